@@ -1,0 +1,58 @@
+import * as z from 'zod/mini';
+
+/**
+ * A pack: all that a browser needs to draw and measure one line, in whole font units (y runs up).
+ * It holds no derived figures; profiles, measures and findings are worked out from it.
+ *
+ * Letters are the visible grapheme clusters of the line, one entry each. White space is not a letter:
+ * the gap between the last letter of a word and the first of the next is one pair, whose `wordSpace` is above 0.
+ */
+const whole = z.int().check(z.gte(-1_000_000), z.lte(1_000_000));
+
+/** Absolute commands M L Q C Z with whole numbers, e.g. `M0 0L10 700Q20 720 40 700Z`. */
+const path = z.string().check(z.maxLength(200_000), z.regex(/^(?:[MLQCZ](?:-?\d+(?: -?\d+)*)?)*$/));
+
+const packGlyph = z.strictObject({
+  /** The grapheme cluster in NFC, e.g. `é`. */
+  cluster: z.string().check(z.minLength(1), z.maxLength(64)),
+  advance: whole,
+  path,
+});
+
+const packFace = z.strictObject({
+  family: z.string(),
+  /** Name of the instance, e.g. `Bold Italic`. */
+  style: z.string(),
+  weight: z.int(),
+  italic: z.boolean(),
+  /** Axis values of a variable face, e.g. { opsz: 36 }. */
+  axes: z.record(z.string(), z.number()),
+  /** Sizes in px that the outlines are drawn for, when the face says; null means a reading face. */
+  drawnFor: z.nullable(z.strictObject({ from: z.number(), to: z.number() })),
+});
+
+export const packSchema = z.strictObject({
+  format: z.literal('kerncrit-pack'),
+  version: z.literal(1),
+  kind: z.enum(['font', 'svg', 'photo']),
+  /** The line in NFC. */
+  text: z.string().check(z.minLength(1), z.maxLength(400)),
+  unitsPerEm: z.int().check(z.gte(16), z.lte(16_384)),
+  /** Heights over the baseline; descender is negative. `ascenderTop` is the top of d (its measured extreme). */
+  vertical: z.strictObject({ ascender: whole, descender: whole, capHeight: whole, xHeight: whole, ascenderTop: whole }),
+  face: z.nullable(packFace),
+  glyphs: z.array(packGlyph).check(z.minLength(1), z.maxLength(400)),
+  /** Index into `glyphs`, one per letter of the line. */
+  letters: z.array(z.int().check(z.gte(0))).check(z.minLength(1), z.maxLength(200)),
+  /** Built-in kerning of each pair in font units, kerning with a word space between included. Length letters − 1. */
+  builtIn: z.array(whole),
+  /** Advance of the white space inside each pair, 0 where there is none. Length letters − 1. */
+  wordSpace: z.array(whole),
+  /** Indices into `glyphs` of the control letters, from which the face's own reference is taken; null where the face lacks one. */
+  control: z.strictObject({ H: z.nullable(z.int()), O: z.nullable(z.int()), n: z.nullable(z.int()), o: z.nullable(z.int()) }),
+  /** Pairs or runs that running text would have set as a ligature, by letter position, e.g. { from: 2, to: 3, text: 'fi' }. */
+  ligatures: z.array(z.strictObject({ from: z.int(), to: z.int(), text: z.string() })),
+});
+
+export type Pack = z.infer<typeof packSchema>;
+export type PackGlyph = Pack['glyphs'][number];

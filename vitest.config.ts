@@ -1,0 +1,19 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('./', import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    alias: [
+      { find: /^@\//, replacement: root },
+      // Next resolves `server-only` itself; outside it there is nothing to resolve.
+      { find: 'server-only', replacement: `${root}tests/fixtures/server-only.ts` },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
+    testTimeout: 30_000,
+  },
+});

@@ -1,0 +1,61 @@
+import type { Pack } from '@/shared/schemas/pack';
+import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
+import type { PerMille } from '@/shared/units';
+
+/** What the bench may tell: each step includes the ones before it. */
+export type Tells = 'nothing' | 'contact' | 'evenness' | 'everything';
+
+/** A spacing that may be laid under or beside the one being set. Built-in is always there and needs no entry. */
+export type Underlay = {
+  id: string;
+  /** As the screen says it, e.g. `Last proof`, `Reference by A. Tuzla`. */
+  label: string;
+  spacing: Spacing;
+  /** Tolerance per pair, shown in the gap ruler when the bench may tell everything. */
+  tolerances?: (PerMille | null)[];
+};
+
+export type BenchAccommodations = {
+  /** Times the usual size of the working view, 1 to 4. */
+  workingView?: number;
+  /** Openness of the chosen gap is spoken and written even where the exercise tells nothing. */
+  speakGaps?: boolean;
+  /** Start with the single-key shortcuts switched off. */
+  singleKeysOff?: boolean;
+};
+
+export type BenchProps = {
+  /** work: a draft, saved. reference: a teacher's, with tolerances and reasons. practice: kept on this device only unless `save` is given. */
+  mode: 'work' | 'reference' | 'practice';
+  pack: Pack;
+  size: Size;
+  ground: Ground;
+  /** What the server has, and its version. */
+  spacing: Spacing;
+  version: number;
+  /** Names the draft (or reference) in the journal and in each PUT. */
+  draftId: string;
+  /** Opaque key of the person: the journal is kept apart by it, so that a shared computer never replays one student's work into another's. */
+  personKey: string;
+  tells: Tells;
+  /** Address of the PUT (see shared/editing/wire.ts for its body and answers); null = nothing is sent. */
+  save: string | null;
+  /** Where to sign in again when the session has ended; opened in a new tab. */
+  signIn?: string;
+  underlays?: Underlay[];
+  accommodations?: BenchAccommodations;
+  /** Smaller sizes for the ladder, largest first; without it the bench chooses halves down to 12 px. */
+  ladder?: Size[];
+  /** Reference mode only. null = the exercise's own tolerance, '' = no reason. */
+  tolerances?: (PerMille | null)[];
+  reasons?: string[];
+};
+
+export type GuidedLineProps = {
+  pack: Pack;
+  personKey: string;
+  size: Size;
+  ground: Ground;
+  /** Called once, when the last step is done or the guide is skipped; may be a server action. */
+  onDone: (how: 'done' | 'skipped') => void | Promise<void>;
+};

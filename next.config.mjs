@@ -1,5 +1,5 @@
 /** @type {import('next').NextConfig} */
-export default {
+const config = {
   poweredByHeader: false,
   reactStrictMode: true,
   // These carry WebAssembly or native code and are loaded by Node as they are.
@@ -7,3 +7,5 @@ export default {
   // Types and lint are checked by `npm test`, once.
   typescript: { ignoreBuildErrors: true },
 };
+
+export default config;

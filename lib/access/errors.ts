@@ -1,0 +1,53 @@
+/** Everything that can go wrong for a caller. Each code has one status, in one table. */
+const statusOf = {
+  INVALID: 400,
+  SIGNED_OUT: 401,
+  /** Not there and not yours are the same answer, byte for byte. */
+  NOT_FOUND: 404,
+  CONFLICT: 409,
+  EXPIRED: 410,
+  TOO_LARGE: 413,
+  TOO_MANY: 429,
+  INTERNAL: 500,
+  UNAVAILABLE: 503,
+} as const;
+
+export type ErrorCode = keyof typeof statusOf;
+
+/** What a person is told, field by field where a form is concerned. */
+export type FieldErrors = Readonly<Record<string, string>>;
+
+type Options = { fields?: FieldErrors; retryAfterSeconds?: number; body?: unknown; cause?: unknown };
+
+/**
+ * The one error that crosses from an operation to a page or route.
+ * `said` is for the person and quotes what was wrong and what to do; `cause` is for the log and never leaves the server.
+ */
+export class AppError extends Error {
+  readonly code: ErrorCode;
+  readonly said: string;
+  readonly fields: FieldErrors;
+  readonly retryAfterSeconds: number | null;
+  /** Further facts for the caller of a route, e.g. the other version in a conflict. */
+  readonly body: unknown;
+
+  constructor(code: ErrorCode, said: string, options: Options = {}) {
+    super(`${code}: ${said}`, { cause: options.cause });
+    this.name = 'AppError';
+    this.code = code;
+    this.said = said;
+    this.fields = options.fields ?? {};
+    this.retryAfterSeconds = options.retryAfterSeconds ?? null;
+    this.body = options.body ?? null;
+  }
+
+  get status(): number {
+    return statusOf[this.code];
+  }
+}
+
+/** One text for every thing that is absent or somebody else's. */
+export const notFound = (): AppError =>
+  new AppError('NOT_FOUND', 'There is nothing here for you. The address may be mistyped, or it may belong to a course that you are not in.');
+
+export const signedOut = (): AppError => new AppError('SIGNED_OUT', 'Please sign in first; nothing that you typed is lost.');

@@ -1,0 +1,38 @@
+import 'server-only';
+import { redirect } from 'next/navigation';
+import type { $ZodType } from 'zod/v4/core';
+import { AppError } from '@/lib/access/errors';
+import type { FormState } from '@/shared/schemas/form-state';
+import type { Operation } from '@/lib/access/operation';
+import { currentCaller } from './caller';
+import { asAppError } from './error-response';
+
+type Options<Result> = {
+  /** The operation's input from the form's fields. */
+  read: (form: FormData) => unknown;
+  /** Where to go when done; none stays on the page and says `done`. */
+  then?: (result: Result, form: FormData) => string;
+  done?: (result: Result) => string;
+  /** Names of fields whose values are not given back (passwords). */
+  secret?: readonly string[];
+};
+
+/** A server action for a form: reads the fields, calls one operation, and gives back what was typed if it fails. */
+export function formAction<Result, Schema extends $ZodType>(operation: Operation<Result, Schema>, options: Options<Result>) {
+  return async (_before: FormState, form: FormData): Promise<FormState> => {
+    let result: Result;
+    try {
+      result = await operation(await currentCaller(), options.read(form));
+    } catch (error) {
+      return failed(asAppError(error), form, options.secret ?? []);
+    }
+    if (options.then) redirect(options.then(result, form));
+    return { status: 'done', said: options.done?.(result) ?? 'Saved.', fields: {}, values: {} };
+  };
+}
+
+function failed(error: AppError, form: FormData, secret: readonly string[]): FormState {
+  const values: Record<string, string> = {};
+  for (const [name, value] of form.entries()) if (typeof value === 'string' && !secret.includes(name)) values[name] = value;
+  return { status: 'failed', said: error.said, fields: error.fields, values };
+}

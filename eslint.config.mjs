@@ -2,7 +2,7 @@ import next from 'eslint-config-next/core-web-vitals';
 import typescript from 'eslint-config-next/typescript';
 
 const config = [
-  { ignores: ['.next/**', 'prisma/generated/**', 'node_modules/**', 'next-env.d.ts', 'data/**', 'test-results/**', 'playwright-report/**'] },
+  { ignores: ['.next/**', 'prisma/generated/**', 'node_modules/**', 'next-env.d.ts', '/data/**', 'test-results/**', 'playwright-report/**'] },
   ...next,
   ...typescript,
   {

@@ -1,0 +1,13 @@
+import { env } from '@/lib/env';
+import { openDatabase, type Database } from './open';
+
+export type { Database, Db, Transaction } from './open';
+
+/** Kept on globalThis, so that a reload of the code in development does not open the database once more. */
+const kept = globalThis as typeof globalThis & { kerncritDatabase?: Database };
+
+/** The database of this installation (DATABASE_URL), opened once per process. */
+export function database(): Database {
+  kept.kerncritDatabase ??= openDatabase(env().databaseUrl);
+  return kept.kerncritDatabase;
+}

@@ -1,0 +1,34 @@
+import { setTimeout as wait } from 'node:timers/promises';
+
+/**
+ * Runs `work` again when another writer was quicker: a unique key taken meanwhile (P2002), a write conflict or deadlock
+ * (P2034), or a database that stayed busy (P1008). Always outside of a transaction: after a failed statement PostgreSQL
+ * refuses everything else in the same one. `work` must read again what it builds on.
+ *
+ * @throws the last conflict after `attempts` tries, and anything else at once.
+ */
+export async function retryOnConflict<T>(work: () => Promise<T>, attempts = 12): Promise<T> {
+  for (let attempt = 1; ; attempt += 1) {
+    try {
+      return await work();
+    } catch (error) {
+      if (attempt >= attempts || !isConflict(error)) throw error;
+      await wait(Math.random() * Math.min(2 ** attempt, 100));
+    }
+  }
+}
+
+const conflictCodes = new Set(['P2002', 'P2034', 'P1008']);
+
+export function isConflict(error: unknown): boolean {
+  return conflictCodes.has(codeOf(error));
+}
+
+/** A unique key was taken already. */
+export function isTaken(error: unknown): boolean {
+  return codeOf(error) === 'P2002';
+}
+
+function codeOf(error: unknown): string {
+  return typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
+}

@@ -1,0 +1,94 @@
+import { mkdirSync } from 'node:fs';
+import path from 'node:path';
+import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import type { SqlDriverAdapter, SqlDriverAdapterFactory, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
+import { Turn } from './turn';
+
+/**
+ * SQLite for Prisma: one connection in WAL mode, foreign keys on, every commit flushed to disk.
+ *
+ * The stock adapter locks transactions against each other, but lets a query from outside run on the connection while a
+ * transaction is open: it would be rolled back with it although it was acknowledged. Here everything takes its turn.
+ * And transactions begin IMMEDIATE, so that a second process (a backup, a command) is waited for instead of failing at
+ * the first write.
+ */
+export function sqliteAdapter(url: string): SqlDriverAdapterFactory {
+  const stock = new PrismaBetterSqlite3({ url });
+  return {
+    provider: 'sqlite',
+    adapterName: stock.adapterName,
+    async connect() {
+      makeFolder(url);
+      const connection = await stock.connect();
+      await connection.executeScript(pragmas);
+      return inTurns(connection);
+    },
+  };
+}
+
+const pragmas = `
+  PRAGMA busy_timeout = 10000;
+  PRAGMA journal_mode = WAL;
+  PRAGMA synchronous = FULL;
+  PRAGMA foreign_keys = ON;
+`;
+
+/** The file behind a `file:` url, or null for one in memory. */
+export function sqliteFile(url: string): string | null {
+  const file = url.replace(/^file:/, '');
+  return file.startsWith(':memory:') ? null : path.resolve(file);
+}
+
+function makeFolder(url: string) {
+  const file = sqliteFile(url);
+  if (file) mkdirSync(path.dirname(file), { recursive: true });
+}
+
+function inTurns(connection: SqlDriverAdapter): SqlDriverAdapter {
+  const turn = new Turn();
+  return {
+    provider: connection.provider,
+    adapterName: connection.adapterName,
+    queryRaw: (query) => turn.run(() => connection.queryRaw(query)),
+    executeRaw: (query) => turn.run(() => connection.executeRaw(query)),
+    executeScript: (script) => turn.run(() => connection.executeScript(script)),
+    startTransaction: () => startTransaction(connection, turn),
+    dispose: () => turn.run(() => connection.dispose()),
+  };
+}
+
+async function startTransaction(connection: SqlDriverAdapter, turn: Turn): Promise<Transaction> {
+  const release = await turn.take();
+  try {
+    await connection.executeScript('BEGIN IMMEDIATE');
+  } catch (error) {
+    release();
+    throw error;
+  }
+  const savepoint = (words: string) => connection.executeScript(words);
+  return {
+    provider: connection.provider,
+    adapterName: connection.adapterName,
+    options: { usePhantomQuery: false },
+    queryRaw: (query) => connection.queryRaw(query),
+    executeRaw: (query) => (isCommit(query) ? commit(connection, query, release) : connection.executeRaw(query)),
+    commit: async () => release(),
+    rollback: async () => release(),
+    createSavepoint: (name) => savepoint(`SAVEPOINT ${name}`),
+    rollbackToSavepoint: (name) => savepoint(`ROLLBACK TO ${name}`),
+    releaseSavepoint: (name) => savepoint(`RELEASE SAVEPOINT ${name}`),
+  };
+}
+
+const isCommit = (query: SqlQuery) => query.sql.trim().toUpperCase() === 'COMMIT';
+
+/** A commit that fails leaves the transaction open: without this the connection would be stuck in it for good. */
+async function commit(connection: SqlDriverAdapter, query: SqlQuery, release: () => void): Promise<number> {
+  try {
+    return await connection.executeRaw(query);
+  } catch (error) {
+    await connection.executeScript('ROLLBACK').catch(() => undefined);
+    release();
+    throw error;
+  }
+}

@@ -1,0 +1,24 @@
+import { useId, type ReactNode } from 'react';
+import { classes } from './classes';
+
+type Props = {
+  caption: ReactNode;
+  /** thead and tbody. Cells with figures take the class `number`. */
+  children: ReactNode;
+  narrow?: boolean;
+  /** Keep the caption for readers that cannot see the table, where a heading already says it. */
+  captionHidden?: boolean;
+};
+
+/** A table that scrolls sideways by itself on a narrow screen, by keyboard too. */
+export function Table({ caption, children, narrow, captionHidden }: Props) {
+  const id = useId();
+  return (
+    <div className="table-region" role="region" aria-labelledby={id} tabIndex={0}>
+      <table className={classes('table', narrow && 'table-narrow')}>
+        <caption id={id} className={classes(captionHidden && 'visually-hidden')}>{caption}</caption>
+        {children}
+      </table>
+    </div>
+  );
+}

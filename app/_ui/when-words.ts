@@ -1,0 +1,20 @@
+/**
+ * An instant in words in a named zone. `short` leaves the weekday and the zone out, for tables whose caption says the zone.
+ * @throws RangeError for an invalid instant or an unknown zone (quoted by Intl).
+ */
+export function dateTimeWords(instant: Date, timeZone: string, short = false): string {
+  const part = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat('en-GB', { timeZone, ...options }).format(instant);
+  const date = part({ day: 'numeric', month: short ? 'short' : 'long', year: 'numeric' });
+  const time = part({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+  if (short) return `${date}, ${time}`;
+  const weekday = part({ weekday: 'long' });
+  return `${weekday} ${date}, ${time} (${zoneName(instant, timeZone)})`;
+}
+
+/** 'Vienna, UTC+1' */
+function zoneName(instant: Date, timeZone: string): string {
+  const parts = new Intl.DateTimeFormat('en-GB', { timeZone, timeZoneName: 'shortOffset' }).formatToParts(instant);
+  const offset = parts.find((part) => part.type === 'timeZoneName')!.value.replace('GMT', 'UTC').replace('-', '\u2212');
+  const city = timeZone.split('/').at(-1)!.replaceAll('_', ' ');
+  return timeZone === 'UTC' ? 'UTC' : `${city}, ${offset}`;
+}

@@ -1,0 +1,37 @@
+/** U+2212, the minus sign; a hyphen is shorter and sits lower. */
+export const minusSign = '\u2212';
+/** U+2009 between a number and its unit; SI Brochure 9, 5.4.3 asks for a space, setters make it thin. */
+export const thinSpace = '\u2009';
+
+/**
+ * A number as it is set: a real minus, no exponent, at most `decimals` places, no trailing zeros.
+ * @example numberText(-12) // '−12'
+ * @throws RangeError that quotes a value which is not finite, or 1e21 and above.
+ */
+export function numberText(value: number, decimals = 0): string {
+  if (!Number.isFinite(value) || Math.abs(value) >= 1e21) throw new RangeError(`Cannot set ${value} as a number.`);
+  const fixed = Math.abs(value).toFixed(decimals);
+  const digits = decimals > 0 ? fixed.replace(/\.?0+$/, '') : fixed;
+  return value < 0 && Number(digits) !== 0 ? minusSign + digits : digits;
+}
+
+/** Thousandths of an em, without a unit. @example perMille(-12) // '−12' */
+export function perMille(value: number): string {
+  return numberText(value);
+}
+
+/** With its direction said: '+8', '−12', '0'. */
+export function signed(value: number, decimals = 0): string {
+  const text = numberText(value, decimals);
+  return value > 0 && text !== '0' ? `+${text}` : text;
+}
+
+/** A number and its unit. @example withUnit(48, 'px') // '48 px' with a thin space */
+export function withUnit(value: number, unit: string, decimals = 0): string {
+  return `${numberText(value, decimals)}${thinSpace}${unit}`;
+}
+
+/** '1 letter', '3 letters', 'no letters'. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count === 0 ? 'no' : numberText(count)} ${count === 1 ? one : many}`;
+}

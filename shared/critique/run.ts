@@ -1,0 +1,19 @@
+/** The pairs first..last of a line, both included. A single pair has first = last. */
+export type Run = { first: number; last: number };
+
+/**
+ * Checks where a note is pinned and puts its ends in order; null is the whole line.
+ * @throws RangeError that quotes a pair which the line does not have, or an end without its other.
+ */
+export function runOf(fromPair: number | null, toPair: number | null, pairCount: number): Run | null {
+  if (fromPair === null && toPair === null) return null;
+  if (fromPair === null || toPair === null) throw new RangeError('A run needs both its first and its last pair.');
+  const [first, last] = fromPair <= toPair ? [fromPair, toPair] : [toPair, fromPair];
+  if (first < 0 || last >= pairCount) throw new RangeError(`The line has ${pairCount} pairs; ${first === last ? `pair ${first + 1}` : `pairs ${first + 1} to ${last + 1}`} is not among them.`);
+  return { first, last };
+}
+
+/** The letters of a run, as set: `AV` for a pair, `AVA` for two. The whole line for null. */
+export function lettersOf(letters: readonly string[], run: Run | null): string {
+  return run === null ? letters.join('') : letters.slice(run.first, run.last + 2).join('');
+}

@@ -1,0 +1,34 @@
+import type { Fault } from '@/shared/schemas/note';
+
+/** What a stock note may leave open: `{pair}` the letters it is put at, `{left}` and `{right}` its outer letters, `{fault}` in words. */
+export const placeholders = ['{pair}', '{left}', '{right}', '{fault}'] as const;
+
+const inWords: Record<Exclude<Fault, ''>, string> = {
+  wide: 'too wide',
+  tight: 'too tight',
+  left: 'too far left',
+  right: 'too far right',
+  touching: 'touching',
+};
+
+/** Fills a stock note in. A fault that nobody named becomes “not yet even”. */
+export function fillStockNote(body: string, letters: readonly string[], fault: Fault): string {
+  const words: Record<string, string> = {
+    '{pair}': letters.join(''),
+    '{left}': letters[0] ?? '',
+    '{right}': letters[letters.length - 1] ?? '',
+    '{fault}': fault === '' ? 'not yet even' : inWords[fault],
+  };
+  return body.replace(/\{(?:pair|left|right|fault)\}/g, (name) => words[name] ?? name);
+}
+
+/** Stock notes that every course starts with; common practice in plain words. */
+export const firstStockNotes: readonly { id: string; body: string; fault: Fault }[] = [
+  { id: 'first-wide', fault: 'wide', body: '{pair} stands too wide: look at the white here beside the gaps on either side of it.' },
+  { id: 'first-tight', fault: 'tight', body: '{pair} crowds: give it the white that its neighbours have.' },
+  { id: 'first-left', fault: 'left', body: '{left} stands too far left: one gap beside it is too narrow and the other too wide by as much.' },
+  { id: 'first-right', fault: 'right', body: '{left} stands too far right: one gap beside it is too wide and the other too narrow by as much.' },
+  { id: 'first-touching', fault: 'touching', body: '{pair} touches. If it is meant, say so; if not, open it.' },
+  { id: 'first-seen', fault: '', body: '{pair} is well seen.' },
+  { id: 'first-heads', fault: '', body: 'Look at {pair} with the line on its head, then say whether it is still even.' },
+];

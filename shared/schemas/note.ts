@@ -1,0 +1,91 @@
+import * as z from 'zod/mini';
+import { offsetSchema } from './spacing';
+
+/**
+ * A note is critique pinned to the pairs `fromPair`..`toPair` (both included, so one pair when they are equal),
+ * or to the whole line when both are null.
+ */
+export const idSchema = z.string().check(z.minLength(1, 'An id is missing.'), z.maxLength(64, 'This is not an id of ours.'));
+
+const pairIndex = z.int().check(z.gte(0, 'Pairs are counted from 0.'), z.lte(198, 'A line has at most 199 pairs.'));
+
+/** What somebody wrote: not empty once trimmed, and short enough to stand in a margin. */
+export const bodySchema = z.string().check(
+  z.trim(),
+  z.minLength(1, 'Please write something, or choose a stock note.'),
+  z.maxLength(2000, 'A note holds at most 2,000 characters; please shorten it or write two.'),
+);
+
+/** Suggested offsets (1/1000 em, over the built-in value) for the pairs fromPair..toPair. */
+export const suggestionSchema = z.nullable(z.array(offsetSchema).check(z.minLength(1), z.maxLength(199)));
+
+const target = {
+  fromPair: z.nullable(pairIndex),
+  toPair: z.nullable(pairIndex),
+};
+
+export const writeNoteSchema = z.strictObject({
+  proofId: idSchema,
+  specimenVersionId: idSchema,
+  /** Made in the browser: sending again with the same key is the same note. */
+  requestKey: z.string().check(z.minLength(8, 'The key of this note is too short to be told from others.'), z.maxLength(64)),
+  ...target,
+  body: bodySchema,
+  suggestion: suggestionSchema,
+});
+export type WriteNote = z.infer<typeof writeNoteSchema>;
+
+export const editNoteSchema = z.strictObject({
+  noteId: idSchema,
+  /** The version that was on screen; an older one changes nothing and is told so. */
+  version: z.int().check(z.gte(0)),
+  body: bodySchema,
+  suggestion: suggestionSchema,
+});
+
+export const noteStateSchema = z.strictObject({
+  noteId: idSchema,
+  version: z.int().check(z.gte(0)),
+  to: z.enum(['open', 'settled', 'removed', 'restored'], 'A note can be open, settled, removed or restored.'),
+});
+
+export const answerNoteSchema = z.strictObject({
+  noteId: idSchema,
+  /** Made in the browser, so that an answer sent twice is one. It is the place in the thread that the writer saw last. */
+  afterSeq: z.int().check(z.gte(0)),
+  body: bodySchema,
+});
+
+/** One thing said in a note. `replaces` names the entry that this one is an edit of. */
+export const noteEntrySchema = z.strictObject({
+  seq: z.int(),
+  by: z.enum(['staff', 'student']),
+  /** As it may be shown; null where it may not. */
+  author: z.nullable(z.string()),
+  body: z.string(),
+  replaces: z.nullable(z.int()),
+  at: z.string(),
+});
+export type NoteEntryView = z.infer<typeof noteEntrySchema>;
+
+export const noteViewSchema = z.strictObject({
+  id: z.string(),
+  specimenVersionId: z.string(),
+  ...target,
+  suggestion: suggestionSchema,
+  settled: z.boolean(),
+  version: z.int(),
+  entries: z.array(noteEntrySchema),
+});
+export type NoteView = z.infer<typeof noteViewSchema>;
+
+export const stockNoteInputSchema = z.strictObject({
+  courseId: idSchema,
+  body: bodySchema,
+  /** The finding it answers, or '' for any. */
+  fault: z.enum(['', 'wide', 'tight', 'left', 'right', 'touching'], 'Choose one of the faults, or none.'),
+  shared: z.boolean(),
+});
+
+export type Fault = z.infer<typeof stockNoteInputSchema>['fault'];
+export type StockNoteView = { id: string; body: string; fault: Fault; shared: boolean };

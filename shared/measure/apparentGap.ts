@@ -1,0 +1,73 @@
+import { heightOfBand } from '@/shared/outline/grid';
+
+/** Gaps under this count as this: crossing is the business of clearance. 1/1000 em. */
+const LEAST_GAP = 5;
+
+/** Weight of a band: what lies under the baseline counts half. */
+export function bandWeight(band: number): number {
+  return heightOfBand(band) > 0 ? 1 : 0.5;
+}
+
+/** The white between two letters as seen, band by band, before any offset: both sighted profiles added. 1/1000 em. */
+export type SeenGap = { white: Float64Array; weights: Float64Array; weightSum: number };
+
+export function seenGap(rightOfLeft: Float64Array, leftOfRight: Float64Array): SeenGap {
+  const white = rightOfLeft.map((value, band) => value + leftOfRight[band]!);
+  const weights = white.map((_, band) => bandWeight(band));
+  let weightSum = 0;
+  for (const weight of weights) weightSum += weight;
+  return { white, weights, weightSum };
+}
+
+/**
+ * Apparent gap in 1/1000 em: the gap between two straight stems that would look as open as this pair.
+ * √(Σw / Σ w·g⁻²), a mean of the gap in which near parts weigh more, over the sighted profiles.
+ * @param total what is added to the advance (built-in + tracking + offset), 1/1000 em.
+ */
+export function apparentGap({ white, weights, weightSum }: SeenGap, total: number): number {
+  let closeness = 0;
+  for (let band = 0; band < white.length; band += 1) {
+    const gap = Math.max(LEAST_GAP, white[band]! + total);
+    closeness += weights[band]! / (gap * gap);
+  }
+  return Math.sqrt(weightSum / closeness);
+}
+
+/**
+ * The total at which a pair's apparent gap equals `target` (1/1000 em), by Newton steps inside a bracket.
+ * The apparent gap rises with the total, so there is one answer. Good to 0.01/1000 em.
+ * Returns null when the target lies at or under the least gap that is told apart.
+ */
+export function totalForGap(seen: SeenGap, target: number): number | null {
+  if (!(target > LEAST_GAP)) return null;
+  const { white, weights, weightSum } = seen;
+  let nearest = Infinity;
+  for (const value of white) nearest = Math.min(nearest, value);
+  // With every gap at least the nearest, E ≥ nearest + total: so total = target − nearest is never too small.
+  let low = LEAST_GAP - farthest(white), high = target - nearest;
+  let total = Math.min(high, Math.max(low, 0));
+  for (let turn = 0; turn < 60; turn += 1) {
+    let closeness = 0, steepness = 0;
+    for (let band = 0; band < white.length; band += 1) {
+      const open = white[band]! + total;
+      const gap = Math.max(LEAST_GAP, open);
+      const share = weights[band]! / (gap * gap);
+      closeness += share;
+      if (open > LEAST_GAP) steepness += share / gap;
+    }
+    const found = Math.sqrt(weightSum / closeness);
+    const miss = target - found;
+    if (Math.abs(miss) < 0.001) return total;
+    if (miss > 0) low = total; else high = total;
+    const slope = (found * steepness) / closeness;
+    const next = slope > 0 ? total + miss / slope : Infinity;
+    total = next > low && next < high ? next : (low + high) / 2;
+  }
+  return total;
+}
+
+function farthest(white: Float64Array): number {
+  let most = -Infinity;
+  for (const value of white) if (value < Infinity) most = Math.max(most, value);
+  return most;
+}

@@ -1,0 +1,72 @@
+import type { Box } from '@/shared/geometry/polygon';
+import type { Contours } from '@/shared/outline/flatten';
+import type { EdgeProfile } from '@/shared/outline/edgeProfile';
+
+/** How far behind a letter's outermost point white is still counted, 1/1000 em. */
+export const REACH = 220;
+
+/** Height of the slices that area is summed over, 1/1000 em. */
+export const SLICE = 4;
+/** Slices run from here, so that slices of two letters lie side by side. */
+const FLOOR = -1000;
+const CEILING = 1600;
+const SLICES = (CEILING - FLOOR) / SLICE;
+
+/** White beside a letter at the middle of each slice; Infinity where there is no ink. */
+export function areaProfile(contours: Contours, advance: number): EdgeProfile {
+  const left = new Float64Array(SLICES).fill(Infinity);
+  const right = new Float64Array(SLICES).fill(Infinity);
+  for (const points of contours) {
+    for (let i = 0, j = points.length - 2; i < points.length; j = i, i += 2) {
+      const x0 = points[j]!, y0 = points[j + 1]!, x1 = points[i]!, y1 = points[i + 1]!;
+      const low = Math.min(y0, y1), high = Math.max(y0, y1);
+      if (low === high) continue;
+      const first = Math.max(0, -Math.floor(-((low - FLOOR) / SLICE - 0.5)));
+      for (let slice = first; slice < SLICES; slice += 1) {
+        const y = FLOOR + (slice + 0.5) * SLICE;
+        if (y >= high) break;
+        const x = x0 + ((x1 - x0) * (y - y0)) / (y1 - y0);
+        left[slice] = Math.min(left[slice]!, x);
+        right[slice] = Math.min(right[slice]!, advance - x);
+      }
+    }
+  }
+  return { left, right };
+}
+
+/** White between two letters before any total is added, ready to be read off at any total. */
+export type AreaGap = { white: Float64Array; least: number; sum: number; height: number };
+
+/**
+ * @param left fine profile and box of the left letter, `right` of the right one.
+ * At each slice where either letter has ink, white is counted from edge to edge, each side to at most `REACH`
+ * behind that letter's outermost point. What lies inside a letter, out of sight from the other, is not counted.
+ */
+export function areaGap(left: { fine: EdgeProfile; box: Box; advance: number }, right: { fine: EdgeProfile; box: Box }): AreaGap {
+  const bottom = Math.min(left.box.bottom, right.box.bottom), top = Math.max(left.box.top, right.box.top);
+  const deepestLeft = left.advance - left.box.right + REACH, deepestRight = right.box.left + REACH;
+  const white: number[] = [];
+  let least = Infinity, sum = 0;
+  for (let slice = 0; slice < SLICES; slice += 1) {
+    const y = FLOOR + (slice + 0.5) * SLICE;
+    if (y < bottom || y >= top) continue;
+    const open = Math.min(left.fine.right[slice]!, deepestLeft) + Math.min(right.fine.left[slice]!, deepestRight);
+    white.push(open);
+    least = Math.min(least, open);
+    sum += open;
+  }
+  return { white: Float64Array.from(white), least, sum, height: white.length * SLICE };
+}
+
+/** Plain area of white between two letters, in (1/1000 em)², at a total in 1/1000 em. Where letters overlap there is none. */
+export function whiteArea({ white, least, sum }: AreaGap, total: number): number {
+  if (least + total >= 0) return (sum + white.length * total) * SLICE;
+  let open = 0;
+  for (const value of white) open += Math.max(0, value + total);
+  return open * SLICE;
+}
+
+/** The same divided by the height it spans: the mean white, 1/1000 em, so that short and tall pairs can stand side by side. */
+export function meanWhite(gap: AreaGap, total: number): number {
+  return gap.height === 0 ? 0 : whiteArea(gap, total) / gap.height;
+}

@@ -1,0 +1,58 @@
+import { windingAt } from '@/shared/geometry/polygon';
+import { CHUNK, type SegmentChunks } from '@/shared/geometry/segmentChunks';
+import { pointToSegmentSquared, segmentsCross } from '@/shared/geometry/segment';
+import type { LetterShape } from './letterShape';
+
+/** Nearest distance between two outlines, 1/1000 em, and whether one lies over the other (the distance is then 0). */
+export type Clearance = { distance: number; crossing: boolean };
+
+/**
+ * Clearance: the true Euclidean distance between the outlines of two letters, over all their parts
+ * (dots and accents too), the right one standing `shift` (1/1000 em) to the right of the left one's origin.
+ */
+export function clearance(left: LetterShape, right: LetterShape, shift: number): Clearance {
+  const a = left.chunks, b = right.chunks;
+  let least = Infinity;
+  for (let i = 0; i < a.boxes.length; i += 4) {
+    for (let j = 0; j < b.boxes.length; j += 4) {
+      const gapX = Math.max(0, b.boxes[j]! + shift - a.boxes[i + 2]!, a.boxes[i]! - b.boxes[j + 2]! - shift);
+      const gapY = Math.max(0, b.boxes[j + 1]! - a.boxes[i + 3]!, a.boxes[i + 1]! - b.boxes[j + 3]!);
+      if (gapX * gapX + gapY * gapY >= least) continue;
+      least = Math.min(least, chunkDistanceSquared(a, i, b, j, shift));
+      if (least < 0) return { distance: 0, crossing: true };
+    }
+  }
+  if (least > 0 && oneInsideOther(left, right, shift)) return { distance: 0, crossing: true };
+  return { distance: Math.sqrt(least), crossing: false };
+}
+
+/** Least squared distance between two runs of segments; −1 as soon as two of them cross. */
+function chunkDistanceSquared(a: SegmentChunks, chunkA: number, b: SegmentChunks, chunkB: number, shift: number): number {
+  let least = Infinity;
+  const endA = Math.min(a.segments.length, (chunkA + 4) * CHUNK), endB = Math.min(b.segments.length, (chunkB + 4) * CHUNK);
+  for (let i = chunkA * CHUNK; i < endA; i += 4) {
+    const ax = a.segments[i]!, ay = a.segments[i + 1]!, bx = a.segments[i + 2]!, by = a.segments[i + 3]!;
+    for (let j = chunkB * CHUNK; j < endB; j += 4) {
+      const cx = b.segments[j]! + shift, cy = b.segments[j + 1]!, dx = b.segments[j + 2]! + shift, dy = b.segments[j + 3]!;
+      if (segmentsCross(ax, ay, bx, by, cx, cy, dx, dy)) return -1;
+      least = Math.min(
+        least,
+        pointToSegmentSquared(ax, ay, cx, cy, dx, dy),
+        pointToSegmentSquared(bx, by, cx, cy, dx, dy),
+        pointToSegmentSquared(cx, cy, ax, ay, bx, by),
+        pointToSegmentSquared(dx, dy, ax, ay, bx, by),
+      );
+    }
+  }
+  return least;
+}
+
+/** Outlines that do not cross may still lie one over the other: a dot wholly within a heavy stroke. */
+function oneInsideOther(left: LetterShape, right: LetterShape, shift: number): boolean {
+  const { box: a } = left, { box: b } = right;
+  if (b.left + shift > a.right || b.right + shift < a.left || b.bottom > a.top || b.top < a.bottom) return false;
+  return (
+    right.contours.some((points) => windingAt(left.contours, points[0]! + shift, points[1]!) !== 0) ||
+    left.contours.some((points) => windingAt(right.contours, points[0]! - shift, points[1]!) !== 0)
+  );
+}

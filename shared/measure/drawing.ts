@@ -1,0 +1,103 @@
+import { BOTTOM, STEP, heightOfBand } from '@/shared/outline/grid';
+import { REACH } from './area';
+import { pairOf } from './atTotal';
+import type { PreparedLine } from './preparedLine';
+
+/** Points x0 y0 x1 y1 … in 1/1000 em, y up, x from the origin of the left letter. */
+export type Polyline = number[];
+
+/** Both edges of one gap for drawing, as the outline has them (`drawn`, broken where there is no ink) and as they are seen. */
+export type PairProfiles = { leftDrawn: Polyline[]; rightDrawn: Polyline[]; leftSeen: Polyline; rightSeen: Polyline };
+
+/** Profiles of a pair at a total, 1/1000 em: what “show me why” draws. */
+export function pairProfiles(line: PreparedLine, index: number, total: number): PairProfiles {
+  const pair = pairOf(line, index);
+  const shift = pair.left.advance + pair.wordSpace + total;
+  const bands = [...pair.seen.white.keys()].filter((band) => heightOfBand(band) > lowest(line, index) && heightOfBand(band) < highest(line, index));
+  const leftX = (white: Float64Array) => (band: number) => pair.left.advance - white[band]!;
+  const rightX = (white: Float64Array) => (band: number) => shift + white[band]!;
+  return {
+    leftDrawn: unbroken(bands, leftX(pair.left.edge.right)),
+    rightDrawn: unbroken(bands, rightX(pair.right.edge.left)),
+    leftSeen: bands.flatMap((band) => [leftX(pair.left.seen.right)(band), heightOfBand(band)]),
+    rightSeen: bands.flatMap((band) => [rightX(pair.right.seen.left)(band), heightOfBand(band)]),
+  };
+}
+
+/**
+ * The white between two letters as a closed polygon, for the hatch: between the fine edges, each side to the reach,
+ * over the heights where either letter has ink.
+ */
+export function pairWhite(line: PreparedLine, index: number, total: number, reach = REACH): Polyline {
+  const { left, right, wordSpace } = pairOf(line, index);
+  const shift = left.advance + wordSpace + total;
+  const bottom = Math.max(BOTTOM, lowest(line, index)), top = highest(line, index);
+  const leftEdge: Polyline = [], rightEdge: Polyline = [];
+  const count = Math.max(1, Math.floor((top - bottom) / (STEP / 5)));
+  const slice = (top - bottom) / count;
+  for (let step = 0; step <= count; step += 1) {
+    const y = bottom + Math.min(step * slice, top - bottom);
+    const inner = Math.min(Math.max(y, bottom + 0.01), top - 0.01);
+    const from = Math.max(rightmost(left.chunks.segments, inner), left.box.right - reach);
+    const to = Math.min(leftmost(right.chunks.segments, inner), right.box.left + reach) + shift;
+    leftEdge.push(from, y);
+    rightEdge.push(Math.max(from, to), y);
+  }
+  for (let i = rightEdge.length - 2; i >= 0; i -= 2) leftEdge.push(rightEdge[i]!, rightEdge[i + 1]!);
+  return leftEdge;
+}
+
+/** Edge profile of one letter of the line and the heights it is taken at, 1/1000 em. */
+export function letterProfile(line: PreparedLine, letter: number): { heights: number[]; left: number[]; right: number[]; leftSeen: number[]; rightSeen: number[] } {
+  const shape = line.letters[letter]!;
+  return {
+    heights: [...shape.edge.left.keys()].map(heightOfBand),
+    left: [...shape.edge.left], right: [...shape.edge.right],
+    leftSeen: [...shape.seen.left], rightSeen: [...shape.seen.right],
+  };
+}
+
+function lowest(line: PreparedLine, index: number): number {
+  return Math.min(pairOf(line, index).left.box.bottom, pairOf(line, index).right.box.bottom);
+}
+
+function highest(line: PreparedLine, index: number): number {
+  return Math.max(pairOf(line, index).left.box.top, pairOf(line, index).right.box.top);
+}
+
+/** Runs of neighbouring bands that have ink, as polylines. */
+function unbroken(bands: number[], at: (band: number) => number): Polyline[] {
+  const runs: Polyline[] = [];
+  let run: Polyline = [];
+  for (const band of bands) {
+    const x = at(band);
+    if (Math.abs(x) < Infinity) { run.push(x, heightOfBand(band)); continue; }
+    if (run.length > 0) runs.push(run);
+    run = [];
+  }
+  return run.length > 0 ? [...runs, run] : runs;
+}
+
+function rightmost(segments: Float64Array, y: number): number {
+  let most = -Infinity;
+  for (let i = 0; i < segments.length; i += 4) {
+    const x = crossing(segments, i, y);
+    if (x !== null) most = Math.max(most, x);
+  }
+  return most;
+}
+
+function leftmost(segments: Float64Array, y: number): number {
+  let least = Infinity;
+  for (let i = 0; i < segments.length; i += 4) {
+    const x = crossing(segments, i, y);
+    if (x !== null) least = Math.min(least, x);
+  }
+  return least;
+}
+
+function crossing(segments: Float64Array, i: number, y: number): number | null {
+  const y0 = segments[i + 1]!, y1 = segments[i + 3]!;
+  if (y < Math.min(y0, y1) || y >= Math.max(y0, y1)) return null;
+  return segments[i]! + ((segments[i + 2]! - segments[i]!) * (y - y0)) / (y1 - y0);
+}

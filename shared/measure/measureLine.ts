@@ -1,0 +1,100 @@
+import { lineFindings } from '@/shared/scoring/lineFindings';
+import type { LineMeasure, PairGroup, PairMeasure } from '@/shared/schemas/measure';
+import type { Pack } from '@/shared/schemas/pack';
+import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
+import { median } from '@/shared/stats/median';
+import { medianAbsoluteDeviation } from '@/shared/stats/medianAbsoluteDeviation';
+import { apparentGap, totalForGap } from './apparentGap';
+import { meanWhite } from './area';
+import { checkSpacing } from './checkSpacing';
+import { clearance } from './clearance';
+import { ENGINE } from './engine';
+import { MeasureError } from './errors';
+import { prepareLine, type PreparedLine, type PreparedPair } from './preparedLine';
+import { round2, roundOrNull, whole } from './round';
+import { sideKind } from './sideKind';
+
+/** From this many pairs of one group on, their middle is a reference; under it the pairs are only listed. */
+const ENOUGH = 3;
+/** From this many pairs on, a line is judged for evenness. */
+const ENOUGH_FOR_EVENNESS = 5;
+
+/**
+ * Measures one line as set: every pair, the line's own centre, and what can be said of it by itself.
+ * @throws MeasureError for offsets of the wrong length or no whole numbers, an unknown size, a letter without outline.
+ */
+export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; ground: Ground }): LineMeasure {
+  checkSpacing(pack, spacing);
+  if (!(at.size.value > 0 && at.size.value < Infinity)) throw new MeasureError('bad-size', `The size is “${at.size.value}”. Give a size above 0 in px or pt.`, String(at.size.value));
+  const line = prepareLine(pack);
+  const set = line.pairs.map((pair, index) => setPair(pair, spacing, index));
+  const references = groupReferences(set);
+  const pairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references));
+  const own = pairs.filter((pair) => pair.group === 'letters' || pair.group === 'capitals');
+  const measure: LineMeasure = {
+    engine: ENGINE,
+    text: pack.text,
+    letters: line.clusters,
+    size: at.size,
+    ground: at.ground,
+    pairs,
+    line: {
+      reference: own.length === 0 ? null : round2(median(own.map((pair) => pair.apparentGap))),
+      faceReference: roundOrNull(line.faceReference),
+      stemGap: roundOrNull(line.stem?.stemGap ?? null),
+      stemToStem: roundOrNull(line.stem?.stemToStem ?? null),
+      evennessGap: unevenness(own.map((pair) => pair.apparentGap)),
+      evennessArea: unevenness(own.map((pair) => pair.area)),
+      counter: null,
+    },
+    findings: [],
+  };
+  return { ...measure, findings: lineFindings(measure) };
+}
+
+type SetPair = { pair: PreparedPair; total: number; gap: number };
+
+function setPair(pair: PreparedPair, spacing: Spacing, index: number): SetPair {
+  const total = pair.builtIn + spacing.tracking + spacing.offsets[index]!;
+  return { pair, total, gap: apparentGap(pair.seen, total + pair.wordSpace) };
+}
+
+/** The middle apparent gap of each group that has enough pairs. */
+function groupReferences(set: SetPair[]): Map<PairGroup, number> {
+  const references = new Map<PairGroup, number>();
+  for (const group of new Set(set.map(({ pair }) => pair.group))) {
+    const gaps = set.filter(({ pair }) => pair.group === group).map(({ gap }) => gap);
+    if (gaps.length >= ENOUGH) references.set(group, median(gaps));
+  }
+  return references;
+}
+
+function pairMeasure(line: PreparedLine, { pair, total, gap }: SetPair, spacing: Spacing, index: number, references: Map<PairGroup, number>): PairMeasure {
+  const near = clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
+  const reference = references.get(pair.group) ?? null;
+  const wanted = reference === null ? null : totalForGap(pair.seen, reference);
+  return {
+    index,
+    left: line.clusters[index]!,
+    right: line.clusters[index + 1]!,
+    builtIn: round2(pair.builtIn),
+    tracking: spacing.tracking,
+    offset: spacing.offsets[index]!,
+    total: round2(total),
+    wordSpace: round2(pair.wordSpace),
+    group: pair.group,
+    apparentGap: round2(gap),
+    area: round2(meanWhite(pair.area, total + pair.wordSpace)),
+    clearance: round2(near.distance),
+    contact: near.crossing ? 'crossing' : near.distance < 1 ? 'touching' : near.distance < 0.2 * (line.stem?.stemGap ?? 0) ? 'near' : 'apart',
+    sides: { left: sideKind(pair.left.edge.right), right: sideKind(pair.right.edge.left) },
+    reference: roundOrNull(reference),
+    suggestion: wanted === null ? null : whole(wanted - pair.wordSpace - pair.builtIn - spacing.tracking),
+  };
+}
+
+/** Median absolute deviation over the median; null for a line too short to be called even or uneven. */
+function unevenness(values: number[]): number | null {
+  if (values.length < ENOUGH_FOR_EVENNESS) return null;
+  return round2((medianAbsoluteDeviation(values) / median(values)) * 100) / 100;
+}

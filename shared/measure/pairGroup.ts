@@ -1,0 +1,30 @@
+import type { PairGroup } from '@/shared/schemas/measure';
+
+/**
+ * Which pairs a pair may be held against. A gap that holds a word space is no letter gap; a mark of punctuation
+ * stands by other rules than a letter; figures of one width leave holes that are not the setter's; capitals in an
+ * all-capital line have their own evenness.
+ */
+export function pairGroup(left: string, right: string, wordSpace: number, allCapitals: boolean): PairGroup {
+  if (wordSpace > 0) return 'word-space';
+  if (isPunctuation(left) || isPunctuation(right)) return 'punctuation';
+  if (isFigure(left) || isFigure(right)) return 'figures';
+  return allCapitals ? 'capitals' : 'letters';
+}
+
+/** Whether a line has capitals and no small letter. */
+export function isAllCapitals(letters: string[]): boolean {
+  return letters.some(isCapital) && !letters.some((letter) => letter !== letter.toUpperCase() && letter === letter.toLowerCase());
+}
+
+function isCapital(letter: string): boolean {
+  return letter === letter.toUpperCase() && letter !== letter.toLowerCase();
+}
+
+export function isFigure(letter: string): boolean {
+  return /^\p{Nd}/u.test(letter);
+}
+
+export function isPunctuation(letter: string): boolean {
+  return /^[\p{P}\p{S}]/u.test(letter) && letter !== '&' && letter !== '@';
+}

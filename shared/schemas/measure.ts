@@ -1,0 +1,140 @@
+import * as z from 'zod/mini';
+import { groundSchema, sizeSchema } from './spacing';
+
+/**
+ * What measuring a line gives. Every length is in 1/1000 em unless its name ends in another unit;
+ * built-in, offset and total are never mixed: total = builtIn + tracking + offset.
+ */
+const number = z.number();
+const index = z.int().check(z.gte(0));
+
+export const sideKindSchema = z.enum(['straight', 'round', 'slanted-in', 'slanted-out', 'open', 'arched']);
+/** How one side of a letter stands: slanted-in leans away from the neighbour upwards (A), slanted-out downwards (V). */
+export type SideKind = z.infer<typeof sideKindSchema>;
+
+export const groupSchema = z.enum(['letters', 'capitals', 'figures', 'punctuation', 'word-space']);
+/** Pairs are only held against pairs of their own group. */
+export type PairGroup = z.infer<typeof groupSchema>;
+
+export const contactSchema = z.enum(['apart', 'near', 'touching', 'crossing']);
+export type Contact = z.infer<typeof contactSchema>;
+
+export const findingSchema = z.strictObject({
+  kind: z.enum([
+    'evenness-gap', 'evenness-area', 'widest', 'narrowest', 'gap', 'balance', 'set-differently', 'tightness-face', 'capitals',
+    'touching', 'crossing', 'filling', 'mistakable', 'dark-ground', 'word-space', 'size-response',
+    'deviation', 'tightness', 'misplaced', 'agreement', 'within',
+  ]),
+  /** A remark speaks of this setting, a hint of common practice, a fact only informs. */
+  weight: z.enum(['remark', 'hint', 'fact']),
+  /** First and last pair spoken of (both included); null for the whole line. */
+  from: z.nullable(index),
+  to: z.nullable(index),
+  /** The letter spoken of, by position, where it is one letter that stands out of place. */
+  letter: z.nullable(index),
+  value: number,
+  unit: z.enum(['per-mille', 'px', 'percent', 'ratio', 'count']),
+  direction: z.nullable(z.enum(['wide', 'tight', 'left', 'right'])),
+  /** A plain sentence, type-set. */
+  sentence: z.string(),
+  /** The size of it in something that can be seen, e.g. “about a third of the stem gap”. */
+  comparison: z.nullable(z.string()),
+});
+export type Finding = z.infer<typeof findingSchema>;
+
+export const pairMeasureSchema = z.strictObject({
+  index,
+  left: z.string(),
+  right: z.string(),
+  builtIn: number,
+  tracking: z.int(),
+  offset: z.int(),
+  total: number,
+  /** Width of the white space inside the pair; 0 where the letters are neighbours. It is not part of the total. */
+  wordSpace: number,
+  group: groupSchema,
+  apparentGap: number,
+  /** Plain white to the stated reach, divided by the height it spans. */
+  area: number,
+  clearance: number,
+  contact: contactSchema,
+  /** The side of each letter that looks into the gap. */
+  sides: z.strictObject({ left: sideKindSchema, right: sideKindSchema }),
+  /** The apparent gap this pair is held against: the centre of its group in this line; null where the group is too small. */
+  reference: z.nullable(number),
+  /** The offset (whole 1/1000 em, tracking as it is) at which the pair meets its reference; it may open. */
+  suggestion: z.nullable(z.int()),
+});
+export type PairMeasure = z.infer<typeof pairMeasureSchema>;
+
+export const lineMeasureSchema = z.strictObject({
+  engine: z.int(),
+  text: z.string(),
+  letters: z.array(z.string()),
+  size: sizeSchema,
+  ground: groundSchema,
+  pairs: z.array(pairMeasureSchema),
+  line: z.strictObject({
+    /** Centre (median) of the line's letter pairs as set; null when it has none. */
+    reference: z.nullable(number),
+    /** The same of the face's control pairs as the face gives them. */
+    faceReference: z.nullable(number),
+    /** Least horizontal white between H and H, serif tips included; and from stem to stem. */
+    stemGap: z.nullable(number),
+    stemToStem: z.nullable(number),
+    /** Median absolute deviation from the centre over the centre, by apparent gap and by area; null under five pairs. */
+    evennessGap: z.nullable(number),
+    evennessArea: z.nullable(number),
+    /** Median counter of the line's letters, as area over height; null when no letter has one. */
+    counter: z.nullable(number),
+  }),
+  findings: z.array(findingSchema),
+});
+export type LineMeasure = z.infer<typeof lineMeasureSchema>;
+
+export const referenceSpacingSchema = z.strictObject({
+  /** Who set it, as it may be shown. */
+  author: z.string(),
+  tracking: z.int(),
+  offsets: z.array(z.int()),
+  /** One a pair: how far a setting may be from this one and still be called the same. */
+  tolerances: z.array(z.number().check(z.gte(0))),
+  /** One a pair, null where none was given. */
+  reasons: z.array(z.nullable(z.string())),
+});
+export type ReferenceSpacing = z.infer<typeof referenceSpacingSchema>;
+
+export const pairComparisonSchema = z.strictObject({
+  index,
+  /** Tracking + offset, this setting minus the reference. */
+  deviation: number,
+  /** What is left of it when the tightness of the whole line is taken out. */
+  rest: number,
+  tolerance: number,
+  within: z.boolean(),
+  reason: z.nullable(z.string()),
+  /** True when it is outside the nearest reference's tolerance and inside another's. */
+  asAnother: z.boolean(),
+  /** Most minus least rest-position among the references; 0 with one. */
+  referencesDiffer: number,
+});
+export type PairComparison = z.infer<typeof pairComparisonSchema>;
+
+export const lineComparisonSchema = z.strictObject({
+  engine: z.int(),
+  /** Which of the references given is nearest; null when none was given. */
+  nearest: z.nullable(index),
+  author: z.nullable(z.string()),
+  /** Median deviation of the pairs: above 0 the line is set wider than the reference. */
+  tightness: number,
+  tightnessTolerance: number,
+  pairs: z.array(pairComparisonSchema),
+  /** Pairs outside their tolerance, a letter out of place counted once. */
+  outside: z.int(),
+  /** Mean of the absolute rests. */
+  meanRest: number,
+  /** One a reference, in the order given: mean of |rest| over tolerance. */
+  distances: z.array(number),
+  findings: z.array(findingSchema),
+});
+export type LineComparison = z.infer<typeof lineComparisonSchema>;

@@ -1,0 +1,3 @@
+/** What screens and commands use of comparing and explaining. */
+export { compareLine } from './compareLine';
+export { asShareOfStemGap, betweenLetters, thousandths, typeset } from './words';

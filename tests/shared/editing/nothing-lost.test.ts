@@ -1,0 +1,94 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { builtInDocument } from '@/shared/editing/document';
+import { present, undo } from '@/shared/editing/history';
+import { isSaved } from '@/shared/editing/sync';
+import { toyBench, toyServer, toyStore } from './toy-device';
+
+const pairs = 5;
+const scope = { personKey: 'mira', draftId: 'd1', pairCount: pairs };
+
+const act = fc.oneof(
+  { weight: 6, arbitrary: fc.record({ kind: fc.constant('edit' as const), pair: fc.nat(pairs - 1), by: fc.integer({ min: -60, max: 60 }) }) },
+  { weight: 3, arbitrary: fc.record({ kind: fc.constant('send' as const), arrives: fc.boolean(), answered: fc.boolean() }) },
+  { weight: 1, arbitrary: fc.constant({ kind: 'close' as const }) },
+);
+
+describe('nothing is lost', () => {
+  it('on one device, with requests and answers dropped and the page closed at random', () => {
+    fc.assert(
+      fc.property(fc.array(act, { maxLength: 120 }), (acts) => {
+        const server = toyServer(builtInDocument(pairs));
+        const store = toyStore();
+        let opened = 0;
+        const open = () => toyBench(store, scope, server, `window-${(opened += 1)}`);
+        let bench = open();
+        let expected = [...builtInDocument(pairs).offsets];
+        for (const next of acts) {
+          if (next.kind === 'edit') {
+            bench.edit({ kind: 'nudge', run: { from: next.pair, to: next.pair }, by: next.by });
+            expected = expected.map((offset, pair) => (pair === next.pair ? offset + next.by : offset));
+          } else if (next.kind === 'send') bench.send(next.arrives, next.answered);
+          else bench = open();
+          expect(present(bench.history()).offsets).toEqual(expected);
+          expect(bench.sync().conflict).toBeNull();
+        }
+        bench = open();
+        for (let attempt = 0; attempt < 3; attempt += 1) bench.send(true, true);
+        expect(isSaved(bench.sync())).toBe(true);
+        expect(server.kept().document.offsets).toEqual(expected);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('on two devices: what is not chosen was shown first, and can be taken back by undo', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const laptop = toyBench(toyStore(), scope, server, 'laptop');
+    const tablet = toyBench(toyStore(), scope, server, 'tablet');
+    laptop.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 10 });
+    tablet.edit({ kind: 'nudge', run: { from: 1, to: 1 }, by: -10 });
+    laptop.send(true, true);
+    tablet.send(true, true);
+    expect(tablet.sync().conflict?.document.offsets[0]).toBe(10);
+    tablet.choose('theirs');
+    expect(present(tablet.history()).offsets).toEqual([10, 0, 0, 0, 0]);
+    expect(present(undo(tablet.history())).offsets).toEqual([0, -10, 0, 0, 0]);
+    expect(isSaved(tablet.sync())).toBe(true);
+  });
+
+  it('keeps the steps of undo through a reload', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    const first = toyBench(store, scope, server, 'w1');
+    for (const by of [5, 5, 5]) first.edit({ kind: 'nudge', run: { from: 2, to: 2 }, by });
+    const again = toyBench(store, scope, server, 'w2');
+    expect(again.history()).toEqual(first.history());
+  });
+
+  it('keeps one person’s journal from another’s', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    toyBench(store, scope, server, 'w1').edit({ kind: 'set tracking', tracking: 9 });
+    const other = toyBench(store, { ...scope, personKey: 'ola' }, server, 'w2');
+    expect(present(other.history()).tracking).toBe(0);
+    expect(isSaved(other.sync())).toBe(true);
+  });
+
+  it('on a full device gives up old steps before it gives up a change', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore(1500);
+    const bench = toyBench(store, scope, server, 'w1');
+    for (let count = 1; count <= 40; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    expect(present(toyBench(store, scope, server, 'w2').history()).offsets[0]).toBe(40);
+  });
+
+  it('leaves an unreadable entry alone and starts from the server', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    toyBench(store, scope, server, 'w1').edit({ kind: 'set tracking', tracking: 9 });
+    const key = [...store.entries.keys()].find((name) => name.endsWith('change')) ?? '';
+    store.entries.set(key, '{"clientId":"w1","seq":');
+    expect(present(toyBench(store, scope, server, 'w2').history()).tracking).toBe(0);
+  });
+});

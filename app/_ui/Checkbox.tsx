@@ -9,7 +9,7 @@ type Props = { name: string; label: ReactNode; hint?: ReactNode; error?: string;
 export function Checkbox({ name, label, hint, error, value = 'yes', defaultChecked, ...input }: Props) {
   const form = useFormField(name);
   const shown = form.error ?? error;
-  const chosen = form.typed === undefined ? defaultChecked : [form.typed].flat().includes(value);
+  const chosen = form.ticked === undefined ? defaultChecked : form.ticked.includes(value);
   const key = value === 'yes' ? name : `${name}-${value}`;
   return (
     <div className="field">

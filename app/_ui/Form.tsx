@@ -1,6 +1,6 @@
 'use client';
 import { useActionState, type ReactNode } from 'react';
-import { freshForm, type FormAction, type FormState } from '@/shared/forms/form-state';
+import { newForm, type FormAction, type FormState } from '@/shared/schemas/form-state';
 import { FormContext } from './form-context';
 import { FormError } from './FormError';
 import { classes } from './classes';
@@ -19,7 +19,7 @@ type Props = {
  * A form over a server action. It works before and without JavaScript; what was typed comes back with the errors.
  * Checks are made on the server, once, so the browser's own bubbles are off.
  */
-export function Form({ action, children, label, inline, initial = freshForm }: Props) {
+export function Form({ action, children, label, inline, initial = newForm }: Props) {
   const [state, dispatch] = useActionState(action, initial);
   return (
     <FormContext value={state}>

@@ -1,22 +1,22 @@
 'use client';
 import { useEffect, useRef } from 'react';
-import type { FormState } from '@/shared/forms/form-state';
+import type { FormState } from '@/shared/schemas/form-state';
 
 /** What went wrong, in one list that takes the focus; each line leads to its field. Says also when all went well. */
 export function FormError({ state }: { state: FormState }) {
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (state.outcome === 'failed') box.current?.focus();
+    if (state.status === 'failed') box.current?.focus();
   }, [state]);
 
-  if (state.outcome === 'done') {
-    return state.message ? <div className="notice" role="status">{state.message}</div> : null;
+  if (state.status === 'done') {
+    return state.said ? <div className="notice" role="status">{state.said}</div> : null;
   }
-  if (state.outcome === 'fresh') return null;
-  const errors = Object.entries(state.errors);
+  if (state.status === 'new') return null;
+  const errors = Object.entries(state.fields);
   return (
     <div className="notice notice-warning" role="alert" tabIndex={-1} ref={box}>
-      <p><strong>{state.message ?? 'Not done yet. What you typed is kept.'}</strong></p>
+      <p><strong>{errors.length > 0 ? 'Not done yet. What you typed is kept.' : state.said}</strong></p>
       {errors.length > 0 && (
         <ul>
           {errors.map(([name, message]) => (

@@ -1,12 +1,13 @@
 'use client';
 import { createContext, useContext } from 'react';
-import { freshForm, type FormState } from '@/shared/forms/form-state';
+import { newForm, type FormState } from '@/shared/schemas/form-state';
 
 /** What the last attempt of the surrounding form said. Fields read their error and their typed value from it. */
-export const FormContext = createContext<FormState>(freshForm);
+export const FormContext = createContext<FormState>(newForm);
 
-/** A field's error and what was typed into it last (undefined when the form is fresh). */
-export function useFormField(name: string): { error: string | undefined; typed: string | string[] | undefined } {
+/** A field's error and what was typed or ticked last (undefined when the form is new). */
+export function useFormField(name: string): { error: string | undefined; typed: string | undefined; ticked: readonly string[] | undefined } {
   const state = useContext(FormContext);
-  return { error: state.errors[name], typed: state.outcome === 'failed' ? (state.values[name] ?? '') : undefined };
+  const values = state.status === 'failed' ? [state.values[name] ?? ''].flat() : undefined;
+  return { error: state.fields[name], typed: values?.[0], ticked: values };
 }

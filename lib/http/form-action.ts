@@ -2,7 +2,7 @@ import 'server-only';
 import { redirect } from 'next/navigation';
 import type { $ZodType } from 'zod/v4/core';
 import { AppError } from '@/lib/access/errors';
-import type { FormState } from '@/shared/schemas/form-state';
+import { typedValues, type FormState } from '@/shared/schemas/form-state';
 import type { Operation } from '@/lib/access/operation';
 import { currentCaller } from './caller';
 import { asAppError } from './error-response';
@@ -32,7 +32,5 @@ export function formAction<Result, Schema extends $ZodType>(operation: Operation
 }
 
 function failed(error: AppError, form: FormData, secret: readonly string[]): FormState {
-  const values: Record<string, string> = {};
-  for (const [name, value] of form.entries()) if (typeof value === 'string' && !secret.includes(name)) values[name] = value;
-  return { status: 'failed', said: error.said, fields: error.fields, values };
+  return { status: 'failed', said: error.said, fields: error.fields, values: typedValues(form, secret) };
 }

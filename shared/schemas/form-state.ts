@@ -3,7 +3,21 @@ export type FormState = {
   readonly status: 'new' | 'failed' | 'done';
   readonly said: string;
   readonly fields: Readonly<Record<string, string>>;
-  readonly values: Readonly<Record<string, string>>;
+  /** Several values where several boxes of one name were ticked. */
+  readonly values: Readonly<Record<string, string | readonly string[]>>;
 };
 
+export type FormAction = (before: FormState, form: FormData) => Promise<FormState>;
+
 export const newForm: FormState = { status: 'new', said: '', fields: {}, values: {} };
+
+/** The text fields of a form as they were typed, without files, the framework's own (`$…`) and the secret ones. */
+export function typedValues(form: FormData, secret: readonly string[] = []): FormState['values'] {
+  const values: Record<string, string | string[]> = {};
+  for (const name of new Set(form.keys())) {
+    if (name.startsWith('$') || secret.includes(name)) continue;
+    const all = form.getAll(name).filter((value) => typeof value === 'string');
+    if (all.length > 0) values[name] = all.length === 1 ? all[0]! : all;
+  }
+  return values;
+}

@@ -1,0 +1,29 @@
+import type { Letter } from './send';
+
+/** The letter with a link to set a new password. Nothing in it but the link needs to be kept secret. */
+export function passwordLetter({ to, name, link, expires }: { to: string; name: string; link: string; expires: string }): Letter {
+  return {
+    to,
+    subject: 'A new password for Kerncrit',
+    text: [
+      `Dear ${name},`,
+      `somebody, most likely you, asked for a new password for your account in Kerncrit. Open this address to choose one:`,
+      link,
+      `It works once, and until ${expires}. Setting a new password signs you out everywhere.`,
+      `If you did not ask for it, do nothing: your password stays as it is.`,
+    ].join('\n\n'),
+  };
+}
+
+/** Told after the fact, so that a change somebody else made does not stay unseen. */
+export function passwordChangedLetter({ to, name, at }: { to: string; name: string; at: string }): Letter {
+  return {
+    to,
+    subject: 'Your password for Kerncrit was changed',
+    text: [
+      `Dear ${name},`,
+      `your password was changed at ${at}, and all browsers were signed out.`,
+      `If this was not you, ask for a new password on the sign-in page at once, and tell your instructor.`,
+    ].join('\n\n'),
+  };
+}

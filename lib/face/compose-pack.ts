@@ -1,0 +1,81 @@
+import type { Pack, PackGlyph } from '@/shared/schemas/pack';
+import type { Face } from './read-face';
+import { outlineOf } from './shaping/outline';
+import { ligaturesOf, shapeLine, type SetLetter } from './shaping/shape-line';
+import { splitLine, type Line } from './shaping/split-line';
+
+/** The pack of a line in an opened face. Throws FaceError; see buildPack for the way in. */
+export function composePack(face: Face, text: string): Pack {
+  const line = splitLine(text);
+  const plain = shapeLine(face, line, false);
+  const kerned = shapeLine(face, line, true);
+  const store = glyphStore(face);
+  const letters = line.letters.map((letter, index) => store.add(letter.cluster, at(plain, index)));
+  const wordSpace = pairs(line, (index) => Math.round(at(plain, index + 1).origin - at(plain, index).origin - at(plain, index).advance));
+  const builtIn = pairs(line, (index) => Math.round(at(kerned, index + 1).origin - at(kerned, index).origin) - at(plain, index).advance - (wordSpace[index] ?? 0));
+  const control = { H: store.control('H'), O: store.control('O'), n: store.control('n'), o: store.control('o') };
+  return {
+    format: 'kerncrit-pack',
+    version: 1,
+    kind: 'font',
+    text: line.text,
+    unitsPerEm: face.facts.unitsPerEm,
+    vertical: verticalOf(face),
+    face: {
+      family: face.facts.family,
+      style: face.facts.style,
+      weight: face.facts.weight,
+      italic: face.facts.italic,
+      axes: Object.fromEntries(face.facts.axes.map((axis) => [axis.tag, axis.value])),
+      drawnFor: face.facts.opticalSize,
+    },
+    glyphs: store.glyphs,
+    letters,
+    builtIn,
+    wordSpace,
+    control,
+    ligatures: ligaturesOf(face, line),
+  };
+}
+
+function pairs(line: Line, value: (index: number) => number): number[] {
+  return line.letters.slice(1).map((_, index) => value(index));
+}
+
+function at(letters: SetLetter[], index: number): SetLetter {
+  const letter = letters[index];
+  if (!letter) throw new RangeError(`No letter ${index} in a line of ${letters.length}.`);
+  return letter;
+}
+
+/** Each different drawing of a letter once, in the order of the line, control letters last. */
+function glyphStore(face: Face) {
+  const glyphs: PackGlyph[] = [];
+  const places = new Map<string, number>();
+  const add = (cluster: string, letter: SetLetter): number => {
+    const key = JSON.stringify([cluster, letter.glyphs, letter.advance]);
+    const known = places.get(key);
+    if (known !== undefined) return known;
+    glyphs.push({ cluster, advance: letter.advance, path: outlineOf(face, cluster, letter.glyphs) });
+    places.set(key, glyphs.length - 1);
+    return glyphs.length - 1;
+  };
+  const control = (letter: string): number | null => {
+    if (!face.font.nominalGlyph(letter.codePointAt(0) ?? 0)) return null;
+    return add(letter, at(shapeLine(face, splitLine(letter), false), 0));
+  };
+  return { glyphs, add, control };
+}
+
+/** Where the face lacks H, x or d and does not say, the usual shares of the em stand in (from memory). */
+function verticalOf(face: Face): Pack['vertical'] {
+  const { vertical, unitsPerEm } = face.facts;
+  const share = (part: number) => Math.round(part * unitsPerEm);
+  return {
+    ascender: vertical.ascender,
+    descender: vertical.descender,
+    capHeight: vertical.capHeight ?? share(0.7),
+    xHeight: vertical.xHeight ?? share(0.5),
+    ascenderTop: vertical.ascenderTop ?? vertical.capHeight ?? share(0.75),
+  };
+}

@@ -1,0 +1,25 @@
+/**
+ * What a face file may be. The largest Latin face in the catalogue is under 0.5 MB unpacked;
+ * the limits leave room for large families and keep a hostile file from taking the machine.
+ */
+export const LIMITS = {
+  /** Bytes of the file as it comes. */
+  fileBytes: 8 * 1024 * 1024,
+  /** Bytes after unpacking WOFF or WOFF2. */
+  unpackedBytes: 24 * 1024 * 1024,
+  /** unitsPerEm of the OpenType specification, `head` table: 16 to 16384. */
+  unitsPerEm: { least: 16, most: 16_384 },
+  tables: 128,
+  /** Composite glyphs: how deep they may nest and how many parts one letter may have in all. */
+  compositeDepth: 8,
+  compositeParts: 256,
+  /** Code units of a text as it comes, before white space is collapsed. */
+  textUnits: 4_000,
+  /** Code units and letters of a line; the pack's own limits. */
+  lineUnits: 400,
+  letters: 200,
+  /** Code units of one letter (a grapheme cluster). */
+  clusterUnits: 64,
+  /** Pairs asked for at once. */
+  pairs: 20_000,
+} as const;

@@ -1,0 +1,30 @@
+import { FaceError, quoted } from '../face-error';
+import type { Face } from '../read-face';
+import { checkComposite } from '../file/composites';
+import type { PlacedGlyph } from './shape-line';
+
+/**
+ * The outline of a letter as one path of whole font units, all its glyphs placed (accents included).
+ * Throws `no-outline` where nothing would be drawn.
+ */
+export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
+  const path = glyphs.map((glyph) => glyphPath(face, cluster, glyph)).join('');
+  if (path === '') throw new FaceError('no-outline', `The face draws nothing for ${quoted(cluster)}. Choose another face or another line.`);
+  return path;
+}
+
+function glyphPath(face: Face, cluster: string, glyph: PlacedGlyph): string {
+  checkComposite(face.tables, glyph.id, cluster);
+  return face.font
+    .glyphToJson(glyph.id)
+    .map(({ type, values }) => {
+      if (!'MLQCZ'.includes(type)) throw new FaceError('unsupported', `The outline of ${quoted(cluster)} has a step “${type}” that is not known here.`);
+      return type + values.map((value, index) => whole(value + (index % 2 === 0 ? glyph.x : glyph.y))).join(' ');
+    })
+    .join('');
+}
+
+/** Variable faces give parts of a unit; a pack holds whole ones. `+ 0` makes −0 plain. */
+function whole(value: number): number {
+  return Math.round(value) + 0;
+}

@@ -1,11 +1,17 @@
 import type { Actor } from '@/lib/access/actor';
 import { accountData } from './account';
 import { database, type Db } from './client';
+import { draftData } from './drafts';
+import { proofData } from './proofs';
+import { seatData } from './seats';
 
 /** All queries, bound to one actor. A file a concept; add yours here. */
 function concepts(actor: Actor, db: Db) {
   return {
     account: accountData(actor, db),
+    drafts: draftData(actor, db),
+    proofs: proofData(actor, db),
+    seats: seatData(actor, db),
   };
 }
 

@@ -1,0 +1,54 @@
+import type { Actor } from '@/lib/access/actor';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { Spacing } from '@/shared/schemas/spacing';
+import type { Db } from './client';
+import { newId } from './ids';
+import { membersOf } from './scope';
+
+export type DraftPurpose = 'work' | 'practice';
+type Key = { memberId: string; specimenVersionId: string; purpose: DraftPurpose };
+type Change = { draftId: string; clientId: string; seq: number; baseVersion: number; spacing: Spacing };
+
+/** Drafts: only ever the actor's own. */
+export const draftData = (actor: Actor, db: Db) => ({
+  byId: (id: string) => db.draft.findFirst({ where: { id, member: membersOf(actor) } }),
+
+  byKey: (key: Key) => db.draft.findFirst({ where: { ...key, member: membersOf(actor) } }),
+
+  ofMember: (memberId: string, specimenVersionIds: readonly string[]) =>
+    db.draft.findMany({
+      where: { memberId, purpose: 'work', specimenVersionId: { in: [...specimenVersionIds] }, member: membersOf(actor) },
+    }),
+
+  /** @throws P2002 when another request made it first: retry from outside. */
+  create: (key: Key, spacing: Spacing, now: Date) =>
+    db.draft.create({ data: { id: newId(), ...key, ...columns(spacing), updatedAt: now, version: 0 } }),
+
+  /**
+   * Keeps one change on top of the version it was made on: row and change in one transaction. Takes the row that
+   * `byId` gave, which is the actor's own; the update asks for nothing but its version, so that it fails only together
+   * with the unique key of the change.
+   * @throws P2002 when this change is already kept, or when another followed the same version first.
+   */
+  keep: async (draft: { id: string }, change: Change, now: Date): Promise<void> => {
+    const update = db.draft.updateMany({
+      where: { id: draft.id, version: change.baseVersion },
+      data: { ...columns(change.spacing), updatedAt: now, version: change.baseVersion + 1 },
+    });
+    const { clientId, seq, baseVersion } = change;
+    const insert = db.draftChange.create({
+      data: { id: newId(), draftId: draft.id, clientId, seq, baseVersion, ...columns(change.spacing), receivedAt: now },
+    });
+    if ('$transaction' in db) await db.$transaction([update, insert]);
+    else await update.then(() => insert);
+  },
+
+  /** The kept change with this name, where there is one. */
+  change: (draftId: string, clientId: string, seq: number) =>
+    db.draftChange.findFirst({ where: { draftId, clientId, seq, draft: { member: membersOf(actor) } } }),
+
+  changes: (draftId: string) =>
+    db.draftChange.findMany({ where: { draftId, draft: { member: membersOf(actor) } }, orderBy: { baseVersion: 'asc' } }),
+});
+
+const columns = ({ tracking, offsets }: Spacing) => ({ tracking, offsets: canonicalJson(offsets) });

@@ -1,0 +1,92 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { Spacing } from '@/shared/schemas/spacing';
+import type { Db } from './client';
+import { newId } from './ids';
+import { coursesOf, membersOf, staff } from './scope';
+
+export type ProofLine = { specimenVersionId: string; spacing: Spacing; measure: LineMeasure; comparison: LineComparison | null };
+type NewProof = {
+  roundId: string; memberId: string; requestKey: string; reasoning: string; zoom: number;
+  referenceSetId: string | null; lines: readonly ProofLine[]; now: Date;
+};
+
+/** Proofs: a student's own, and for staff those of their courses. */
+export const proofData = (actor: Actor, db: Db) => {
+  const mine: Prisma.ProofWhereInput = {
+    OR: [{ member: membersOf(actor) }, { round: { exercise: { removedAt: null, course: coursesOf(actor, staff) } } }],
+  };
+  return {
+    byId: (id: string) =>
+      db.proof.findFirst({
+        where: { AND: [{ id }, mine] },
+        include: {
+          items: { include: { specimenVersion: { include: { specimen: { select: { id: true, position: true } } } } } },
+          round: { include: { exercise: { include: { course: true } } } },
+          member: { select: { id: true, userId: true, accommodations: true, user: { select: { name: true } } } },
+        },
+      }),
+
+    byRequestKey: (memberId: string, requestKey: string) =>
+      db.proof.findFirst({ where: { memberId, requestKey, member: membersOf(actor) }, include: { round: true } }),
+
+    /** A member's own proofs of an exercise, newest first. */
+    ofSeat: (memberId: string, exerciseId: string) =>
+      db.proof.findMany({
+        where: { memberId, member: membersOf(actor), round: { exerciseId } },
+        orderBy: { receivedAt: 'desc' },
+        select: { id: true, number: true, receivedAt: true, roundId: true, reasoning: true, round: { select: { number: true } } },
+      }),
+
+    /** The member's last sent setting of a specimen version. */
+    lastItem: (memberId: string, specimenVersionId: string) =>
+      db.proofItem.findFirst({
+        where: { specimenVersionId, proof: { memberId, member: membersOf(actor) } },
+        orderBy: { proof: { receivedAt: 'desc' } },
+        include: { proof: { select: { number: true, receivedAt: true, round: { select: { number: true } } } } },
+      }),
+
+    /** The newest frozen set of references; comparisons are made with it. Not for a student's eyes. */
+    newestReferenceSet: (exerciseId: string) =>
+      db.referenceSet.findFirst({
+        where: { exerciseId, exercise: { course: coursesOf(actor) } },
+        orderBy: { number: 'desc' },
+        include: { items: { include: { author: { select: { user: { select: { name: true } } } } } } },
+      }),
+
+    /** @throws P2002 when the number or the request key was taken meanwhile: retry from outside. */
+    send: async (proof: NewProof): Promise<{ id: string; number: number }> => {
+      const { roundId, memberId, now, lines, referenceSetId } = proof;
+      const last = await db.proof.findFirst({ where: { roundId, memberId }, orderBy: { number: 'desc' }, select: { number: true } });
+      const number = (last?.number ?? 0) + 1;
+      const id = newId();
+      const items = lines.map((line) => ({ id: newId(), proofId: id, line }));
+      const writes = [
+        db.proof.create({
+          data: { id, roundId, memberId, number, requestKey: proof.requestKey, reasoning: proof.reasoning, receivedAt: now, zoom: proof.zoom },
+        }),
+        db.proofItem.createMany({
+          data: items.map(({ id: itemId, line }) => ({
+            id: itemId, proofId: id, specimenVersionId: line.specimenVersionId,
+            tracking: line.spacing.tracking, offsets: canonicalJson(line.spacing.offsets),
+          })),
+        }),
+        db.measurement.createMany({
+          data: items.map(({ id: proofItemId, line }) => ({
+            id: newId(), proofItemId, engine: line.measure.engine, payload: canonicalJson(line.measure), measuredAt: now,
+          })),
+        }),
+        db.comparison.createMany({
+          data: items.flatMap(({ id: proofItemId, line: { comparison } }) =>
+            comparison === null || referenceSetId === null ? []
+              : [{ id: newId(), proofItemId, referenceSetId, engine: comparison.engine, payload: canonicalJson(comparison), comparedAt: now }]),
+        }),
+      ];
+      if ('$transaction' in db) await db.$transaction(writes);
+      else for (const write of writes) await write;
+      return { id, number };
+    },
+  };
+};

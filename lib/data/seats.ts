@@ -1,0 +1,59 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Db } from './client';
+import { coursesOf, membersOf } from './scope';
+
+/**
+ * A seat: the actor's own membership in front of one exercise, with the rounds as they stand for this member.
+ * Students meet an exercise only once it is published; staff meet drafts too.
+ */
+export const seatData = (actor: Actor, db: Db) => ({
+  atExercise: async (exerciseId: string) => {
+    const exercise = await db.exercise.findFirst({
+      where: { id: exerciseId, removedAt: null, course: coursesOf(actor) },
+      include: { course: { select: { id: true, title: true, timeZone: true, settings: true } }, rounds: { orderBy: { number: 'asc' } } },
+    });
+    if (!exercise) return null;
+    const member = await db.member.findFirst({
+      where: { AND: [membersOf(actor), { courseId: exercise.courseId }] },
+      select: { id: true, role: true, accommodations: true, extensions: { where: { round: { exerciseId } } } },
+    });
+    if (!member || (member.role === 'student' && exercise.state === 'draft')) return null;
+    const releases = await db.release.findMany({
+      where: { memberId: member.id, round: { exerciseId } },
+      select: { roundId: true },
+      distinct: ['roundId'],
+    });
+    const released = new Set(releases.map(({ roundId }) => roundId));
+    const { extensions, ...seat } = member;
+    const { rounds, course, ...rest } = exercise;
+    return {
+      member: seat,
+      course,
+      exercise: rest,
+      rounds: rounds.map((round) => ({
+        ...round,
+        extendedTo: extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null,
+        releasedToMember: released.has(round.id),
+      })),
+    };
+  },
+
+  /** Current versions of the exercise's specimens, in order, without their packs' payloads. */
+  specimens: (exerciseId: string) =>
+    db.specimen.findMany({
+      where: { exerciseId, retiredAt: null, exercise: { removedAt: null, course: coursesOf(actor) } },
+      orderBy: { position: 'asc' },
+      select: { id: true, position: true, versions: { orderBy: { number: 'desc' }, take: 1 } },
+    }),
+
+  /** The packs of specimen versions, by version id: canonical JSON as stored. */
+  packs: async (specimenVersionIds: readonly string[]): Promise<Map<string, string>> => {
+    const versions = await db.specimenVersion.findMany({
+      where: { id: { in: [...specimenVersionIds] }, specimen: { exercise: { course: coursesOf(actor) } } },
+      select: { id: true, pack: { select: { payload: true } } },
+    });
+    return new Map(versions.map(({ id, pack }) => [id, pack.payload]));
+  },
+});
+
+export type Seat = NonNullable<Awaited<ReturnType<ReturnType<typeof seatData>['atExercise']>>>;

@@ -1,4 +1,5 @@
 import type { PerMille } from '@/shared/units';
+import { signed } from '@/shared/text/number';
 import { OFFSET_LIMIT } from './document';
 
 export type ParsedOffset = { readonly value: PerMille } | { readonly error: string };
@@ -15,14 +16,4 @@ export function parseOffset(typed: string, least: PerMille = -OFFSET_LIMIT): Par
   const value = Number(text) + 0;
   if (value < least || value > OFFSET_LIMIT) return { error: `“${typed}” is out of reach: type a number from ${signed(least)} to ${OFFSET_LIMIT}.` };
   return { value };
-}
-
-/** A number as the screen shows it: a real minus, a plus where something is added, plain 0. */
-export function signed(value: PerMille): string {
-  return value < 0 ? `\u2212${-value}` : value > 0 ? `+${value}` : '0';
-}
-
-/** A number as it is spoken: `minus 12`, `plus 5`, `0`. */
-export function spoken(value: PerMille): string {
-  return value < 0 ? `minus ${-value}` : value > 0 ? `plus ${value}` : '0';
 }

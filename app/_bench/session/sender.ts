@@ -1,0 +1,102 @@
+import { writeSync, type DeviceStore, type JournalScope } from '@/shared/editing/journal';
+import { advance, nextToSend, type Change, type Sync, type SyncEvent } from '@/shared/editing/sync';
+import { sendChange } from './send-change';
+
+type Parts = {
+  address: string | null;
+  draftId: string;
+  device: DeviceStore;
+  scope: JournalScope;
+  sync(): Sync;
+  setSync(sync: Sync): void;
+  /** Reads the journal again when this window takes over the sending. */
+  reopen(): void;
+};
+
+export type Sender = { kick(): void; flush(): void; stop(): void };
+
+/** Waits a little, so that a burst of changes goes out as one. */
+const GATHER_MS = 120;
+const SIGNED_OUT_WAIT_MS = 20_000;
+
+/** Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends. */
+export function startSender(parts: Parts): Sender {
+  const { address } = parts;
+  const ending = new AbortController();
+  let maySend = false;
+  let busy = false;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const apply = (event: SyncEvent, settles: Change | null = null) => {
+    const sync = advance(parts.sync(), event);
+    writeSync(parts.device, parts.scope, sync, settles);
+    parts.setSync(sync);
+  };
+
+  async function pump(): Promise<void> {
+    clearTimeout(timer);
+    timer = undefined;
+    if (busy || !maySend || address === null || ending.signal.aborted) return;
+    if (!nextToSend(parts.sync())) return;
+    apply({ kind: 'sending' });
+    const change = nextToSend(parts.sync());
+    if (!change) return;
+    busy = true;
+    const outcome = await sendChange(address, parts.draftId, change, ending.signal);
+    busy = false;
+    // Unmounted meanwhile: the journal still has it in flight, and the next bench sends it again.
+    if (ending.signal.aborted) return;
+    apply(outcome, outcome.kind === 'accepted' ? change : null);
+    const wait = waitAfter(parts.sync());
+    if (wait !== null) timer = setTimeout(pump, wait);
+  }
+
+  const wake = () => {
+    if (document.visibilityState !== 'hidden') void pump();
+  };
+  window.addEventListener('online', wake);
+  window.addEventListener('focus', wake);
+  document.addEventListener('visibilitychange', wake);
+  void holdLock(`kerncrit-send/${parts.scope.personKey}/${parts.draftId}`, ending.signal, () => {
+    maySend = true;
+    parts.reopen();
+    void pump();
+  });
+
+  return {
+    kick: () => {
+      if (!timer) timer = setTimeout(pump, GATHER_MS);
+    },
+    flush: () => void pump(),
+    stop: () => {
+      ending.abort();
+      clearTimeout(timer);
+      window.removeEventListener('online', wake);
+      window.removeEventListener('focus', wake);
+      document.removeEventListener('visibilitychange', wake);
+    },
+  };
+}
+
+/** How long until the next try; null = nothing to send until something changes. */
+function waitAfter(sync: Sync): number | null {
+  if (!nextToSend(sync)) return null;
+  if (sync.trouble.kind === 'signed out') return SIGNED_OUT_WAIT_MS;
+  if (sync.trouble.kind === 'none') return 0;
+  const attempts = sync.trouble.kind === 'unreachable' ? sync.trouble.attempts : 1;
+  // Spread out, so that a class does not come back all at once when the network does.
+  return Math.min(20_000, 500 * 2 ** Math.min(attempts, 6)) * (0.75 + Math.random() / 2);
+}
+
+/** Holds the lock until the signal ends it; a browser without locks lets every window send, which the server bears. */
+async function holdLock(name: string, ending: AbortSignal, held: () => void): Promise<void> {
+  if (!navigator.locks) return held();
+  try {
+    await navigator.locks.request(name, { signal: ending }, () => {
+      held();
+      return new Promise<void>((release) => ending.addEventListener('abort', () => release(), { once: true }));
+    });
+  } catch {
+    // Ended while waiting for the lock.
+  }
+}

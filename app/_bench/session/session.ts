@@ -1,0 +1,148 @@
+import { applyCommand, type Command } from '@/shared/editing/commands';
+import { sameDocument, type SpacingDocument } from '@/shared/editing/document';
+import { cancelGesture, endGesture, follow, present, record, redo, settled, undo, type History } from '@/shared/editing/history';
+import { openJournal, readChange, readHistory, readKept, rootOf, writeChange, writeSync, type JournalScope } from '@/shared/editing/journal';
+import { advance, type Kept, type Sync } from '@/shared/editing/sync';
+import type { BenchProps } from '../props';
+import { openDevice } from './device';
+import { noLooks, type Look } from './looks';
+import { startSender, type Sender } from './sender';
+import type { BenchState } from './state';
+import { createStore, type Store } from './store';
+
+export type BenchSession = {
+  readonly props: BenchProps;
+  readonly store: Store<BenchState>;
+  /** One step at once. */
+  edit(command: Command): void;
+  /** Follows the hand: `start` counts from where the gesture began, `here` from where it stands. */
+  follow(command: Command, from: 'start' | 'here'): void;
+  endGesture(): void;
+  cancelGesture(): void;
+  undo(): void;
+  redo(): void;
+  choose(pair: number, extend?: boolean): void;
+  toggleLook(look: Look): void;
+  settleConflict(which: 'mine' | 'theirs'): void;
+  /** Starts saving; the function it gives back ends it. */
+  start(): () => void;
+};
+
+/** The state of one open bench and everything that may change it. Needs a browser. */
+export function openSession(props: BenchProps): BenchSession {
+  const pairCount = props.pack.letters.length - 1;
+  const scope: JournalScope = { personKey: props.personKey, draftId: props.draftId, pairCount };
+  const { store: device, lasting } = openDevice();
+  const clientId = crypto.randomUUID?.() ?? Array.from(crypto.getRandomValues(new Uint8Array(12)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  const opened = openJournal(device, scope, serverHas(props));
+  const keeps = writeSync(device, scope, opened.sync, null);
+  const store = createStore<BenchState>({
+    ...opened,
+    chosen: { anchor: 0, head: 0 },
+    looks: noLooks,
+    shown: 'mine',
+    laid: null,
+    laying: 'under',
+    zoom: props.accommodations?.workingView ?? 1,
+    singleKeys: !props.accommodations?.singleKeysOff,
+    deviceKeeps: lasting && keeps,
+  });
+  let sender: Sender | null = null;
+  let written: History<SpacingDocument> | null = null;
+  let seq = 0;
+
+  /** Takes a new history; a settled change goes to the journal first and to the server after. */
+  function take(history: History<SpacingDocument>): void {
+    const before = store.get();
+    if (history === before.history) return;
+    if (sameDocument(settled(history), settled(before.history))) return store.set({ history });
+    const change = { clientId, seq: (seq += 1), document: settled(history) };
+    const deviceKeeps = writeChange(device, scope, change, history, written) && lasting;
+    written = deviceKeeps ? history : null;
+    store.set({ history, shown: 'mine', deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
+    sender?.kick();
+  }
+
+  /** What another window of this person has written. */
+  function hearOtherWindow(event: StorageEvent): void {
+    const root = rootOf(scope);
+    if (!event.key?.startsWith(root) || store.get().history.gesture) return;
+    if (event.key === `${root}change`) {
+      const change = readChange(device, scope);
+      if (!change) return;
+      const sync = advance(store.get().sync, { kind: 'changed', change });
+      written = readHistory(device, scope, change);
+      store.set({ history: written, sync });
+      sender?.kick();
+    } else if (event.key === `${root}settled` || event.key === `${root}kept`) {
+      store.set({ sync: reopened() });
+    }
+  }
+
+  const reopened = (): Sync => openJournal(device, scope, readKept(device, scope) ?? store.get().sync.kept).sync;
+
+  return {
+    props,
+    store,
+    edit: (command) => take(record(store.get().history, applyCommand(present(store.get().history), command), sameDocument)),
+    follow(command, from) {
+      const { history } = store.get();
+      const base = from === 'start' ? settled(history) : present(history);
+      store.set({ history: follow(history, applyCommand(base, command)), shown: 'mine' });
+    },
+    endGesture: () => take(endGesture(store.get().history, sameDocument)),
+    cancelGesture: () => take(cancelGesture(store.get().history)),
+    undo: () => take(undo(store.get().history)),
+    redo: () => take(redo(store.get().history)),
+    choose(pair, extend = false) {
+      const head = Math.max(0, Math.min(pairCount - 1, pair));
+      const { chosen } = store.get();
+      if (head === chosen.head && (extend || chosen.anchor === head)) return;
+      store.set({ chosen: { anchor: extend ? chosen.anchor : head, head } });
+    },
+    toggleLook: (look) => store.set({ looks: { ...store.get().looks, [look]: !store.get().looks[look] } }),
+    settleConflict(which) {
+      const state = store.get();
+      const theirs = state.sync.conflict;
+      if (!theirs) return;
+      const sync = advance(state.sync, { kind: which === 'mine' ? 'chose mine' : 'chose theirs' });
+      store.set({ sync });
+      const history = which === 'theirs' ? record(state.history, theirs.document, sameDocument) : state.history;
+      writeSync(device, scope, sync, null);
+      take(history);
+      sender?.flush();
+    },
+    start() {
+      sender = startSender({
+        address: props.save,
+        draftId: props.draftId,
+        device,
+        scope,
+        sync: () => store.get().sync,
+        setSync: (sync) => store.set({ sync }),
+        reopen: () => {
+          // A choice that is waited for is not forgotten by reading again.
+          if (!store.get().sync.conflict) store.set({ sync: { ...reopened(), trouble: store.get().sync.trouble } });
+        },
+      });
+      const leave = () => {
+        take(endGesture(store.get().history, sameDocument));
+        sender?.flush();
+      };
+      window.addEventListener('storage', hearOtherWindow);
+      window.addEventListener('pagehide', leave);
+      return () => {
+        take(endGesture(store.get().history, sameDocument));
+        window.removeEventListener('storage', hearOtherWindow);
+        window.removeEventListener('pagehide', leave);
+        sender?.stop();
+        sender = null;
+      };
+    },
+  };
+}
+
+function serverHas(props: BenchProps): Kept {
+  const { spacing, version, tolerances, reasons } = props;
+  return { version, document: { tracking: spacing.tracking, offsets: spacing.offsets, ...(tolerances && { tolerances }), ...(reasons && { reasons }) } };
+}

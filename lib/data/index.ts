@@ -4,6 +4,13 @@ import { database, type Db } from './client';
 import { draftData } from './drafts';
 import { proofData } from './proofs';
 import { seatData } from './seats';
+import { criterionData } from './criteria';
+import { exerciseData } from './exercises';
+import { packData } from './packs';
+import { referenceSetData } from './reference-sets';
+import { referenceData } from './references';
+import { roundData } from './rounds';
+import { specimenData } from './specimens';
 
 /** All queries, bound to one actor. A file a concept; add yours here. */
 function concepts(actor: Actor, db: Db) {
@@ -12,6 +19,13 @@ function concepts(actor: Actor, db: Db) {
     drafts: draftData(actor, db),
     proofs: proofData(actor, db),
     seats: seatData(actor, db),
+    exercises: exerciseData(actor, db),
+    rounds: roundData(actor, db),
+    criteria: criterionData(actor, db),
+    specimens: specimenData(actor, db),
+    packs: packData(actor, db),
+    references: referenceData(actor, db),
+    referenceSets: referenceSetData(actor, db),
   };
 }
 

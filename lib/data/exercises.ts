@@ -1,0 +1,65 @@
+import type { Actor } from '@/lib/access/actor';
+import type { ExerciseSettings, ExerciseState } from '@/shared/schemas/exercise';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { Db } from './client';
+import { exercisesOf } from './exercise-scope';
+import { newId } from './ids';
+import { coursesOf, membersOf } from './scope';
+
+type NewExercise = { courseId: string; title: string; brief: string; settings: ExerciseSettings };
+type Patch = { title?: string; brief?: string; settings?: ExerciseSettings; state?: ExerciseState; publishedAt?: Date; closedAt?: Date | null; removedAt?: Date | null };
+
+/** Exercises, without what belongs to them. */
+export const exerciseData = (actor: Actor, db: Db) => ({
+  /** Makes an exercise at the end of a course; null where the course is not the actor's. */
+  create: async ({ courseId, title, brief, settings }: NewExercise, now: Date): Promise<string | null> => {
+    const course = await db.course.findFirst({ where: { AND: [coursesOf(actor), { id: courseId, archivedAt: null }] }, select: { id: true } });
+    if (!course) return null;
+    const last = await db.exercise.aggregate({ where: { courseId }, _max: { position: true } });
+    const exercise = { id: newId(), courseId, title, brief, state: 'draft', settings: canonicalJson(settings), position: (last._max.position ?? 0) + 1, createdAt: now };
+    await db.exercise.create({ data: exercise });
+    return exercise.id;
+  },
+
+  /** The exercise with the course it stands in. `removed` finds those put aside, too. */
+  find: (id: string, options: { removed?: boolean } = {}) =>
+    db.exercise.findFirst({
+      where: { AND: [exercisesOf(actor, options), { id }] },
+      include: { course: { select: { id: true, title: true, timeZone: true, archivedAt: true } } },
+    }),
+
+  /** The exercises of a course in their order, with rounds; those put aside are left out. */
+  ofCourse: (courseId: string) =>
+    db.exercise.findMany({
+      where: { AND: [exercisesOf(actor), { courseId }] },
+      orderBy: [{ position: 'asc' }, { createdAt: 'asc' }],
+      include: {
+        rounds: { orderBy: { number: 'asc' } },
+        _count: { select: { specimens: { where: { retiredAt: null } } } },
+      },
+    }),
+
+  /** Compare and swap: false when the version is another one by now, or the exercise is not the actor's. */
+  change: async (id: string, version: number, patch: Patch): Promise<boolean> => {
+    const { settings, ...columns } = patch;
+    const { count } = await db.exercise.updateMany({
+      where: { AND: [exercisesOf(actor, { removed: true }), { id, version }] },
+      data: { ...columns, ...(settings && { settings: canonicalJson(settings) }), version: version + 1 },
+    });
+    return count === 1;
+  },
+
+  /** The actor's own membership in the exercise's course. */
+  myMember: (courseId: string) =>
+    db.member.findFirst({ where: { AND: [membersOf(actor), { courseId }] }, select: { id: true, role: true, accommodations: true } }),
+
+  /** How many proofs and drafts there are: what a change would meet. */
+  counts: async (id: string) => {
+    const mine = exercisesOf(actor);
+    const [proofs, drafts] = await Promise.all([
+      db.proof.count({ where: { round: { exercise: { AND: [mine, { id }] } } } }),
+      db.draft.count({ where: { purpose: 'work', specimenVersion: { specimen: { exercise: { AND: [mine, { id }] } } } } }),
+    ]);
+    return { proofs, drafts };
+  },
+});

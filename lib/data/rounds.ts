@@ -1,0 +1,79 @@
+import type { Actor } from '@/lib/access/actor';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { LateRule } from '@/shared/schemas/round';
+import type { Db } from './client';
+import { exercisesOf, roundsOf } from './exercise-scope';
+import { newId } from './ids';
+
+export type RoundFields = {
+  title: string;
+  opensLocal: string | null;
+  opensAt: Date | null;
+  dueLocal: string | null;
+  dueAt: Date | null;
+  lateRule: LateRule;
+};
+
+/** Rounds of an exercise, numbered from 1 without a hole. */
+export const roundData = (actor: Actor, db: Db) => ({
+  ofExercise: (exerciseId: string) =>
+    db.round.findMany({
+      where: { AND: [roundsOf(actor), { exerciseId }] },
+      orderBy: { number: 'asc' },
+      include: { _count: { select: { proofs: true } } },
+    }),
+
+  find: (id: string) =>
+    db.round.findFirst({
+      where: { AND: [roundsOf(actor), { id }] },
+      include: { exercise: { include: { course: { select: { id: true, timeZone: true } } } }, _count: { select: { proofs: true } } },
+    }),
+
+  /** @throws P2002 when another round took the number: retry from outside. */
+  add: async (exerciseId: string, fields: RoundFields): Promise<string> => {
+    const last = await db.round.aggregate({ where: { AND: [roundsOf(actor), { exerciseId }] }, _max: { number: true } });
+    const id = newId();
+    await db.round.create({ data: { id, exerciseId, number: (last._max.number ?? 0) + 1, state: 'open', ...columns(fields) } });
+    return id;
+  },
+
+  change: async (id: string, version: number, fields: RoundFields): Promise<boolean> => {
+    const { count } = await db.round.updateMany({ where: { AND: [roundsOf(actor), { id, version }] }, data: { ...columns(fields), version: version + 1 } });
+    return count === 1;
+  },
+
+  /** Takes the last round away, where nobody has sent anything to it. */
+  remove: async (id: string, version: number): Promise<boolean> => {
+    const { count } = await db.round.deleteMany({ where: { AND: [roundsOf(actor), { id, version, proofs: { none: {} }, releases: { none: {} } }] } });
+    return count === 1;
+  },
+
+  /** Members' own due dates in an exercise. */
+  extensions: (exerciseId: string) =>
+    db.roundExtension.findMany({
+      where: { round: { exercise: { AND: [exercisesOf(actor), { id: exerciseId }] } }, member: { removedAt: null } },
+      include: { member: { select: { id: true, user: { select: { name: true } } } } },
+      orderBy: { dueAt: 'asc' },
+    }),
+
+  /** Gives one member another due date, in place of an earlier one. @throws P2002: retry from outside. */
+  extend: async (roundId: string, memberId: string, due: { dueLocal: string; dueAt: Date }, now: Date): Promise<boolean> => {
+    const round = await db.round.findFirst({ where: { AND: [roundsOf(actor), { id: roundId, exercise: { course: { members: { some: { id: memberId, removedAt: null } } } } }] }, select: { id: true } });
+    if (!round) return false;
+    const { count } = await db.roundExtension.updateMany({ where: { roundId, memberId }, data: { ...due, version: { increment: 1 } } });
+    if (count === 0) await db.roundExtension.create({ data: { id: newId(), roundId, memberId, ...due, createdAt: now } });
+    return true;
+  },
+
+  endExtension: async (id: string): Promise<boolean> =>
+    (await db.roundExtension.deleteMany({ where: { id, round: roundsOf(actor) } })).count === 1,
+
+  /** Students of the exercise's course, by name, for a list to choose from. */
+  students: (courseId: string) =>
+    db.member.findMany({
+      where: { courseId, role: 'student', removedAt: null, course: { exercises: { some: exercisesOf(actor) } } },
+      select: { id: true, user: { select: { name: true } } },
+    }),
+});
+
+const columns = ({ lateRule, ...rest }: RoundFields) => ({ ...rest, lateRule: canonicalJson(lateRule) });

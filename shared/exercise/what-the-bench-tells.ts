@@ -1,0 +1,32 @@
+import type { BenchTelling, ExerciseSettings } from '@/shared/schemas/exercise';
+
+/** What a bench may show of a spacing. */
+export type BenchTells = {
+  readonly level: BenchTelling;
+  /** Letters that touch, cross or nearly do. */
+  readonly contact: boolean;
+  /** The gap ruler and how even the line is. */
+  readonly evenness: boolean;
+  /** Suggestions, and the references and tolerances where they may be seen at all. */
+  readonly suggestions: boolean;
+};
+
+/**
+ * What the bench tells one student: nothing before a proof is sent, unless the exercise allows it;
+ * a member's accommodation goes before both settings. A courtesy of the screen, not a secret.
+ */
+export function whatTheBenchTells(
+  settings: Pick<ExerciseSettings, 'benchTells' | 'benchTellsAfterProof'>,
+  accommodations: { readonly benchTells?: BenchTelling | null | undefined },
+  proofSent: boolean,
+): BenchTells {
+  const level = accommodations.benchTells ?? (proofSent ? atLeast(settings.benchTells, settings.benchTellsAfterProof) : settings.benchTells);
+  const rank = order.indexOf(level);
+  return { level, contact: rank >= 1, evenness: rank >= 2, suggestions: rank >= 3 };
+}
+
+const order: readonly BenchTelling[] = ['nothing', 'contact', 'evenness', 'everything'];
+
+/** Sending a proof never takes away what was told before. */
+const atLeast = (before: BenchTelling, after: BenchTelling): BenchTelling =>
+  order.indexOf(after) > order.indexOf(before) ? after : before;

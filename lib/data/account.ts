@@ -7,4 +7,22 @@ export const accountData = (actor: Actor, db: Db) => ({
   /** May this person open courses? */
   mayMakeCourses: async (): Promise<boolean> =>
     (await db.user.count({ where: { AND: [self(actor), { mayCreateCourses: true }] } })) > 0,
+
+  own: () =>
+    db.user.findFirst({
+      where: self(actor),
+      include: {
+        identities: { select: { issuer: true, createdAt: true } },
+        members: { where: { removedAt: null }, select: { id: true, role: true, course: { select: { id: true, title: true } } } },
+      },
+    }),
+
+  rename: (name: string) => db.user.updateMany({ where: self(actor), data: { name } }),
+
+  /** Only from nothing to something: a link taken up by somebody who has an account already. */
+  letMakeCourses: () => db.user.updateMany({ where: self(actor), data: { mayCreateCourses: true } }),
+
+  /** @param userId the actor's own, or the person a used-up link was for. */
+  setPassword: (userId: string, passwordHash: string) =>
+    db.user.updateMany({ where: { id: userId, erasedAt: null }, data: { passwordHash } }),
 });

@@ -1,0 +1,29 @@
+import type { Actor } from '@/lib/access/actor';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { Db } from './client';
+import { newId } from './ids';
+import { coursesOf } from './scope';
+
+/** What is written down. Past tense: it has happened. */
+export type AuditVerb =
+  | 'course made' | 'course changed'
+  | 'member joined' | 'member removed' | 'member put back' | 'role changed' | 'section changed' | 'accommodations changed'
+  | 'course making allowed' | 'course making withdrawn'
+  | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased';
+
+type Act = { courseId: string | null; verb: AuditVerb; subject: `${string}:${string}`; details?: Record<string, unknown> };
+
+/** The log of acts. It is only ever added to: there is no function that changes or deletes an entry, for anybody. */
+export const auditData = (actor: Actor, db: Db) => ({
+  /** @param by the person who did it, where that is not the actor (somebody who has just joined). */
+  record: ({ courseId, verb, subject, details = {} }: Act, now: Date, by: string | null = actor.kind === 'person' ? actor.userId : null) =>
+    db.auditEvent.create({ data: { id: newId(), courseId, actorId: by, verb, subject, details: canonicalJson(details), at: now } }),
+
+  ofCourse: (courseId: string, most: number) =>
+    db.auditEvent.findMany({
+      where: { courseId, course: coursesOf(actor) },
+      orderBy: [{ at: 'desc' }, { id: 'desc' }],
+      take: most,
+      select: { id: true, verb: true, subject: true, details: true, at: true, actor: { select: { name: true } } },
+    }),
+});

@@ -1,0 +1,52 @@
+import { RateLimiterPrisma, RateLimiterRes } from 'rate-limiter-flexible';
+import type { Actor } from '@/lib/access/actor';
+import { database, type Db } from './client';
+
+/** How often something may be tried: `tries` in `minutes`. */
+export const limits = {
+  /** Strict: wrong passwords for one account, whether or not it exists. */
+  'sign-in-account': { tries: 8, minutes: 15 },
+  /** Loose: a class sits behind one address. */
+  'sign-in-address': { tries: 300, minutes: 15 },
+  'reset-account': { tries: 3, minutes: 60 },
+  'reset-address': { tries: 60, minutes: 60 },
+  'link-address': { tries: 120, minutes: 15 },
+  'new-account-address': { tries: 200, minutes: 60 },
+} as const;
+
+export type Limit = keyof typeof limits;
+type Taken = { allowed: true } | { allowed: false; retryAfterSeconds: number };
+
+/**
+ * Counted in the database, so that several processes share one count and a restart forgets nothing. Each take is one
+ * increment there, so that tries at the same moment are all counted.
+ */
+export const rateLimitData = (_actor: Actor, _db: Db) => ({
+  take: async (limit: Limit, key: string): Promise<Taken> => {
+    try {
+      await limiter(limit).consume(key);
+      return { allowed: true };
+    } catch (refused) {
+      if (!(refused instanceof RateLimiterRes)) throw refused;
+      return { allowed: false, retryAfterSeconds: Math.max(1, Math.ceil(refused.msBeforeNext / 1000)) };
+    }
+  },
+
+  /** Gives one try back: it was not a failure after all. */
+  giveBack: async (limit: Limit, key: string): Promise<void> => void (await limiter(limit).reward(key)),
+
+  forget: async (limit: Limit, key: string): Promise<void> => void (await limiter(limit).delete(key)),
+});
+
+const limiters = new WeakMap<object, Map<Limit, RateLimiterPrisma>>();
+
+/** Always on the database itself and never inside a transaction: a try stays counted when what it was for is rolled back. */
+function limiter(limit: Limit): RateLimiterPrisma {
+  const storeClient = database();
+  const made = limiters.get(storeClient) ?? new Map<Limit, RateLimiterPrisma>();
+  limiters.set(storeClient, made);
+  const { tries, minutes } = limits[limit];
+  const kept = made.get(limit) ?? new RateLimiterPrisma({ storeClient, tableName: 'rateLimit', keyPrefix: limit, points: tries, duration: minutes * 60 });
+  made.set(limit, kept);
+  return kept;
+}

@@ -6,10 +6,13 @@ export function fieldErrors(error: $ZodError, input: unknown): FieldErrors {
   const fields: Record<string, string> = {};
   for (const issue of error.issues) {
     const path = issue.path.map(String).join('.') || 'form';
-    fields[path] ??= `${issue.message}${quoted(valueAt(input, issue.path))}`;
+    fields[path] ??= `${issue.message}${secret.test(path) ? '' : quoted(valueAt(input, issue.path))}`;
   }
   return fields;
 }
+
+/** What is typed here is never written out again. */
+const secret = /password|token/i;
 
 export const sayFieldErrors = (fields: FieldErrors): string =>
   Object.entries(fields).map(([path, said]) => (path === 'form' ? said : `${path}: ${said}`)).join(' ');

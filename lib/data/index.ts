@@ -1,5 +1,14 @@
 import type { Actor } from '@/lib/access/actor';
 import { accountData } from './account';
+import { auditData } from './audit';
+import { courseData } from './courses';
+import { joinLinkData } from './join-links';
+import { memberData } from './members';
+import { oneTimeLinkData } from './one-time-links';
+import { rateLimitData } from './rate-limits';
+import { sectionData } from './sections';
+import { sessionData } from './sessions';
+import { signInData } from './sign-in';
 import { database, type Db } from './client';
 import { draftData } from './drafts';
 import { proofData } from './proofs';
@@ -16,6 +25,15 @@ import { specimenData } from './specimens';
 function concepts(actor: Actor, db: Db) {
   return {
     account: accountData(actor, db),
+    audit: auditData(actor, db),
+    courses: courseData(actor, db),
+    joinLinks: joinLinkData(actor, db),
+    members: memberData(actor, db),
+    oneTimeLinks: oneTimeLinkData(actor, db),
+    rateLimits: rateLimitData(actor, db),
+    sections: sectionData(actor, db),
+    sessions: sessionData(actor, db),
+    signIn: signInData(actor, db),
     drafts: draftData(actor, db),
     proofs: proofData(actor, db),
     seats: seatData(actor, db),

@@ -11,8 +11,10 @@ type Options<Result> = {
   /** The operation's input from the form's fields. */
   read: (form: FormData) => unknown;
   /** Where to go when done; none stays on the page and says `done`. */
-  then?: (result: Result, form: FormData) => string;
+  then?: (result: Result, form: FormData) => string | Promise<string>;
   done?: (result: Result) => string;
+  /** What the page shows once, under names of its own (a link that was just made). */
+  show?: (result: Result) => Record<string, string>;
   /** Names of fields whose values are not given back (passwords). */
   secret?: readonly string[];
 };
@@ -26,8 +28,8 @@ export function formAction<Result, Schema extends $ZodType>(operation: Operation
     } catch (error) {
       return failed(asAppError(error), form, options.secret ?? []);
     }
-    if (options.then) redirect(options.then(result, form));
-    return { status: 'done', said: options.done?.(result) ?? 'Saved.', fields: {}, values: {} };
+    if (options.then) redirect(await options.then(result, form));
+    return { status: 'done', said: options.done?.(result) ?? 'Saved.', fields: {}, values: {}, shown: options.show?.(result) ?? {} };
   };
 }
 

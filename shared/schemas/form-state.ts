@@ -5,6 +5,8 @@ export type FormState = {
   readonly fields: Readonly<Record<string, string>>;
   /** Several values where several boxes of one name were ticked. */
   readonly values: Readonly<Record<string, string | readonly string[]>>;
+  /** What was just made and is shown this once, e.g. a link. */
+  readonly shown?: Readonly<Record<string, string>>;
 };
 
 export type FormAction = (before: FormState, form: FormData) => Promise<FormState>;

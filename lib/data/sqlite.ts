@@ -39,7 +39,8 @@ export function sqliteFile(url: string): string | null {
   return file.startsWith(':memory:') ? null : path.resolve(file);
 }
 
-function makeFolder(url: string) {
+/** Makes the folder that the file will lie in. */
+export function makeFolder(url: string) {
   const file = sqliteFile(url);
   if (file) mkdirSync(path.dirname(file), { recursive: true });
 }

@@ -1,0 +1,114 @@
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
+import { chownSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import pg from 'pg';
+
+export type ScratchServer = {
+  /** Makes a new database (a copy of `template` where given) and returns its url. */
+  createDatabase(name: string, template?: string): Promise<string>;
+  url(name: string): string;
+  stop(): Promise<void>;
+};
+
+/**
+ * A PostgreSQL server of its own in a temporary folder, on the loopback address and a free port, for tests and for
+ * writing migrations. It does not wait for the disk, so it is never for real data.
+ * @throws Error that says what to install when there is no PostgreSQL.
+ */
+export async function startScratchServer(): Promise<ScratchServer> {
+  const owner = serverUser();
+  const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-postgresql-'));
+  if (owner) chownSync(folder, owner.uid, owner.gid);
+  const data = path.join(folder, 'data');
+  const port = await freePort();
+  run('initdb', ['-D', data, '-U', 'kerncrit', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync'], owner);
+  const server = spawn(program('postgres'), ['-D', data, '-p', String(port), ...serverSettings], { ...owner, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
+  const said: string[] = [];
+  server.stderr?.on('data', (text: Buffer) => { said.push(text.toString()); });
+  const url = (name: string) => `postgresql://kerncrit@127.0.0.1:${port}/${name}`;
+  await answering(url('postgres'), server, said);
+  return {
+    url,
+    createDatabase: async (name, template) => {
+      await onServer(url('postgres'), `CREATE DATABASE "${name}"${template ? ` TEMPLATE "${template}"` : ''}`);
+      return url(name);
+    },
+    stop: () => stop(server, folder),
+  };
+}
+
+const serverSettings = [
+  '-c', 'listen_addresses=127.0.0.1', '-c', 'unix_socket_directories=', '-c', 'max_connections=200',
+  '-c', 'fsync=off', '-c', 'synchronous_commit=off', '-c', 'full_page_writes=off', '-c', 'shared_buffers=64MB',
+];
+
+type Owner = { uid: number; gid: number };
+
+/** PostgreSQL refuses to run as root, so then it runs as the user that its package made. */
+function serverUser(): Owner | undefined {
+  if (process.getuid?.() !== 0) return undefined;
+  const line = readFileSync('/etc/passwd', 'utf8').split('\n').find((entry) => entry.startsWith('postgres:'));
+  if (!line) throw new Error('There is no user "postgres" to run a test server as: install PostgreSQL (on Debian: apt-get install postgresql).');
+  const [, , uid, gid] = line.split(':');
+  return { uid: Number(uid), gid: Number(gid) };
+}
+
+/** Debian keeps the server's programs out of the path, in a folder a version. */
+export function program(name: string): string {
+  const versions = '/usr/lib/postgresql';
+  const folders = existsSync(versions)
+    ? readdirSync(versions).sort((one, other) => Number(other) - Number(one)).map((version) => path.join(versions, version, 'bin')) : [];
+  const found = [...folders, ...pathFolders()].map((folder) => path.join(folder, name)).find((file) => existsSync(file));
+  if (!found) throw new Error(`PostgreSQL's "${name}" is not installed (on Debian: apt-get install postgresql).`);
+  return found;
+}
+
+function pathFolders(): string[] {
+  const result = spawnSync('/bin/sh', ['-c', 'printf %s "$PATH"'], { encoding: 'utf8' });
+  return result.stdout.split(':').filter((folder) => folder !== '');
+}
+
+function run(name: string, options: string[], owner?: Owner) {
+  const result = spawnSync(program(name), options, { ...owner, cwd: '/', encoding: 'utf8' });
+  if (result.status !== 0) throw new Error(`${name} failed:\n${result.stderr}`);
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer().once('error', reject).listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
+    });
+  });
+}
+
+async function answering(url: string, server: ChildProcess, said: string[]) {
+  for (let tries = 0; tries < 200; tries += 1) {
+    if (server.exitCode !== null) break;
+    if (await onServer(url, 'SELECT 1').then(() => true, () => false)) return;
+    await wait(50);
+  }
+  throw new Error(`The test server of PostgreSQL did not start:\n${said.join('')}`);
+}
+
+async function onServer(url: string, sql: string) {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    await client.query(sql);
+  } finally {
+    await client.end();
+  }
+}
+
+async function stop(server: ChildProcess, folder: string) {
+  const gone = new Promise((resolve) => { server.once('exit', resolve); });
+  if (server.exitCode === null) {
+    server.kill('SIGQUIT');
+    await gone;
+  }
+  rmSync(folder, { recursive: true, force: true });
+}

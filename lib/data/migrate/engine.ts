@@ -1,0 +1,70 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { bindMigrationAwareSqlAdapterFactory, type SqlDriverAdapter, type SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils';
+import * as bindings from '@prisma/schema-engine-wasm/schema_engine_bg';
+import { Turn } from '../turn';
+
+/**
+ * Prisma's own schema engine, in the WebAssembly build that comes inside an npm package: the usual one is downloaded
+ * at run time. It is made once per process and used by one at a time.
+ */
+export async function withSchemaEngine<T>(
+  schema: string, factory: SqlMigrationAwareDriverAdapterFactory, work: (engine: bindings.SchemaEngine) => Promise<T>,
+): Promise<T> {
+  load();
+  return turn.run(async () => {
+    const connections: SqlDriverAdapter[] = [];
+    const adapter = bindMigrationAwareSqlAdapterFactory(remembering(factory, connections));
+    try {
+      const engine = await saying(() => bindings.SchemaEngine.new({ datamodels: [['schema.prisma', schema]] }, () => {}, adapter));
+      return await saying(() => work(engine));
+    } finally {
+      await Promise.allSettled(connections.map((connection) => connection.dispose()));
+    }
+  });
+}
+
+/** The engine never closes its connections, and with them goes its lock. */
+function remembering(factory: SqlMigrationAwareDriverAdapterFactory, connections: SqlDriverAdapter[]): SqlMigrationAwareDriverAdapterFactory {
+  return {
+    provider: factory.provider,
+    adapterName: factory.adapterName,
+    connectToShadowDb: () => factory.connectToShadowDb(),
+    async connect() {
+      const connection = await factory.connect();
+      connections.push(connection);
+      return connection;
+    },
+  };
+}
+
+const turn = new Turn();
+let loaded = false;
+let lastPanic = '';
+
+function load() {
+  if (loaded) return;
+  Object.assign(globalThis, { PRISMA_WASM_PANIC_REGISTRY: { set_message: (message: string) => { lastPanic = message; } } });
+  const file = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg').replace(/\.js$/, '.wasm');
+  const made = new WebAssembly.Instance(new WebAssembly.Module(readFileSync(file)), { './schema_engine_bg.js': bindings as never });
+  const raw = bindings as typeof bindings & { __wbg_set_wasm(exports: WebAssembly.Exports): void };
+  raw.__wbg_set_wasm(made.exports);
+  (made.exports.__wbindgen_start as () => void)();
+  loaded = true;
+}
+
+/** The engine throws plain objects, and traps on a panic: both become an Error with what it said. */
+async function saying<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof WebAssembly.RuntimeError) throw new Error(`The schema engine gave up: ${lastPanic || error.message}`, { cause: error });
+    if (error instanceof Error) throw new Error(messageOf(error), { cause: error });
+    throw new Error(messageOf(error));
+  }
+}
+
+function messageOf(error: unknown): string {
+  const text = typeof error === 'object' && error !== null && 'message' in error ? String(error.message) : JSON.stringify(error);
+  return text.trim();
+}

@@ -10,16 +10,21 @@ import { sectionData } from './sections';
 import { sessionData } from './sessions';
 import { signInData } from './sign-in';
 import { database, type Db } from './client';
-import { draftData } from './drafts';
-import { proofData } from './proofs';
-import { seatData } from './seats';
 import { criterionData } from './criteria';
+import { draftData } from './drafts';
 import { exerciseData } from './exercises';
+import { markTaskData } from './mark-tasks';
+import { markData } from './marks';
+import { noteData } from './notes';
 import { packData } from './packs';
+import { proofData } from './proofs';
 import { referenceSetData } from './reference-sets';
 import { referenceData } from './references';
+import { releaseData } from './releases';
 import { roundData } from './rounds';
+import { seatData } from './seats';
 import { specimenData } from './specimens';
+import { stockNoteData } from './stock-notes';
 
 /** All queries, bound to one actor. A file a concept; add yours here. */
 function concepts(actor: Actor, db: Db) {
@@ -44,6 +49,11 @@ function concepts(actor: Actor, db: Db) {
     packs: packData(actor, db),
     references: referenceData(actor, db),
     referenceSets: referenceSetData(actor, db),
+    markTasks: markTaskData(actor, db),
+    marks: markData(actor, db),
+    notes: noteData(actor, db),
+    releases: releaseData(actor, db),
+    stockNotes: stockNoteData(actor, db),
   };
 }
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { idSchema } from './note';
+import { idSchema, storableText } from './note';
 
 /** Sets the level of one criterion in one marker's work on a proof, or takes it back (`level` null). */
 export const giveMarkSchema = z.strictObject({
@@ -10,7 +10,7 @@ export const giveMarkSchema = z.strictObject({
   /** The version that was on screen, −1 before the first mark; an older one changes nothing. */
   version: z.int().check(z.gte(-1)),
   /** Wanted when a level that was given is changed. */
-  why: z.string().check(z.trim(), z.maxLength(500, 'A reason holds at most 500 characters; please shorten it.')),
+  why: z.string().check(storableText, z.trim(), z.maxLength(500, 'A reason holds at most 500 characters; please shorten it.')),
 });
 export type GiveMark = z.infer<typeof giveMarkSchema>;
 

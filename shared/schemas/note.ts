@@ -9,8 +9,13 @@ export const idSchema = z.string().check(z.minLength(1, 'An id is missing.'), z.
 
 const pairIndex = z.int().check(z.gte(0, 'Pairs are counted from 0.'), z.lte(198, 'A line has at most 199 pairs.'));
 
+/** Half a surrogate pair and U+0000 cannot be stored as text; a person never means them. */
+export const storableText = z.overwrite<string>((text) => text.replace(/[\uD800-\uDFFF]/gu, '\uFFFD').replaceAll('\0', ''));
+
 /** What somebody wrote: not empty once trimmed, and short enough to stand in a margin. */
 export const bodySchema = z.string().check(
+  storableText,
+  z.normalize(),
   z.trim(),
   z.minLength(1, 'Please write something, or choose a stock note.'),
   z.maxLength(2000, 'A note holds at most 2,000 characters; please shorten it or write two.'),

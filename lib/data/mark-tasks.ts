@@ -1,0 +1,94 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { Db } from './client';
+import { named, proofsOfStaff, roundsOfStaff } from './critique-scope';
+import { newId } from './ids';
+import { membersOf, staff } from './scope';
+
+export type NewTask = { proofId: string; alias: string };
+
+/** The queue of a round: its proofs, and whose work each of them is. For staff only. */
+export const markTaskData = (actor: Actor, db: Db) => {
+  const tasks: Prisma.MarkTaskWhereInput = { proof: proofsOfStaff(actor) };
+  return {
+    /** The actor's own membership in a course, as staff. */
+    marker: (courseId: string) => db.member.findFirst({ where: { AND: [{ courseId }, membersOf(actor, staff)] }, select: { id: true, role: true } }),
+
+    round: (exerciseId: string, number: number) =>
+      db.round.findFirst({
+        where: { AND: [{ exerciseId, number }, roundsOfStaff(actor)] },
+        include: { exercise: { include: { course: true } } },
+      }),
+
+    /** Every proof of the round by a member who is still in the course, small: only what decides which one counts. */
+    proofsOf: (roundId: string) =>
+      db.proof.findMany({
+        where: { AND: [{ roundId, member: { removedAt: null } }, proofsOfStaff(actor)] },
+        select: { id: true, memberId: true, number: true, receivedAt: true },
+      }),
+
+    choicesOf: (roundId: string) => db.roundChoice.findMany({ where: { roundId, round: roundsOfStaff(actor) }, select: { memberId: true, proofId: true, version: true } }),
+
+    /** Names and sections of a round's members, by member id. */
+    peopleOf: async (memberIds: readonly string[]) => {
+      const members = await db.member.findMany({
+        where: { id: { in: [...memberIds] }, course: { members: { some: membersOf(actor, staff) } } },
+        select: { id: true, user: { select: { name: true } }, section: { select: { name: true } } },
+      });
+      return new Map(members.map((member) => [member.id, { name: member.user?.name ?? null, section: member.section?.name ?? null }]));
+    },
+
+    ofRound: (roundId: string, slot: string) =>
+      db.markTask.findMany({
+        where: { AND: [tasks, { slot, proof: { roundId } }] },
+        select: { id: true, proofId: true, alias: true, state: true, markerId: true, leaseUntil: true, version: true, marker: { select: { user: { select: { name: true } } } } },
+      }),
+
+    byProof: (token: string, slot: string) =>
+      db.markTask.findFirst({
+        where: { AND: [tasks, { slot, proof: named(token) }] },
+        select: { id: true, proofId: true, alias: true, state: true, markerId: true, leaseUntil: true, version: true, marker: { select: { user: { select: { name: true } } } } },
+      }),
+
+    /** @throws P2002 when somebody made one of them meanwhile: retry from outside. */
+    create: (made: readonly NewTask[], slot: string, now: Date) =>
+      db.markTask.createMany({ data: made.map(({ proofId, alias }) => ({ id: newId(), proofId, slot, alias, state: 'open', createdAt: now, version: 0 })) }),
+
+    /** Takes a task until `leaseUntil`, unless somebody else holds it. Says whether it was taken. */
+    claim: async (taskId: string, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> => {
+      const free: Prisma.MarkTaskWhereInput = { OR: [{ markerId: memberId }, { markerId: null }, { leaseUntil: null, state: 'open' }, { leaseUntil: { lt: now }, state: 'open' }] };
+      const { count } = await db.markTask.updateMany({ where: { AND: [{ id: taskId }, tasks, free] }, data: { markerId: memberId, leaseUntil, version: { increment: 1 } } });
+      return count === 1;
+    },
+
+    /** Ends the actor's hold. */
+    giveBack: async (taskId: string, memberId: string): Promise<boolean> => {
+      const { count } = await db.markTask.updateMany({ where: { AND: [{ id: taskId, markerId: memberId, state: 'open' }, tasks] }, data: { leaseUntil: null, version: { increment: 1 } } });
+      return count === 1;
+    },
+
+    setState: async (taskId: string, memberId: string, state: 'open' | 'done', now: Date): Promise<boolean> => {
+      const { count } = await db.markTask.updateMany({
+        where: { AND: [{ id: taskId, markerId: memberId }, tasks] },
+        data: { state, doneAt: state === 'done' ? now : null, leaseUntil: null, version: { increment: 1 } },
+      });
+      return count === 1;
+    },
+
+    /** From this instant on, a later proof does not change which one counts. */
+    startMarking: async (roundId: string, version: number, now: Date): Promise<boolean> => {
+      const { count } = await db.round.updateMany({
+        where: { AND: [{ id: roundId, version, markingStartedAt: null }, roundsOfStaff(actor)] },
+        data: { markingStartedAt: now, state: 'marking', version: { increment: 1 } },
+      });
+      return count === 1;
+    },
+
+    /** @throws P2002 when two pick at once: retry from outside. */
+    choose: async (choice: { roundId: string; memberId: string; proofId: string; chosenById: string; now: Date }) => {
+      const { roundId, memberId, proofId, chosenById, now } = choice;
+      const { count } = await db.roundChoice.updateMany({ where: { roundId, memberId, round: roundsOfStaff(actor) }, data: { proofId, chosenById, chosenAt: now, version: { increment: 1 } } });
+      if (count === 0) await db.roundChoice.create({ data: { id: newId(), roundId, memberId, proofId, chosenById, chosenAt: now } });
+    },
+  };
+};

@@ -1,0 +1,90 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { Db } from './client';
+import { named, proofsOfSelf, proofsOfStaff } from './critique-scope';
+import { newId } from './ids';
+
+export type NewNote = {
+  proofItemId: string; requestKey: string; fromPair: number | null; toPair: number | null;
+  taskId: string | null; authorId: string; suggestion: number[] | null; body: string; now: Date;
+};
+type Entry = { noteId: string; seq: number; authorId: string; body: string; replacesSeq: number | null; now: Date };
+
+const withEntries = {
+  entries: { orderBy: { seq: 'asc' }, include: { author: { select: { id: true, role: true, user: { select: { name: true } } } } } },
+  proofItem: { select: { id: true, specimenVersionId: true, tracking: true, offsets: true, proofId: true } },
+} satisfies Prisma.NoteInclude;
+export type NoteRow = Prisma.NoteGetPayload<{ include: typeof withEntries }>;
+
+/** Notes as staff keep them. Students never read these rows: they see releases (lib/data/releases.ts) and threads of released notes. */
+export const noteData = (actor: Actor, db: Db) => {
+  const ofStaff: Prisma.NoteWhereInput = { proofItem: { proof: proofsOfStaff(actor) } };
+  return {
+    /** The line of a proof that a note is written at. */
+    item: (token: string, specimenVersionId: string) =>
+      db.proofItem.findFirst({
+        where: { specimenVersionId, proof: { AND: [named(token), proofsOfStaff(actor)] } },
+        select: { id: true, offsets: true, proofId: true, proof: { select: { round: { select: { exercise: { select: { courseId: true } } } } } } },
+      }),
+
+    byId: (id: string) => db.note.findFirst({ where: { AND: [{ id }, ofStaff] }, include: { ...withEntries, proofItem: { select: { ...withEntries.proofItem.select, proof: { select: { round: { select: { exercise: { select: { courseId: true } } } } } } } } } }),
+
+    byKey: (proofItemId: string, requestKey: string) => db.note.findFirst({ where: { AND: [{ proofItemId, requestKey }, ofStaff] }, include: withEntries }),
+
+    ofItems: (proofItemIds: readonly string[]) =>
+      db.note.findMany({ where: { AND: [{ proofItemId: { in: [...proofItemIds] }, removedAt: null }, ofStaff] }, include: withEntries, orderBy: { createdAt: 'asc' } }),
+
+    ofProofs: (proofIds: readonly string[]) =>
+      db.note.findMany({ where: { AND: [{ proofItem: { proofId: { in: [...proofIds] } }, removedAt: null }, ofStaff] }, include: withEntries, orderBy: { createdAt: 'asc' } }),
+
+    /** Notes on the same line in the member's earlier rounds, newest round first. */
+    before: (memberId: string, specimenId: string, roundNumber: number, exerciseId: string) =>
+      db.note.findMany({
+        where: { AND: [ofStaff, { removedAt: null, proofItem: { specimenVersion: { specimenId }, proof: { memberId, round: { exerciseId, number: { lt: roundNumber } } } } }] },
+        include: { ...withEntries, proofItem: { include: { proof: { select: { number: true, round: { select: { number: true } } } } } } },
+        orderBy: { createdAt: 'asc' },
+      }),
+
+    /** @throws P2002 when the key was used already: the note is there, read it. */
+    create: async (note: NewNote): Promise<string> => {
+      const { body, now, suggestion, ...pinned } = note;
+      const id = newId();
+      const writes = [
+        db.note.create({ data: { id, ...pinned, suggestion: suggestion && canonicalJson(suggestion), createdAt: now } }),
+        db.noteEntry.create({ data: { id: newId(), noteId: id, seq: 1, authorId: note.authorId, body, at: now } }),
+      ];
+      if ('$transaction' in db) await db.$transaction(writes);
+      else for (const write of writes) await write;
+      return id;
+    },
+
+    /** Changes a note that still stands at `version`; says whether it did. */
+    change: async (id: string, version: number, to: { suggestion?: number[] | null; settledAt?: Date | null; removedAt?: Date | null }): Promise<boolean> => {
+      const { suggestion, ...rest } = to;
+      const { count } = await db.note.updateMany({
+        where: { AND: [{ id, version }, ofStaff] },
+        data: { ...rest, ...(suggestion === undefined ? {} : { suggestion: suggestion && canonicalJson(suggestion) }), version: { increment: 1 } },
+      });
+      return count === 1;
+    },
+
+    /** Adds to the thread. @throws P2002 when somebody took this place in it: read again. */
+    addEntry: ({ now, ...entry }: Entry) => db.noteEntry.create({ data: { id: newId(), ...entry, at: now } }),
+
+    /** Of a note on one of the actor's own proofs: its thread. Whether it was released is for the operation to check against the release. */
+    ofSelf: (id: string) =>
+      db.note.findFirst({
+        where: { id, proofItem: { proof: proofsOfSelf(actor) } },
+        select: { id: true, proofItem: { select: { proof: { select: { id: true, memberId: true } } } }, entries: { orderBy: { seq: 'asc' }, select: { seq: true } } },
+      }),
+
+    /** Answers given in threads of one's own proof. */
+    threadsOfSelf: (noteIds: readonly string[]) =>
+      db.noteEntry.findMany({
+        where: { noteId: { in: [...noteIds] }, note: { proofItem: { proof: proofsOfSelf(actor) } } },
+        include: { author: { select: { id: true, role: true, user: { select: { name: true } } } } },
+        orderBy: { seq: 'asc' },
+      }),
+  };
+};

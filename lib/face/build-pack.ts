@@ -1,12 +1,14 @@
-import { readFile } from 'node:fs/promises';
 import type { Pack } from '@/shared/schemas/pack';
 import { parsePack } from '@/shared/schemas/parse-pack';
 import { findFace } from './catalogue';
-import { composePack } from './compose-pack';
+import type { PairTable } from './compose-pairs';
+import type { FaceFacts } from './face-facts';
 import { packLettering, type LetteringSource } from './pack-lettering';
-import { readFace, type AxisValues } from './read-face';
+import type { AxisValues } from './read-face';
+import type { JobSource } from './workshop/jobs';
+import { atWorkshop } from './workshop/pool';
 
-/** A face: one of the catalogue by its key, or the bytes of a file. */
+/** A face: one of the catalogue by its key, or the bytes of a file. Axes that are not named keep their usual value. */
 export type FaceSource =
   | { kind: 'catalogue'; key: string; axes?: AxisValues }
   | { kind: 'file'; bytes: Uint8Array; index?: number; axes?: AxisValues };
@@ -15,11 +17,25 @@ export type { LetteringSource };
 
 /**
  * The pack of a line: all that a browser needs to draw and measure it, and never the face file itself.
- * The only place that knows fonts. Throws FaceError on a bad face or text.
+ * The only place that knows fonts. Throws FaceError on a bad face or text, in bounded time.
  */
 export async function buildPack(source: FaceSource | LetteringSource, text: string): Promise<Pack> {
   if (source.kind === 'lettering') return packLettering(source, text);
-  const bytes = source.kind === 'file' ? source.bytes : await readFile(findFace(source.key).path);
-  const face = await readFace(bytes, source);
-  return parsePack(composePack(face, text));
+  return parsePack(await atWorkshop({ task: 'pack', source: jobSource(source), text }));
+}
+
+/** What a face says of itself, with its licence text where the file carries it. Throws FaceError. */
+export async function inspectFace(source: FaceSource): Promise<FaceFacts> {
+  return atWorkshop({ task: 'facts', source: jobSource(source) });
+}
+
+/** Outlines and built-in values of many pairs of letters at once, e.g. ['AV', 'To']. Throws FaceError. */
+export async function buildPairs(source: FaceSource, pairs: string[]): Promise<PairTable> {
+  return atWorkshop({ task: 'pairs', source: jobSource(source), pairs });
+}
+
+function jobSource(source: FaceSource): JobSource {
+  const { axes } = source;
+  if (source.kind === 'catalogue') return { path: findFace(source.key).path, axes };
+  return { bytes: source.bytes, index: source.index, axes };
 }

@@ -21,14 +21,7 @@ export function composePack(face: Face, text: string): Pack {
     text: line.text,
     unitsPerEm: face.facts.unitsPerEm,
     vertical: verticalOf(face),
-    face: {
-      family: face.facts.family,
-      style: face.facts.style,
-      weight: face.facts.weight,
-      italic: face.facts.italic,
-      axes: Object.fromEntries(face.facts.axes.map((axis) => [axis.tag, axis.value])),
-      drawnFor: face.facts.opticalSize,
-    },
+    face: faceLabel(face),
     glyphs: store.glyphs,
     letters,
     builtIn,
@@ -67,8 +60,13 @@ function glyphStore(face: Face) {
   return { glyphs, add, control };
 }
 
+export function faceLabel({ facts }: Face): NonNullable<Pack['face']> {
+  const axes = Object.fromEntries(facts.axes.map((axis) => [axis.tag, axis.value]));
+  return { family: facts.family, style: facts.style, weight: facts.weight, italic: facts.italic, axes, drawnFor: facts.opticalSize };
+}
+
 /** Where the face lacks H, x or d and does not say, the usual shares of the em stand in (from memory). */
-function verticalOf(face: Face): Pack['vertical'] {
+export function verticalOf(face: Face): Pack['vertical'] {
   const { vertical, unitsPerEm } = face.facts;
   const share = (part: number) => Math.round(part * unitsPerEm);
   return {

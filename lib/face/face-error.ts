@@ -8,7 +8,8 @@ export type FaceErrorCode =
   | 'no-outline'
   | 'bad-text'
   | 'text-too-long'
-  | 'too-slow'
+  | 'cut-off'
+  | 'busy'
   | 'unknown-face'
   | 'bad-pack';
 

@@ -14,6 +14,9 @@ export type InstalledFamily = {
 export const INSTALLED_FAMILIES: readonly InstalledFamily[] = [
   { package: '@fontsource/abril-fatface', family: 'Abril Fatface', design: 'heavy display' },
   { package: '@fontsource/alegreya', family: 'Alegreya', design: 'serif' },
+  { package: '@fontsource/alfa-slab-one', family: 'Alfa Slab One', design: 'heavy display' },
+  { package: '@fontsource/archivo', family: 'Archivo', design: 'sans' },
+  { package: '@fontsource/arvo', family: 'Arvo', design: 'slab' },
   { package: '@fontsource/bitter', family: 'Bitter', design: 'slab' },
   { package: '@fontsource/crimson-pro', family: 'Crimson Pro', design: 'serif' },
   { package: '@fontsource/eb-garamond', family: 'EB Garamond', design: 'serif' },
@@ -31,6 +34,7 @@ export const INSTALLED_FAMILIES: readonly InstalledFamily[] = [
   { package: '@fontsource/source-serif-4', family: 'Source Serif 4', design: 'serif' },
   { package: '@fontsource/vollkorn', family: 'Vollkorn', design: 'serif' },
   { package: '@fontsource/work-sans', family: 'Work Sans', design: 'sans' },
+  { package: '@fontsource/zilla-slab', family: 'Zilla Slab', design: 'slab' },
   { package: '@fontsource-variable/fraunces', family: 'Fraunces', design: 'serif', axisSet: 'opsz' },
   { package: '@fontsource-variable/literata', family: 'Literata', design: 'serif', axisSet: 'opsz' },
   { package: '@fontsource-variable/newsreader', family: 'Newsreader', design: 'serif', axisSet: 'opsz' },

@@ -1,4 +1,5 @@
 import { FaceError, quoted } from '../face-error';
+import type { HarfBuzz } from '../harfbuzz';
 import type { Face } from '../read-face';
 import { hasGposKerning, LANGUAGE } from './gpos-kerning';
 import { legacyKernOf } from './legacy-kern';
@@ -15,14 +16,14 @@ export type SetLetter = { glyphs: PlacedGlyph[]; origin: number; advance: number
  * `font-kerning: normal; font-variant-ligatures: none; font-variant-numeric: proportional-nums`.
  * Contextual forms are off with the ligatures, as in CSS: they are chosen for neighbours at the built-in distance.
  */
-const NO_LIGATURES = ['-liga', '-clig', '-dlig', '-hlig', '-calt'];
+const WITHOUT_LIGATURES = '+pnum -liga -clig -dlig -hlig -calt';
 
 /** Sets the letters of a line, with or without kerning. Throws `no-outline` for a letter that the face lacks. */
 export function shapeLine(face: Face, line: Line, kerning: boolean): SetLetter[] {
   const letters: SetLetter[] = [];
   let origin = 0;
   for (const run of runsOf(line)) {
-    const glyphs = shape(face, run.text, run.script, ['+pnum', kerning ? '+kern' : '-kern', ...NO_LIGATURES]);
+    const glyphs = shape(face, run.text, run.script, `${kerning ? '+kern' : '-kern'} ${WITHOUT_LIGATURES}`);
     if (kerning) applyLegacyKern(face, run.script, glyphs);
     const set = gather(run, glyphs, origin);
     letters.push(...set.letters);
@@ -35,7 +36,7 @@ export function shapeLine(face: Face, line: Line, kerning: boolean): SetLetter[]
 export function ligaturesOf(face: Face, line: Line): { from: number; to: number; text: string }[] {
   let first = 0;
   return runsOf(line).flatMap((run) => {
-    const starts = new Set(shape(face, run.text, run.script, ['+pnum']).map((glyph) => glyph.cluster));
+    const starts = new Set(shape(face, run.text, run.script, '+pnum').map((glyph) => glyph.cluster));
     const found: { from: number; to: number; text: string }[] = [];
     run.letters.forEach((letter, index) => {
       if (index === 0 || starts.has(letter.from - run.from)) return;
@@ -61,30 +62,38 @@ function runsOf(line: Line): Run[] {
   return runs.map((run, index) => ({ ...run, text: line.text.slice(run.from, runs[index + 1]?.from ?? line.text.length) }));
 }
 
-type ShapedGlyph = { id: number; cluster: number; advance: number; x: number; y: number; mark: boolean };
+type ShapedGlyph = { id: number; cluster: number; advance: number; x: number; y: number };
 
-function shape(face: Face, text: string, script: string, features: string[]): ShapedGlyph[] {
+const parsedFeatures = new Map<string, HarfBuzz.Feature[]>();
+
+/** Features in the way CSS and HarfBuzz write them, `+kern -liga`, parsed once. */
+function featuresOf(harfbuzz: typeof HarfBuzz, names: string): HarfBuzz.Feature[] {
+  const known = parsedFeatures.get(names) ?? names.split(' ').flatMap((name) => harfbuzz.Feature.fromString(name) ?? []);
+  parsedFeatures.set(names, known);
+  return known;
+}
+
+function shape(face: Face, text: string, script: string, features: string): ShapedGlyph[] {
   const { harfbuzz, font } = face;
   const buffer = new harfbuzz.Buffer();
   buffer.addText(text);
   buffer.setDirection(harfbuzz.Direction.LTR);
   buffer.setScript(script);
   buffer.setLanguage(LANGUAGE);
-  harfbuzz.shape(font, buffer, features.flatMap((feature) => harfbuzz.Feature.fromString(feature) ?? []));
+  harfbuzz.shape(font, buffer, featuresOf(harfbuzz, features));
   return buffer.getGlyphInfosAndPositions().map((glyph) => ({
     id: glyph.codepoint,
     cluster: glyph.cluster,
     advance: glyph.xAdvance ?? 0,
     x: glyph.xOffset ?? 0,
     y: glyph.yOffset ?? 0,
-    mark: font.face.getGlyphClass(glyph.codepoint) === harfbuzz.GlyphClass.MARK,
   }));
 }
 
 /** As HarfBuzz does with its own reader of the table: between neighbours, marks passed over. */
 function applyLegacyKern(face: Face, script: string, glyphs: ShapedGlyph[]): void {
   if (face.legacyKern.subtables.length === 0 || hasGposKerning(face.harfbuzz, face.font.face, script)) return;
-  const letters = glyphs.filter((glyph) => !glyph.mark);
+  const letters = glyphs.filter((glyph) => face.font.face.getGlyphClass(glyph.id) !== face.harfbuzz.GlyphClass.MARK);
   letters.forEach((left, index) => {
     const right = letters[index + 1];
     if (right) left.advance += legacyKernOf(face.legacyKern, left.id, right.id);

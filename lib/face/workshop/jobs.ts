@@ -1,0 +1,24 @@
+import type { Pack } from '@/shared/schemas/pack';
+import { composePack } from '../compose-pack';
+import { composePairs, type PairTable } from '../compose-pairs';
+import type { FaceFacts } from '../face-facts';
+import type { AxisValues, Face } from '../read-face';
+
+/** Where the bytes come from, as it is sent to the workshop. */
+export type JobSource = { path?: string; bytes?: Uint8Array; index?: number; axes?: AxisValues };
+
+export type Job =
+  | { task: 'facts'; source: JobSource }
+  | { task: 'pack'; source: JobSource; text: string }
+  | { task: 'pairs'; source: JobSource; pairs: string[] };
+
+export type JobResult<J extends Job> = J extends { task: 'pack' } ? Pack : J extends { task: 'pairs' } ? PairTable : FaceFacts;
+
+/** What the workshop sends back. `retire`: it has grown and wants to be replaced. */
+export type JobReply = { id: number; retire: boolean } & ({ value: unknown } | { code: string; message: string });
+
+export function doJob(face: Face, job: Job): Pack | PairTable | FaceFacts {
+  if (job.task === 'pack') return composePack(face, job.text);
+  if (job.task === 'pairs') return composePairs(face, job.pairs);
+  return face.facts;
+}

@@ -1,0 +1,116 @@
+import { fork, type ChildProcess } from 'node:child_process';
+import { join } from 'node:path';
+import { FaceError, type FaceErrorCode } from '../face-error';
+import { LIMITS } from '../limits';
+import { projectRoot } from '../project-root';
+import type { Job, JobReply, JobResult } from './jobs';
+
+/** Processes at once: one line is quick, and a hostile file must not stop everyone else's. */
+const HANDS = 2;
+
+type Waiting = { job: Job; resolve(value: unknown): void; reject(error: Error): void };
+type Hand = { child: ChildProcess; ready: Promise<void>; current: { id: number; waiting: Waiting; timer: NodeJS.Timeout } | null };
+type Pool = { hands: Hand[]; queue: Waiting[]; lastId: number };
+
+/** One pool per server process, also when a development server loads this module again. */
+const shared = globalThis as typeof globalThis & { kerncritFacePool?: Pool };
+const pool = (shared.kerncritFacePool ??= { hands: [], queue: [], lastId: 0 });
+
+/**
+ * Has a face file opened in a process of its own, within LIMITS.jobTime and LIMITS.wasmMegabytes.
+ * Throws FaceError: what the job found wrong, `cut-off` when it took too long or the process died, `busy` when too many wait.
+ */
+export function atWorkshop<J extends Job>(job: J): Promise<JobResult<J>> {
+  if (pool.queue.length >= LIMITS.waiting) return Promise.reject(new FaceError('busy', `${pool.queue.length} lines are waiting to be read from their faces. Try again in a minute.`));
+  return new Promise((resolve, reject) => {
+    pool.queue.push({ job, resolve: resolve as (value: unknown) => void, reject });
+    serve();
+  });
+}
+
+/** Starts the processes, so that the first line does not wait for them (about half a second). */
+export async function warmWorkshop(): Promise<void> {
+  while (pool.hands.length < HANDS) pool.hands.push(hire());
+  await Promise.all(pool.hands.map(async (hand) => {
+    keepAlive(hand.child, true);
+    await hand.ready;
+    keepAlive(hand.child, hand.current !== null);
+  }));
+}
+
+function serve(): void {
+  while (pool.queue.length > 0) {
+    let hand = pool.hands.find((one) => one.current === null);
+    if (!hand && pool.hands.length < HANDS) pool.hands.push((hand = hire()));
+    if (!hand) return;
+    const waiting = pool.queue.shift();
+    if (waiting) give(hand, waiting);
+  }
+}
+
+function give(hand: Hand, waiting: Waiting): void {
+  const id = ++pool.lastId;
+  const start = () => setTimeout(() => dismiss(hand, new FaceError('cut-off', `Reading this face took longer than ${LIMITS.jobTime / 1000} seconds and was stopped. Use a smaller or sounder file.`)), LIMITS.jobTime);
+  hand.current = { id, waiting, timer: start() };
+  // A new process needs a moment to start, which is not the face's fault.
+  void hand.ready.then(() => {
+    if (hand.current?.id !== id) return;
+    clearTimeout(hand.current.timer);
+    hand.current.timer = start();
+    hand.child.send({ id, job: waiting.job });
+  });
+  keepAlive(hand.child, true);
+}
+
+function hire(): Hand {
+  const root = projectRoot();
+  const child = fork(join(root, 'lib/face/workshop/worker.ts'), [], {
+    cwd: root,
+    // Nothing of the server's environment: the process that opens strangers' files knows no secrets.
+    env: { NODE_ENV: 'production' },
+    execArgv: ['--import', 'tsx', `--max-old-space-size=${LIMITS.heapMegabytes}`],
+    serialization: 'advanced',
+    stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+  });
+  let complaint = '';
+  child.stderr?.on('data', (chunk: Buffer) => { complaint = (complaint + chunk.toString()).slice(-2_000); });
+  const hand: Hand = { child, current: null, ready: new Promise((resolve) => child.on('message', (message: { ready?: true }) => message.ready && resolve())) };
+  child.on('message', (message: JobReply | { ready: true }) => { if ('id' in message) finish(hand, message); });
+  child.on('exit', (code, signal) => dismiss(hand, new FaceError('cut-off', `Reading this face ended the process that opens faces (${signal ?? code}${/out of memory/i.test(complaint) ? ', out of memory' : ''}). Use a smaller or sounder file.`)));
+  child.on('error', () => dismiss(hand, new FaceError('cut-off', 'The process that opens faces could not be started. Tell whoever runs this server.')));
+  keepAlive(child, false);
+  return hand;
+}
+
+function finish(hand: Hand, reply: JobReply): void {
+  if (hand.current?.id !== reply.id) return;
+  const { waiting, timer } = hand.current;
+  clearTimeout(timer);
+  hand.current = null;
+  keepAlive(hand.child, false);
+  if ('value' in reply) waiting.resolve(reply.value);
+  else waiting.reject(new FaceError(reply.code as FaceErrorCode, reply.message));
+  if (reply.retire) dismiss(hand, null);
+  serve();
+}
+
+/** Ends a process and, where it had a job, answers it with the error. */
+function dismiss(hand: Hand, error: FaceError | null): void {
+  if (!pool.hands.includes(hand)) return;
+  pool.hands = pool.hands.filter((one) => one !== hand);
+  hand.child.kill('SIGKILL');
+  if (hand.current) {
+    clearTimeout(hand.current.timer);
+    hand.current.waiting.reject(error ?? new FaceError('cut-off', 'The process that opens faces was ended.'));
+    hand.current = null;
+  }
+  serve();
+}
+
+/** A command may end while the workshop stands idle, and waits while it works. */
+function keepAlive(child: ChildProcess, working: boolean): void {
+  const turn = working ? 'ref' : 'unref';
+  child[turn]();
+  child.channel?.[turn]();
+  (child.stderr as unknown as { ref(): void; unref(): void } | null)?.[turn]();
+}

@@ -5,6 +5,7 @@ import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
+import { exercisesOf } from './exercise-scope';
 import { coursesOf, membersOf, staff } from './scope';
 
 export type ProofLine = { specimenVersionId: string; spacing: Spacing; measure: LineMeasure; comparison: LineComparison | null };
@@ -23,9 +24,14 @@ export const proofData = (actor: Actor, db: Db) => {
       db.proof.findFirst({
         where: { AND: [{ id }, mine] },
         include: {
-          items: { include: { specimenVersion: { include: { specimen: { select: { id: true, position: true } } } } } },
+          items: { include: { specimenVersion: { include: { pack: { select: { payload: true } }, specimen: { select: { id: true, position: true } } } } } },
           round: { include: { exercise: { include: { course: true } } } },
-          member: { select: { id: true, userId: true, accommodations: true, user: { select: { name: true } } } },
+          member: {
+            select: {
+              id: true, userId: true, accommodations: true, user: { select: { name: true } },
+              extensions: { select: { roundId: true, dueAt: true } },
+            },
+          },
         },
       }),
 
@@ -48,13 +54,32 @@ export const proofData = (actor: Actor, db: Db) => {
         include: { proof: { select: { number: true, receivedAt: true, round: { select: { number: true } } } } },
       }),
 
-    /** The newest frozen set of references; comparisons are made with it. Not for a student's eyes. */
-    newestReferenceSet: (exerciseId: string) =>
-      db.referenceSet.findFirst({
-        where: { exerciseId, exercise: { course: coursesOf(actor) } },
-        orderBy: { number: 'desc' },
-        include: { items: { include: { author: { select: { user: { select: { name: true } } } } } } },
+    settingsOf: async (exerciseId: string): Promise<string | null> =>
+      (await db.exercise.findFirst({ where: { AND: [{ id: exerciseId }, exercisesOf(actor)] }, select: { settings: true } }))?.settings ?? null,
+
+    /** Lines of all proofs of an exercise that this set was not laid beside yet, by id, each with its newest comparison. For staff. */
+    itemsAfter: (exerciseId: string, setId: string, after: string, take: number) =>
+      db.proofItem.findMany({
+        where: {
+          id: { gt: after },
+          comparisons: { none: { referenceSetId: setId } },
+          proof: { round: { exercise: { id: exerciseId, course: coursesOf(actor, staff) } } },
+        },
+        orderBy: { id: 'asc' },
+        take,
+        include: {
+          specimenVersion: { include: { pack: { select: { payload: true } } } },
+          comparisons: { orderBy: { referenceSet: { number: 'desc' } }, take: 1, select: { payload: true } },
+        },
       }),
+
+    addComparisons: async (referenceSetId: string, rows: readonly { proofItemId: string; comparison: LineComparison }[], now: Date): Promise<void> => {
+      await db.comparison.createMany({
+        data: rows.map(({ proofItemId, comparison }) => ({
+          id: newId(), proofItemId, referenceSetId, engine: comparison.engine, payload: canonicalJson(comparison), comparedAt: now,
+        })),
+      });
+    },
 
     /** @throws P2002 when the number or the request key was taken meanwhile: retry from outside. */
     send: async (proof: NewProof): Promise<{ id: string; number: number }> => {

@@ -37,23 +37,6 @@ export const seatData = (actor: Actor, db: Db) => ({
       })),
     };
   },
-
-  /** Current versions of the exercise's specimens, in order, without their packs' payloads. */
-  specimens: (exerciseId: string) =>
-    db.specimen.findMany({
-      where: { exerciseId, retiredAt: null, exercise: { removedAt: null, course: coursesOf(actor) } },
-      orderBy: { position: 'asc' },
-      select: { id: true, position: true, versions: { orderBy: { number: 'desc' }, take: 1 } },
-    }),
-
-  /** The packs of specimen versions, by version id: canonical JSON as stored. */
-  packs: async (specimenVersionIds: readonly string[]): Promise<Map<string, string>> => {
-    const versions = await db.specimenVersion.findMany({
-      where: { id: { in: [...specimenVersionIds] }, specimen: { exercise: { course: coursesOf(actor) } } },
-      select: { id: true, pack: { select: { payload: true } } },
-    });
-    return new Map(versions.map(({ id, pack }) => [id, pack.payload]));
-  },
 });
 
 export type Seat = NonNullable<Awaited<ReturnType<ReturnType<typeof seatData>['atExercise']>>>;

@@ -12,7 +12,7 @@ type Options<Result> = {
 };
 
 /** A route handler: reads the input, calls one operation, answers. Writes from another site are refused. */
-export function route<Result, Schema extends $ZodType>(operation: Operation<Result, Schema>, { read, respond = json }: Options<Result>) {
+export function route<Result, Schema extends $ZodType>(operation: Operation<Result, Schema>, { read, respond = (result) => json(result) }: Options<Result>) {
   return async (request: Request, context: RouteContext): Promise<Response> => {
     try {
       refuseCrossSite(request);
@@ -25,5 +25,5 @@ export function route<Result, Schema extends $ZodType>(operation: Operation<Resu
 }
 
 /** Answers with JSON that no cache keeps. */
-export const json = (result: unknown): Response =>
-  Response.json(result ?? null, { headers: { 'cache-control': 'no-store' } });
+export const json = (result: unknown, status = 200): Response =>
+  Response.json(result ?? null, { status, headers: { 'cache-control': 'no-store' } });

@@ -1,0 +1,56 @@
+import * as z from 'zod/mini';
+import type { ScopedData } from '@/lib/data';
+import { spacingOf } from '@/lib/draft/spacing-of';
+import { compareLine } from '@/shared/scoring';
+import { measureLine } from '@/shared/measure';
+import { packSchema } from '@/shared/schemas/pack';
+import { settingOf } from './measure-proof-line';
+import { referencesOf } from './references-of';
+
+/** What a new set of references did to the comparisons of an exercise. */
+export type ComparedAgain = {
+  referenceSet: number;
+  proofLines: number;
+  /** Pairs outside the tolerance of the nearest reference: with the set before, and with this one. */
+  outsideBefore: number;
+  outsideNow: number;
+  /** Lines that had no comparison before. */
+  newlyCompared: number;
+};
+
+const atOnce = 200;
+
+/**
+ * Compares every proof of an exercise with a new set of references, in one go; earlier comparisons stay as they are.
+ * Lines without a reference in the set get none. The record of what changed goes to the course's log.
+ */
+export async function compareAgain(data: ScopedData, exerciseId: string, setId: string, now: Date): Promise<ComparedAgain> {
+  const set = await data.referenceSets.find(setId);
+  const settings = await data.proofs.settingsOf(exerciseId);
+  if (!set || settings === null) throw new Error(`compareAgain: no set ${setId} of exercise ${exerciseId} in this actor's reach.`);
+  const told: ComparedAgain = { referenceSet: set.number, proofLines: 0, outsideBefore: 0, outsideNow: 0, newlyCompared: 0 };
+  const packs = new Map<string, ReturnType<typeof parsePack>>();
+  for (let after = ''; ;) {
+    const items = await data.proofs.itemsAfter(exerciseId, setId, after, atOnce);
+    if (items.length === 0) return told;
+    after = items.at(-1)!.id;
+    const rows = items.flatMap((item) => {
+      const { specimenVersion: version } = item;
+      const references = referencesOf(set, version.id, settings);
+      if (references.length === 0) return [];
+      const pack = packs.get(version.packSha) ?? parsePack(version.pack.payload);
+      packs.set(version.packSha, pack);
+      const comparison = compareLine(measureLine(pack, spacingOf(item), settingOf(version)), references);
+      const before = item.comparisons[0];
+      told.proofLines += 1;
+      told.outsideNow += comparison.outside;
+      if (before) told.outsideBefore += z.parse(outsideOnly, JSON.parse(before.payload)).outside;
+      else told.newlyCompared += 1;
+      return [{ proofItemId: item.id, comparison }];
+    });
+    await data.proofs.addComparisons(setId, rows, now);
+  }
+}
+
+const parsePack = (payload: string) => z.parse(packSchema, JSON.parse(payload));
+const outsideOnly = z.object({ outside: z.int() });

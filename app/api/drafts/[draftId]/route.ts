@@ -1,0 +1,12 @@
+import { readDraft } from '@/lib/draft/read-draft';
+import { saveDraft } from '@/lib/draft/save-draft';
+import { readJson } from '@/lib/http/read-json';
+import { json, route } from '@/lib/http/route';
+
+export const GET = route(readDraft, { read: (_request, { draftId }) => ({ draftId }) });
+
+/** Autosave: 200 with the version it made, or 409 with what the server has instead. */
+export const PUT = route(saveDraft, {
+  read: async (request, { draftId }) => ({ ...(await readJson(request)), draftId }),
+  respond: (answer) => json(answer, 'conflict' in answer ? 409 : 200),
+});

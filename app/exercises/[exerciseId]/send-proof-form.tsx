@@ -1,0 +1,52 @@
+'use client';
+import { useEffect, useState } from 'react';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { TextArea } from '@/app/_ui/TextArea';
+import type { Spacing } from '@/shared/schemas/spacing';
+import { unsentOnThisDevice } from './unsent';
+import { sendProofAction } from './actions';
+
+export type SentDraft = { versionId: string; draftId: string | null; version: number; spacing: Spacing };
+type Props = { exerciseId: string; requestKey: string; personKey: string; drafts: SentDraft[] };
+
+/** The form that sends. It says so when this device still holds changes that the server has not got. */
+export function SendProofForm({ exerciseId, requestKey, personKey, drafts }: Props) {
+  const [unsent, setUnsent] = useState(0);
+  const [zoom, setZoom] = useState(1);
+  useEffect(() => {
+    const look = () => {
+      setUnsent(unsentOnThisDevice(personKey, drafts));
+      setZoom(browserZoom());
+    };
+    look();
+    window.addEventListener('focus', look);
+    window.addEventListener('resize', look);
+    return () => {
+      window.removeEventListener('focus', look);
+      window.removeEventListener('resize', look);
+    };
+  }, [personKey, drafts]);
+  return (
+    <Form action={sendProofAction} label="Send a proof">
+      <input type="hidden" name="exerciseId" value={exerciseId} />
+      <input type="hidden" name="requestKey" value={requestKey} />
+      <input type="hidden" name="zoom" value={zoom} />
+      <input type="hidden" name="drafts" value={JSON.stringify(Object.fromEntries(drafts.map(({ versionId, version }) => [versionId, version])))} />
+      <TextArea name="reasoning" label="Why is it set as it is?" hint="One sentence: what you looked for, or what you are unsure of." rows={2} maxLength={600} />
+      {unsent > 0 && (
+        <Notice kind="warning" title={unsent === 1 ? 'One line has changes that are only on this device' : `${unsent} lines have changes that are only on this device`}>
+          Open {unsent === 1 ? 'it' : 'them'} on the bench while you are online until it says that all is saved; then send.
+        </Notice>
+      )}
+      <SubmitButton pending="Sending…" disabled={unsent > 0}>Send the proof</SubmitButton>
+    </Form>
+  );
+}
+
+/** Roughly: outer over inner width where both are known, which is what page zoom changes on desktop browsers. */
+function browserZoom(): number {
+  const ratio = window.outerWidth / window.innerWidth;
+  return Number.isFinite(ratio) && ratio >= 0.25 && ratio <= 5 ? Math.round(ratio * 100) / 100 : 1;
+}

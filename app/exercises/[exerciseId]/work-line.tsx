@@ -1,0 +1,31 @@
+import Link from 'next/link';
+import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import type { Work } from '@/lib/proof/see-work';
+import { withUnit } from '@/shared/text/number';
+
+type Props = { exerciseId: string; line: Work['lines'][number]; place: number };
+
+/** One line of the exercise: as it stands now, what it is, and how far it has come. */
+export function WorkLine({ exerciseId, line, place }: Props) {
+  const { pack, size, ground } = line;
+  return (
+    <li className="work-line">
+      <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}`} aria-label={`Line ${place}: ${line.text}. ${standing(line)}. Space it on the bench`}>
+        <SheetFrame ground={ground}><LineDrawing pack={pack} spacing={line.spacing} label={null} /></SheetFrame>
+      </Link>
+      <p className="work-line-words">
+        <span>
+          {place}. {pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'}, {withUnit(size.value, size.unit)}, {ground} ground
+          {line.remark && <>. {line.remark}</>}
+        </span>
+        <strong>{standing(line)}</strong>
+      </p>
+    </li>
+  );
+}
+
+function standing(line: Work['lines'][number]): string {
+  if (line.draftVersion === 0) return 'As the face comes';
+  return line.changedSinceSent ? 'Changed since the last proof' : 'As last sent';
+}

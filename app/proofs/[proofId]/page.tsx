@@ -1,0 +1,48 @@
+import type { Metadata } from 'next';
+import { ButtonLink } from '@/app/_ui/Button';
+import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { Section } from '@/app/_ui/Section';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { When } from '@/app/_ui/When';
+import { forPage } from '@/lib/http/page';
+import { seeProof } from '@/lib/proof/see-proof';
+import { withUnit } from '@/shared/text/number';
+
+type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sent?: string }> };
+
+export const metadata: Metadata = { title: 'Proof' };
+
+/** The receipt: what was sent, when the server received it, and each line as it stands in the proof. */
+export default async function ProofPage({ params, searchParams }: Props) {
+  const proof = await forPage(seeProof, { proofId: (await params).proofId });
+  const { sent } = await searchParams;
+  const received = <When at={proof.receivedAt} timeZone={proof.course.timeZone} />;
+  return (
+    <Page width="wide">
+      <PageHeader
+        title={`Proof ${proof.number}, round ${proof.round.number}`}
+        trail={[{ href: `/courses/${proof.course.id}`, label: proof.course.title }, { href: `/exercises/${proof.exercise.id}`, label: proof.exercise.title }]}
+        actions={<ButtonLink href={`/exercises/${proof.exercise.id}`}>Back to the exercise</ButtonLink>}
+      />
+      {sent && proof.mine && <Notice live="polite" title="Received">The server has this proof, with all its lines, since {received}. You can close the page.</Notice>}
+      <dl className="facts">
+        <dt>Received</dt><dd>{received}{proof.late && <> (late by {proof.late.days === 1 ? 'one started day' : `${proof.late.days} started days`}{proof.late.deductPercent > 0 && <>; {withUnit(proof.late.deductPercent, '%')} is deducted</>})</>}</dd>
+        <dt>Reasoning</dt><dd>{proof.reasoning}</dd>
+        <dt>Lines</dt><dd>{proof.lines.length}</dd>
+      </dl>
+      <Section title="As it was sent">
+        <ol className="work-lines">
+          {proof.lines.map((line, index) => (
+            <li className="work-line" key={line.itemId}>
+              <SheetFrame ground={line.ground}><LineDrawing pack={line.pack} spacing={line.spacing} /></SheetFrame>
+              <p className="work-line-words">{index + 1}. {line.pack.face ? `${line.pack.face.family} ${line.pack.face.style}` : 'Lettering'}, {withUnit(line.size.value, line.size.unit)}, {line.ground} ground</p>
+            </li>
+          ))}
+        </ol>
+      </Section>
+    </Page>
+  );
+}

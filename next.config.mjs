@@ -1,5 +1,9 @@
+// Pages named *.dev.tsx (the guide to our own parts) exist in development only; a production build leaves them out.
+const pageExtensions = process.env.NODE_ENV === 'development' ? ['tsx', 'ts', 'dev.tsx'] : ['tsx', 'ts'];
+
 /** @type {import('next').NextConfig} */
 const config = {
+  pageExtensions,
   poweredByHeader: false,
   reactStrictMode: true,
   // These carry WebAssembly or native code and are loaded by Node as they are.

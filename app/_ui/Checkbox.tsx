@@ -24,8 +24,8 @@ export function Checkbox({ name, label, hint, error, value = 'yes', defaultCheck
           defaultChecked={input.checked === undefined ? chosen : undefined}
         />
         <label htmlFor={fieldId(key)}>{label}</label>
+        <FieldNotes name={key} hint={hint} error={shown} />
       </div>
-      <FieldNotes name={key} hint={hint} error={shown} />
     </div>
   );
 }

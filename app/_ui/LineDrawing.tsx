@@ -55,7 +55,7 @@ type Frame = { x: number; y: number; width: number; height: number };
 function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boolean): Frame {
   const em = pack.unitsPerEm;
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop, pack.vertical.capHeight);
-  const below = Math.max(-pack.vertical.descender, 0.24 * em) + (hasMarks ? 0.12 * em : 0) + (hasTies ? 0.3 * em : 0);
+  const below = Math.max(-pack.vertical.descender, 0.24 * em) + (hasMarks ? 0.16 * em : 0) + (hasTies ? 0.3 * em : 0);
   const side = 0.04 * em;
   return { x: -side, y: -top, width: line.width + 2 * side, height: top + below };
 }

@@ -12,7 +12,7 @@ export function LineMarks({ pack, line, marks }: { pack: Pack; line: PlacedLine;
   return (
     <path
       className="mark"
-      d={marks.map((mark) => wedges(line.gaps[mark.gap]!.centre, y, (0.022 + 0.016 * mark.strength) * em, mark.look)).join('')}
+      d={marks.map((mark) => wedges(line.gaps[mark.gap]!.centre, y, (0.03 + 0.02 * mark.strength) * em, mark.look)).join('')}
     />
   );
 }

@@ -1,0 +1,31 @@
+import { CourseBar } from '../_ui/CourseBar';
+import { Page } from '../_ui/Page';
+import { PageHeader } from '../_ui/PageHeader';
+import { FormParts } from './form-parts';
+import { SheetParts } from './sheet-parts';
+import { TextParts } from './text-parts';
+
+export const metadata = { title: 'Parts' };
+
+/** Every part that pages are made of, for looking at. Exists in development only (next.config.mjs). */
+export default function Parts() {
+  return (
+    <>
+      <CourseBar
+        name="Lettering II, Harbour School"
+        current="/parts"
+        tabs={[{ href: '/parts', label: 'Exercises', count: 4 }, { href: '/parts?class', label: 'Class' }, { href: '/parts?people', label: 'People', count: 23 }]}
+      />
+      <Page width="wide">
+        <PageHeader
+          trail={[{ href: '/', label: 'Lettering II' }, { href: '/parts', label: 'Exercises' }]}
+          title="Parts"
+          lead="What pages are made of, on one page."
+        />
+        <TextParts />
+        <FormParts />
+        <SheetParts />
+      </Page>
+    </>
+  );
+}

@@ -44,7 +44,7 @@ export function mergedPath(pack: Pack, line: PlacedLine): string {
 /** A pack path moved right by `dx`. Coordinates alternate x, y after every command. */
 export function shiftedPath(path: string, dx: number): string {
   return path.replace(/([MLQC])([^MLQCZ]*)/g, (_, command: string, numbers: string) => {
-    const moved = numbers.split(' ').map((number, i) => (i % 2 === 0 ? Math.round((Number(number) + dx) * 100) / 100 : number));
+    const moved = numbers.split(' ').map((number, i) => (i % 2 === 0 ? Math.floor((Number(number) + dx) * 100 + 0.5) / 100 : number));
     return command + moved.join(' ');
   });
 }

@@ -1,19 +1,16 @@
-/** Too many wait for the same slow thing. The person is told to try again in a moment. */
-export class TooBusyError extends Error {
-  constructor() {
-    super('Too many people are signing in at this moment.');
-    this.name = 'TooBusyError';
-  }
-}
+import { AppError } from '@/lib/access/errors';
 
-/** Runs tasks in the order they come, at most `running` at once; refuses (TooBusyError) when `waiting` are in line. */
+/**
+ * Runs tasks in the order they come, at most `running` at once.
+ * @throws AppError UNAVAILABLE when `waiting` tasks are in line already.
+ */
 export function atMost({ running, waiting }: { running: number; waiting: number }) {
   let active = 0;
   const line: (() => void)[] = [];
 
   return async function inTurn<T>(task: () => Promise<T>): Promise<T> {
     if (active >= running) {
-      if (line.length >= waiting) throw new TooBusyError();
+      if (line.length >= waiting) throw tooBusy();
       await new Promise<void>((start) => line.push(start));
     } else {
       active += 1;
@@ -28,3 +25,6 @@ export function atMost({ running, waiting }: { running: number; waiting: number 
     }
   };
 }
+
+const tooBusy = () =>
+  new AppError('UNAVAILABLE', 'Very many people are signing in at this moment. Please try again in a few seconds.', { retryAfterSeconds: 5 });

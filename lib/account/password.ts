@@ -10,7 +10,7 @@ const settings = { algorithm: 2 satisfies Algorithm.Argon2id as Algorithm, memor
 // Two at once, so that a burst of sign-ins can't take the memory and both processors from everyone else.
 const inTurn = atMost({ running: 2, waiting: 60 });
 
-/** The string to store. Throws `TooBusyError` when sixty others are waiting already. */
+/** The string to store. @throws AppError UNAVAILABLE when sixty others are waiting already. */
 export function hashPassword(password: string): Promise<string> {
   return inTurn(() => hash(password, settings));
 }

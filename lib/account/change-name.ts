@@ -1,0 +1,13 @@
+import * as z from 'zod';
+import { operation } from '@/lib/access/operation';
+import { personNameSchema } from '@/shared/schemas/account';
+
+export const changeName = operation({
+  name: 'change-name',
+  allow: 'account:own',
+  input: z.object({ name: personNameSchema }),
+  run: async ({ data }, { name }) => {
+    await data.account.rename(name);
+    return { name };
+  },
+});

@@ -13,6 +13,7 @@ export type PairTable = {
   vertical: Pack['vertical'];
   face: NonNullable<Pack['face']>;
   glyphs: PackGlyph[];
+  control: Pack['control'];
   pairs: { left: number; right: number; builtIn: number }[];
 };
 
@@ -29,17 +30,19 @@ export function composePairs(face: Face, pairs: readonly string[]): PairTable {
     places.set(cluster, glyphs.length - 1);
     return glyphs.length - 1;
   };
-  const table = pairs.map((text) => {
+  const table = pairs.map((text, index) => {
     const line = splitLine(text);
     const [first, second] = line.letters;
-    if (!first || !second || line.letters.length > 2 || line.text.length !== second.to) throw new FaceError('bad-text', `${quoted(text)} is not a pair. Give two letters a line, with nothing between them.`);
+    if (!first || !second || line.letters.length > 2 || line.text.length !== second.to) throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, with nothing between them.`);
     const left = place(first.cluster);
     const right = place(second.cluster);
     const [a, b] = shapeLine(face, line, true);
-    if (!a || !b) throw new FaceError('bad-text', `${quoted(text)} is not a pair. Give two letters a line.`);
+    if (!a || !b) throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line.`);
     return { left, right, builtIn: b.origin - a.origin - (glyphs[left]?.advance ?? 0) };
   });
-  return { unitsPerEm: face.facts.unitsPerEm, vertical: verticalOf(face), face: faceLabel(face), glyphs, pairs: table };
+  const controlPlace = (letter: string) => (face.font.nominalGlyph(letter.codePointAt(0) ?? 0) ? place(letter) : null);
+  const control = { H: controlPlace('H'), O: controlPlace('O'), n: controlPlace('n'), o: controlPlace('o') };
+  return { unitsPerEm: face.facts.unitsPerEm, vertical: verticalOf(face), face: faceLabel(face), glyphs, control, pairs: table };
 }
 
 function only(letters: SetLetter[]): SetLetter {

@@ -1,0 +1,16 @@
+// npm run -s measure: measures pairs of a face, or one line, from the command line. See USAGE for how.
+import { readArguments } from './measure/arguments';
+import { CommandError } from './measure/command-error';
+import { measurePairs } from './measure/measure-pairs';
+import { measureText } from './measure/measure-text';
+import { FaceError } from '@/lib/face/face-error';
+import { MeasureError } from '@/shared/measure';
+
+try {
+  const command = readArguments(process.argv.slice(2));
+  await (command.task === 'pairs' ? measurePairs(command) : measureText(command));
+} catch (error) {
+  if (!(error instanceof CommandError || error instanceof FaceError || error instanceof MeasureError)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = error instanceof CommandError ? error.exitCode : 1;
+}

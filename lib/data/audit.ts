@@ -8,6 +8,8 @@ import { coursesOf } from './scope';
 export type AuditVerb =
   | 'course made' | 'course changed'
   | 'member joined' | 'member removed' | 'member put back' | 'role changed' | 'section changed' | 'accommodations changed'
+  | 'exercise published' | 'exercise closed' | 'exercise opened again' | 'exercise put aside' | 'exercise taken back'
+  | 'specimen changed' | 'reference set made'
   | 'course making allowed' | 'course making withdrawn'
   | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased';
 

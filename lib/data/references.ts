@@ -39,6 +39,11 @@ export const referenceData = (actor: Actor, db: Db) => ({
     return id;
   },
 
+  /** Puts somebody's reference on another version of the same specimen, as its author's. */
+  copy: async (from: { authorId: string; slot: number }, specimenVersionId: string, content: ReferenceContent, now: Date): Promise<void> => {
+    await db.reference.create({ data: { id: newId(), specimenVersionId, authorId: from.authorId, slot: from.slot, ...columns(content), updatedAt: now, version: 1 } });
+  },
+
   /** Compare and swap, for the actor's own reference. */
   change: async (id: string, version: number, content: ReferenceContent, now: Date): Promise<boolean> => {
     const { count } = await db.reference.updateMany({

@@ -1,0 +1,15 @@
+import { operation } from '@/lib/access/operation';
+import * as z from 'zod/mini';
+import { idSchema } from '@/shared/schemas/exercise';
+import { exerciseView, roundView } from './read-exercise';
+
+/** The exercises of a course in their order: drafts, too, for staff. */
+export const listExercises = operation({
+  name: 'list-exercises',
+  allow: 'exercise:see',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => {
+    const rows = await data.exercises.ofCourse(courseId);
+    return rows.map((row) => ({ ...exerciseView(row), rounds: row.rounds.map(roundView), specimens: row._count.specimens }));
+  },
+});

@@ -1,6 +1,7 @@
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { drawnPack } from '@/tests/fixtures/drawnPack';
 import { LineDrawing } from '../_ui/LineDrawing';
+import { LineWhite } from '../_ui/LineWhite';
 import { Section } from '../_ui/Section';
 import { SheetFrame } from '../_ui/SheetFrame';
 
@@ -16,6 +17,12 @@ export function SheetParts() {
       </SheetFrame>
       <SheetFrame ground="dark" caption="True size: 48 px, on dark">
         <LineDrawing pack={pack} spacing={moved} size={{ value: 48, unit: 'px' }} marks={[...marks]} />
+      </SheetFrame>
+      <SheetFrame ground="light" caption="White between (hatch) and inside (dots)">
+        <LineDrawing pack={pack} spacing={moved} behind={<LineWhite pack={pack} spacing={moved} inside />} />
+      </SheetFrame>
+      <SheetFrame ground="dark" caption="The same on dark">
+        <LineDrawing pack={pack} spacing={moved} behind={<LineWhite pack={pack} spacing={moved} inside />} />
       </SheetFrame>
     </Section>
   );

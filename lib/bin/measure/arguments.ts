@@ -58,8 +58,9 @@ function joined(given: string[]): string[] {
     const name = given[i] ?? '';
     const value = given[i + 1];
     const known = NAMES.some((one) => name === `--${one}`);
-    if (known && value !== undefined && !value.startsWith('--')) out.push(`${name}=${value}`), i++;
-    else out.push(name);
+    const takesNext = known && value !== undefined && !value.startsWith('--');
+    out.push(takesNext ? `${name}=${value}` : name);
+    if (takesNext) i++;
   }
   return out;
 }

@@ -43,6 +43,7 @@ export function openSession(props: BenchProps): BenchSession {
     shown: 'mine',
     laid: null,
     laying: 'under',
+    otherTurn: false,
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
     deviceKeeps: lasting && keeps,

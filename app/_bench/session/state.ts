@@ -17,6 +17,8 @@ export type BenchState = {
   /** Which spacing is laid to this one: `built-in`, the id of an underlay, or null. */
   readonly laid: string | null;
   readonly laying: Laying;
+  /** Whose turn it is while two settings are shown in turn. */
+  readonly otherTurn: boolean;
   /** Times the usual size of the working view. */
   readonly zoom: number;
   readonly singleKeys: boolean;

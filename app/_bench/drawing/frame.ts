@@ -1,0 +1,65 @@
+import type { PlacedLine } from '@/shared/outline/place-letters';
+import type { CssPx, FontUnits } from '@/shared/units';
+
+/** How a line lies in its drawing. Lengths in CSS px unless said. */
+export type Frame = {
+  readonly width: CssPx;
+  readonly height: CssPx;
+  /** CSS px per font unit. */
+  readonly scale: number;
+  /** Where the line's origin stands before it is turned or mirrored. */
+  readonly originX: CssPx;
+  readonly baselineY: CssPx;
+  /** Left and right exchanged about `axisX`; top and bottom about the middle. */
+  readonly flipX: boolean;
+  readonly flipY: boolean;
+  readonly axisX: CssPx;
+};
+
+export function xOf(frame: Frame, units: FontUnits): CssPx {
+  const x = frame.originX + units * frame.scale;
+  return frame.flipX ? 2 * frame.axisX - x : x;
+}
+
+export function yOf(frame: Frame, units: FontUnits): CssPx {
+  const y = frame.baselineY - units * frame.scale;
+  return frame.flipY ? frame.height - y : y;
+}
+
+/** The place on the line under a point of the drawing, in font units from its origin. */
+export function unitsAt(frame: Frame, x: CssPx): FontUnits {
+  return ((frame.flipX ? 2 * frame.axisX - x : x) - frame.originX) / frame.scale;
+}
+
+/** The gap whose middle is nearest. */
+export function nearestGap(placed: PlacedLine, at: FontUnits): number {
+  let nearest = 0;
+  for (const gap of placed.gaps) {
+    if (Math.abs(gap.centre - at) < Math.abs((placed.gaps[nearest]?.centre ?? 0) - at)) nearest = gap.index;
+  }
+  return nearest;
+}
+
+/** What a hand that takes hold here moves: the gap in front of the letter it is on; null off the line and on the first letter. */
+export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): number | null {
+  const near = nearestGap(placed, at);
+  const gap = placed.gaps[near];
+  if (!gap) return null;
+  if (Math.abs(gap.centre - at) <= Math.max(reach, Math.abs(gap.to - gap.from) / 2)) return near;
+  const letter = placed.letters.find(({ x, advance }) => at >= x && at < x + advance);
+  return letter && letter.index > 0 ? letter.index - 1 : null;
+}
+
+/**
+ * Where the line's origin goes: at the margin when the line fits, else so that `follow` (font units) is in the middle half.
+ * `last` is kept as long as that holds, so that the line does not jump about.
+ */
+export function originFor(view: { width: CssPx; margin: CssPx; scale: number }, line: { width: FontUnits; follow: FontUnits }, last: CssPx | null): CssPx {
+  const { width, margin, scale } = view;
+  const length = line.width * scale;
+  if (length + 2 * margin <= width) return margin;
+  const clamp = (origin: CssPx) => Math.max(width - margin - length, Math.min(margin, origin));
+  const followed = line.follow * scale;
+  if (last !== null && last + followed > 0.25 * width && last + followed < 0.75 * width) return clamp(last);
+  return clamp(width / 2 - followed);
+}

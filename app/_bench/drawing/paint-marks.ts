@@ -1,0 +1,54 @@
+import { pairProfiles } from '@/shared/measure';
+import type { Run } from '@/shared/editing/commands';
+import { matrixAt, type Painting } from './paint-line';
+import { xOf } from './frame';
+
+/** Ticks over and under the chosen gap, clear of the letters; a bracket over a run. */
+export function paintChosen({ context, dpr, frame, placed, inks }: Painting, run: Run, length: number): void {
+  const from = xOf(frame, placed.gaps[run.from]?.centre ?? 0);
+  const to = xOf(frame, placed.gaps[run.to]?.centre ?? 0);
+  const [left, right] = [Math.min(from, to), Math.max(from, to)];
+  context.setTransform(dpr, 0, 0, dpr, 0, 0);
+  context.fillStyle = inks.note;
+  const width = length > 9 ? 2 : 1;
+  for (const [y, side] of [[0, 1], [frame.height - length, -1]] as const) {
+    context.fillRect(Math.round(left) - width / 2, y, width, length);
+    if (run.from === run.to) continue;
+    context.fillRect(Math.round(right) - width / 2, y, width, length);
+    context.fillRect(left, side > 0 ? 0 : frame.height - width, right - left, width);
+  }
+}
+
+/** Both edges of a gap as the outline has them (thin) and as they are seen (heavier): the distances that the measure weighs. */
+export function paintWhy({ context, dpr, frame, placed, art, document, inks }: Painting, pair: number): void {
+  const total = (art.line.pairs[pair]?.builtIn ?? 0) + document.tracking + (document.offsets[pair] ?? 0);
+  const profiles = pairProfiles(art.line, pair, total);
+  const matrix = matrixAt(frame, placed.letters[pair]?.x ?? 0, dpr, art.pack.unitsPerEm / 1000);
+  const stroke = (lines: readonly (readonly number[])[], width: number, colour: string) => {
+    const path = new Path2D();
+    for (const points of lines) addOpen(path, points);
+    const placedPath = new Path2D();
+    placedPath.addPath(path, matrix);
+    context.setTransform(1, 0, 0, 1, 0, 0);
+    context.lineWidth = width * dpr;
+    context.strokeStyle = colour;
+    context.stroke(placedPath);
+  };
+  stroke(crossLines(profiles.leftSeen, profiles.rightSeen), 1, inks.warm);
+  stroke([...profiles.leftDrawn, ...profiles.rightDrawn], 1, inks.cool);
+  stroke([profiles.leftSeen, profiles.rightSeen], 2, inks.note);
+}
+
+/** One line across the gap at each height that counts. */
+function crossLines(left: readonly number[], right: readonly number[]): number[][] {
+  const lines: number[][] = [];
+  for (let i = 0; i + 1 < Math.min(left.length, right.length); i += 2) lines.push([left[i]!, left[i + 1]!, right[i]!, right[i + 1]!]);
+  return lines;
+}
+
+function addOpen(path: Path2D, points: readonly number[]): void {
+  for (let i = 0; i + 1 < points.length; i += 2) {
+    if (i === 0) path.moveTo(points[i]!, points[i + 1]!);
+    else path.lineTo(points[i]!, points[i + 1]!);
+  }
+}

@@ -1,0 +1,32 @@
+import type { Pack } from '@/shared/schemas/pack';
+import { prepareLine } from '@/shared/measure';
+import type { Size } from '@/shared/schemas/spacing';
+import type { CssPx } from '@/shared/units';
+
+/** 1 pt = 1/72 in and 1 px = 1/96 in (CSS Values and Units 4, 6.2). */
+export function sizeInPx(size: Size): CssPx {
+  return size.unit === 'pt' ? (size.value * 96) / 72 : size.value;
+}
+
+/** How far the letters of this line, accents included, reach over and under the baseline, in em. */
+export function reachOf(pack: Pack): { over: number; under: number } {
+  const { letters } = prepareLine(pack);
+  const over = Math.max(pack.vertical.capHeight / pack.unitsPerEm, ...letters.map(({ box }) => box.top / 1000));
+  const under = Math.max(0.05, ...letters.map(({ box }) => -box.bottom / 1000));
+  return { over: over + 0.02, under: under + 0.02 };
+}
+
+/** Em of the working view: the whole line if that is large enough to work on, else large with the line running out of sight. */
+export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width: CssPx, zoom: number): CssPx {
+  const large = width < 560 ? 132 : 208;
+  const fitting = (width - 48) / lineWidthEm;
+  const usual = fitting >= large ? Math.min(fitting, 1.6 * large) : large;
+  return Math.max(36, Math.min(1600, Math.max(usual, trueEm) * zoom));
+}
+
+/** Sizes of the ladder under the true one: each about two thirds of the last, down to `least`. */
+export function ladderSizes(size: Size, least = 12): Size[] {
+  const sizes: Size[] = [];
+  for (let value = size.value / 1.5; sizes.length < 5 && value >= (size.unit === 'pt' ? least * 0.75 : least); value /= 1.5) sizes.push({ value: Math.round(value), unit: size.unit });
+  return sizes;
+}

@@ -1,0 +1,44 @@
+/**
+ * Textures of the two kinds of white. They differ in form first: diagonal lines between letters, dots inside them.
+ * Tiles are drawn in device pixels and laid on the canvas untransformed, so that they keep their grain at any size of letter.
+ */
+const tiles = new Map<string, CanvasPattern>();
+
+export function hatch(context: CanvasRenderingContext2D, colour: string, dpr: number, pitch: number): CanvasPattern | string {
+  return tile(context, `hatch ${colour} ${dpr} ${pitch}`, Math.max(3, Math.round(pitch * dpr)), (on, size) => {
+    on.strokeStyle = colour;
+    on.lineWidth = Math.max(1, 0.17 * size);
+    on.beginPath();
+    // The line and its two neighbours, so that the corners of the tile meet.
+    for (const shift of [-size, 0, size]) {
+      on.moveTo(shift - 1, size + 1);
+      on.lineTo(shift + size + 1, -1);
+    }
+    on.stroke();
+  });
+}
+
+export function dots(context: CanvasRenderingContext2D, colour: string, dpr: number, pitch: number): CanvasPattern | string {
+  return tile(context, `dots ${colour} ${dpr} ${pitch}`, Math.max(4, Math.round(pitch * dpr)), (on, size) => {
+    on.fillStyle = colour;
+    for (const [x, y] of [[0.25, 0.25], [0.75, 0.75]] as const) {
+      on.beginPath();
+      on.arc(x * size, y * size, Math.max(0.7, 0.155 * size), 0, 2 * Math.PI);
+      on.fill();
+    }
+  });
+}
+
+function tile(context: CanvasRenderingContext2D, key: string, size: number, draw: (on: CanvasRenderingContext2D, size: number) => void): CanvasPattern | string {
+  const kept = tiles.get(key);
+  if (kept) return kept;
+  const canvas = document.createElement('canvas');
+  canvas.width = canvas.height = size;
+  const on = canvas.getContext('2d');
+  if (!on) return 'transparent';
+  draw(on, size);
+  const pattern = context.createPattern(canvas, 'repeat');
+  if (!pattern) return 'transparent';
+  tiles.set(key, pattern);
+  return pattern;
+}

@@ -1,0 +1,106 @@
+import { useEffect, useImperativeHandle, useRef, type Ref } from 'react';
+import { sameDocument } from '@/shared/editing/document';
+import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words';
+import { lineArt } from './drawing/art';
+import { xOf } from './drawing/frame';
+import type { Drawn } from './drawing/line-canvas';
+import { excessOf, excessWords, opennessOf } from './openness';
+import { useSession } from './context';
+import { mayTell } from './session/may-tell';
+import { current, type BenchState } from './session/state';
+import styles from './bench.module.css';
+
+export type SlidersHandle = { place(drawn: Drawn): void; focus(pair: number): void };
+
+/** Reach of a slider to either side, while no offset is larger. */
+const REACH = 200;
+
+/**
+ * One slider per gap, lying over it. They are native sliders, so that assistive technology can move them;
+ * the keyboard reaches the chosen one, and their values follow the state without React.
+ */
+export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
+  const session = useSession();
+  const { pack } = session.props;
+  const inputs = useRef<(HTMLInputElement | null)[]>([]);
+
+  useImperativeHandle(ref, () => ({
+    place({ frame, placed, em }) {
+      const half = Math.max(12, 0.09 * em);
+      placed.gaps.forEach((gap) => {
+        const input = inputs.current[gap.index];
+        if (!input) return;
+        input.style.transform = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
+        const width = `${(2 * half).toFixed(0)}px`;
+        if (input.style.width !== width) input.style.width = width;
+      });
+    },
+    focus: (pair) => inputs.current[pair]?.focus({ preventScroll: true }),
+  }), []);
+
+  useEffect(() => {
+    let told: BenchState | null = null;
+    const tell = () => {
+      const state = session.store.get();
+      // Spoken once the hand rests, or at each step of the keys on the one gap that has the focus.
+      const first = told === null;
+      if (!first && told && state.chosen === told.chosen && sameDocument(current(state), current(told))) return;
+      tellAll(inputs.current, session.props, state, first ? null : told);
+      told = state;
+    };
+    tell();
+    return session.store.subscribe(tell);
+  }, [session]);
+
+  return (
+    <div className={styles.sliders} role="group" aria-label={`Gaps of “${pack.text}”`}>
+      {pack.builtIn.map((_, pair) => (
+        <input
+          key={pair}
+          ref={(input) => void (inputs.current[pair] = input)}
+          type="range"
+          className={styles.slider}
+          data-gap={pair}
+          min={-REACH}
+          max={REACH}
+          step={1}
+          defaultValue={0}
+          tabIndex={pair === 0 ? 0 : -1}
+          aria-label={gapName(pack, pair)}
+          onFocus={() => {
+            const { chosen } = session.store.get();
+            const within = pair >= Math.min(chosen.anchor, chosen.head) && pair <= Math.max(chosen.anchor, chosen.head);
+            if (!within) session.choose(pair);
+          }}
+          onInput={(event) => session.edit({ kind: 'set offset', run: { from: pair, to: pair }, offset: Number(event.currentTarget.value) })}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** Brings every slider that has changed up to the state; all of them the first time. */
+function tellAll(inputs: (HTMLInputElement | null)[], props: ReturnType<typeof useSession>['props'], state: BenchState, before: BenchState | null): void {
+  const document = current(state);
+  const previous = before && current(before);
+  const speaks = props.accommodations?.speakGaps || mayTell(props.tells, 'evenness');
+  const { line } = lineArt(props.pack);
+  const openness = speaks ? opennessOf(line, document) : null;
+  inputs.forEach((input, pair) => {
+    if (!input) return;
+    const tabIndex = pair === state.chosen.head ? 0 : -1;
+    if (input.tabIndex !== tabIndex) input.tabIndex = tabIndex;
+    const same = previous && previous.offsets[pair] === document.offsets[pair] && previous.tracking === document.tracking;
+    if (same && pair !== state.chosen.head) return;
+    const offset = document.offsets[pair] ?? 0;
+    const reach = String(Math.max(REACH, Math.ceil(Math.abs(offset) / REACH) * REACH));
+    if (input.max !== reach) {
+      input.max = reach;
+      input.min = `-${reach}`;
+    }
+    input.value = String(offset);
+    const words = gapValueWords(pairAmounts(props.pack, document, pair));
+    const open = openness ? excessWords(excessOf(line, document, openness, pair), line.stem?.stemGap ?? null) : null;
+    input.setAttribute('aria-valuetext', open ? `${words}. ${open}` : words);
+  });
+}

@@ -1,0 +1,108 @@
+import type { BenchSession } from '../session/session';
+import { chosenRun } from '../session/state';
+import { noLooks, type Look } from '../session/looks';
+import { nudgeOf, type SingleKeyAct } from './keys';
+import { setZoom } from './pointer';
+
+type Around = {
+  /** Moves the focus to a gap. */
+  focusGap(pair: number): void;
+  /** Starts typing a number, the first character given; '' only goes there. */
+  typeNumber(first: string): void;
+  showKeys(): void;
+  singleKeys(): ReadonlyMap<string, SingleKeyAct>;
+};
+
+/** Every key of the bench. Gives back a function that ends it. */
+export function attachKeyboard(root: HTMLElement, session: BenchSession, around: Around): () => void {
+  let holding = false;
+
+  const pressed = (event: KeyboardEvent) => {
+    if (event.defaultPrevented || event.isComposing) return;
+    const target = event.target as HTMLElement;
+    const onGap = target.matches('[data-gap]');
+    if (isTextField(target)) return;
+    if (isUndoKey(event)) return answer(event, () => (event.shiftKey || event.key.toLowerCase() === 'y' ? session.redo() : session.undo()));
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (onGap && gapKey(event)) return event.preventDefault();
+    // Controls keep their own keys: a select jumps by letters.
+    if (target.matches('select') || !session.store.get().singleKeys) return;
+    const act = around.singleKeys().get(event.key.toLowerCase());
+    if (act) answer(event, () => perform(act, event));
+  };
+
+  /** True when the key was one of the gap's own. */
+  function gapKey(event: KeyboardEvent): boolean {
+    const { chosen, history } = session.store.get();
+    const by = nudgeOf(event.key);
+    if (by !== 0) {
+      holding = true;
+      session.follow({ kind: 'nudge', run: chosenRun(session.store.get()), by }, 'here');
+      return true;
+    }
+    switch (event.key) {
+      case 'Enter': choose(chosen.head + (event.shiftKey ? -1 : 1), false); return true;
+      case 'Home': choose(0, event.shiftKey); return true;
+      case 'End': choose(Infinity, event.shiftKey); return true;
+      case 'Delete':
+      case 'Backspace': session.edit({ kind: 'reset', run: chosenRun(session.store.get()) }); return true;
+      case 'Escape':
+        if (history.gesture) session.cancelGesture();
+        else around.typeNumber('');
+        return true;
+    }
+    if (!/^[0-9+\-\u2212]$/.test(event.key)) return false;
+    around.typeNumber(event.key);
+    return true;
+  }
+
+  function choose(pair: number, extend: boolean): void {
+    session.choose(pair, extend);
+    around.focusGap(session.store.get().chosen.head);
+  }
+
+  function perform(act: SingleKeyAct, event: KeyboardEvent): void {
+    const { chosen, zoom } = session.store.get();
+    if (act === 'gap before') choose(chosen.head - 1, event.shiftKey);
+    else if (act === 'gap after') choose(chosen.head + 1, event.shiftKey);
+    else if (act === 'larger') setZoom(session, zoom * 1.25);
+    else if (act === 'smaller') setZoom(session, zoom / 1.25);
+    else if (act === 'show keys') around.showKeys();
+    else if (act === 'show built-in') session.store.set({ shown: session.store.get().shown === 'mine' ? 'built-in' : 'mine' });
+    else if (event.repeat) return;
+    else session.toggleLook(act.slice('look '.length) as keyof typeof noLooks & Look);
+  }
+
+  const released = (event: KeyboardEvent) => {
+    if (!holding || nudgeOf(event.key) === 0) return;
+    holding = false;
+    session.endGesture();
+  };
+  const left = () => {
+    if (!holding) return;
+    holding = false;
+    session.endGesture();
+  };
+
+  root.addEventListener('keydown', pressed);
+  root.addEventListener('keyup', released);
+  root.addEventListener('focusout', left);
+  window.addEventListener('blur', left);
+  return () => {
+    root.removeEventListener('keydown', pressed);
+    root.removeEventListener('keyup', released);
+    root.removeEventListener('focusout', left);
+    window.removeEventListener('blur', left);
+  };
+}
+
+function answer(event: KeyboardEvent, act: () => void): void {
+  event.preventDefault();
+  act();
+}
+
+function isTextField(target: HTMLElement): boolean {
+  return target.matches('textarea, [contenteditable], input:not([type=range], [type=checkbox], [type=radio], [type=button])');
+}
+
+const isUndoKey = (event: KeyboardEvent): boolean => (event.ctrlKey || event.metaKey) && !event.altKey && ['z', 'y'].includes(event.key.toLowerCase());

@@ -1,0 +1,55 @@
+import type { Look } from '../session/looks';
+
+/** The three steps of a nudge, in 1/1000 em. */
+export const STEPS = { fine: 1, middle: 5, coarse: 20 } as const;
+
+/** What a single key does. Those that choose never change anything, and the other way round. */
+export type SingleKeyAct =
+  | 'gap before' | 'gap after' | 'show built-in' | 'larger' | 'smaller' | 'show keys'
+  | `look ${Look}`;
+
+/** Single keys as they are at first; each can be changed, and all can be switched off. */
+export const firstSingleKeys: Record<SingleKeyAct, string> = {
+  'gap before': 'f',
+  'gap after': 'j',
+  'show built-in': 'b',
+  larger: 'k',
+  smaller: 'd',
+  'look white': 'w',
+  'look counters': 'c',
+  'look hidden': 'l',
+  'look three': 't',
+  'look blur': 's',
+  'look head': 'h',
+  'look mirror': 'm',
+  'look opposite': 'o',
+  'look guides': 'g',
+  'look why': 'y',
+  'show keys': '?',
+};
+
+/** Keys that are not characters; they stay when single keys are off. */
+export const steadyKeys: readonly { keys: string[]; says: string }[] = [
+  { keys: ['Enter'], says: 'the next gap; with Shift the one before' },
+  { keys: ['Home', 'End'], says: 'the first gap, the last gap' },
+  { keys: ['↑', '↓'], says: 'one thousandth wider, closer' },
+  { keys: ['→', '←'], says: 'five wider, closer' },
+  { keys: ['Page Up', 'Page Down'], says: 'twenty wider, closer' },
+  { keys: ['0–9', '−'], says: 'type a number, then Enter' },
+  { keys: ['Delete'], says: 'back to built-in' },
+  { keys: ['Ctrl Z', 'Ctrl Shift Z'], says: 'undo, redo' },
+  { keys: ['Esc'], says: 'let go of a drag; else go down to the numbers' },
+];
+
+/** How much a key nudges, 0 when it is none of the keys that change. Up and right open, as on any slider. */
+export function nudgeOf(key: string): number {
+  switch (key) {
+    case 'ArrowUp': return STEPS.fine;
+    case 'ArrowDown': return -STEPS.fine;
+    case 'ArrowRight': return STEPS.middle;
+    case 'ArrowLeft': return -STEPS.middle;
+    case 'PageUp': return STEPS.coarse;
+    case 'PageDown': return -STEPS.coarse;
+    default: return 0;
+  }
+}

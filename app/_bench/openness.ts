@@ -1,0 +1,61 @@
+import type { SpacingDocument } from '@/shared/editing/document';
+import { apparentGapAt, clearanceAt, offsetForGap, type PreparedLine } from '@/shared/measure';
+import type { PairGroup } from '@/shared/schemas/measure';
+import { asShareOfStemGap } from '@/shared/scoring/words';
+import { median } from '@/shared/stats/median';
+import type { PerMille } from '@/shared/units';
+
+/** How open each gap looks now, beside the middle of its own kind in this line. Lengths in 1/1000 em. */
+export type Openness = {
+  readonly gaps: readonly PerMille[];
+  /** The middle each pair is held against; null where the line has too few of its kind. */
+  readonly centres: readonly (PerMille | null)[];
+};
+
+/** Fewer pairs of a kind than this have no middle worth the name. */
+const ENOUGH = 3;
+
+export function opennessOf(line: PreparedLine, document: SpacingDocument): Openness {
+  const gaps = line.pairs.map((_, pair) => apparentGapAt(line, pair, totalOf(line, document, pair)));
+  const centres = new Map<PairGroup, PerMille | null>();
+  for (const { group } of line.pairs) {
+    if (centres.has(group)) continue;
+    const same = gaps.filter((_, pair) => line.pairs[pair]?.group === group);
+    centres.set(group, same.length >= ENOUGH ? median(same) : null);
+  }
+  return { gaps, centres: line.pairs.map(({ group }) => centres.get(group) ?? null) };
+}
+
+export function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {
+  return (line.pairs[pair]?.builtIn ?? 0) + document.tracking + (document.offsets[pair] ?? 0);
+}
+
+/** How much wider (above 0) or tighter a pair is set than would make it as open as the middle; null where there is none. */
+export function excessOf(line: PreparedLine, document: SpacingDocument, openness: Openness, pair: number): PerMille | null {
+  const centre = openness.centres[pair] ?? null;
+  if (centre === null) return null;
+  const even = offsetForGap(line, pair, centre, document.tracking);
+  return even === null ? null : Math.round((document.offsets[pair] ?? 0) - even);
+}
+
+/** Under this nobody sees a difference at display size; over `CLEAR` everybody does. Our own steps, for words only. */
+export const SLIGHT = 12;
+export const CLEAR = 40;
+
+/** `a little wider than the rest of the line, by about a seventh of the stem gap` */
+export function excessWords(excess: PerMille | null, stemGap: PerMille | null): string {
+  if (excess === null) return 'This line has too few gaps of this kind to hold it against.';
+  if (Math.abs(excess) < SLIGHT) return 'About as open as the rest of the line.';
+  const how = `${Math.abs(excess) < CLEAR ? 'A little ' : Math.abs(excess) < 2 * CLEAR ? 'Clearly ' : 'Much '}${excess > 0 ? 'wider' : 'tighter'} than the rest of the line`;
+  const share = asShareOfStemGap(excess, stemGap);
+  return share ? `${how}, by ${share}.` : `${how}.`;
+}
+
+/** Whether two letters touch or cross, in words; null when they stand apart. */
+export function contactWords(line: PreparedLine, document: SpacingDocument, pair: number): string | null {
+  const { distance, crossing } = clearanceAt(line, pair, totalOf(line, document, pair));
+  if (crossing) return 'These two letters run into each other.';
+  if (distance < 1) return 'These two letters touch.';
+  const stem = line.stem?.stemGap ?? null;
+  return stem !== null && distance < 0.12 * stem ? 'These two letters nearly touch.' : null;
+}

@@ -1,0 +1,85 @@
+import type { Ref } from 'react';
+import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
+import { asShareOfStemGap } from '@/shared/scoring/words';
+import { numberText, signed } from '@/shared/text/number';
+import { useBench, useSession } from '../context';
+import { lineArt } from '../drawing/art';
+import { STEPS } from '../hands/keys';
+import { contactWords, excessOf, excessWords, opennessOf } from '../openness';
+import { mayTell } from '../session/may-tell';
+import { chosenRun, current, type BenchState } from '../session/state';
+import { NumberField } from './number-field';
+import styles from '../bench.module.css';
+
+/** The gap under the hand: its letters, its numbers with a comparison, and the means to set it exactly. */
+export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElement>; backToGap: () => void }) {
+  const session = useSession();
+  const from = useBench((state) => chosenRun(state).from);
+  const to = useBench((state) => chosenRun(state).to);
+  const document = useBench(current);
+  const run = { from, to };
+  const offsets = document.offsets.slice(from, to + 1);
+  const shared = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
+  const nudge = (by: number) => () => session.edit({ kind: 'nudge', run, by });
+  return (
+    <section className={styles.panel} aria-label="Chosen gap">
+      <h3 className={styles.pairHeading}><PairName from={from} to={to} /></h3>
+      <div className={styles.nudges}>
+        {[STEPS.coarse, STEPS.middle, STEPS.fine].map((step) => (
+          <button key={step} type="button" className={styles.nudge} onClick={nudge(-step)} aria-label={`${step} closer`}>{numberText(-step)}</button>
+        ))}
+        <NumberField ref={fieldRef} label="Offset" value={shared} placeholder="differ" onSet={(offset) => session.edit({ kind: 'set offset', run, offset })} onEnter={backToGap} />
+        {[STEPS.fine, STEPS.middle, STEPS.coarse].map((step) => (
+          <button key={step} type="button" className={styles.nudge} onClick={nudge(step)} aria-label={`${step} wider`}>+{step}</button>
+        ))}
+        <button type="button" className="button button-text button-small" disabled={offsets.every((offset) => offset === 0)} onClick={() => session.edit({ kind: 'reset', run })}>Back to built-in</button>
+      </div>
+      {from === to && <Amounts pair={from} />}
+      <Telling pair={to} />
+    </section>
+  );
+}
+
+function PairName({ from, to }: { from: number; to: number }) {
+  const { pack } = useSession().props;
+  const { left, right, wordSpace } = pairLetters(pack, from);
+  const letters = from === to ? `${left}${wordSpace ? '\u2002' : '\u200A'}${right}` : `${left} … ${pairLetters(pack, to).right}`;
+  const count = from === to ? `${wordSpace ? 'word space' : 'gap'} ${from + 1} of ${pack.builtIn.length}` : `${to - from + 1} gaps chosen`;
+  return <><span className={styles.pairLetters}>{letters}</span><span className={styles.pairCount}>{count}</span></>;
+}
+
+function Amounts({ pair }: { pair: number }) {
+  const { pack } = useSession().props;
+  const amounts = pairAmounts(pack, useBench(current), pair);
+  const stem = lineArt(pack).line.stem?.stemGap ?? null;
+  const share = amounts.offset === 0 ? null : asShareOfStemGap(amounts.offset, stem);
+  return (
+    <p className={styles.amounts}>
+      Built-in {signed(amounts.builtIn)}
+      {amounts.tracking !== 0 && <>, tracking {signed(amounts.tracking)}</>}, offset {signed(amounts.offset)}, total {signed(amounts.total)}
+      {share ? <>: you have {amounts.offset < 0 ? 'taken away' : 'added'} {share}.</> : <> thousandths of an em.</>}
+    </p>
+  );
+}
+
+/** What the exercise, or an accommodation, lets the bench say of this gap. */
+function Telling({ pair }: { pair: number }) {
+  const { pack, tells, accommodations } = useSession().props;
+  const { line } = lineArt(pack);
+  const words = useBench((state: BenchState) => {
+    const document = current(state);
+    const said: string[] = [];
+    const contact = mayTell(tells, 'contact') ? contactWords(line, document, pair) : null;
+    if (contact) said.push(contact);
+    if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
+      const openness = opennessOf(line, document);
+      const excess = excessOf(line, document, openness, pair);
+      said.push(excessWords(excess, line.stem?.stemGap ?? null));
+      if (mayTell(tells, 'everything') && excess !== null && Math.abs(excess) >= 1) {
+        said.push(`By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`);
+      }
+    }
+    return said.join(' ');
+  });
+  return words ? <p className={styles.telling}>{words}</p> : null;
+}

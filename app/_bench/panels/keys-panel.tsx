@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import { useBench, useSession } from '../context';
+import { firstSingleKeys, steadyKeys, type SingleKeyAct } from '../hands/keys';
+import { lookWords, type Look } from '../session/looks';
+import styles from '../bench.module.css';
+
+type Props = { keys: Record<SingleKeyAct, string>; onChange: (keys: Record<SingleKeyAct, string>) => void };
+
+/** All keys, on request. Single keys can be switched off, and each can be another one. */
+export function KeysPanel({ keys, onChange }: Props) {
+  const session = useSession();
+  const on = useBench((state) => state.singleKeys);
+  return (
+    <section className={styles.keys} aria-label="Keys">
+      <div>
+        <h3>On a gap</h3>
+        <dl>
+          {steadyKeys.map(({ keys: names, says }) => (
+            <div key={says}><dt>{names.map((name) => <kbd key={name}>{name}</kbd>)}</dt><dd>{says}</dd></div>
+          ))}
+        </dl>
+      </div>
+      <div>
+        <h3>Single keys</h3>
+        <p className={styles.row}>
+          <label><input type="checkbox" checked={on} onChange={(event) => session.store.set({ singleKeys: event.currentTarget.checked })} /> Use single keys</label>
+          <button type="button" className="button button-text button-small" onClick={() => onChange(firstSingleKeys)}>As they were at first</button>
+        </p>
+        <dl>
+          {(Object.keys(keys) as SingleKeyAct[]).map((act) => (
+            <div key={act}><dt><KeyField act={act} keys={keys} onChange={onChange} disabled={!on} /></dt><dd>{wordsFor(act)}</dd></div>
+          ))}
+        </dl>
+      </div>
+    </section>
+  );
+}
+
+/** Takes the next key that is pressed in it; a key in use elsewhere changes places. */
+function KeyField({ act, keys, onChange, disabled }: Props & { act: SingleKeyAct; disabled: boolean }) {
+  const [error, setError] = useState('');
+  return (
+    <>
+      <input
+        className={styles.keyField}
+        type="text"
+        aria-label={`Key for: ${wordsFor(act)}`}
+        aria-invalid={error !== ''}
+        disabled={disabled}
+        value={keys[act]}
+        maxLength={2}
+        onFocus={(event) => event.currentTarget.select()}
+        onChange={(event) => {
+          const key = event.currentTarget.value.slice(-1).toLowerCase();
+          if (!/^\S$/.test(key) || /[0-9+\-\u2212]/.test(key)) return setError('Numbers are for typing an offset: choose a letter or a sign.');
+          setError('');
+          const taken = (Object.keys(keys) as SingleKeyAct[]).find((other) => keys[other] === key);
+          onChange({ ...keys, ...(taken && { [taken]: keys[act] }), [act]: key });
+        }}
+      />
+      {error && <span role="alert" className={styles.fieldError}>{error}</span>}
+    </>
+  );
+}
+
+function wordsFor(act: SingleKeyAct): string {
+  if (act.startsWith('look ')) return lookWords[act.slice('look '.length) as Look].name;
+  const words: Record<string, string> = {
+    'gap before': 'the gap before; with Shift the run grows',
+    'gap after': 'the gap after; with Shift the run grows',
+    'show built-in': 'Mine, Built-in',
+    larger: 'working view larger',
+    smaller: 'working view smaller',
+    'show keys': 'show or hide the keys',
+  };
+  return words[act] ?? act;
+}

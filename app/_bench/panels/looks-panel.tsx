@@ -1,0 +1,64 @@
+import { useEffect } from 'react';
+import { useBench, useSession } from '../context';
+import { lookWords, type Laying, type Look } from '../session/looks';
+import { mayTell } from '../session/may-tell';
+import { setZoom } from '../hands/pointer';
+import styles from '../bench.module.css';
+
+/** Ways of looking, each a word that can be switched on; all go together. */
+export function LooksPanel() {
+  const session = useSession();
+  const { tells, underlays = [] } = session.props;
+  const looks = useBench((state) => state.looks);
+  const laid = useBench((state) => state.laid);
+  const laying = useBench((state) => state.laying);
+  const zoom = useBench((state) => state.zoom);
+  const offered = (Object.keys(lookWords) as Look[]).filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
+  useTurns(laid !== null && laying === 'in turn');
+  return (
+    <section className={styles.panel} aria-label="Ways of looking">
+      <div className={styles.looks} role="group" aria-label="Look at it">
+        {offered.map((look) => (
+          <button key={look} type="button" className={styles.look} aria-pressed={looks[look]} title={lookWords[look].says} onClick={() => session.toggleLook(look)}>{lookWords[look].name}</button>
+        ))}
+      </div>
+      <div className={styles.row}>
+        <label className={styles.inlineField}>Lay to it
+          <select value={laid ?? ''} onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}>
+            <option value="">nothing</option>
+            <option value="built-in">Built-in</option>
+            {underlays.map(({ id, label }) => <option key={id} value={id}>{label}</option>)}
+          </select>
+        </label>
+        {laid !== null && (
+          <label className={styles.inlineField}>How
+            <select value={laying} onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}>
+              <option value="under">as outlines under it</option>
+              <option value="beside">beside it</option>
+              <option value="in turn">in slow turns</option>
+            </select>
+          </label>
+        )}
+        <span className={styles.zoom}>
+          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom / 1.25)}>Smaller</button>
+          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom * 1.25)}>Larger</button>
+        </span>
+      </div>
+    </section>
+  );
+}
+
+/** Slow: each setting stays for a second and a half. Choosing it is asking for motion; nothing moves otherwise. */
+const TURN_MS = 1500;
+
+function useTurns(turning: boolean): void {
+  const { store } = useSession();
+  useEffect(() => {
+    if (!turning) return;
+    const timer = setInterval(() => store.set({ otherTurn: !store.get().otherTurn }), TURN_MS);
+    return () => {
+      clearInterval(timer);
+      store.set({ otherTurn: false });
+    };
+  }, [store, turning]);
+}

@@ -1,0 +1,25 @@
+import { builtInDocument, type SpacingDocument } from '@/shared/editing/document';
+import type { BenchProps } from '../props';
+import { current, type BenchState } from './state';
+
+/** The spacing laid to the one being set, or null. */
+export function laidDocument(state: BenchState, props: BenchProps): SpacingDocument | null {
+  if (state.laid === null) return null;
+  if (state.laid === 'built-in') return builtInDocument(props.pack.letters.length - 1);
+  const underlay = props.underlays?.find(({ id }) => id === state.laid);
+  return underlay ? { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets } : null;
+}
+
+/** What the drawings show now: mine, built-in while that is asked for, or the other one in turn. */
+export function shownDocument(state: BenchState, props: BenchProps): SpacingDocument {
+  if (state.shown === 'built-in') return builtInDocument(props.pack.letters.length - 1);
+  if (state.laying === 'in turn' && state.otherTurn) return laidDocument(state, props) ?? current(state);
+  return current(state);
+}
+
+/** Letters that are not covered: all, or the two of the chosen gap and the next one. */
+export function openWindow(state: BenchState, letterCount: number): { from: number; to: number } {
+  if (!state.looks.three || letterCount <= 3) return { from: 0, to: letterCount - 1 };
+  const from = Math.min(state.chosen.head, letterCount - 3);
+  return { from, to: from + 2 };
+}

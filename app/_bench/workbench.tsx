@@ -1,0 +1,104 @@
+'use client';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { withUnit } from '@/shared/text/number';
+import { BenchContext, useBench, useSession } from './context';
+import { opposite } from './drawing/inks';
+import { LineCanvas } from './drawing/line-canvas';
+import { sizeInPx } from './drawing/sizes';
+import { attachKeyboard } from './hands/keyboard';
+import { ChosenGap } from './panels/chosen-gap';
+import { KeysPanel } from './panels/keys-panel';
+import { Ladder } from './panels/ladder';
+import { LinePanel } from './panels/line-panel';
+import { LooksPanel } from './panels/looks-panel';
+import { ReferencePanel } from './panels/reference-panel';
+import { SaveState } from './panels/save-state';
+import type { BenchProps } from './props';
+import { mayTell } from './session/may-tell';
+import { openSession, type BenchSession } from './session/session';
+import { useSingleKeys } from './use-single-keys';
+import { WorkingView } from './working-view';
+import styles from './bench.module.css';
+
+type Props = BenchProps & { onSession?: (session: BenchSession) => void };
+
+/** The bench itself. Only ever in a browser: it needs canvas, storage and a person. */
+export function Workbench(props: Props) {
+  // One session per draft; the page gives new props only for another draft (see bench.tsx).
+  const [session] = useState(() => openSession(props));
+  const { onSession } = props;
+  useEffect(() => session.start(), [session]);
+  useEffect(() => onSession?.(session), [session, onSession]);
+  return (
+    <BenchContext value={session}>
+      <Table />
+    </BenchContext>
+  );
+}
+
+function Table() {
+  const session = useSession();
+  const { pack, size, ground, mode, tells, personKey } = session.props;
+  const rootRef = useRef<HTMLElement>(null);
+  const fieldRef = useRef<HTMLInputElement>(null);
+  const { keys, byKey, change } = useSingleKeys(personKey);
+  const [keysShown, setKeysShown] = useState(false);
+  const isOpposite = useBench((state) => state.looks.opposite);
+  const chosen = useBench((state) => state.chosen.head);
+  const trueEm = useCallback(() => sizeInPx(size), [size]);
+  const sheet = `sheet sheet-${isOpposite ? opposite(ground) : ground}`;
+  const focusGap = useCallback((pair: number) => rootRef.current?.querySelector<HTMLElement>(`[data-gap="${pair}"]`)?.focus({ preventScroll: true }), []);
+
+  useEffect(() => {
+    const root = rootRef.current;
+    if (!root) return;
+    return attachKeyboard(root, session, {
+      focusGap,
+      typeNumber: (first) => startTyping(fieldRef.current, first),
+      showKeys: () => setKeysShown((shown) => !shown),
+      singleKeys: () => byKey,
+    });
+  }, [session, focusGap, byKey]);
+
+  const onSheet = useMemo(
+    () => function Sheet(working: React.ReactNode) {
+      return (
+        <div className={`${sheet} ${styles.sheet}`}>
+          <p className={styles.sheetLabel}>{withUnit(size.value, size.unit)}, as it will be</p>
+          <LineCanvas kind="true" em={trueEm} />
+          {working}
+        </div>
+      );
+    },
+    [sheet, size, trueEm],
+  );
+  return (
+    <section ref={rootRef} className={styles.bench} aria-label={`Bench: “${pack.text}”`} data-mode={mode}>
+      <div className={styles.sheets}>
+        <div className={styles.main}><WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} /></div>
+        <Ladder sheet={sheet} />
+      </div>
+      <p className={styles.handHint}>Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.</p>
+      <div className={styles.panels}>
+        <ChosenGap fieldRef={fieldRef} backToGap={() => focusGap(chosen)} />
+        <LinePanel />
+        {mode === 'reference' && <ReferencePanel />}
+        <LooksPanel />
+      </div>
+      <div className={styles.foot}>
+        <SaveState />
+        <button type="button" className="button button-text button-small" aria-expanded={keysShown} onClick={() => setKeysShown(!keysShown)}>Keys</button>
+      </div>
+      {keysShown && <KeysPanel keys={keys} onChange={change} />}
+    </section>
+  );
+}
+
+/** Goes to the number field with the first character already typed, through React's own way of noticing it. */
+function startTyping(field: HTMLInputElement | null, first: string): void {
+  if (!field) return;
+  field.focus();
+  if (first === '') return;
+  Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(field, first);
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+}

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
+import { saveRequestSchema } from '@/shared/editing/wire';
 import { idSchema } from './exercise';
-import { spacingSchema } from './spacing';
 
 /** One author can set a line more than once: slot 1 is the reference, slot 2 the second take that shows how well it can be repeated. */
 export const slotSchema = z.int().check(z.gte(1), z.lte(9));
@@ -9,15 +9,8 @@ export const slotSchema = z.int().check(z.gte(1), z.lte(9));
 export const toleranceSchema = z.nullable(z.int('a tolerance is a whole number of thousandths of an em').check(z.gte(0, 'a tolerance is at least 0'), z.lte(500, 'a tolerance is at most 500')));
 export const reasonSchema = z.nullable(z.string().check(z.trim(), z.normalize(), z.maxLength(600, 'a reason has at most 600 characters')));
 
-export const saveReferenceInput = z.strictObject({
-  specimenVersionId: idSchema,
-  slot: slotSchema,
-  /** The version that was last read or saved; 0 where there was none yet. */
-  baseVersion: z.int().check(z.gte(0)),
-  spacing: spacingSchema,
-  tolerances: z.array(toleranceSchema).check(z.maxLength(199)),
-  reasons: z.array(reasonSchema).check(z.maxLength(199)),
-});
+/** What the bench sends, and where to. A reason of '' is none. */
+export const saveReferenceInput = z.extend(saveRequestSchema, { specimenVersionId: idSchema, slot: slotSchema });
 
 export const referenceBenchInput = z.strictObject({ specimenId: idSchema, slot: slotSchema });
 export const referenceOnly = z.strictObject({ referenceId: idSchema });

@@ -11,15 +11,25 @@ export type AuditVerb =
   | 'exercise published' | 'exercise closed' | 'exercise opened again' | 'exercise put aside' | 'exercise taken back'
   | 'specimen changed' | 'reference set made'
   | 'course making allowed' | 'course making withdrawn'
-  | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased';
+  | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased'
+  | 'marking begun' | 'proof chosen' | 'mark given' | 'mark changed' | 'mark taken back' | 'proof marked' | 'proof reopened'
+  | 'round released' | 'release corrected' | 'marks exported';
 
-type Act = { courseId: string | null; verb: AuditVerb; subject: `${string}:${string}`; details?: Record<string, unknown> };
+export type Act = { courseId: string | null; verb: AuditVerb; subject: `${string}:${string}`; details?: Record<string, unknown> };
 
 /** The log of acts. It is only ever added to: there is no function that changes or deletes an entry, for anybody. */
 export const auditData = (actor: Actor, db: Db) => ({
   /** @param by the person who did it, where that is not the actor (somebody who has just joined). */
   record: ({ courseId, verb, subject, details = {} }: Act, now: Date, by: string | null = actor.kind === 'person' ? actor.userId : null) =>
     db.auditEvent.create({ data: { id: newId(), courseId, actorId: by, verb, subject, details: canonicalJson(details), at: now } }),
+
+  /** Many acts of one kind at once, e.g. a release to a class. */
+  recordAll: (acts: readonly Act[], now: Date) =>
+    db.auditEvent.createMany({
+      data: acts.map(({ courseId, verb, subject, details = {} }) => ({
+        id: newId(), courseId, actorId: actor.kind === 'person' ? actor.userId : null, verb, subject, details: canonicalJson(details), at: now,
+      })),
+    }),
 
   ofCourse: (courseId: string, most: number) =>
     db.auditEvent.findMany({

@@ -13,6 +13,7 @@ import { database, type Db } from './client';
 import { criterionData } from './criteria';
 import { draftData } from './drafts';
 import { exerciseData } from './exercises';
+import { critiqueData } from './critique';
 import { markTaskData } from './mark-tasks';
 import { markData } from './marks';
 import { noteData } from './notes';
@@ -49,6 +50,7 @@ function concepts(actor: Actor, db: Db) {
     packs: packData(actor, db),
     references: referenceData(actor, db),
     referenceSets: referenceSetData(actor, db),
+    critique: critiqueData(actor, db),
     markTasks: markTaskData(actor, db),
     marks: markData(actor, db),
     notes: noteData(actor, db),

@@ -3,7 +3,6 @@ import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
 import { proofsOfStaff } from './critique-scope';
 import { newId } from './ids';
-import { coursesOf, staff } from './scope';
 
 export type MarkEventRow = { markId: string; whoId: string; why: string; before: number | null; after: number | null; at: Date };
 
@@ -11,16 +10,6 @@ export type MarkEventRow = { markId: string; whoId: string; why: string; before:
 export const markData = (actor: Actor, db: Db) => {
   const marks: Prisma.MarkWhereInput = { task: { proof: proofsOfStaff(actor) } };
   return {
-    /** What is judged in an exercise: the newest version of each criterion that is in use, in order. */
-    criteria: async (exerciseId: string) => {
-      const criteria = await db.criterion.findMany({
-        where: { exerciseId, retiredAt: null, exercise: { course: coursesOf(actor, staff) } },
-        orderBy: { position: 'asc' },
-        include: { versions: { orderBy: { number: 'desc' }, take: 1 } },
-      });
-      return criteria.flatMap(({ versions }) => versions);
-    },
-
     ofTasks: (taskIds: readonly string[]) =>
       db.mark.findMany({ where: { AND: [{ taskId: { in: [...taskIds] } }, marks] }, select: { id: true, taskId: true, criterionVersionId: true, level: true, version: true } }),
 

@@ -25,7 +25,7 @@ export const noteData = (actor: Actor, db: Db) => {
     item: (token: string, specimenVersionId: string) =>
       db.proofItem.findFirst({
         where: { specimenVersionId, proof: { AND: [named(token), proofsOfStaff(actor)] } },
-        select: { id: true, offsets: true, proofId: true, proof: { select: { round: { select: { exercise: { select: { courseId: true } } } } } } },
+        select: { id: true, tracking: true, offsets: true, proofId: true },
       }),
 
     byId: (id: string) => db.note.findFirst({ where: { AND: [{ id }, ofStaff] }, include: { ...withEntries, proofItem: { select: { ...withEntries.proofItem.select, proof: { select: { round: { select: { exercise: { select: { courseId: true } } } } } } } } } }),
@@ -76,7 +76,7 @@ export const noteData = (actor: Actor, db: Db) => {
     ofSelf: (id: string) =>
       db.note.findFirst({
         where: { id, proofItem: { proof: proofsOfSelf(actor) } },
-        select: { id: true, proofItem: { select: { proof: { select: { id: true, memberId: true } } } }, entries: { orderBy: { seq: 'asc' }, select: { seq: true } } },
+        select: { id: true, proofItem: { select: { proof: { select: { id: true, memberId: true } } } }, entries: { orderBy: { seq: 'asc' }, select: { seq: true, authorId: true, body: true } } },
       }),
 
     /** Answers given in threads of one's own proof. */

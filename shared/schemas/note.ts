@@ -56,7 +56,7 @@ export const noteStateSchema = z.strictObject({
 
 export const answerNoteSchema = z.strictObject({
   noteId: idSchema,
-  /** Made in the browser, so that an answer sent twice is one. It is the place in the thread that the writer saw last. */
+  /** The place in the thread that the writer saw last, so that an answer sent twice is one. */
   afterSeq: z.int().check(z.gte(0)),
   body: bodySchema,
 });

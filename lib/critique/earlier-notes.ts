@@ -1,0 +1,33 @@
+import type { ScopedData } from '@/lib/data';
+import { spacingOf } from '@/lib/draft/spacing-of';
+import { followPair } from '@/shared/critique/follow-pair';
+import { pairChange, type PairChange } from '@/shared/critique/pair-change';
+import { standingBody } from '@/shared/critique/standing-body';
+import type { Spacing } from '@/shared/schemas/spacing';
+import { noteView } from './note-view';
+import { pairMapOf } from './stored';
+
+/** A note of an earlier round, with how each of its pairs has moved since. A note on the whole line has no changes. */
+export type EarlierNote = { id: string; round: number; body: string; fromPair: number | null; toPair: number | null; changes: PairChange[] };
+
+type Where = { memberId: string; specimenId: string; exerciseId: string; roundNumber: number; versionId: string };
+
+/** What was said on this line in the rounds before, held against how it is set now. */
+export async function earlierNotes(data: ScopedData, where: Where, now: Spacing): Promise<EarlierNote[]> {
+  const [notes, versions] = await Promise.all([
+    data.notes.before(where.memberId, where.specimenId, where.roundNumber, where.exerciseId),
+    data.critique.versionsOf(where.specimenId),
+  ]);
+  const place = new Map(versions.map(({ id }, index) => [id, index]));
+  const maps = versions.map((version) => pairMapOf(version) ?? []);
+  return notes.map((note) => {
+    const { id, fromPair, toPair, suggestion, entries } = noteView(note, true);
+    const then = spacingOf(note.proofItem);
+    // The map of a version leads from the one before it to it.
+    const from = place.get(note.proofItem.specimenVersionId) ?? 0;
+    const since = maps.slice(from + 1, (place.get(where.versionId) ?? from) + 1);
+    const pairs = fromPair === null || toPair === null ? [] : Array.from({ length: toPair - fromPair + 1 }, (_, index) => fromPair + index);
+    const changes = pairs.map((pair, index) => pairChange(pair, then, now, followPair(pair, since), suggestion?.[index] ?? null));
+    return { id, round: note.proofItem.proof.round.number, body: standingBody(entries), fromPair, toPair, changes };
+  });
+}

@@ -1,0 +1,93 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { spacingOf } from '@/lib/draft/spacing-of';
+import { lateOf } from '@/lib/marking/late';
+import { marksOfProof } from '@/lib/marking/marks-of-proof';
+import { settingOf } from '@/lib/proof/measure-proof-line';
+import { proofLineInput } from '@/shared/schemas/critique';
+import { packSchema } from '@/shared/schemas/pack';
+import { specimenDetailsSchema } from '@/shared/schemas/specimen';
+import { earlierNotes } from './earlier-notes';
+import { neighboursOf } from './neighbours';
+import { noteView } from './note-view';
+import { proofInHand } from './proof-in-hand';
+import { queueOf } from './queue';
+import { shownAs, tokenOf } from './shown-as';
+import { stockNotesAtHand } from './stock-notes';
+import { comparisonOf, measureOf } from './stored';
+
+/**
+ * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked for),
+ * notes, what was said before and how it has changed since, marks, and where to go next.
+ */
+export const showLine = operation({
+  name: 'show-line',
+  allow: 'critique:write',
+  input: proofLineInput,
+  run: async ({ data, now }, { proof: token, specimenId }) => {
+    const hand = await proofInHand(data, token);
+    const { proof, round, exercise, course, settings, task, hidden } = hand;
+    const items = proof.items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position);
+    const item = items.find(({ specimenVersion }) => specimenVersion.specimenId === specimenId);
+    const line = item && (await data.critique.line(item.id));
+    if (!item || !line) throw notFound();
+    const version = line.specimenVersion;
+    const spacing = spacingOf(item);
+    const late = lateOf(round, proof.member, proof.receivedAt);
+    const comparedWith = line.comparisons[0]?.referenceSetId;
+    const [notes, earlier, previous, references, marks, stock, queue] = await Promise.all([
+      data.notes.ofItems([item.id]),
+      earlierNotes(data, { memberId: proof.memberId, specimenId, exerciseId: exercise.id, roundNumber: round.number, versionId: version.id }, spacing),
+      data.critique.previousItem(proof.memberId, specimenId, exercise.id, round.number),
+      comparedWith ? data.critique.references(comparedWith, version.id) : [],
+      marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: task?.id ?? null, tolerance: settings.tolerance, late }),
+      stockNotesAtHand(data, course.id),
+      queueOf(data, hand, now),
+    ]);
+    const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
+    const here = task ? tokenOf(own, hidden) : token;
+    return {
+      course: { id: course.id, title: course.title, timeZone: course.timeZone },
+      exercise: { id: exercise.id, title: exercise.title },
+      round: { number: round.number, title: round.title, state: round.state, begun: round.markingStartedAt !== null },
+      proof: {
+        token: here,
+        number: proof.number,
+        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: own.alias }, hidden),
+        section: hidden ? null : (proof.member.section?.name ?? null),
+        receivedAt: hidden ? null : proof.receivedAt.toISOString(),
+        reasoning: proof.reasoning,
+        counts: queue.some(({ proofId }) => proofId === proof.id),
+      },
+      line: {
+        specimenId, specimenVersionId: version.id, text: version.text,
+        place: items.indexOf(item) + 1, of: items.length,
+        ...settingOf(version),
+        remark: z.parse(specimenDetailsSchema, JSON.parse(version.details)).remark,
+        tolerance: settings.tolerance,
+      },
+      lines: items.map(({ specimenVersion }) => ({ specimenId: specimenVersion.specimenId, text: specimenVersion.text })),
+      pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
+      spacing,
+      measure: line.measurements[0] ? measureOf(line.measurements[0]) : null,
+      comparison: line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null,
+      references: references.map(({ author, slot, ...set }) => ({ author: author.user?.name ?? 'A former teacher', slot, spacing: spacingOf(set) })),
+      /** Only of the same version: another's pairs cannot be laid under this line. */
+      previous: previous && previous.specimenVersionId === version.id ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) } : null,
+      notes: notes.map((note) => noteView(note, hidden)),
+      earlier,
+      marks,
+      stock,
+      task: {
+        state: task?.state === 'done' ? ('done' as const) : ('open' as const),
+        mine: task?.markerId === hand.me.id,
+        heldBy: task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now ? (task.marker?.user?.name ?? 'another marker') : null,
+      },
+      go: neighboursOf({ token: here, specimenId }, queue, items.map(({ specimenVersion }) => specimenVersion.specimenId)),
+      queue: { place: queue.findIndex(({ proofId }) => proofId === proof.id) + 1, of: queue.length, done: queue.filter(({ state }) => state === 'done').length },
+    };
+  },
+});
+
+export type CritiqueLine = Awaited<ReturnType<typeof showLine>>;

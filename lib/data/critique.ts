@@ -1,0 +1,65 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { Db } from './client';
+import { named, proofsOfStaff } from './critique-scope';
+
+const newest = {
+  measurements: { orderBy: { engine: 'desc' }, take: 1, select: { payload: true, engine: true } },
+  comparisons: { orderBy: [{ referenceSet: { number: 'desc' } }, { engine: 'desc' }], take: 1, select: { payload: true, engine: true, referenceSetId: true } },
+} satisfies Prisma.ProofItemSelect;
+
+/** Proofs and their lines as a marker looks at them. For staff only. */
+export const critiqueData = (actor: Actor, db: Db) => {
+  const itemsOfStaff: Prisma.ProofItemWhereInput = { proof: proofsOfStaff(actor) };
+  return {
+    proof: (token: string) =>
+      db.proof.findFirst({
+        where: { AND: [named(token), proofsOfStaff(actor)] },
+        include: {
+          round: { include: { exercise: { include: { course: true } } } },
+          member: { select: { id: true, accommodations: true, user: { select: { name: true } }, section: { select: { name: true } }, extensions: true } },
+          items: {
+            select: { id: true, specimenVersionId: true, tracking: true, offsets: true, specimenVersion: { select: { specimenId: true, number: true, text: true, specimen: { select: { position: true } } } } },
+          },
+        },
+      }),
+
+    /** One line with its pack and what was measured, by the newest engine and references. */
+    line: (proofItemId: string) =>
+      db.proofItem.findFirst({
+        where: { AND: [{ id: proofItemId }, itemsOfStaff] },
+        select: { id: true, ...newest, specimenVersion: { include: { pack: { select: { payload: true } } } } },
+      }),
+
+    /** What was measured on all lines of these proofs. */
+    measured: (proofIds: readonly string[]) =>
+      db.proofItem.findMany({
+        where: { AND: [{ proofId: { in: [...proofIds] } }, itemsOfStaff] },
+        select: { id: true, proofId: true, specimenVersionId: true, tracking: true, offsets: true, ...newest, specimenVersion: { select: { text: true, specimenId: true, specimen: { select: { position: true } } } } },
+      }),
+
+    /** The same member's setting of the same specimen in the round before that has one. */
+    previousItem: (memberId: string, specimenId: string, exerciseId: string, roundNumber: number) =>
+      db.proofItem.findFirst({
+        where: { AND: [itemsOfStaff, { specimenVersion: { specimenId }, proof: { memberId, round: { exerciseId, number: { lt: roundNumber } } } }] },
+        orderBy: [{ proof: { round: { number: 'desc' } } }, { proof: { number: 'desc' } }],
+        select: { id: true, specimenVersionId: true, tracking: true, offsets: true, proof: { select: { number: true, round: { select: { number: true } } } } },
+      }),
+
+    /** The pair maps of all versions of a specimen, oldest first. */
+    versionsOf: (specimenId: string) =>
+      db.specimenVersion.findMany({
+        where: { specimenId, specimen: { exercise: { rounds: { some: { proofs: { some: proofsOfStaff(actor) } } } } } },
+        orderBy: { number: 'asc' },
+        select: { id: true, number: true, pairMap: true },
+      }),
+
+    /** The references that a comparison was made with, for one line. */
+    references: (setId: string, specimenVersionId: string) =>
+      db.referenceSetItem.findMany({
+        where: { setId, specimenVersionId, set: { exercise: { rounds: { some: { proofs: { some: proofsOfStaff(actor) } } } } } },
+        select: { tracking: true, offsets: true, slot: true, author: { select: { user: { select: { name: true } } } } },
+        orderBy: [{ authorId: 'asc' }, { slot: 'asc' }],
+      }),
+  };
+};

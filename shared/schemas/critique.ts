@@ -1,0 +1,11 @@
+import * as z from 'zod/mini';
+import { idSchema } from './note';
+
+export const roundNumberSchema = z.coerce.number('Rounds have numbers.').check(z.int(), z.gte(1, 'Rounds are counted from 1.'), z.lte(1000));
+
+/** One round of an exercise. */
+export const roundOnly = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema });
+
+/** One line of a proof; the proof by its id or by the alias that stands for it. */
+export const proofLineInput = z.strictObject({ proof: idSchema, specimenId: idSchema });
+export const proofOnly = z.strictObject({ proof: idSchema });

@@ -15,5 +15,6 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
     testTimeout: 30_000,
+    globalSetup: ['tests/fixtures/global-setup.ts'],
   },
 });

@@ -1,5 +1,5 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { chownSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { chownSync, existsSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -7,6 +7,8 @@ import { setTimeout as wait } from 'node:timers/promises';
 import pg from 'pg';
 
 export type ScratchServer = {
+  pid: number;
+  folder: string;
   /** Makes a new database (a copy of `template` where given) and returns its url. */
   createDatabase(name: string, template?: string): Promise<string>;
   url(name: string): string;
@@ -16,28 +18,50 @@ export type ScratchServer = {
 /**
  * A PostgreSQL server of its own in a temporary folder, on the loopback address and a free port, for tests and for
  * writing migrations. It does not wait for the disk, so it is never for real data.
+ * @param outliving the process that started it; then it must be stopped with `stopScratchServer`.
  * @throws Error that says what to install when there is no PostgreSQL.
  */
-export async function startScratchServer(): Promise<ScratchServer> {
+export async function startScratchServer({ outliving = false } = {}): Promise<ScratchServer> {
   const owner = serverUser();
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-postgresql-'));
   if (owner) chownSync(folder, owner.uid, owner.gid);
   const data = path.join(folder, 'data');
+  const log = path.join(folder, 'log');
   const port = await freePort();
   run('initdb', ['-D', data, '-U', 'kerncrit', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync'], owner);
-  const server = spawn(program('postgres'), ['-D', data, '-p', String(port), ...serverSettings], { ...owner, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
-  const said: string[] = [];
-  server.stderr?.on('data', (text: Buffer) => { said.push(text.toString()); });
+  const server = spawn(program('postgres'), ['-D', data, '-p', String(port), ...serverSettings], { ...owner, cwd: folder, detached: outliving, stdio: ['ignore', 'ignore', openSync(log, 'w')] });
+  if (outliving) server.unref();
   const url = (name: string) => `postgresql://kerncrit@127.0.0.1:${port}/${name}`;
-  await answering(url('postgres'), server, said);
+  await answering(url('postgres'), server, log);
+  const pid = server.pid ?? 0;
   return {
-    url,
+    pid, folder, url,
     createDatabase: async (name, template) => {
-      await onServer(url('postgres'), `CREATE DATABASE "${name}"${template ? ` TEMPLATE "${template}"` : ''}`);
+      await createDatabase(url('postgres'), name, template);
       return url(name);
     },
-    stop: () => stop(server, folder),
+    stop: () => stopScratchServer({ pid, folder }),
   };
+}
+
+/** @param server url of any database on the server */
+export async function createDatabase(server: string, name: string, template?: string) {
+  await onServer(server, `CREATE DATABASE "${name}"${template ? ` TEMPLATE "${template}"` : ''}`);
+}
+
+/** Stops the server at once and removes its folder. */
+export async function stopScratchServer({ pid, folder }: { pid: number; folder: string }) {
+  if (isRunning(pid)) process.kill(pid, 'SIGQUIT');
+  for (let tries = 0; tries < 100 && isRunning(pid); tries += 1) await wait(50);
+  rmSync(folder, { recursive: true, force: true });
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
 }
 
 const serverSettings = [
@@ -85,13 +109,13 @@ function freePort(): Promise<number> {
   });
 }
 
-async function answering(url: string, server: ChildProcess, said: string[]) {
-  for (let tries = 0; tries < 200; tries += 1) {
+async function answering(url: string, server: ChildProcess, log: string) {
+  for (let tries = 0; tries < 400; tries += 1) {
     if (server.exitCode !== null) break;
     if (await onServer(url, 'SELECT 1').then(() => true, () => false)) return;
     await wait(50);
   }
-  throw new Error(`The test server of PostgreSQL did not start:\n${said.join('')}`);
+  throw new Error(`The test server of PostgreSQL did not start:\n${readFileSync(log, 'utf8')}`);
 }
 
 async function onServer(url: string, sql: string) {
@@ -102,13 +126,4 @@ async function onServer(url: string, sql: string) {
   } finally {
     await client.end();
   }
-}
-
-async function stop(server: ChildProcess, folder: string) {
-  const gone = new Promise((resolve) => { server.once('exit', resolve); });
-  if (server.exitCode === null) {
-    server.kill('SIGQUIT');
-    await gone;
-  }
-  rmSync(folder, { recursive: true, force: true });
 }

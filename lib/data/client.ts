@@ -11,3 +11,8 @@ export function database(): Database {
   kept.kerncritDatabase ??= openDatabase(env().databaseUrl);
   return kept.kerncritDatabase;
 }
+
+/** Makes `database()` give this one: for tests, and for commands that work on a database of their own. */
+export function useDatabase(other: Database | undefined) {
+  kept.kerncritDatabase = other;
+}

@@ -66,5 +66,7 @@ async function saying<T>(work: () => Promise<T>): Promise<T> {
 
 function messageOf(error: unknown): string {
   const text = typeof error === 'object' && error !== null && 'message' in error ? String(error.message) : JSON.stringify(error);
+  // The engine does not know the stock adapter's word for "the file stayed locked".
+  if (text.includes('unknown variant `SocketTimeout`')) return 'Another process has the database open. Stop the server, then try again.';
   return text.trim();
 }

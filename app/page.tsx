@@ -1,15 +1,23 @@
+import { FirstSteps } from './_home/first-steps';
+import { ProofSheet } from './_home/proof-sheet';
+import { Places } from './_home/places';
 import { ButtonLink } from './_ui/Button';
 import { Page } from './_ui/Page';
 import { PageHeader } from './_ui/PageHeader';
+import { Spaced } from './_ui/Spaced';
 
+/** The first page, for people who are not signed in yet. */
 export default function Home() {
   return (
-    <Page>
+    <Page width="wide">
       <PageHeader
-        title="Spacing display type by eye"
-        lead="A class spaces lines of large type, pair by pair. The teacher lays a reference beside them, notes go to single gaps, and the next round begins where the last one ended."
+        title={<Spaced>Spacing display type by eye</Spaced>}
+        lead="Between any two letters there is white. In large type it is seen before the letters are, and it is the setter’s to even out, gap by gap. Kerncrit is where a class learns to see it."
         actions={<ButtonLink kind="main" href="/sign-in">Sign in</ButtonLink>}
       />
+      <ProofSheet />
+      <FirstSteps />
+      <Places />
     </Page>
   );
 }

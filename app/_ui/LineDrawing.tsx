@@ -23,14 +23,16 @@ type Props = {
   /** Hairlines from a gap or a run of gaps to the lower edge, where the note's number stands. */
   ties?: GapTie[];
   baseline?: boolean;
+  /** Width in font units that the frame has at least, so that several lines in one column keep one scale. */
+  room?: number;
   /** Anything else in font units, y down, baseline at 0 (e.g. white made visible). Drawn under the letters. */
   behind?: React.ReactNode;
 };
 
 /** A line as outlines: one merged path, drawn on the server, no font needed in the browser. */
-export function LineDrawing({ pack, spacing, label, size, under, marks = [], ties = [], baseline, behind }: Props) {
+export function LineDrawing({ pack, spacing, label, size, under, marks = [], ties = [], baseline, room = 0, behind }: Props) {
   const line = placeLetters(pack, spacing);
-  const frame = frameOf(pack, line, ties.length > 0, marks.length > 0);
+  const frame = frameOf(pack, line, ties.length > 0, marks.length > 0, room);
   const words = label === undefined ? pack.text : label;
   return (
     <svg
@@ -52,12 +54,12 @@ export function LineDrawing({ pack, spacing, label, size, under, marks = [], tie
 type Frame = { x: number; y: number; width: number; height: number };
 
 /** Room for ascenders and descenders, a little on both sides for what overhangs, and more below for marks and ties. */
-function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boolean): Frame {
+function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boolean, room: number): Frame {
   const em = pack.unitsPerEm;
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop, pack.vertical.capHeight);
   const below = Math.max(-pack.vertical.descender, 0.24 * em) + (hasMarks ? 0.16 * em : 0) + (hasTies ? 0.3 * em : 0);
   const side = 0.04 * em;
-  return { x: -side, y: -top, width: line.width + 2 * side, height: top + below };
+  return { x: -side, y: -top, width: Math.max(line.width, room) + 2 * side, height: top + below };
 }
 
 function trueSize(frame: Frame, unitsPerEm: number, size: Size) {

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { prepareLine } from '@/shared/measure/preparedLine';
 import { pairWhite } from '@/shared/measure/drawing';
+import { thinned } from '@/shared/geometry/thinned';
 import { letterInside } from '@/shared/measure/letterInside';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
@@ -18,7 +19,7 @@ export function LineWhite({ pack, spacing, between = true, inside = false }: Pro
   const step = em / 30;
   const toUnits = em / 1000;
   const outline = (points: number[], x: number) => points.length === 0 ? '' :
-    `M${points.map((value, i) => number(i % 2 === 0 ? x + value * toUnits : -value * toUnits)).join(' ')}Z`;
+    `M${thinned(points, 0.7).map((value, i) => Math.round(i % 2 === 0 ? x + value * toUnits : -value * toUnits)).join(' ')}Z`;
   const gaps = placed.gaps.map((gap) => outline(pairWhite(line, gap.index, (gap.to - gap.from) / toUnits - pack.wordSpace[gap.index]! / toUnits), placed.letters[gap.index]!.x));
   const insides = placed.letters.map((letter) => outline(letterInside(line, letter.index), letter.x));
   return (

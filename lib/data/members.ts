@@ -39,6 +39,10 @@ export const memberData = (actor: Actor, db: Db) => ({
   teachesSomewhere: async (userId: string): Promise<boolean> =>
     (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
 
+  /** Whether the person behind a member may open courses. */
+  setCourseMaking: (courseId: string, id: string, allowed: boolean) =>
+    db.user.updateMany({ where: { erasedAt: null, members: { some: { id, courseId, course: coursesOf(actor) } } }, data: { mayCreateCourses: allowed } }),
+
   /** The actor's own memberships as an instructor, for what must be handed over before leaving. */
   ownTeaching: () =>
     db.member.findMany({

@@ -1,11 +1,10 @@
 import type { Actor } from '@/lib/access/actor';
+import { sessionDays } from '@/lib/account/session-length';
 import type { Db } from './client';
 import { newId } from './ids';
 import { self } from './scope';
 
 const day = 24 * 60 * 60 * 1000;
-/** A browser stays signed in for this long at most, from the moment of signing in. */
-export const sessionDays = 14;
 const seenEvery = 5 * 60 * 1000;
 
 /** Signed-in browsers. A row that is revoked or over its date lets nobody in. */

@@ -1,6 +1,16 @@
-import type { Caller } from '@/lib/access/actor';
+import { cache } from 'react';
+import { headers } from 'next/headers';
+import { systemCaller, type Caller } from '@/lib/access/actor';
+import { recogniseSession } from '@/lib/account/recognise-session';
+import { env } from '@/lib/env';
+import { clientAddress } from './client-address';
+import { readSessionCookie } from './session-cookie';
 
-/** Who sends this request. Without a session that the database still knows, a visitor. */
-export async function currentCaller(): Promise<Caller> {
-  return { kind: 'visitor', address: 'unknown' };
-}
+/** Who sends this request, asked once a request. Without a session that the database still knows, a visitor. */
+export const currentCaller = cache(async (): Promise<Caller> => {
+  const address = clientAddress(await headers(), env().trustedProxies);
+  const sessionToken = await readSessionCookie();
+  if (sessionToken === null) return { kind: 'visitor', address };
+  const known = await recogniseSession(systemCaller('recognising the session of a request'), { sessionToken });
+  return known ? { kind: 'person', ...known, address } : { kind: 'visitor', address };
+});

@@ -1,0 +1,30 @@
+import * as z from 'zod';
+import { AppError, notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { makePasswordLink } from '@/lib/account/make-password-link';
+import { mailIsSetUp } from '@/lib/mail/send';
+import { courseId, memberId } from './ids';
+
+/**
+ * A link for a new password that an instructor hands to a student or assistant in person, where no mail is set up.
+ * Whoever holds it can sign in as that person, so it is never made for people who teach, and it is written down.
+ */
+export const handOverPasswordLink = operation({
+  name: 'hand-over-password-link',
+  allow: 'member:manage',
+  input: z.object({ courseId, memberId }),
+  run: async ({ data, actor, now }, input) => {
+    const member = await data.members.byId(input.courseId, input.memberId);
+    if (actor.kind !== 'person' || !member?.user || member.removedAt) throw notFound();
+    const { id, name, mayCreateCourses } = member.user;
+    if (mailIsSetUp()) throw byMail();
+    if (mayCreateCourses || (await data.members.teachesSomewhere(id))) throw teaches(name);
+    const { path, expiresAt } = await makePasswordLink(data, { userId: id, createdById: actor.userId, hours: 24 }, now);
+    await data.audit.record({ courseId: input.courseId, verb: 'password link handed over', subject: `member:${member.id}` }, now);
+    return { path, name, expiresAt };
+  },
+});
+
+const byMail = () => new AppError('CONFLICT', 'Mail is set up here, so nobody else makes this link: “Forgotten?” on the sign-in page sends it to the person.');
+const teaches = (name: string) =>
+  new AppError('CONFLICT', `${name} teaches, so nobody else can make this link. Whoever runs the server can make one at its console.`);

@@ -25,7 +25,8 @@ type Props = {
   onDrawn?: (drawn: Drawn) => void;
 };
 
-const MARGIN = { true: 8, working: 24, beside: 24, small: 2 };
+/** White at both ends of the line. The views on the main sheet share one left edge. */
+const MARGIN = { true: 24, working: 24, beside: 24, small: 2 };
 /** Room over and under the letters, for the ticks of the chosen gap. */
 const ROOM = { true: 10, working: 22, beside: 6, small: 4 };
 
@@ -117,7 +118,7 @@ function documentFor(kind: Props['kind'], state: BenchState, props: BenchProps):
 
 /** Textures say nothing on very small lines, and guides belong to the working view. */
 function looksFor(kind: Props['kind'], size: CssPx, { looks }: BenchState): BenchState['looks'] {
-  const large = size >= 40;
+  const large = kind !== 'small' && size >= 40;
   return { ...looks, white: looks.white && large, counters: looks.counters && large, guides: looks.guides && kind !== 'small' && kind !== 'true' };
 }
 

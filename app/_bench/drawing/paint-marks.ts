@@ -39,10 +39,10 @@ export function paintWhy({ context, dpr, frame, placed, art, document, inks }: P
   stroke([profiles.leftSeen, profiles.rightSeen], 2, inks.note);
 }
 
-/** One line across the gap at each height that counts. */
+/** Lines across the gap, one at every third height that counts: enough to see how deep the measure looks. */
 function crossLines(left: readonly number[], right: readonly number[]): number[][] {
   const lines: number[][] = [];
-  for (let i = 0; i + 1 < Math.min(left.length, right.length); i += 2) lines.push([left[i]!, left[i + 1]!, right[i]!, right[i + 1]!]);
+  for (let i = 0; i + 1 < Math.min(left.length, right.length); i += 6) lines.push([left[i]!, left[i + 1]!, right[i]!, right[i + 1]!]);
   return lines;
 }
 

@@ -18,9 +18,9 @@ export function reachOf(pack: Pack): { over: number; under: number } {
 
 /** Em of the working view: the whole line if that is large enough to work on, else large with the line running out of sight. */
 export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width: CssPx, zoom: number): CssPx {
-  const large = width < 560 ? 132 : 208;
+  const large = width < 560 ? 120 : 150;
   const fitting = (width - 48) / lineWidthEm;
-  const usual = fitting >= large ? Math.min(fitting, 1.6 * large) : large;
+  const usual = fitting >= large ? Math.min(fitting, 2.2 * large) : large;
   return Math.max(36, Math.min(1600, Math.max(usual, trueEm) * zoom));
 }
 

@@ -23,7 +23,10 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
   const nudge = (by: number) => () => session.edit({ kind: 'nudge', run, by });
   return (
     <section className={styles.panel} aria-label="Chosen gap">
-      <h3 className={styles.pairHeading}><PairName from={from} to={to} /></h3>
+      <div className={styles.headed}>
+        <h3 className={styles.pairHeading}><PairName from={from} to={to} /></h3>
+        <button type="button" className="button button-text button-small" disabled={offsets.every((offset) => offset === 0)} onClick={() => session.edit({ kind: 'reset', run })}>Back to built-in</button>
+      </div>
       <div className={styles.nudges}>
         {[STEPS.coarse, STEPS.middle, STEPS.fine].map((step) => (
           <button key={step} type="button" className={styles.nudge} onClick={nudge(-step)} aria-label={`${step} closer`}>{numberText(-step)}</button>
@@ -32,7 +35,6 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
         {[STEPS.fine, STEPS.middle, STEPS.coarse].map((step) => (
           <button key={step} type="button" className={styles.nudge} onClick={nudge(step)} aria-label={`${step} wider`}>+{step}</button>
         ))}
-        <button type="button" className="button button-text button-small" disabled={offsets.every((offset) => offset === 0)} onClick={() => session.edit({ kind: 'reset', run })}>Back to built-in</button>
       </div>
       {from === to && <Amounts pair={from} />}
       <Telling pair={to} />

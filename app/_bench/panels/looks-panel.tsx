@@ -16,14 +16,14 @@ export function LooksPanel() {
   const offered = (Object.keys(lookWords) as Look[]).filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
   useTurns(laid !== null && laying === 'in turn');
   return (
-    <section className={styles.panel} aria-label="Ways of looking">
+    <section className={`${styles.panel} ${styles.panelWide}`} aria-label="Ways of looking">
       <div className={styles.looks} role="group" aria-label="Look at it">
         {offered.map((look) => (
           <button key={look} type="button" className={styles.look} aria-pressed={looks[look]} title={lookWords[look].says} onClick={() => session.toggleLook(look)}>{lookWords[look].name}</button>
         ))}
       </div>
       <div className={styles.row}>
-        <label className={styles.inlineField}>Lay to it
+        <label className={styles.inlineField}>Compare with
           <select value={laid ?? ''} onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}>
             <option value="">nothing</option>
             <option value="built-in">Built-in</option>

@@ -1,8 +1,8 @@
 import { useId } from 'react';
-import { prepareLine } from '@/shared/measure/preparedLine';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { pairWhite } from '@/shared/measure/drawing';
 import { thinned } from '@/shared/geometry/thinned';
-import { letterInside } from '@/shared/measure/letterInside';
+import { letterInside } from '@/shared/measure/letter-inside';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';

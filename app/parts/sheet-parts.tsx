@@ -1,5 +1,5 @@
 import { untouchedSpacing } from '@/shared/outline/place-letters';
-import { drawnPack } from '@/tests/fixtures/drawnPack';
+import { drawnPack } from '@/tests/fixtures/drawn-pack';
 import { LineDrawing } from '../_ui/LineDrawing';
 import { LineWhite } from '../_ui/LineWhite';
 import { Section } from '../_ui/Section';

@@ -1,6 +1,6 @@
 import type { Box } from '@/shared/geometry/polygon';
 import type { Contours } from '@/shared/outline/flatten';
-import type { EdgeProfile } from '@/shared/outline/edgeProfile';
+import type { EdgeProfile } from '@/shared/outline/edge-profile';
 
 /** How far behind a letter's outermost point white is still counted, 1/1000 em. */
 export const REACH = 220;

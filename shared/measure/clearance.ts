@@ -1,7 +1,7 @@
 import { windingAt } from '@/shared/geometry/polygon';
-import { CHUNK, type SegmentChunks } from '@/shared/geometry/segmentChunks';
+import { CHUNK, type SegmentChunks } from '@/shared/geometry/segment-chunks';
 import { pointToSegmentSquared, segmentsCross } from '@/shared/geometry/segment';
-import type { LetterShape } from './letterShape';
+import type { LetterShape } from './letter-shape';
 
 /** Nearest distance between two outlines, 1/1000 em, and whether one lies over the other (the distance is then 0). */
 export type Clearance = { distance: number; crossing: boolean };

@@ -1,7 +1,7 @@
 import { BOTTOM, STEP, heightOfBand } from '@/shared/outline/grid';
 import { REACH } from './area';
-import { pairOf } from './atTotal';
-import type { PreparedLine } from './preparedLine';
+import { pairOf } from './at-total';
+import type { PreparedLine } from './prepared-line';
 
 /** Points x0 y0 x1 y1 … in 1/1000 em, y up, x from the origin of the left letter. */
 export type Polyline = number[];

@@ -1,7 +1,7 @@
 /** What screens and commands use of the measuring core. */
 export { ENGINE } from './engine';
 export { MeasureError, type MeasureErrorCode } from './errors';
-export { measureLine } from './measureLine';
-export { prepareLine, type PreparedLine, type PreparedPair } from './preparedLine';
-export { apparentGapAt, areaAt, clearanceAt, offsetForGap } from './atTotal';
+export { measureLine } from './measure-line';
+export { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
+export { apparentGapAt, areaAt, clearanceAt, offsetForGap } from './at-total';
 export { letterProfile, pairWhite, pairProfiles, type PairProfiles } from './drawing';

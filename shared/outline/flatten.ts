@@ -1,4 +1,4 @@
-import type { Command } from './parsePath';
+import type { Command } from './parse-path';
 
 /** Closed polylines, each x0 y0 x1 y1 …, without the first point repeated at the end. */
 export type Contours = Float64Array[];

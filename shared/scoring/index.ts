@@ -1,3 +1,3 @@
 /** What screens and commands use of comparing and explaining. */
-export { compareLine } from './compareLine';
+export { compareLine } from './compare-line';
 export { asShareOfStemGap, betweenLetters, thousandths, typeset } from './words';

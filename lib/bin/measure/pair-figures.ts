@@ -1,8 +1,8 @@
 import type { PairTable } from '@/lib/face/compose-pairs';
-import { apparentGap, seenGap } from '@/shared/measure/apparentGap';
+import { apparentGap, seenGap } from '@/shared/measure/apparent-gap';
 import { areaGap, meanWhite } from '@/shared/measure/area';
 import { clearance } from '@/shared/measure/clearance';
-import { letterShape, type LetterShape } from '@/shared/measure/letterShape';
+import { letterShape, type LetterShape } from '@/shared/measure/letter-shape';
 import { prepareLine } from '@/shared/measure';
 import { round2 } from '@/shared/measure/round';
 import { bandsUpTo } from '@/shared/outline/grid';

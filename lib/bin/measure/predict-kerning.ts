@@ -1,6 +1,6 @@
-import { seenGap, totalForGap } from '@/shared/measure/apparentGap';
+import { seenGap, totalForGap } from '@/shared/measure/apparent-gap';
 import { clearance } from '@/shared/measure/clearance';
-import type { LetterShape } from '@/shared/measure/letterShape';
+import type { LetterShape } from '@/shared/measure/letter-shape';
 
 /** A designer's tightening stops where the letters would come nearer than this share of the stem gap. */
 const LEAST_CLEARANCE = 0.45;

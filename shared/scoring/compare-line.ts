@@ -1,8 +1,8 @@
 import { ENGINE } from '@/shared/measure/engine';
 import { round2 } from '@/shared/measure/round';
 import type { LineComparison, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
-import { checkReference } from './checkReference';
-import { comparisonFindings } from './comparisonFindings';
+import { checkReference } from './check-reference';
+import { comparisonFindings } from './comparison-findings';
 import { distanceOf, placements, type Placement } from './placements';
 
 /**

@@ -3,7 +3,7 @@ import { measureLine, MeasureError } from '@/shared/measure';
 import { compareLine } from '@/shared/scoring';
 import { lineMeasureSchema, lineComparisonSchema } from '@/shared/schemas/measure';
 import { packSchema } from '@/shared/schemas/pack';
-import { drawnPack } from '@/tests/fixtures/drawnPack';
+import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
 const at = { size: { value: 96, unit: 'px' }, ground: 'light' } as const;
 

@@ -1,18 +1,18 @@
-import { lineFindings } from '@/shared/scoring/lineFindings';
+import { lineFindings } from '@/shared/scoring/line-findings';
 import type { LineMeasure, PairGroup, PairMeasure } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { median } from '@/shared/stats/median';
-import { medianAbsoluteDeviation } from '@/shared/stats/medianAbsoluteDeviation';
-import { apparentGap, totalForGap } from './apparentGap';
+import { medianAbsoluteDeviation } from '@/shared/stats/median-absolute-deviation';
+import { apparentGap, totalForGap } from './apparent-gap';
 import { meanWhite } from './area';
-import { checkSpacing } from './checkSpacing';
+import { checkSpacing } from './check-spacing';
 import { clearance } from './clearance';
 import { ENGINE } from './engine';
 import { MeasureError } from './errors';
-import { prepareLine, type PreparedLine, type PreparedPair } from './preparedLine';
+import { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
 import { round2, roundOrNull, whole } from './round';
-import { sideKind } from './sideKind';
+import { sideKind } from './side-kind';
 
 /** From this many pairs of one group on, their middle is a reference; under it the pairs are only listed. */
 const ENOUGH = 3;

@@ -1,9 +1,9 @@
 import { boxOf, type Box } from '@/shared/geometry/polygon';
-import { segmentChunks, type SegmentChunks } from '@/shared/geometry/segmentChunks';
-import { edgeProfile, type EdgeProfile } from '@/shared/outline/edgeProfile';
+import { segmentChunks, type SegmentChunks } from '@/shared/geometry/segment-chunks';
+import { edgeProfile, type EdgeProfile } from '@/shared/outline/edge-profile';
 import { flatten, type Contours } from '@/shared/outline/flatten';
-import { parsePath } from '@/shared/outline/parsePath';
-import { sighted } from '@/shared/outline/sightLine';
+import { parsePath } from '@/shared/outline/parse-path';
+import { sighted } from '@/shared/outline/sight-line';
 import { areaProfile } from './area';
 import { MeasureError } from './errors';
 

@@ -1,6 +1,6 @@
 import type { Finding, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
 import { round2 } from '@/shared/measure/round';
-import { misplacedLetters } from './misplacedLetters';
+import { misplacedLetters } from './misplaced-letters';
 import { asShareOfStemGap, betweenLetters, thousandths } from './words';
 
 type Compared = { tightness: number; tightnessTolerance: number; reference: ReferenceSpacing; pairs: PairComparison[] };

@@ -2,12 +2,12 @@ import { median } from '@/shared/stats/median';
 import { bandsUpTo } from '@/shared/outline/grid';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PairGroup } from '@/shared/schemas/measure';
-import { apparentGap, seenGap, type SeenGap } from './apparentGap';
+import { apparentGap, seenGap, type SeenGap } from './apparent-gap';
 import { areaGap, type AreaGap } from './area';
 import { MeasureError } from './errors';
-import { letterShape, type LetterShape } from './letterShape';
-import { isAllCapitals, pairGroup } from './pairGroup';
-import { stemGaps, type StemGaps } from './stemGap';
+import { letterShape, type LetterShape } from './letter-shape';
+import { isAllCapitals, pairGroup } from './pair-group';
+import { stemGaps, type StemGaps } from './stem-gap';
 
 export type PreparedPair = {
   left: LetterShape;

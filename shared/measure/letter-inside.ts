@@ -1,5 +1,5 @@
 import type { Polyline } from './drawing';
-import type { PreparedLine } from './preparedLine';
+import type { PreparedLine } from './prepared-line';
 
 /** Slices of this height draw a round without corners, 1/1000 em. */
 const SLICE = 4;

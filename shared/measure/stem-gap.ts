@@ -1,4 +1,4 @@
-import type { LetterShape } from './letterShape';
+import type { LetterShape } from './letter-shape';
 import { heightOfBand } from '@/shared/outline/grid';
 
 /** Horizontal white between H and H as the face sets them, 1/1000 em. */

@@ -1,8 +1,8 @@
-import { apparentGap, totalForGap } from './apparentGap';
+import { apparentGap, totalForGap } from './apparent-gap';
 import { meanWhite } from './area';
 import { clearance, type Clearance } from './clearance';
 import { MeasureError } from './errors';
-import type { PreparedLine, PreparedPair } from './preparedLine';
+import type { PreparedLine, PreparedPair } from './prepared-line';
 
 /** Apparent gap of one pair at a total (built-in + tracking + offset), all 1/1000 em. Cheap: for every step of a drag. */
 export function apparentGapAt(line: PreparedLine, index: number, total: number): number {

@@ -24,6 +24,21 @@ export const critiqueData = (actor: Actor, db: Db) => {
         },
       }),
 
+    /** Proofs of one round with what decides how late they were. */
+    proofsWithMembers: (roundId: string, proofIds: readonly string[]) =>
+      db.proof.findMany({
+        where: { AND: [{ roundId, id: { in: [...proofIds] } }, proofsOfStaff(actor)] },
+        select: { id: true, memberId: true, receivedAt: true, member: { select: { accommodations: true, extensions: { where: { roundId } } } } },
+      }),
+
+    /** Which comparison each line of these proofs has now, without what it says. */
+    comparedWith: (proofIds: readonly string[]) =>
+      db.proofItem.findMany({
+        where: { AND: [{ proofId: { in: [...proofIds] } }, itemsOfStaff] },
+        select: { id: true, proofId: true, comparisons: { ...newest.comparisons, select: { id: true } } },
+        orderBy: { id: 'asc' },
+      }),
+
     /** One line with its pack and what was measured, by the newest engine and references. */
     line: (proofItemId: string) =>
       db.proofItem.findFirst({

@@ -38,6 +38,14 @@ export const noteData = (actor: Actor, db: Db) => {
     ofProofs: (proofIds: readonly string[]) =>
       db.note.findMany({ where: { AND: [{ proofItem: { proofId: { in: [...proofIds] } }, removedAt: null }, ofStaff] }, include: withEntries, orderBy: { createdAt: 'asc' } }),
 
+    /** Which notes these proofs have, at which version and how far their threads go, without what they say. */
+    stampsOf: (proofIds: readonly string[]) =>
+      db.note.findMany({
+        where: { AND: [{ proofItem: { proofId: { in: [...proofIds] } }, removedAt: null }, ofStaff] },
+        select: { id: true, version: true, proofItem: { select: { proofId: true } }, _count: { select: { entries: true } } },
+        orderBy: { id: 'asc' },
+      }),
+
     /** Notes on the same line in the member's earlier rounds, newest round first. */
     before: (memberId: string, specimenId: string, roundNumber: number, exerciseId: string) =>
       db.note.findMany({
@@ -71,6 +79,10 @@ export const noteData = (actor: Actor, db: Db) => {
 
     /** Adds to the thread. @throws P2002 when somebody took this place in it: read again. */
     addEntry: ({ now, ...entry }: Entry) => db.noteEntry.create({ data: { id: newId(), ...entry, at: now } }),
+
+    /** Threads of notes, for staff. */
+    threads: (noteIds: readonly string[]) =>
+      db.noteEntry.findMany({ where: { noteId: { in: [...noteIds] }, note: ofStaff }, include: withEntries.entries.include, orderBy: { seq: 'asc' } }),
 
     /** Of a note on one of the actor's own proofs: its thread. Whether it was released is for the operation to check against the release. */
     ofSelf: (id: string) =>

@@ -3,6 +3,7 @@ import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
 import { proofsOfSelf, roundsOfStaff } from './critique-scope';
 import { newId } from './ids';
+import { coursesOf, membersOf } from './scope';
 
 export type NewRelease = {
   roundId: string; memberId: string; number: number; proofId: string; referenceSetId: string | null;
@@ -28,16 +29,34 @@ export const releaseData = (actor: Actor, db: Db) => {
     markReleased: (roundId: string) =>
       db.round.updateMany({ where: { AND: [{ id: roundId, state: { not: 'released' } }, roundsOfStaff(actor)] }, data: { state: 'released', version: { increment: 1 } } }),
 
-    /** The newest release of the round that one of the actor's own proofs was sent into; null before there is one. */
-    ownForProof: (proofId: string) =>
-      db.release.findFirst({
-        where: { round: { proofs: { some: { AND: [{ id: proofId }, proofsOfSelf(actor)] } } }, proof: proofsOfSelf(actor) },
-        orderBy: { number: 'desc' },
-        include: { round: { select: { number: true, title: true, exerciseId: true } } },
-      }),
-
-    /** All of the actor's own releases pinned to a proof, newest first. */
+    /** Everything that went out for one of the actor's own proofs, newest first. */
     ownOfProof: (proofId: string) =>
       db.release.findMany({ where: { proofId, proof: proofsOfSelf(actor) }, orderBy: { number: 'desc' } }),
+
+    /** The release that holds now in the round of one of the actor's own proofs, where it was made from another proof. */
+    ownFromAnother: (proofId: string) =>
+      db.release.findFirst({
+        where: { proofId: { not: proofId }, proof: proofsOfSelf(actor), round: { proofs: { some: { AND: [{ id: proofId }, proofsOfSelf(actor)] } } } },
+        orderBy: { number: 'desc' },
+        select: { proofId: true, number: true },
+      }),
+
+    /** The actor's own drafts of the specimens of a proof, with where their pairs come from. */
+    ownDrafts: async (memberId: string, specimenIds: readonly string[]) => {
+      const drafts = await db.draft.findMany({
+        where: { memberId, purpose: 'work', specimenVersion: { specimenId: { in: [...specimenIds] } }, member: membersOf(actor, ['student']) },
+        select: { tracking: true, offsets: true, specimenVersionId: true, specimenVersion: { select: { specimenId: true, number: true } } },
+        orderBy: { specimenVersion: { number: 'asc' } },
+      });
+      return new Map(drafts.map((draft) => [draft.specimenVersion.specimenId, draft]));
+    },
+
+    /** Pair maps of the specimens' versions, oldest first. */
+    ownVersions: (specimenIds: readonly string[]) =>
+      db.specimenVersion.findMany({
+        where: { specimenId: { in: [...specimenIds] }, specimen: { exercise: { course: coursesOf(actor) } } },
+        orderBy: { number: 'asc' },
+        select: { id: true, specimenId: true, pairMap: true },
+      }),
   };
 };

@@ -1,0 +1,26 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { queueOf } from '@/lib/critique/queue';
+import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundOnly } from '@/shared/schemas/critique';
+import { idSchema } from '@/shared/schemas/note';
+import { buildSnapshots } from './build-snapshots';
+import { drawLines } from './draw-lines';
+import { releasePlan } from './release-plan';
+
+/** Exactly what one student will see once the round is released to them. */
+export const previewRelease = operation({
+  name: 'preview-release',
+  allow: 'release:make',
+  input: z.extend(roundOnly, { proof: idSchema }),
+  run: async ({ data, now }, { exerciseId, roundNumber, proof }) => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const entry = (await queueOf(data, hand, now)).find(({ token }) => token === proof);
+    if (!entry) throw notFound();
+    const { criteria, plan } = await releasePlan(data, hand, [entry]);
+    const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
+    if (!built || !plan[0]) throw notFound();
+    return { shownAs: entry.shownAs, seen: plan[0].seen, snapshot: built.snapshot, drawn: await drawLines(data, entry.proofId) };
+  },
+});

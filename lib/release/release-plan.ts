@@ -1,0 +1,60 @@
+import { createHash } from 'node:crypto';
+import type { ScopedData } from '@/lib/data';
+import { firstSlot } from '@/lib/critique/mark-tasks';
+import type { QueueEntry } from '@/lib/critique/queue';
+import type { RoundInHand } from '@/lib/critique/round-in-hand';
+import { criterionView, type CriterionView } from '@/lib/exercise/read-exercise';
+import { lateOf } from '@/lib/marking/late';
+import { totalWithLate } from '@/lib/marking/marks-of-proof';
+import type { Late } from '@/shared/marking/late-deduction';
+import { canonicalJson } from '@/shared/json/canonical';
+import { grouped } from '@/shared/list/grouped';
+
+/** What would go out to one student, in outline; `seen` stands for all of it and changes whenever any of it does. */
+export type PlannedRelease = {
+  proofId: string; memberId: string; seen: string;
+  notes: number; unmarked: number; percent: number | null; late: Late | null;
+  marks: { criterionVersionId: string; level: number | null }[];
+};
+
+/**
+ * Outlines what would go out for these proofs. Reads versions and not words, so that it stays cheap for a whole class:
+ * a snapshot is a function of exactly what is stamped here.
+ */
+export async function releasePlan(data: ScopedData, { round, settings, exercise }: RoundInHand, queue: readonly QueueEntry[]): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
+  const proofIds = queue.map(({ proofId }) => proofId);
+  const [criteriaRows, tasks, proofs, notes, lines] = await Promise.all([
+    data.criteria.ofExercise(exercise.id),
+    data.markTasks.ofRound(round.id, firstSlot),
+    data.critique.proofsWithMembers(round.id, proofIds),
+    data.notes.stampsOf(proofIds),
+    data.critique.comparedWith(proofIds),
+  ]);
+  const wanted = new Set(proofIds);
+  const marks = await data.marks.ofTasks(tasks.filter(({ proofId }) => wanted.has(proofId)).map(({ id }) => id));
+  const criteria = criteriaRows.map(criterionView);
+  const taskOf = new Map(tasks.map(({ proofId, id }) => [proofId, id]));
+  const marksOf = grouped(marks, ({ taskId }) => taskId);
+  const notesOf = grouped(notes, ({ proofItem }) => proofItem.proofId);
+  const linesOf = grouped(lines, ({ proofId }) => proofId);
+  const plan = proofs.map(({ id, memberId, member, receivedAt }) => {
+    const given = marksOf.get(taskOf.get(id) ?? '') ?? [];
+    const own = notesOf.get(id) ?? [];
+    const late = lateOf(round, member, receivedAt);
+    const marked = criteria.map((criterion) => ({ ...criterion, mark: { level: given.find(({ criterionVersionId }) => criterionVersionId === criterion.versionId)?.level ?? null } }));
+    const stamp = {
+      proof: id, late, references: settings.referencesShown,
+      marks: marked.map(({ versionId, mark }) => [versionId, mark.level]),
+      notes: own.map((note) => [note.id, note.version, note._count.entries]),
+      lines: (linesOf.get(id) ?? []).map((line) => [line.id, line.comparisons[0]?.id ?? null]),
+    };
+    return {
+      proofId: id, memberId, late, notes: own.length,
+      seen: createHash('sha256').update(canonicalJson(stamp)).digest('hex'),
+      unmarked: marked.filter(({ mark }) => mark.level === null).length,
+      percent: totalWithLate(marked, late).after,
+      marks: marked.map(({ versionId, mark }) => ({ criterionVersionId: versionId, level: mark.level })),
+    };
+  });
+  return { criteria, plan };
+}

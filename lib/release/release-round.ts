@@ -1,0 +1,59 @@
+import { AppError } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { isTaken } from '@/lib/data/retry';
+import type { NewRelease } from '@/lib/data/releases';
+import { queueOf, type QueueEntry } from '@/lib/critique/queue';
+import { roundInHand } from '@/lib/critique/round-in-hand';
+import { canonicalJson } from '@/shared/json/canonical';
+import { releaseRoundSchema } from '@/shared/schemas/release';
+import { buildSnapshots } from './build-snapshots';
+import { releasePlan, type PlannedRelease } from './release-plan';
+
+/**
+ * Sends notes and marks of a round out to those chosen, all or none of them. What goes out is pinned to the proof, the
+ * references and the engine, and never changes; a release to somebody who has one already is a correction with the next number.
+ * Nothing goes out that differs from what the page showed.
+ */
+export const releaseRound = operation({
+  name: 'release-round',
+  allow: 'release:make',
+  input: releaseRoundSchema,
+  run: async ({ data, now }, { exerciseId, roundNumber, to }) => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const { round, course, settings, me } = hand;
+    const byToken = new Map((await queueOf(data, hand, now)).map((entry) => [entry.token, entry]));
+    const chosen = to.map(({ proofId }) => byToken.get(proofId)).filter((entry): entry is QueueEntry => entry !== undefined);
+    const [{ criteria, plan }, before] = await Promise.all([releasePlan(data, hand, chosen), data.releases.numbersOf(round.id)]);
+    refuseUnseen(to, byToken, plan);
+    const built = await buildSnapshots(data, plan, criteria, settings.referencesShown);
+    const rows = plan.map(({ proofId, memberId }): NewRelease => {
+      const { snapshot, referenceSetId, engine } = built.get(proofId)!;
+      return { roundId: round.id, memberId, number: (before.get(memberId)?.number ?? 0) + 1, proofId, referenceSetId, engine, snapshot: canonicalJson(snapshot), releasedById: me.id, releasedAt: now };
+    });
+    try {
+      await data.transaction(async (inside) => {
+        await inside.releases.create(rows);
+        await inside.releases.markReleased(round.id);
+        await inside.audit.recordAll(rows.map(({ memberId, number, proofId }) => ({
+          courseId: course.id, verb: number > 1 ? 'release corrected' : 'round released', subject: `member:${memberId}`, details: { round: round.number, number, proof: proofId },
+        })), now);
+      });
+    } catch (error) {
+      if (isTaken(error)) throw new AppError('CONFLICT', 'Somebody else released to one of these students at the same moment. Nothing went out from here; the page shows how it stands now.');
+      throw error;
+    }
+    return { released: rows.length, corrected: rows.filter(({ number }) => number > 1).length };
+  },
+});
+
+/** Everybody on the list must still be as the page showed them. */
+function refuseUnseen(to: readonly { proofId: string; seen: string }[], byToken: ReadonlyMap<string, QueueEntry>, plan: readonly PlannedRelease[]): void {
+  const seenNow = new Map(plan.map(({ proofId, seen }) => [proofId, seen]));
+  const changed = to.filter(({ proofId: token, seen }) => {
+    const entry = byToken.get(token);
+    return !entry || seenNow.get(entry.proofId) !== seen;
+  });
+  if (changed.length === 0) return;
+  const names = changed.slice(0, 5).map(({ proofId }) => byToken.get(proofId)?.shownAs ?? `a proof that no longer counts (${proofId})`);
+  throw new AppError('CONFLICT', `Since this page was made, something has changed for ${names.join(', ')}${changed.length > 5 ? ` and ${changed.length - 5} more` : ''}. Nothing was released. Look at the preview again, then release.`);
+}

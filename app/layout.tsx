@@ -2,8 +2,8 @@ import type { Metadata, Viewport } from 'next';
 import { connection } from 'next/server';
 import type { ReactNode } from 'react';
 import { fontClasses } from './_fonts/fonts';
-import { SiteBar } from './_ui/SiteBar';
 import { SiteFoot } from './_ui/SiteFoot';
+import { PersonBar } from './person-bar';
 import './globals.css';
 
 export const metadata: Metadata = {
@@ -20,7 +20,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
     <html lang="en-GB" className={fontClasses}>
       <body>
         <a className="skip-link" href="#main">Skip to the main part</a>
-        <SiteBar />
+        <PersonBar />
         {children}
         <SiteFoot />
       </body>

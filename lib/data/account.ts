@@ -8,6 +8,8 @@ export const accountData = (actor: Actor, db: Db) => ({
   mayMakeCourses: async (): Promise<boolean> =>
     (await db.user.count({ where: { AND: [self(actor), { mayCreateCourses: true }] } })) > 0,
 
+  ownName: async (): Promise<string | null> => (await db.user.findFirst({ where: self(actor), select: { name: true } }))?.name ?? null,
+
   own: () =>
     db.user.findFirst({
       where: self(actor),

@@ -21,3 +21,6 @@ export function schoolProvider(): OAuthConfig<Claims>[] {
     profile: (claims) => ({ id: claims.sub }),
   }];
 }
+
+/** What the sign-in page calls it; null where the school has none. */
+export const schoolName = (): string | null => env().oidc?.name ?? null;

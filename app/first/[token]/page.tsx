@@ -1,0 +1,30 @@
+import type { Metadata } from 'next';
+import { readFirstLink } from '@/lib/account/read-first-link';
+import { readSelf } from '@/lib/account/read-self';
+import { forPage } from '@/lib/http/page';
+import { NewAccountFields } from '@/app/_account/new-account-fields';
+import { Form } from '@/app/_ui/Form';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { becomeFirstInstructorAction, takeUpFirstLinkAction } from './actions';
+
+export const metadata: Metadata = { title: 'The first instructor', referrer: 'no-referrer' };
+
+type Props = { params: Promise<{ token: string }> };
+
+export default async function First({ params }: Props) {
+  const { token } = await params;
+  await forPage(readFirstLink, { token });
+  const self = await forPage(readSelf);
+  return (
+    <Page>
+      <PageHeader title="The first instructor" lead="This server has nobody yet who may open courses. With this link, which works once, it is you. Everybody else comes by links that you make." />
+      <Form action={self ? takeUpFirstLinkAction : becomeFirstInstructorAction} label="Become the first instructor">
+        <input type="hidden" name="token" value={token} />
+        {self ? <p>You are signed in as {self.name}.</p> : <NewAccountFields />}
+        <div className="actions"><SubmitButton>{self ? `Go on as ${self.name}` : 'Make the account'}</SubmitButton></div>
+      </Form>
+    </Page>
+  );
+}

@@ -1,0 +1,60 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { readSelf } from '@/lib/account/read-self';
+import { readJoinLink } from '@/lib/course/read-join-link';
+import { forPage } from '@/lib/http/page';
+import { Form } from '@/app/_ui/Form';
+import { NewAccountFields } from '@/app/_account/new-account-fields';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { Section } from '@/app/_ui/Section';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { When } from '@/app/_ui/When';
+import { joinCourseAction, joinWithNewAccountAction } from './actions';
+
+export const metadata: Metadata = { title: 'Join a course', referrer: 'no-referrer' };
+
+type Props = { params: Promise<{ token: string }> };
+
+export default async function Join({ params }: Props) {
+  const { token } = await params;
+  const link = await forPage(readJoinLink, { token });
+  const self = await forPage(readSelf);
+  const part = link.section ? `, section ${link.section}` : '';
+  return (
+    <Page>
+      <PageHeader title={link.title} kicker="Join a course" lead={<>You join as {asRole[link.role] ?? link.role}{part}. The link works until <When at={link.expiresAt} timeZone={link.timeZone} />.</>} />
+      {self ? <WithThisAccount token={token} name={self.name} /> : <WithNewAccount token={token} />}
+    </Page>
+  );
+}
+
+const asRole: Record<string, string> = { student: 'a student', assistant: 'an assistant', instructor: 'an instructor' };
+
+function WithThisAccount({ token, name }: { token: string; name: string }) {
+  return (
+    <Form action={joinCourseAction} label="Join">
+      <input type="hidden" name="token" value={token} />
+      <p>You are signed in as {name}.</p>
+      <div className="actions">
+        <SubmitButton pending="Joining…">Join as {name}</SubmitButton>
+        <Link href="/account">Somebody else? Sign out first.</Link>
+      </div>
+    </Form>
+  );
+}
+
+function WithNewAccount({ token }: { token: string }) {
+  return (
+    <>
+      <p>Have you been in a course here before? <Link href={`/sign-in?next=/join/${token}`}>Sign in with your account</Link>; you come back to this page.</p>
+      <Section title="Make an account">
+        <Form action={joinWithNewAccountAction} label="Make an account and join">
+          <input type="hidden" name="token" value={token} />
+          <NewAccountFields />
+          <div className="actions"><SubmitButton pending="Joining…">Make the account and join</SubmitButton></div>
+        </Form>
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,30 @@
+import type { Metadata } from 'next';
+import { readPasswordLink } from '@/lib/account/read-password-link';
+import { forPage } from '@/lib/http/page';
+import { NewPasswordField } from '@/app/_account/new-account-fields';
+import { Form } from '@/app/_ui/Form';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { resetPasswordAction } from './actions';
+
+export const metadata: Metadata = { title: 'A new password', referrer: 'no-referrer' };
+
+type Props = { params: Promise<{ token: string }> };
+
+export default async function Reset({ params }: Props) {
+  const { token } = await params;
+  const link = await forPage(readPasswordLink, { token });
+  return (
+    <Page>
+      <PageHeader title="A new password" lead={`For ${link.name} (${link.email}). All browsers that are signed in with the old one are signed out.`} />
+      <Form action={resetPasswordAction} label="Set the password">
+        <input type="hidden" name="token" value={token} />
+        {/* Lets a password manager know whose password this is. */}
+        <input type="email" name="username" value={link.email} autoComplete="username" readOnly hidden />
+        <NewPasswordField name="newPassword" label="New password" />
+        <div className="actions"><SubmitButton>Set the password and sign in</SubmitButton></div>
+      </Form>
+    </Page>
+  );
+}

@@ -8,7 +8,7 @@ import { sizeInPx } from './drawing/sizes';
 import { attachKeyboard } from './hands/keyboard';
 import { ChosenGap } from './panels/chosen-gap';
 import { KeysPanel } from './panels/keys-panel';
-import { Ladder } from './panels/ladder';
+import { Ladder, planLadder } from './panels/ladder';
 import { LinePanel } from './panels/line-panel';
 import { LooksPanel } from './panels/looks-panel';
 import { ReferencePanel } from './panels/reference-panel';
@@ -45,6 +45,7 @@ function Table() {
   const [keysShown, setKeysShown] = useState(false);
   const isOpposite = useBench((state) => state.looks.opposite);
   const chosen = useBench((state) => state.chosen.head);
+  const ladder = useMemo(() => planLadder(session.props), [session]);
   const trueEm = useCallback(() => sizeInPx(size), [size]);
   const sheet = `sheet sheet-${isOpposite ? opposite(ground) : ground}`;
   const focusGap = useCallback((pair: number) => rootRef.current?.querySelector<HTMLElement>(`[data-gap="${pair}"]`)?.focus({ preventScroll: true }), []);
@@ -73,11 +74,9 @@ function Table() {
     [sheet, size, trueEm],
   );
   return (
-    <section ref={rootRef} className={styles.bench} aria-label={`Bench: “${pack.text}”`} data-mode={mode}>
-      <div className={styles.sheets}>
-        <div className={styles.main}><WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} /></div>
-        <Ladder sheet={sheet} />
-      </div>
+    <section ref={rootRef} className={styles.bench} aria-label={`Bench: “${pack.text}”`} data-mode={mode} data-ladder={ladder.sizes.length === 0 ? 'none' : ladder.place}>
+      <div className={styles.main}><WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} /></div>
+      <Ladder sheet={sheet} plan={ladder} />
       <p className={styles.handHint}>Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.</p>
       <div className={styles.panels}>
         <ChosenGap fieldRef={fieldRef} backToGap={() => focusGap(chosen)} />

@@ -1,24 +1,35 @@
-import { useCallback, useMemo } from 'react';
+import { useCallback } from 'react';
 import { withUnit } from '@/shared/text/number';
 import type { Size } from '@/shared/schemas/spacing';
-import { useSession } from '../context';
+import type { BenchProps } from '../props';
 import { LineCanvas } from '../drawing/line-canvas';
 import { setWidthOf } from '../drawing/set-width';
 import { ladderSizes, sizeInPx } from '../drawing/sizes';
 import styles from '../bench.module.css';
 
-/** Widest line that hangs at the margin, CSS px; larger steps than this would be cut off there. */
-const STRIP = 288;
+export type LadderPlan = { readonly sizes: readonly Size[]; readonly place: 'margin' | 'below' };
 
-/** The same spacing at smaller sizes, like a strip of proofs. */
-export function Ladder({ sheet }: { sheet: string }) {
-  const { pack, size, ladder } = useSession().props;
-  const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
-  const sizes = useMemo(() => ladder ?? ladderSizes(size).filter((step) => sizeInPx(step) * widthInEm <= STRIP), [ladder, size, widthInEm]);
-  if (sizes.length === 0) return null;
+/** Widest line that hangs at the margin, and the widest that stands below the sheet, CSS px. */
+const AT_MARGIN = 288;
+const BELOW = 1000;
+
+/** The same spacing at smaller sizes: a strip of proofs at the outer margin, or below the sheet when the line is too long for it. */
+export function planLadder({ pack, size, ladder }: Pick<BenchProps, 'pack' | 'size' | 'ladder'>): LadderPlan {
+  const widthInEm = setWidthOf(pack);
+  const all = ladder ?? ladderSizes(size);
+  const fitting = (width: number) => all.filter((step) => sizeInPx(step) * widthInEm <= width);
+  const atMargin = fitting(AT_MARGIN);
+  if (atMargin.length === all.length || (!ladder && atMargin.length >= 3)) return { sizes: atMargin, place: 'margin' };
+  const below = fitting(BELOW);
+  // What the exercise names is shown even where it is cut off.
+  return { sizes: ladder ?? below, place: 'below' };
+}
+
+export function Ladder({ sheet, plan }: { sheet: string; plan: LadderPlan }) {
+  if (plan.sizes.length === 0) return null;
   return (
     <div className={`${sheet} ${styles.ladder}`} role="group" aria-label="Smaller sizes">
-      {sizes.map((step) => <Rung key={`${step.value}${step.unit}`} step={step} />)}
+      {plan.sizes.map((step) => <Rung key={`${step.value}${step.unit}`} step={step} />)}
     </div>
   );
 }

@@ -1,9 +1,18 @@
 import { createRoot } from 'react-dom/client';
 import '@/app/globals.css';
+import { GuidedWorkbench } from '@/app/_bench/guide/guided-workbench';
 import { Workbench } from '@/app/_bench/workbench';
 import type { BenchProps } from '@/app/_bench/props';
+import type { BenchSession } from '@/app/_bench/session/session';
 
 /** The bench on a page of its own, with what a real page would give it: for tests, figures and pictures. */
-const props = JSON.parse(document.getElementById('props')?.textContent ?? '{}') as BenchProps;
+const props = JSON.parse(document.getElementById('props')?.textContent ?? '{}') as BenchProps & { guided?: boolean };
 const root = document.getElementById('main');
-if (root) createRoot(root).render(<Workbench {...props} onSession={(session) => Object.assign(window, { benchSession: session })} />);
+const note = (name: string, value: unknown) => Object.assign(window, { [name]: value });
+if (root) {
+  createRoot(root).render(
+    props.guided
+      ? <GuidedWorkbench {...props} onDone={(how) => note('guideEnded', how)} />
+      : <Workbench {...props} onSession={(session: BenchSession) => note('benchSession', session)} />,
+  );
+}

@@ -15,9 +15,9 @@ export const seeWork = operation({
   name: 'see-work',
   allow: 'exercise:see',
   input: z.strictObject({ exerciseId: z.string().check(z.minLength(1), z.maxLength(64)) }),
-  run: async ({ data, now }, { exerciseId }) => {
+  run: async ({ data, now, actor }, { exerciseId }) => {
     const seat = await data.seats.atExercise(exerciseId);
-    if (!seat) throw notFound();
+    if (!seat || actor.kind !== 'person') throw notFound();
     const { rounds, current, next } = roundsAt(seat, now);
     const open = current !== null || seat.member.role !== 'student';
     const lines = open ? await currentLines(data, exerciseId) : [];
@@ -26,6 +26,8 @@ export const seeWork = operation({
     const lastSent = proofs[0]?.receivedAt.getTime() ?? 0;
     const settings = z.parse(exerciseSettingsSchema, JSON.parse(seat.exercise.settings));
     return {
+      /** Keeps this person's journal apart on a shared computer. */
+      personKey: actor.userId,
       exercise: { id: exerciseId, title: seat.exercise.title, brief: seat.exercise.brief, state: seat.exercise.state, safetySigns: settings.safetySigns },
       course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
       rounds: rounds.map((round) => roundView(round)),

@@ -3,8 +3,8 @@ import type { Work } from '@/lib/proof/see-work';
 import { SendProofForm } from './send-proof-form';
 
 /** Sending: what goes, why it is set so, and a warning while lines are untouched. */
-export function SendProof({ work, requestKey, personKey }: { work: Work; requestKey: string; personKey: string }) {
-  const { current, lines, exercise } = work;
+export function SendProof({ work, requestKey }: { work: Work; requestKey: string }) {
+  const { current, lines, exercise, personKey } = work;
   if (!current?.takesProofs) return null;
   const untouched = lines.filter(({ draftVersion }) => draftVersion === 0).length;
   return (

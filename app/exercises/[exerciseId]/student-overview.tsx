@@ -11,7 +11,7 @@ import { SendProof } from './send-proof';
 import { WorkLine } from './work-line';
 
 /** The exercise as its student sees it: what is asked, by when, the lines, and sending them. */
-export function StudentOverview({ work, requestKey, personKey }: { work: Work; requestKey: string; personKey: string }) {
+export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
   const { exercise, course, current, next, lines, proofs } = work;
   const first = lines.find(({ draftVersion }) => draftVersion === 0) ?? lines[0];
   return (
@@ -44,7 +44,7 @@ export function StudentOverview({ work, requestKey, personKey }: { work: Work; r
             {lines.length === 0 && <p>This exercise has no lines yet. Your instructor can add some at any time.</p>}
             <ol className="work-lines">{lines.map((line, index) => <WorkLine key={line.versionId} exerciseId={exercise.id} line={line} place={index + 1} />)}</ol>
           </Section>
-          {lines.length > 0 && <SendProof work={work} requestKey={requestKey} personKey={personKey} />}
+          {lines.length > 0 && <SendProof work={work} requestKey={requestKey} />}
         </>
       )}
       {proofs.length > 0 && (

@@ -1,11 +1,11 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
 import { spacingOf } from '@/lib/draft/spacing-of';
+import { frozenReferences } from '@/lib/reference/frozen-references';
 import { compareLine } from '@/shared/scoring';
 import { measureLine } from '@/shared/measure';
 import { packSchema } from '@/shared/schemas/pack';
 import { settingOf } from './measure-proof-line';
-import { referencesOf } from './references-of';
 
 /** What a new set of references did to the comparisons of an exercise. */
 export type ComparedAgain = {
@@ -28,6 +28,7 @@ export async function compareAgain(data: ScopedData, exerciseId: string, setId: 
   const set = await data.referenceSets.find(setId);
   const settings = await data.proofs.settingsOf(exerciseId);
   if (!set || settings === null) throw new Error(`compareAgain: no set ${setId} of exercise ${exerciseId} in this actor's reach.`);
+  const referencesOf = frozenReferences(set.items, settings);
   const told: ComparedAgain = { referenceSet: set.number, proofLines: 0, outsideBefore: 0, outsideNow: 0, newlyCompared: 0 };
   const packs = new Map<string, ReturnType<typeof parsePack>>();
   for (let after = ''; ;) {
@@ -36,7 +37,7 @@ export async function compareAgain(data: ScopedData, exerciseId: string, setId: 
     after = items.at(-1)!.id;
     const rows = items.flatMap((item) => {
       const { specimenVersion: version } = item;
-      const references = referencesOf(set, version.id, settings);
+      const references = referencesOf.get(version.id) ?? [];
       if (references.length === 0) return [];
       const pack = packs.get(version.packSha) ?? parsePack(version.pack.payload);
       packs.set(version.packSha, pack);

@@ -4,11 +4,11 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import type { Seat } from '@/lib/data/seats';
 import { builtInSpacing, spacingOf } from '@/lib/draft/spacing-of';
+import { frozenReferences } from '@/lib/reference/frozen-references';
 import { sendProofSchema, type SendProof } from '@/shared/schemas/proof';
 import { currentLines } from './current-lines';
 import { latenessOf, roundsAt, type SeatRound } from './member-rounds';
 import { measureProofLine } from './measure-proof-line';
-import { referencesOf } from './references-of';
 import { receiptOf, type Receipt } from './receipt';
 
 /**
@@ -57,10 +57,11 @@ async function measuredLines(data: ScopedData, seat: Seat, input: SendProof) {
   ]);
   const draftOf = new Map(drafts.map((draft) => [draft.specimenVersionId, draft]));
   refuseUnseen(input.drafts, draftOf);
+  const references = frozenReferences(set?.items ?? [], seat.exercise.settings);
   const measured = versions.map(({ pack, ...version }) => {
     const draft = draftOf.get(version.id);
     const spacing = draft ? spacingOf(draft) : builtInSpacing(pack.letters.length - 1);
-    return measureProofLine(version, pack, spacing, referencesOf(set, version.id, seat.exercise.settings));
+    return measureProofLine(version, pack, spacing, references.get(version.id) ?? []);
   });
   return { measured, referenceSetId: set?.id ?? null };
 }

@@ -19,6 +19,14 @@ export const accountData = (actor: Actor, db: Db) => ({
       },
     }),
 
+  /** As stored; null when there is no such person any more. */
+  preferences: async (): Promise<string | null> =>
+    (await db.user.findFirst({ where: self(actor), select: { preferences: true } }))?.preferences ?? null,
+
+  /** Compare and swap on the stored text: false when it was changed meanwhile. */
+  changePreferences: async (before: string, after: string): Promise<boolean> =>
+    (await db.user.updateMany({ where: { AND: [self(actor), { preferences: before }] }, data: { preferences: after } })).count === 1,
+
   rename: (name: string) => db.user.updateMany({ where: self(actor), data: { name } }),
 
   /** Only from nothing to something: a link taken up by somebody who has an account already. */

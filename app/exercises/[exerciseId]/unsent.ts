@@ -1,3 +1,4 @@
+'use client';
 import { openJournal, type DeviceStore } from '@/shared/editing/journal';
 import type { SentDraft } from './send-proof-form';
 

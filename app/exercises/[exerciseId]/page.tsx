@@ -1,0 +1,20 @@
+import { randomUUID } from 'node:crypto';
+import type { Metadata } from 'next';
+import { standAtExercise } from '@/lib/exercise/stand-at-exercise';
+import { forPage } from '@/lib/http/page';
+import { seeWork } from '@/lib/proof/see-work';
+import { StaffOverview } from './staff-overview';
+import { StudentOverview } from './student-overview';
+
+type Props = { params: Promise<{ exerciseId: string }> };
+
+export const metadata: Metadata = { title: 'Exercise' };
+
+/** One address, two sides: what a student does here, and what staff look after. */
+export default async function ExercisePage({ params }: Props) {
+  const { exerciseId } = await params;
+  const { role } = await forPage(standAtExercise, { exerciseId });
+  if (role !== 'student') return <StaffOverview exerciseId={exerciseId} />;
+  // A new key for each look at the form: sending the same form twice is one proof.
+  return <StudentOverview work={await forPage(seeWork, { exerciseId })} requestKey={randomUUID()} />;
+}

@@ -1,0 +1,23 @@
+import 'server-only';
+import type { $ZodType } from 'zod/v4/core';
+import type { Operation } from '@/lib/access/operation';
+import { currentCaller } from './caller';
+import { asAppError } from './error-response';
+
+/** What a plain action answers: nothing, or what went wrong in words. */
+export type PlainAnswer = { failed: string | null };
+
+/** A server action that is called with arguments instead of a form: one operation, and only words come back. */
+export function plainAction<Arguments extends unknown[], Result, Schema extends $ZodType>(
+  operation: Operation<Result, Schema>,
+  read: (...given: Arguments) => unknown,
+) {
+  return async (...given: Arguments): Promise<PlainAnswer> => {
+    try {
+      await operation(await currentCaller(), read(...given));
+      return { failed: null };
+    } catch (error) {
+      return { failed: asAppError(error).said };
+    }
+  };
+}

@@ -24,11 +24,13 @@ export type FaceFacts = {
   /** It has proportional figures to switch on. */
   proportionalFigures: boolean;
   licence: { copyright: string | null; text: string | null; url: string | null };
+  /** Any damage to the file would have been noticed. False for many WOFF and some WOFF2 files: the same face as TTF or OTF is safer. */
+  checked: boolean;
   /** Code points it has a glyph for, as ranges [first, last]. */
   coverage: [number, number][];
 };
 
-type Opened = { harfbuzz: typeof HarfBuzz; face: HarfBuzz.Face; font: HarfBuzz.Font; tables: Tables; axes: ChosenAxis[]; legacyKern: LegacyKern };
+type Opened = { harfbuzz: typeof HarfBuzz; face: HarfBuzz.Face; font: HarfBuzz.Font; tables: Tables; axes: ChosenAxis[]; legacyKern: LegacyKern; checked: boolean };
 
 export function readFacts(opened: Opened): FaceFacts {
   const { harfbuzz, face, font, tables, axes, legacyKern } = opened;
@@ -47,8 +49,8 @@ export function readFacts(opened: Opened): FaceFacts {
       ascender: extents.ascender,
       descender: extents.descender,
       lineGap: extents.lineGap,
-      capHeight: topOf(font, 'H') ?? sinceVersion(os2, 2, 88),
-      xHeight: topOf(font, 'x') ?? sinceVersion(os2, 2, 86),
+      capHeight: topOf(font, 'H') ?? (sinceVersion(os2, 2, 88) || null),
+      xHeight: topOf(font, 'x') ?? (sinceVersion(os2, 2, 86) || null),
       ascenderTop: topOf(font, 'd'),
     },
     axes,
@@ -57,6 +59,7 @@ export function readFacts(opened: Opened): FaceFacts {
     kerning: hasGposKerning(harfbuzz, face, 'Latn') ? 'GPOS' : legacyKern.subtables.length > 0 ? 'kern' : 'none',
     proportionalFigures: face.getTableFeatureTags('GSUB').includes('pnum'),
     licence: { copyright: name(0), text: name(13), url: name(14) },
+    checked: opened.checked,
     coverage: ranges(face.collectUnicodes()),
   };
 }

@@ -1,27 +1,35 @@
 import { FaceError } from '../face-error';
 import { LIMITS } from '../limits';
 import { ByteReader } from './byte-reader';
+import { wholeSumHolds } from './checksum';
 import { unpackWoff } from './woff';
 import { unpackWoff2 } from './woff2';
+
+/** Plain sfnt bytes, what they came in, and whether damage to them would be told by a sum over the whole face. */
+export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2'; checked: boolean };
 
 /**
  * A face file as it comes (TTF, OTF, a collection, WOFF or WOFF2) as plain sfnt bytes.
  * Throws FaceError: `not-a-face`, `too-large`, `damaged`.
  */
-export async function openFile(bytes: Uint8Array): Promise<Uint8Array> {
+export async function openFile(bytes: Uint8Array): Promise<OpenedFile> {
   if (bytes.byteLength === 0) throw new FaceError('not-a-face', 'The file is empty. Choose a TTF, OTF, WOFF or WOFF2 file.');
   if (bytes.byteLength > LIMITS.fileBytes) {
     throw new FaceError('too-large', `The file has ${megabytes(bytes.byteLength)} MB; a face may have ${megabytes(LIMITS.fileBytes)} MB. Use a file with fewer scripts, such as a Latin subset.`);
   }
   const signature = new ByteReader(bytes).tag(0);
-  if (signature === 'wOFF') return unpackWoff(bytes);
+  if (signature === 'wOFF') return withSum(unpackWoff(bytes), 'WOFF');
   if (signature === 'wOF2') return unpackWoff2(bytes);
-  if (signature !== undefined && SFNT_SIGNATURES.has(signature)) return bytes;
+  if (signature !== undefined && SFNT_SIGNATURES.has(signature)) return withSum(bytes, 'none');
   throw new FaceError('not-a-face', `The file begins with ${firstBytes(bytes)}, which no TTF, OTF, WOFF or WOFF2 file does. Choose a face file; a ZIP must be unpacked first.`);
 }
 
 /** OpenType specification, "Organization of an OpenType font"; `true` is Apple's for TrueType outlines. */
 const SFNT_SIGNATURES = new Set(['\u0000\u0001\u0000\u0000', 'OTTO', 'true', 'ttcf']);
+
+function withSum(sfnt: Uint8Array, packing: OpenedFile['packing']): OpenedFile {
+  return { sfnt, packing, checked: wholeSumHolds(sfnt) };
+}
 
 export function megabytes(bytes: number): string {
   return (bytes / 1024 / 1024).toFixed(1);

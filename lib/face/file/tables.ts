@@ -1,6 +1,7 @@
 import { FaceError } from '../face-error';
 import { LIMITS } from '../limits';
 import { ByteReader } from './byte-reader';
+import { tableSum } from './checksum';
 
 export type Tables = ReadonlyMap<string, Uint8Array>;
 
@@ -25,7 +26,7 @@ export function readTables(sfnt: Uint8Array, index: number): Tables {
     if (tag === undefined || checksum === undefined || offset === undefined || length === undefined) throw damaged('it ends inside its list of tables');
     if (offset + length > sfnt.byteLength) throw damaged(`its table ${shown(tag)} ends at byte ${offset + length}, but the file has ${sfnt.byteLength}`);
     const table = sfnt.subarray(offset, offset + length);
-    if (MEASURED.has(tag) && sumOf(table, tag === 'head') !== checksum) throw damaged(`its table ${shown(tag)} does not agree with its own checksum`);
+    if (MEASURED.has(tag) && tableSum(table, tag === 'head') !== checksum) throw damaged(`its table ${shown(tag)} does not agree with its own checksum`);
     tables.set(tag, table);
   }
   const missing = NEEDED.filter((tag) => !tables.has(tag));
@@ -39,8 +40,12 @@ export function readTables(sfnt: Uint8Array, index: number): Tables {
 /** Tables that numbers are taken from. Others may be wrong without harm. */
 const MEASURED = new Set(['head', 'maxp', 'cmap', 'hhea', 'hmtx', 'glyf', 'loca', 'CFF ', 'CFF2', 'GPOS', 'GSUB', 'GDEF', 'kern', 'OS/2', 'fvar', 'avar', 'gvar', 'HVAR', 'MVAR']);
 
+export function isCollection(sfnt: Uint8Array): boolean {
+  return new ByteReader(sfnt).tag(0) === 'ttcf';
+}
+
 function directoryStart(reader: ByteReader, index: number): number {
-  if (reader.tag(0) !== 'ttcf') {
+  if (!isCollection(reader.bytes)) {
     if (index === 0) return 0;
     throw new FaceError('unsupported', `The file holds one face, so there is no face number ${index} in it. Leave the number out.`);
   }
@@ -50,22 +55,10 @@ function directoryStart(reader: ByteReader, index: number): number {
   return start;
 }
 
-/** Sum of 32-bit words modulo 2^32; in `head` the field checksumAdjustment counts as 0. */
-function sumOf(table: Uint8Array, isHead: boolean): number {
-  const view = new DataView(table.buffer, table.byteOffset, table.byteLength);
-  const whole = table.byteLength - (table.byteLength % 4);
-  let sum = 0;
-  for (let at = 0; at < whole; at += 4) {
-    if (!(isHead && at === 8)) sum = (sum + view.getUint32(at)) >>> 0;
-  }
-  for (let at = whole; at < table.byteLength; at++) sum = (sum + view.getUint8(at) * 2 ** (8 * (3 - (at - whole)))) >>> 0;
-  return sum;
-}
-
 function shown(tag: string): string {
   return `“${tag.replace(/[^\x20-\x7e]/g, '?')}”`;
 }
 
-function damaged(what: string): FaceError {
+export function damaged(what: string): FaceError {
   return new FaceError('damaged', `The face file is damaged: ${what}. Get the file again from its source.`);
 }

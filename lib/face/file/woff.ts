@@ -13,25 +13,30 @@ const ENTRY_BYTES = 20;
 export function unpackWoff(bytes: Uint8Array): Uint8Array {
   const reader = new ByteReader(bytes);
   const tables = readDirectory(reader);
-  const signature = reader.uint32(4);
   const total = tables.reduce((sum, table) => sum + padded(table.length), 12 + 16 * tables.length);
   if (total > LIMITS.unpackedBytes) {
     throw new FaceError('too-large', `The WOFF file says that it unpacks to ${megabytes(total)} MB; ${megabytes(LIMITS.unpackedBytes)} MB is the most.`);
   }
+  return layOut(bytes, reader.uint32(4) ?? 0, tables, total);
+}
+
+/** The sfnt as it was before packing: the list as it stands, the tables in the order of their data, so that its whole sum holds. */
+function layOut(bytes: Uint8Array, signature: number, tables: WoffTable[], total: number): Uint8Array {
   const sfnt = new Uint8Array(total);
   const view = new DataView(sfnt.buffer);
-  view.setUint32(0, signature ?? 0);
-  view.setUint16(4, tables.length);
+  const doublings = Math.floor(Math.log2(tables.length));
+  view.setUint32(0, signature);
+  [tables.length, 16 * 2 ** doublings, doublings, 16 * tables.length - 16 * 2 ** doublings].forEach((value, index) => view.setUint16(4 + 2 * index, value));
   let end = 12 + 16 * tables.length;
-  tables.forEach((table, index) => {
-    const entry = 12 + 16 * index;
+  for (const table of [...tables].sort((a, b) => a.offset - b.offset)) {
+    const entry = 12 + 16 * tables.indexOf(table);
     for (let i = 0; i < 4; i++) view.setUint8(entry + i, table.tag.charCodeAt(i));
     view.setUint32(entry + 4, table.checksum);
     view.setUint32(entry + 8, end);
     view.setUint32(entry + 12, table.length);
     sfnt.set(unpackTable(bytes, table), end);
     end += padded(table.length);
-  });
+  }
   return sfnt;
 }
 
@@ -40,7 +45,7 @@ function readDirectory(reader: ByteReader): WoffTable[] {
   if (count === undefined || reader.uint32(8) === undefined) throw damaged('its header is cut off');
   if (count === 0 || count > LIMITS.tables) throw damaged(`its header says ${count} tables`);
   if (reader.uint32(8) !== reader.length) throw damaged(`its header says ${reader.uint32(8)} bytes, but it has ${reader.length}`);
-  return Array.from({ length: count }, (_, index) => {
+  const tables = Array.from({ length: count }, (_, index) => {
     const at = HEADER_BYTES + ENTRY_BYTES * index;
     const tag = reader.tag(at);
     const [offset, packed, length, checksum] = [4, 8, 12, 16].map((skip) => reader.uint32(at + skip));
@@ -48,6 +53,9 @@ function readDirectory(reader: ByteReader): WoffTable[] {
     if (offset + packed > reader.length || packed > length) throw damaged(`its table ${tag} lies outside the file`);
     return { tag, offset, packed, length, checksum };
   });
+  // The specification asks for this order, and a changed tag seldom keeps it.
+  if (tables.some((table, index) => index > 0 && table.tag <= tables[index - 1]!.tag)) throw damaged('its list of tables is not in order');
+  return tables;
 }
 
 function unpackTable(bytes: Uint8Array, table: WoffTable): Uint8Array {

@@ -7,8 +7,10 @@ import type { Job, JobReply, JobResult } from './jobs';
 
 /** Processes at once: one line is quick, and a hostile file must not stop everyone else's. */
 const HANDS = 2;
+/** Time that a process may take to start, ms, on a busy machine. */
+const STARTING = 60_000;
 
-type Waiting = { job: Job; resolve(value: unknown): void; reject(error: Error): void };
+type Waiting = { job: Job; time: number; resolve(value: unknown): void; reject(error: Error): void };
 type Hand = { child: ChildProcess; ready: Promise<void>; current: { id: number; waiting: Waiting; timer: NodeJS.Timeout } | null };
 type Pool = { hands: Hand[]; queue: Waiting[]; lastId: number };
 
@@ -17,13 +19,13 @@ const shared = globalThis as typeof globalThis & { kerncritFacePool?: Pool };
 const pool = (shared.kerncritFacePool ??= { hands: [], queue: [], lastId: 0 });
 
 /**
- * Has a face file opened in a process of its own, within LIMITS.jobTime and LIMITS.wasmMegabytes.
+ * Has a face file opened in a process of its own, within `time` ms and LIMITS.wasmMegabytes.
  * Throws FaceError: what the job found wrong, `cut-off` when it took too long or the process died, `busy` when too many wait.
  */
-export function atWorkshop<J extends Job>(job: J): Promise<JobResult<J>> {
+export function atWorkshop<J extends Job>(job: J, time: number = LIMITS.jobTime): Promise<JobResult<J>> {
   if (pool.queue.length >= LIMITS.waiting) return Promise.reject(new FaceError('busy', `${pool.queue.length} lines are waiting to be read from their faces. Try again in a minute.`));
   return new Promise((resolve, reject) => {
-    pool.queue.push({ job, resolve: resolve as (value: unknown) => void, reject });
+    pool.queue.push({ job, time, resolve: resolve as (value: unknown) => void, reject });
     serve();
   });
 }
@@ -50,13 +52,13 @@ function serve(): void {
 
 function give(hand: Hand, waiting: Waiting): void {
   const id = ++pool.lastId;
-  const start = () => setTimeout(() => dismiss(hand, new FaceError('cut-off', `Reading this face took longer than ${LIMITS.jobTime / 1000} seconds and was stopped. Use a smaller or sounder file.`)), LIMITS.jobTime);
-  hand.current = { id, waiting, timer: start() };
+  const stopAfter = (time: number) => setTimeout(() => dismiss(hand, new FaceError('cut-off', `Reading this face took longer than ${time / 1000} seconds and was stopped. Use a smaller or sounder file.`)), time);
+  hand.current = { id, waiting, timer: stopAfter(STARTING) };
   // A new process needs a moment to start, which is not the face's fault.
   void hand.ready.then(() => {
     if (hand.current?.id !== id) return;
     clearTimeout(hand.current.timer);
-    hand.current.timer = start();
+    hand.current.timer = stopAfter(waiting.time);
     hand.child.send({ id, job: waiting.job });
   });
   keepAlive(hand.child, true);

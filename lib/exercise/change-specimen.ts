@@ -1,6 +1,6 @@
 import { operation, type Context } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
-import { freezeReferences } from '@/lib/reference/freeze-references';
+import { newReferenceSet } from '@/lib/reference/new-reference-set';
 import { moveByMap } from '@/shared/exercise/pair-map';
 import { changeSpecimenInput } from '@/shared/schemas/specimen';
 import { changedMeanwhile } from './changed-meanwhile';
@@ -21,7 +21,7 @@ export const changeSpecimen = operation({
     if (planned.same) return { exerciseId, specimenId, number, moved: 0 };
     // A student's change that came in between makes a unique key fail, and the whole is done again with it.
     const moved = await retryOnConflict(() => context.data.transaction((data) => carryOut({ ...context, data }, specimenId, planned)));
-    if (planned.exercise.state !== 'draft') await freezeReferences(context, exerciseId);
+    if (planned.exercise.state !== 'draft') await newReferenceSet(context, exerciseId);
     return { exerciseId, specimenId, number: number + 1, moved };
   },
 });

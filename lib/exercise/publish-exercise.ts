@@ -1,6 +1,6 @@
 import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { freezeReferences } from '@/lib/reference/freeze-references';
+import { newReferenceSet } from '@/lib/reference/new-reference-set';
 import { isStarted } from '@/lib/reference/reference-view';
 import { exerciseAtVersion } from '@/shared/schemas/exercise';
 import { changedMeanwhile } from './changed-meanwhile';
@@ -19,7 +19,7 @@ export const publishExercise = operation({
     if (row.state !== 'draft') throw new AppError('CONFLICT', 'This exercise has been published already.');
     await refuseUnready(context, exerciseId);
     // First, so that no proof can come before the references it is compared with.
-    await freezeReferences(context, exerciseId);
+    await newReferenceSet(context, exerciseId);
     if (!(await data.exercises.change(exerciseId, version, { state: 'published', publishedAt: now }))) throw changedMeanwhile('this exercise');
     await data.audit.record({ courseId: row.courseId, verb: 'exercise published', subject: `exercise:${exerciseId}` }, now);
     return { exerciseId };

@@ -1,7 +1,7 @@
 import type { Fault } from '@/shared/schemas/note';
 
-/** What a stock note may leave open: `{pair}` the letters it is put at, `{left}` and `{right}` its outer letters, `{fault}` in words. */
-export const placeholders = ['{pair}', '{left}', '{right}', '{fault}'] as const;
+/** What a stock note may leave open: `{pair}` the letters it is put at, `{left}` and `{right}` its outer letters, `{letter}` the one in the middle of three, `{fault}` in words. */
+export const placeholders = ['{pair}', '{left}', '{right}', '{letter}', '{fault}'] as const;
 
 const inWords: Record<Exclude<Fault, ''>, string> = {
   wide: 'too wide',
@@ -17,17 +17,18 @@ export function fillStockNote(body: string, letters: readonly string[], fault: F
     '{pair}': letters.join(''),
     '{left}': letters[0] ?? '',
     '{right}': letters[letters.length - 1] ?? '',
+    '{letter}': letters[Math.floor(letters.length / 2)] ?? '',
     '{fault}': fault === '' ? 'not yet even' : inWords[fault],
   };
-  return body.replace(/\{(?:pair|left|right|fault)\}/g, (name) => words[name] ?? name);
+  return body.replace(/\{(?:pair|left|right|letter|fault)\}/g, (name) => words[name] ?? name);
 }
 
 /** Stock notes that every course starts with; common practice in plain words. */
 export const firstStockNotes: readonly { id: string; body: string; fault: Fault }[] = [
   { id: 'first-wide', fault: 'wide', body: '{pair} stands too wide: look at the white here beside the gaps on either side of it.' },
   { id: 'first-tight', fault: 'tight', body: '{pair} crowds: give it the white that its neighbours have.' },
-  { id: 'first-left', fault: 'left', body: '{left} stands too far left: one gap beside it is too narrow and the other too wide by as much.' },
-  { id: 'first-right', fault: 'right', body: '{left} stands too far right: one gap beside it is too wide and the other too narrow by as much.' },
+  { id: 'first-left', fault: 'left', body: '{letter} stands too far left: one gap beside it is too narrow and the other too wide by as much.' },
+  { id: 'first-right', fault: 'right', body: '{letter} stands too far right: one gap beside it is too wide and the other too narrow by as much.' },
   { id: 'first-touching', fault: 'touching', body: '{pair} touches. If it is meant, say so; if not, open it.' },
   { id: 'first-seen', fault: '', body: '{pair} is well seen.' },
   { id: 'first-heads', fault: '', body: 'Look at {pair} with the line on its head, then say whether it is still even.' },

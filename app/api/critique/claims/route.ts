@@ -1,0 +1,10 @@
+import { readJson } from '@/lib/http/read-json';
+import { route } from '@/lib/http/route';
+import { claimProof } from '@/lib/marking/claim-proof';
+import { giveBackProof } from '@/lib/marking/give-back-proof';
+
+/** Keeps a proof for the marker who has it open. */
+export const PUT = route(claimProof, { read: (request) => readJson(request) });
+
+/** Lets go of it. */
+export const DELETE = route(giveBackProof, { read: (request) => readJson(request) });

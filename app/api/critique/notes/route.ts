@@ -1,0 +1,5 @@
+import { writeNote } from '@/lib/critique/write-note';
+import { readJson } from '@/lib/http/read-json';
+import { route } from '@/lib/http/route';
+
+export const POST = route(writeNote, { read: (request) => readJson(request) });

@@ -1,0 +1,39 @@
+import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { MarkEventView, MarkView } from '@/shared/schemas/mark';
+import type { NoteView, StockNoteView } from '@/shared/schemas/note';
+import type { Pack } from '@/shared/schemas/pack';
+import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
+import type { PairChange } from './pair-change';
+
+/** A note of an earlier round, with how each of its pairs has moved since. A note on the whole line has no changes. */
+export type EarlierNote = { id: string; round: number; body: string; fromPair: number | null; toPair: number | null; changes: PairChange[] };
+
+export type DeskCriterion = {
+  versionId: string; title: string; description: string; weight: number;
+  levels: { title: string; description: string; points: number }[];
+  mark: MarkView;
+  /** What the measures would say, with its arithmetic; a person decides. */
+  proposed: { level: number; arithmetic: string } | null;
+};
+
+/** All that the critique desk works with on one line of one proof. */
+export type DeskLine = {
+  course: { id: string; title: string; timeZone: string };
+  /** The proof by the token that stands for it. */
+  proof: { token: string; shownAs: string; counts: boolean };
+  /** Keeps what is typed on this device apart by person. */
+  personKey: string;
+  line: { specimenId: string; specimenVersionId: string; text: string; size: Size; ground: Ground; tolerance: number };
+  pack: Pack;
+  spacing: Spacing;
+  measure: LineMeasure | null;
+  comparison: LineComparison | null;
+  references: { author: string; slot: number; spacing: Spacing }[];
+  previous: { round: number; proof: number; spacing: Spacing } | null;
+  notes: NoteView[];
+  earlier: EarlierNote[];
+  marks: { criteria: DeskCriterion[]; total: { percent: number | null; arithmetic: string[]; after: number | null; late: string | null }; history: MarkEventView[] };
+  stock: StockNoteView[];
+  task: { state: 'open' | 'done'; mine: boolean; heldBy: string | null };
+  go: { nextStudent: string | null; previousStudent: string | null; nextLine: string | null; previousLine: string | null };
+};

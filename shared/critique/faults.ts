@@ -1,0 +1,43 @@
+import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { Fault } from '@/shared/schemas/note';
+
+/** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out, in tolerances (above 1 is outside). */
+export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>; share: number; sentence: string };
+
+/**
+ * The pairs that stand out, worst first: against the nearest reference where there is one, else against the middle of
+ * their own line. A letter out of place is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
+ */
+export function faultsOf(measure: LineMeasure | null, comparison: LineComparison | null, tolerance: number): PairFault[] {
+  const touching = (measure?.pairs ?? [])
+    .filter(({ contact }) => contact === 'touching' || contact === 'crossing')
+    .map(({ index }) => ({ first: index, last: index, fault: 'touching' as const, share: Infinity, sentence: '' }));
+  const out = comparison?.nearest != null ? fromReference(comparison) : fromLine(measure, tolerance);
+  const faults = [...touching, ...out.filter(({ first }) => !touching.some((one) => one.first === first))];
+  return faults.sort((one, other) => (one.share === other.share ? one.first - other.first : other.share - one.share));
+}
+
+function fromReference({ pairs, findings }: LineComparison): PairFault[] {
+  const misplaced = findings.filter(({ kind }) => kind === 'misplaced');
+  const told = new Set(misplaced.flatMap(({ from, to }) => (from === null || to === null ? [] : [from, to])));
+  const letters = misplaced.flatMap(({ from, to, direction, sentence }): PairFault[] => {
+    const pair = pairs.find(({ index }) => index === from);
+    return pair && to !== null && (direction === 'left' || direction === 'right') ? [{ first: pair.index, last: to, fault: direction, share: shareOf(pair.rest, pair.tolerance), sentence }] : [];
+  });
+  const gaps = pairs
+    .filter(({ within, index }) => !within && !told.has(index))
+    .map(({ index, rest, tolerance }): PairFault => ({
+      first: index, last: index, fault: rest > 0 ? 'wide' : 'tight', share: shareOf(rest, tolerance),
+      sentence: findings.find(({ kind, from }) => kind === 'deviation' && from === index)?.sentence ?? '',
+    }));
+  return [...letters, ...gaps];
+}
+
+const fromLine = (measure: LineMeasure | null, tolerance: number): PairFault[] =>
+  (measure?.pairs ?? []).flatMap(({ index, suggestion, offset }) => {
+    if (suggestion === null) return [];
+    const excess = offset - suggestion;
+    return Math.abs(excess) <= tolerance ? [] : [{ first: index, last: index, fault: excess > 0 ? 'wide' as const : 'tight' as const, share: shareOf(excess, tolerance), sentence: '' }];
+  });
+
+const shareOf = (value: number, tolerance: number): number => Math.abs(value) / Math.max(tolerance, 1);

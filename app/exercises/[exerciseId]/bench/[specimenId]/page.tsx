@@ -6,6 +6,7 @@ import { When } from '@/app/_ui/When';
 import { Bench } from '@/app/_bench/bench';
 import { openBench } from '@/lib/draft/open-bench';
 import { forPage } from '@/lib/http/page';
+import { FirstVisit } from '../first-visit';
 
 type Props = { params: Promise<{ exerciseId: string; specimenId: string }> };
 
@@ -13,8 +14,26 @@ export const metadata: Metadata = { title: 'Bench' };
 
 export default async function BenchPage({ params }: Props) {
   const { exerciseId, specimenId } = await params;
-  const { exercise, course, round, line, place, draft, underlays, accommodations, ...bench } = await forPage(openBench, { exerciseId, specimenId });
+  const { exercise, course, round, line, place, draft, underlays, accommodations, guided, ...bench } = await forPage(openBench, { exerciseId, specimenId });
   const to = (specimen: string) => `/exercises/${exerciseId}/bench/${specimen}`;
+  const laidBench = (
+    <Bench
+      key={draft.id}
+      mode="work"
+      pack={line.pack}
+      size={line.size}
+      ground={line.ground}
+      spacing={draft.spacing}
+      version={draft.version}
+      draftId={draft.id}
+      personKey={bench.personKey}
+      tells={bench.tells}
+      save={`/api/drafts/${draft.id}`}
+      signIn="/sign-in"
+      underlays={underlays}
+      accommodations={{ workingView: accommodations.workingView, speakGaps: accommodations.gapsSpoken, singleKeysOff: accommodations.singleKeysOff }}
+    />
+  );
   return (
     <Page width="full">
       <PageHeader
@@ -28,22 +47,7 @@ export default async function BenchPage({ params }: Props) {
           {round?.dueAt && <span className="quiet note-size">Due <When at={new Date(round.dueAt)} timeZone={course.timeZone} /></span>}
         </>}
       />
-      <Bench
-        key={draft.id}
-        mode="work"
-        pack={line.pack}
-        size={line.size}
-        ground={line.ground}
-        spacing={draft.spacing}
-        version={draft.version}
-        draftId={draft.id}
-        personKey={bench.personKey}
-        tells={bench.tells}
-        save={`/api/drafts/${draft.id}`}
-        signIn="/sign-in"
-        underlays={underlays}
-        accommodations={{ workingView: accommodations.workingView, speakGaps: accommodations.gapsSpoken, singleKeysOff: accommodations.singleKeysOff }}
-      />
+      {guided ? <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">{laidBench}</FirstVisit> : laidBench}
     </Page>
   );
 }

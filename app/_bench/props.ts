@@ -57,5 +57,5 @@ export type GuidedLineProps = {
   size: Size;
   ground: Ground;
   /** Called once, when the last step is done or the guide is skipped; may be a server action. */
-  onDone: (how: 'done' | 'skipped') => void | Promise<void>;
+  onDone: (how: 'done' | 'skipped') => unknown;
 };

@@ -3,7 +3,7 @@ import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/json/canonical';
 import { measureLine } from '@/shared/measure';
 import { compareLine } from '@/shared/scoring';
-import { drawnPack } from '../fixtures/drawnPack';
+import { drawnPack } from '../fixtures/drawn-pack';
 import type { Who } from './row';
 
 type Person = Exclude<Who, 'visitor'>;

@@ -5,7 +5,7 @@ import { sendProof } from '@/lib/proof/send-proof';
 import { seeProof } from '@/lib/proof/see-proof';
 import { ENGINE, measureLine } from '@/shared/measure';
 import { fillWorld, type Ids } from '../../access/fill-world';
-import { drawnPack } from '../../fixtures/drawnPack';
+import { drawnPack } from '../../fixtures/drawn-pack';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 
 const now = new Date('2027-03-08T10:00:00Z');

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import opentype from 'opentype.js';
+import decompress from 'wawoff2/decompress.js';
+import { buildPack, buildPairs } from '@/lib/face/build-pack';
+import { listFaces } from '@/lib/face/catalogue';
+import { warmWorkshop } from '@/lib/face/workshop/pool';
+import { median } from '@/shared/stats/median';
+
+/** Twelve letters. */
+const LINE = 'Hamburgefont';
+const LETTERS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz'];
+const PAIRS = LETTERS.flatMap((left) => LETTERS.map((right) => left + right));
+
+/** One upright face of each family: none of them opened before. */
+function coldFaces() {
+  const families = new Map(listFaces().filter((face) => !face.italic).map((face) => [face.family, face]));
+  return [...families.values()];
+}
+
+/** A pack from a face not opened before, through the workshop and back, beside opentype.js reading the same file. */
+export default async function benchFace(): Promise<void> {
+  await timed('workshop ready', warmWorkshop);
+  const cold: number[] = [], again: number[] = [], otherReader: number[] = [], bytes: number[] = [], packed: number[] = [];
+  for (const face of coldFaces()) {
+    const source = { kind: 'catalogue', key: face.key } as const;
+    const started = performance.now();
+    const pack = await buildPack(source, LINE);
+    cold.push(performance.now() - started);
+    const second = performance.now();
+    await buildPack(source, `${LINE}s`);
+    again.push(performance.now() - second);
+    const third = performance.now();
+    readWithOpentype(await decompress(readFileSync(face.path)));
+    otherReader.push(performance.now() - third);
+    const json = JSON.stringify(pack);
+    bytes.push(Buffer.byteLength(json));
+    packed.push(gzipSync(json).byteLength);
+  }
+  report('pack of a 12-letter line, cold face (limit 60 ms)', cold, 'ms');
+  report('the next line in that face', again, 'ms');
+  report('baseline: opentype.js reads the file and 12 outlines', otherReader, 'ms');
+  report('bytes of the pack', bytes, 'B');
+  report('bytes of the pack, gzip', packed, 'B');
+  const table = performance.now();
+  await buildPairs({ kind: 'catalogue', key: 'vollkorn-400' }, PAIRS);
+  report('2704 pairs of a face, outlines and built-in values', [performance.now() - table], 'ms');
+  if (Math.max(...cold) >= 60) process.exitCode = 1;
+}
+
+/** Reads as much as a pack of the line needs, without kerning (which it finds in few faces). */
+function readWithOpentype(sfnt: Uint8Array): void {
+  const font = opentype.parse(sfnt.slice().buffer);
+  for (const letter of LINE) font.charToGlyph(letter).getPath(0, 0, font.unitsPerEm);
+}
+
+async function timed(name: string, run: () => Promise<void>): Promise<void> {
+  const started = performance.now();
+  await run();
+  report(name, [performance.now() - started], 'ms');
+}
+
+function report(name: string, values: number[], unit: string): void {
+  const digits = unit === 'ms' ? 1 : 0;
+  const most = Math.max(...values).toFixed(digits);
+  process.stdout.write(`  ${name}: ${values.length > 1 ? `median ${median(values).toFixed(digits)}, most ${most} of ${values.length}` : most} ${unit}\n`);
+}

@@ -4,6 +4,7 @@ import { saveReference } from '@/lib/reference/save-reference';
 import { measureLine } from '@/shared/measure';
 import type { SpecimenView } from '@/lib/exercise/read-specimen';
 import { reasons } from './exercise-words';
+import { straying } from './straying';
 
 type Teachers = { exerciseId: string; instructor: Caller; assistant: Caller };
 
@@ -28,21 +29,12 @@ type Hand = { slot: number; share: number; tracking: number; seed: number };
 async function set(caller: Caller, specimen: SpecimenView, { slot, share, tracking, seed }: Hand, now: Date): Promise<void> {
   const { pack, size, ground, versionId } = specimen;
   const { pairs } = measureLine(pack, { tracking: 0, offsets: pack.builtIn.map(() => 0) }, { size, ground });
-  const stray = straying(seed);
-  const offsets = pairs.map((pair) => (pair.group === 'word-space' ? 0 : Math.round((pair.suggestion ?? 0) * share) + stray()));
+  const stray = straying(seed, 3);
+  const offsets = pairs.map((pair) => (pair.group === 'word-space' ? 0 : Math.round((pair.suggestion ?? 0) * share + stray())));
   await saveReference(caller, {
     specimenVersionId: versionId, slot, baseVersion: 0, draftId: `${versionId}.${slot}`, clientId: 'seed', seq: 1,
     spacing: { tracking, offsets },
     tolerances: pairs.map((pair) => (pair.group === 'word-space' ? 30 : null)),
     reasons: pairs.map((pair) => (slot === 1 ? (reasons[`${pair.left}${pair.right}`] ?? '') : '')),
   }, { now });
-}
-
-/** −3 … 3, the same each time for one seed (a linear congruential generator; constants of Numerical Recipes, ch. 7.1). */
-function straying(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 1_664_525 + 1_013_904_223) % 4_294_967_296;
-    return Math.floor((state / 4_294_967_296) * 7) - 3;
-  };
 }

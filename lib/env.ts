@@ -103,3 +103,13 @@ function lineOf(issue: { path: PropertyKey[]; message: string }, source: Record<
   const value = source[name];
   return `  ${name}${value === undefined || secret.has(name) ? '' : ` is "${value}":`} ${issue.message}`;
 }
+
+/** For programs that this one starts: its own environment and some more. */
+export function environmentWith(more: Record<string, string>): NodeJS.ProcessEnv {
+  return { ...process.env, ...more };
+}
+
+/** Folders in which the system looks for programs. */
+export function programFolders(): string[] {
+  return (process.env.PATH ?? '').split(path.delimiter).filter((folder) => folder !== '');
+}

@@ -1,10 +1,11 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { chownSync, existsSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { chownSync, mkdtempSync, openSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import pg from 'pg';
+import { findProgram } from '@/lib/data/backup/postgresql-program';
 
 export type ScratchServer = {
   pid: number;
@@ -29,7 +30,7 @@ export async function startScratchServer({ outliving = false } = {}): Promise<Sc
   const log = path.join(folder, 'log');
   const port = await freePort();
   run('initdb', ['-D', data, '-U', 'kerncrit', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync'], owner);
-  const server = spawn(program('postgres'), ['-D', data, '-p', String(port), ...serverSettings], { ...owner, cwd: folder, detached: outliving, stdio: ['ignore', 'ignore', openSync(log, 'w')] });
+  const server = spawn(findProgram('postgres'), ['-D', data, '-p', String(port), ...serverSettings], { ...owner, cwd: folder, detached: outliving, stdio: ['ignore', 'ignore', openSync(log, 'w')] });
   if (outliving) server.unref();
   const url = (name: string) => `postgresql://kerncrit@127.0.0.1:${port}/${name}`;
   await answering(url('postgres'), server, log);
@@ -80,23 +81,8 @@ function serverUser(): Owner | undefined {
   return { uid: Number(uid), gid: Number(gid) };
 }
 
-/** Debian keeps the server's programs out of the path, in a folder a version. */
-export function program(name: string): string {
-  const versions = '/usr/lib/postgresql';
-  const folders = existsSync(versions)
-    ? readdirSync(versions).sort((one, other) => Number(other) - Number(one)).map((version) => path.join(versions, version, 'bin')) : [];
-  const found = [...folders, ...pathFolders()].map((folder) => path.join(folder, name)).find((file) => existsSync(file));
-  if (!found) throw new Error(`PostgreSQL's "${name}" is not installed (on Debian: apt-get install postgresql).`);
-  return found;
-}
-
-function pathFolders(): string[] {
-  const result = spawnSync('/bin/sh', ['-c', 'printf %s "$PATH"'], { encoding: 'utf8' });
-  return result.stdout.split(':').filter((folder) => folder !== '');
-}
-
 function run(name: string, options: string[], owner?: Owner) {
-  const result = spawnSync(program(name), options, { ...owner, cwd: '/', encoding: 'utf8' });
+  const result = spawnSync(findProgram(name), options, { ...owner, cwd: '/', encoding: 'utf8' });
   if (result.status !== 0) throw new Error(`${name} failed:\n${result.stderr}`);
 }
 

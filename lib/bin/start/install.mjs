@@ -1,0 +1,32 @@
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+
+const stampFile = 'node_modules/.kerncrit-installed';
+
+/** Installs exactly what package-lock.json says, unless that is what lies there. */
+export function installIfChanged() {
+  const lock = readFileSync('package-lock.json', 'utf8');
+  const stamp = createHash('sha256').update(`${lock}\n${process.versions.modules}`).digest('hex');
+  if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return;
+  if (!isInstalled(JSON.parse(lock))) {
+    console.log('Installing what package-lock.json names (some minutes the first time) …');
+    run(['ci', '--no-audit', '--no-fund']);
+  }
+  writeFileSync(stampFile, stamp);
+}
+
+/** npm keeps its own list of what it put there: enough when it was installed by hand. */
+function isInstalled({ packages }) {
+  const list = 'node_modules/.package-lock.json';
+  if (!existsSync(list)) return false;
+  const there = JSON.parse(readFileSync(list, 'utf8')).packages;
+  return Object.entries(packages).every(([place, { version, optional }]) => place === '' || optional || there[place]?.version === version);
+}
+
+function run(words) {
+  const npm = process.env.npm_execpath;
+  const [program, first] = npm ? [process.execPath, [npm]] : ['npm', []];
+  const result = spawnSync(program, [...first, ...words], { stdio: 'inherit', shell: !npm && process.platform === 'win32' });
+  if (result.status !== 0) throw new Error('The packages could not be installed: what npm said stands above. Is the network there?');
+}

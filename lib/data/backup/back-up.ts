@@ -1,0 +1,62 @@
+import { existsSync, renameSync, rmSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { providerOf } from '../open';
+import { sqliteFile } from '../sqlite';
+import { runPostgresqlProgram } from './postgresql-program';
+
+/**
+ * Writes a whole and consistent copy of the database to a file while it is being used, and checks it.
+ * SQLite: its online backup; PostgreSQL: pg_dump in the custom format. The ending `.db` or `.dump` is added when missing.
+ *
+ * @returns the file
+ * @throws Error when the file exists, the database does not, or the copy is not sound; then no file is left.
+ */
+export async function backUp(url: string, to: string): Promise<string> {
+  const provider = providerOf(url);
+  const file = withEnding(to, provider === 'sqlite' ? '.db' : '.dump');
+  if (existsSync(file)) throw new Error(`${file} exists already. A backup never writes over a file: choose another name.`);
+  const part = `${file}.part`;
+  try {
+    await (provider === 'sqlite' ? copySqlite(url, part) : dumpPostgresql(url, part));
+    renameSync(part, file);
+    return file;
+  } finally {
+    for (const end of ['', '-wal', '-shm', '-journal']) rmSync(`${part}${end}`, { force: true });
+  }
+}
+
+const withEnding = (file: string, ending: string) => (file.endsWith(ending) ? file : `${file}${ending}`);
+
+async function copySqlite(url: string, to: string) {
+  const from = sqliteFile(url);
+  if (from === null || !existsSync(from)) throw new Error(`There is no database to back up at ${url}.`);
+  const source = new Database(from, { readonly: true, timeout: 10_000 });
+  try {
+    // All pages in one step: a copy in several begins again whenever somebody writes in between.
+    await source.backup(to, { progress: () => 2 ** 31 - 1 });
+  } finally {
+    source.close();
+  }
+  const copy = new Database(to);
+  // One file instead of three, so that it can be carried about.
+  copy.pragma('journal_mode = DELETE');
+  copy.close();
+  checkSqlite(to);
+}
+
+/** @throws Error when the file is not a sound SQLite database. */
+export function checkSqlite(file: string) {
+  let said: unknown;
+  try {
+    const copy = new Database(file, { readonly: true, fileMustExist: true });
+    said = copy.pragma('integrity_check', { simple: true });
+    copy.close();
+  } catch (error) {
+    said = error instanceof Error ? error.message : String(error);
+  }
+  if (said !== 'ok') throw new Error(`${file} is not a sound database: ${String(said)}`);
+}
+
+async function dumpPostgresql(url: string, to: string) {
+  runPostgresqlProgram('pg_dump', url, ['--format=custom', '--no-owner', '--no-privileges', `--file=${to}`]);
+}

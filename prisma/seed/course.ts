@@ -1,0 +1,46 @@
+import { systemCaller, type Caller } from '@/lib/access/actor';
+import { becomeFirstInstructor } from '@/lib/account/become-first-instructor';
+import { makeFirstLink } from '@/lib/account/make-first-link';
+import { addSection } from '@/lib/course/add-section';
+import { createCourse } from '@/lib/course/create-course';
+import { joinWithNewAccount } from '@/lib/course/join-with-new-account';
+import { makeJoinLink } from '@/lib/course/make-join-link';
+import { database } from '@/lib/data/client';
+import { assistant, instructor, students } from './people';
+
+const day = 86_400_000;
+
+export const timeZone = 'Europe/Lisbon';
+
+/** The demo's course: one instructor, one assistant, eight students in two sections, all come by the usual ways. */
+export async function seedCourse(now: Date) {
+  const begun = { now: new Date(now.getTime() - 28 * day) };
+  const link = await makeFirstLink(systemCaller('filling the demo'), {}, begun);
+  if (!link) throw new Error('The demo needs a new database: this one has an instructor already.');
+  await becomeFirstInstructor(visitor('instructor'), { ...instructor, token: tokenOf(link.path) }, begun);
+  const instructorId = await userIdOf(instructor.email);
+  const teaching = person(instructorId);
+
+  const { courseId } = await createCourse(teaching, { title: 'Lettering for display, first term', timeZone }, begun);
+  const monday = await addSection(teaching, { courseId, name: 'Monday bench' }, begun);
+  const thursday = await addSection(teaching, { courseId, name: 'Thursday bench' }, begun);
+
+  const join = async (who: { name: string; email: string; password: string; role: string }, sectionId: string | null) => {
+    const made = await makeJoinLink(teaching, { courseId, role: who.role, sectionId, days: 14 }, begun);
+    await joinWithNewAccount(visitor(who.email), { ...who, token: tokenOf(made.path) }, begun);
+  };
+  await join(assistant, null);
+  for (const [index, student] of students.entries()) await join(student, index % 2 === 0 ? monday.sectionId : thursday.sectionId);
+  // Joining signs in; nobody holds the keys of these sessions.
+  await database().authSession.deleteMany({});
+  const studentIds = await Promise.all(students.map(({ email }) => userIdOf(email)));
+  return { courseId, timeZone, instructorId, assistantId: await userIdOf(assistant.email), studentIds };
+}
+
+async function userIdOf(emailNorm: string): Promise<string> {
+  return (await database().user.findUniqueOrThrow({ where: { emailNorm }, select: { id: true } })).id;
+}
+
+const tokenOf = (path: string) => path.split('/').at(-1) ?? '';
+const visitor = (address: string): Caller => ({ kind: 'visitor', address: `demo ${address}` });
+const person = (userId: string): Caller => ({ kind: 'person', userId, sessionId: 'demo', address: 'demo' });

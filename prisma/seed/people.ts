@@ -1,0 +1,19 @@
+/**
+ * The people of the demo, all invented. Their passwords are printed at every start of a demo database and are worth
+ * nothing anywhere else.
+ */
+export const instructor = { name: 'Odile Marrant', email: 'odile@quayrow.example', password: 'harbour lights at dusk', role: 'instructor' } as const;
+export const assistant = { name: 'Tobin Ashgrove', email: 'tobin@quayrow.example', password: 'seven ropes of hemp', role: 'assistant' } as const;
+
+const studentPassword = 'tide tables for may';
+
+export const students = [
+  'Ines Calloway-Ruy', 'Bram Oosterveld', 'Sunniva Tarr', 'Mateo Lindqvist', 'Priya Wexcombe', 'Jonas Adeyo', 'Lucie Farrimond', 'Noor Haverbeke',
+].map((name) => ({ name, email: `${firstName(name)}@quayrow.example`, password: studentPassword, role: 'student' as const }));
+
+/** For the console. */
+export const demoSignIns = [instructor, assistant, ...students];
+
+function firstName(name: string): string {
+  return (name.split(' ')[0] ?? name).toLowerCase();
+}

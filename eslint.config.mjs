@@ -16,7 +16,7 @@ const config = [
   {
     files: ['app/**', 'lib/**'],
     // The commands in plain JavaScript run before anything is installed, and hand the environment on to other programs.
-    ignores: ['lib/env.ts', 'lib/bin/*.mjs'],
+    ignores: ['lib/env.ts', 'lib/bin/**/*.mjs'],
     rules: {
       'no-restricted-properties': ['error', { object: 'process', property: 'env', message: 'Read settings from lib/env.ts, which checks them once and says what is wrong.' }],
     },

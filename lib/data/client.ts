@@ -13,6 +13,6 @@ export function database(): Database {
 }
 
 /** Makes `database()` give this one: for tests, and for commands that work on a database of their own. */
-export function useDatabase(other: Database | undefined) {
+export function exchangeDatabase(other: Database | undefined) {
   kept.kerncritDatabase = other;
 }

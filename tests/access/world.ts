@@ -1,6 +1,6 @@
 import { copyFileSync } from 'node:fs';
 import type { Caller } from '@/lib/access/actor';
-import { useDatabase } from '@/lib/data/client';
+import { exchangeDatabase } from '@/lib/data/client';
 import { newId } from '@/lib/data/ids';
 import { openDatabase, type Database } from '@/lib/data/open';
 import { freshDatabase } from '../fixtures/databases';
@@ -22,7 +22,7 @@ export async function openWorld(): Promise<OpenWorld> {
   const callers = Object.fromEntries(everyone.map((who) => [who, callerFor(who, ids)])) as Record<Who, Caller>;
   let db: Database | undefined;
   const close = async () => {
-    useDatabase(undefined);
+    exchangeDatabase(undefined);
     await db?.$disconnect();
   };
   return {
@@ -32,7 +32,7 @@ export async function openWorld(): Promise<OpenWorld> {
       const copy = template.replace(/[^/]+$/, `w${newId()}.db`);
       copyFileSync(template.replace('file:', ''), copy.replace('file:', ''));
       db = openDatabase(copy);
-      useDatabase(db);
+      exchangeDatabase(db);
     },
   };
 }

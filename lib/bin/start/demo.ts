@@ -1,5 +1,5 @@
 import { rmSync } from 'node:fs';
-import { database, useDatabase } from '@/lib/data/client';
+import { database, exchangeDatabase } from '@/lib/data/client';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { openDatabase, providerOf } from '@/lib/data/open';
 import { sqliteFile } from '@/lib/data/sqlite';
@@ -42,5 +42,5 @@ async function empty(url: string) {
   await database().$disconnect();
   for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
   await applyMigrations(url);
-  useDatabase(openDatabase(url));
+  exchangeDatabase(openDatabase(url));
 }

@@ -66,7 +66,7 @@ function give(hand: Hand, waiting: Waiting): void {
 
 function hire(): Hand {
   const root = projectRoot();
-  const child = fork(join(root, 'lib/face/workshop/worker.ts'), [], {
+  const child = fork(/* turbopackIgnore: true */ join(root, 'lib/face/workshop/worker.ts'), [], {
     cwd: root,
     // Nothing of the server's environment: the process that opens strangers' files knows no secrets.
     env: { NODE_ENV: 'production' },

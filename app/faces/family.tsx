@@ -6,6 +6,7 @@ import { numberText } from '@/shared/text/number';
 import { LineDrawing } from '../_ui/LineDrawing';
 import { Section } from '../_ui/Section';
 import { SheetFrame } from '../_ui/SheetFrame';
+import { makerOf } from './maker';
 
 /** One family: a line in it, its weights or axes, where it comes from and its licence. */
 export async function Family({ faces }: { faces: CatalogueFace[] }) {
@@ -23,7 +24,7 @@ export async function Family({ faces }: { faces: CatalogueFace[] }) {
           : <><dt>Weights</dt><dd>{weights(faces, false)}</dd></>}
         {faces.some((face) => face.italic) && shown.axes.length === 0 && <><dt>Italic</dt><dd>{weights(faces, true)}</dd></>}
         <dt>Licence</dt><dd><Link href={`/faces/${shown.key}`}>{shown.licence.name}</Link></dd>
-        <dt>Made by</dt><dd>{shown.licence.attribution}</dd>
+        <dt>Made by</dt><dd>{makerOf(shown.licence.attribution)}</dd>
         <dt>From</dt><dd>{shown.source.package} {shown.source.version}</dd>
       </dl>
     </Section>

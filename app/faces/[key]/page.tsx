@@ -8,6 +8,7 @@ import { Page } from '../../_ui/Page';
 import { PageHeader } from '../../_ui/PageHeader';
 import { Section } from '../../_ui/Section';
 import { SheetFrame } from '../../_ui/SheetFrame';
+import { makerOf } from '../maker';
 
 type Props = { params: Promise<{ key: string }> };
 
@@ -26,7 +27,7 @@ export default async function FacePage({ params }: Props) {
   const lines = await Promise.all(siblings.map(async (one) => ({ one, pack: await examplePack(one.key, 'Hamlet of Navy') })));
   return (
     <Page>
-      <PageHeader trail={[{ href: '/faces', label: 'Faces and licences' }]} title={face.family} lead={face.licence.attribution} />
+      <PageHeader trail={[{ href: '/faces', label: 'Faces and licences' }]} title={face.family} lead={makerOf(face.licence.attribution)} />
       <SheetFrame ground="light">
         {lines.map(({ one, pack }) => (
           <div key={one.key}>

@@ -9,6 +9,8 @@ type Change = {
   courseId: string;
   memberId: string;
   verb: AuditVerb;
+  /** Leave the values out of the log: needs are written down nowhere but with the member. */
+  withoutValues?: boolean;
   /** What to write, or null when the member is so already. */
   make: (member: MemberRow, data: ScopedData) => Promise<MemberChange | null> | MemberChange | null;
 };
@@ -17,7 +19,7 @@ type Change = {
  * Changes one member and writes down what was changed, in one transaction. A course keeps at least one instructor: a
  * change that takes one away also takes the course's version, so that two of them at the same moment can't both pass.
  */
-export function changeMember(data: ScopedData, { courseId, memberId, verb, make }: Change, now: Date): Promise<MemberRow> {
+export function changeMember(data: ScopedData, { courseId, memberId, verb, withoutValues, make }: Change, now: Date): Promise<MemberRow> {
   return retryOnConflict(() => data.transaction(async (inside) => {
     const member = await inside.members.byId(courseId, memberId);
     if (!member) throw notFound();
@@ -25,7 +27,7 @@ export function changeMember(data: ScopedData, { courseId, memberId, verb, make 
     if (change === null) return member;
     if (stopsTeaching(member, change)) await keepAnInstructor(inside, courseId);
     swapped(await inside.members.change(member.id, member.version, change), 'The member');
-    await inside.audit.record({ courseId, verb, subject: `member:${member.id}`, details: { before: told(member, change), after: change } }, now);
+    await inside.audit.record({ courseId, verb, subject: `member:${member.id}`, details: withoutValues ? {} : { before: told(member, change), after: change } }, now);
     return member;
   }));
 }

@@ -15,6 +15,7 @@ export const setAccommodations = operation({
     await changeMember(data, {
       ...which,
       verb: 'accommodations changed',
+      withoutValues: true,
       make: (member) => (member.accommodations === written ? null : { accommodations: written }),
     }, now);
     return {};

@@ -27,6 +27,10 @@ export const accountData = (actor: Actor, db: Db) => ({
   changePreferences: async (before: string, after: string): Promise<boolean> =>
     (await db.user.updateMany({ where: { AND: [self(actor), { preferences: before }] }, data: { preferences: after } })).count === 1,
 
+  /** The zone of the course the person joined last, as a first choice for the next one. */
+  latestTimeZone: async (): Promise<string | undefined> =>
+    (await db.member.findFirst({ where: { user: self(actor), removedAt: null }, orderBy: { joinedAt: 'desc' }, select: { course: { select: { timeZone: true } } } }))?.course.timeZone,
+
   rename: (name: string) => db.user.updateMany({ where: self(actor), data: { name } }),
 
   /** Only from nothing to something: a link taken up by somebody who has an account already. */

@@ -2,6 +2,8 @@ import type { Actor } from '@/lib/access/actor';
 import { accountData } from './account';
 import { auditData } from './audit';
 import { courseData } from './courses';
+import { eraseData } from './erase';
+import { ownRecordData } from './own-records';
 import { joinLinkData } from './join-links';
 import { memberData } from './members';
 import { oneTimeLinkData } from './one-time-links';
@@ -33,6 +35,8 @@ function concepts(actor: Actor, db: Db) {
     account: accountData(actor, db),
     audit: auditData(actor, db),
     courses: courseData(actor, db),
+    erase: eraseData(actor, db),
+    ownRecords: ownRecordData(actor, db),
     joinLinks: joinLinkData(actor, db),
     members: memberData(actor, db),
     oneTimeLinks: oneTimeLinkData(actor, db),

@@ -1,0 +1,43 @@
+'use server';
+import { changeName } from '@/lib/account/change-name';
+import { changePassword } from '@/lib/account/change-password';
+import { endSession } from '@/lib/account/end-session';
+import { eraseAccount } from '@/lib/account/erase-account';
+import { signOut } from '@/lib/account/sign-out';
+import { signOutEverywhere } from '@/lib/account/sign-out-everywhere';
+import { formAction } from '@/lib/http/form-action';
+import { clearSessionCookie, writeSessionCookie } from '@/lib/http/session-cookie';
+
+export const changeNameAction = formAction(changeName, {
+  read: (form) => ({ name: form.get('name') }),
+  done: ({ name }) => `You now stand on class lists as ${name}.`,
+});
+
+export const changePasswordAction = formAction(changePassword, {
+  read: (form) => ({ currentPassword: form.get('currentPassword') ?? '', newPassword: form.get('newPassword') }),
+  secret: ['currentPassword', 'newPassword'],
+  then: async ({ sessionToken }) => {
+    await writeSessionCookie(sessionToken);
+    return '/account?changed=password';
+  },
+});
+
+export const signOutAction = formAction(signOut, { read: () => ({}), then: leave });
+
+export const signOutEverywhereAction = formAction(signOutEverywhere, { read: () => ({}), then: leave });
+
+export const endSessionAction = formAction(endSession, {
+  read: (form) => ({ sessionId: form.get('sessionId') }),
+  then: () => '/account#sessions',
+});
+
+export const eraseAccountAction = formAction(eraseAccount, {
+  read: (form) => ({ email: form.get('email'), password: form.get('password') ?? '' }),
+  secret: ['password'],
+  then: leave,
+});
+
+async function leave(): Promise<string> {
+  await clearSessionCookie();
+  return '/';
+}

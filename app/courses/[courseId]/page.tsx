@@ -1,0 +1,56 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { readCourse } from '@/lib/course/read-course';
+import { listExercises } from '@/lib/exercise/list-exercises';
+import { forPage } from '@/lib/http/page';
+import { ButtonLink } from '@/app/_ui/Button';
+import { EmptyState } from '@/app/_ui/EmptyState';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { counted } from '@/shared/text/number';
+import { CourseFrame } from '../course-frame';
+import { RoundLines } from './round-lines';
+
+type Props = { params: Promise<{ courseId: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: (await forPage(readCourse, await params)).title };
+}
+
+export default async function Course({ params }: Props) {
+  const { courseId } = await params;
+  const course = await forPage(readCourse, { courseId });
+  const exercises = await forPage(listExercises, { courseId });
+  const teaches = course.role === 'instructor';
+  const post = <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>Plan an exercise</ButtonLink>;
+  return (
+    <>
+      <CourseFrame course={course} current="exercises" />
+      <Page>
+        <PageHeader title="Exercises" actions={teaches && exercises.length > 0 ? post : undefined} />
+        {exercises.length === 0 && (teaches ? <FirstSteps courseId={courseId} post={post} /> : (
+          <EmptyState title="Nothing is posted yet">{course.role === 'student' ? 'When your instructor posts an exercise, it stands here with its dates.' : 'When the instructor posts an exercise, it stands here; then proofs come in to be looked at.'}</EmptyState>
+        ))}
+        {exercises.length > 0 && (
+          <ul className="card-list">
+            {exercises.map((exercise) => (
+              <li key={exercise.id}>
+                <h2><Link href={`/exercises/${exercise.id}`}>{exercise.title}</Link></h2>
+                <RoundLines rounds={exercise.rounds} timeZone={course.timeZone} />
+                <p className="quiet note-size">{counted(exercise.specimens, 'line')}{exercise.state === 'draft' && ' · being planned, students don’t see it'}{exercise.state === 'closed' && ' · closed'}</p>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Page>
+    </>
+  );
+}
+
+function FirstSteps({ courseId, post }: { courseId: string; post: React.ReactNode }) {
+  return (
+    <EmptyState title="The course is open" action={<div className="actions">{post}<ButtonLink href={`/courses/${courseId}/people`}>Invite people</ButtonLink></div>}>
+      Two things come next, in either order: invite people by a link, and plan the first exercise. Students see it when you publish it.
+    </EmptyState>
+  );
+}

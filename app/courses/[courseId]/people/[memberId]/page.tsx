@@ -1,0 +1,44 @@
+import type { Metadata } from 'next';
+import { readMember } from '@/lib/course/read-member';
+import { forPage } from '@/lib/http/page';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { When } from '@/app/_ui/When';
+import { CourseFrame } from '../../../course-frame';
+import { roleWords } from '../../../role-words';
+import { AccommodationsForm } from './accommodations-form';
+import { CourseMaking } from './course-making';
+import { PasswordLink } from './password-link';
+import { PutBack, Removal } from './removal';
+import { RoleAndSection } from './role-and-section';
+
+export const metadata: Metadata = { title: 'A person' };
+
+type Props = { params: Promise<{ courseId: string; memberId: string }> };
+
+export default async function Person({ params }: Props) {
+  const found = await forPage(readMember, await params);
+  const { course, person, sections, self } = found;
+  const which = { courseId: course.id, memberId: person.id };
+  const since = <>{roleWords(person.role)}{person.section && `, section ${person.section}`}, since <When at={person.joinedAt} timeZone={course.timeZone} /></>;
+  return (
+    <>
+      <CourseFrame course={course} current="people" />
+      <Page>
+        <PageHeader title={person.name} trail={[{ href: `/courses/${course.id}/people`, label: 'People' }]} kicker={person.email} lead={since} />
+        {person.removedAt ? (
+          <Notice kind="warning" title="Removed from the course"><PutBack which={which} at={<When at={person.removedAt} timeZone={course.timeZone} />} /></Notice>
+        ) : (
+          <>
+            <RoleAndSection which={which} role={person.role} sectionId={person.sectionId} sections={sections} />
+            {person.role === 'student' && <AccommodationsForm which={which} now={person.accommodations} />}
+            {person.role === 'instructor' && found.iMayLetMakeCourses && !self && <CourseMaking which={which} name={person.name} allowed={person.mayMakeCourses} />}
+            <PasswordLink which={which} name={person.name} state={found.passwordLink} />
+            <Removal which={which} name={person.name} self={self} />
+          </>
+        )}
+      </Page>
+    </>
+  );
+}

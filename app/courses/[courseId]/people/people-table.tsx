@@ -1,0 +1,43 @@
+import Link from 'next/link';
+import type { memberView } from '@/lib/course/member-view';
+import { Table } from '@/app/_ui/Table';
+import { roleWords } from '../../role-words';
+
+type Person = ReturnType<typeof memberView>;
+type Props = { caption: string; people: readonly Person[]; hrefOf: (id: string) => string | null; withRole?: boolean; withSection?: boolean };
+
+/** A list of people; for an instructor each name leads to the page on which things are changed. */
+export function PeopleTable({ caption, people, hrefOf, withRole, withSection }: Props) {
+  return (
+    <Table caption={caption} captionHidden>
+      <thead>
+        <tr>
+          <th scope="col">Name</th>
+          <th scope="col">E-mail</th>
+          {withRole && <th scope="col">Role</th>}
+          {withSection && <th scope="col">Section</th>}
+          <th scope="col">Different for them</th>
+        </tr>
+      </thead>
+      <tbody>
+        {people.map((person) => {
+          const href = hrefOf(person.id);
+          return (
+            <tr key={person.id}>
+              <th scope="row">{href ? <Link href={href}>{person.name}</Link> : person.name}</th>
+              <td>{person.email}</td>
+              {withRole && <td>{roleWords(person.role)}</td>}
+              {withSection && <td>{person.section ?? '—'}</td>}
+              <td>{differences(person.accommodations)}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </Table>
+  );
+}
+
+function differences({ moreTime, ...others }: Person['accommodations']): string {
+  const told = [moreTime ? `${moreTime} % more time`.replace(' %', '\u202f%') : '', Object.keys(others).length > 0 ? 'bench' : ''].filter(Boolean);
+  return told.length > 0 ? told.join(', ') : '—';
+}

@@ -1,0 +1,52 @@
+import type { Metadata } from 'next';
+import { listActs } from '@/lib/course/list-acts';
+import { readSettings } from '@/lib/course/read-settings';
+import { forPage } from '@/lib/http/page';
+import { Field } from '@/app/_ui/Field';
+import { Form } from '@/app/_ui/Form';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { Section } from '@/app/_ui/Section';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { CourseFrame } from '../../course-frame';
+import { TimeZoneField } from '../../time-zone-field';
+import { editCourseAction } from './actions';
+import { Acts } from './acts';
+import { Sections } from './sections';
+
+export const metadata: Metadata = { title: 'Settings' };
+
+type Props = { params: Promise<{ courseId: string }> };
+
+export default async function Settings({ params }: Props) {
+  const { courseId } = await params;
+  const { course, sections, timeZones } = await forPage(readSettings, { courseId });
+  const acts = await forPage(listActs, { courseId });
+  return (
+    <>
+      <CourseFrame course={course} current="settings" />
+      <Page>
+        <PageHeader title="Settings" />
+        <Form action={editCourseAction} label="The course">
+          <input type="hidden" name="courseId" value={course.id} />
+          <input type="hidden" name="version" value={course.version} />
+          <Field name="title" label="Title" defaultValue={course.title} autoComplete="off" />
+          <TimeZoneField timeZones={timeZones} chosen={course.timeZone} />
+          <Field
+            name="retainUntil"
+            label="Work is kept until"
+            type="date"
+            optional
+            defaultValue={course.retainUntil ?? ''}
+            hint="Student work and marks are education records: follow your school’s policy and the law where you are. Nothing is deleted without notice."
+          />
+          <div className="actions"><SubmitButton>Save</SubmitButton></div>
+        </Form>
+        <Sections courseId={course.id} sections={sections} />
+        <Section title="What was done" id="acts" lead="Acts on people, marks and releases. Nobody can change this list.">
+          <Acts acts={acts} timeZone={course.timeZone} />
+        </Section>
+      </Page>
+    </>
+  );
+}

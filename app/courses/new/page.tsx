@@ -1,0 +1,26 @@
+import type { Metadata } from 'next';
+import { prepareCourse } from '@/lib/course/prepare-course';
+import { forPage } from '@/lib/http/page';
+import { Field } from '@/app/_ui/Field';
+import { Form } from '@/app/_ui/Form';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { TimeZoneField } from '../time-zone-field';
+import { createCourseAction } from './actions';
+
+export const metadata: Metadata = { title: 'Open a course' };
+
+export default async function NewCourse() {
+  const { timeZones, suggested } = await forPage(prepareCourse);
+  return (
+    <Page>
+      <PageHeader title="Open a course" trail={[{ href: '/courses', label: 'Your courses' }]} lead="You teach it. Next you invite people by a link, and post an exercise." />
+      <Form action={createCourseAction} label="Open a course">
+        <Field name="title" label="Title" hint="For example subject and term: Lettering, autumn 2026." autoComplete="off" />
+        <TimeZoneField timeZones={timeZones} chosen={suggested} />
+        <div className="actions"><SubmitButton>Open the course</SubmitButton></div>
+      </Form>
+    </Page>
+  );
+}

@@ -1,0 +1,19 @@
+import { Select } from '../_ui/Select';
+
+/** The zone in which the course's dates are meant, by continent. */
+export function TimeZoneField({ timeZones, chosen }: { timeZones: readonly string[]; chosen?: string | undefined }) {
+  const choices = timeZones.map((zone) => {
+    const [group, ...rest] = zone.split('/');
+    return rest.length === 0 ? { value: zone, label: zone, group: 'Everywhere' } : { value: zone, label: rest.join(' / ').replaceAll('_', ' '), group: group! };
+  });
+  return (
+    <Select
+      name="timeZone"
+      label="Time zone"
+      hint="Dates in this course are meant in this zone, wherever a student is."
+      choices={choices}
+      placeholder="Choose…"
+      defaultValue={chosen}
+    />
+  );
+}

@@ -24,7 +24,7 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
   return (
     <section className={styles.panel} aria-label="Chosen gap">
       <div className={styles.headed}>
-        <h3 className={styles.pairHeading}><PairName from={from} to={to} /></h3>
+        <h2 className={styles.pairHeading}><PairName from={from} to={to} /></h2>
         <button type="button" className="button button-text button-small" disabled={offsets.every((offset) => offset === 0)} onClick={() => session.edit({ kind: 'reset', run })}>Back to built-in</button>
       </div>
       <div className={styles.nudges}>

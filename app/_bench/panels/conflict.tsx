@@ -14,7 +14,7 @@ export function Conflict({ theirs }: { theirs: Kept }) {
   const differing = mine.offsets.filter((offset, pair) => offset !== theirs.document.offsets[pair]).length;
   return (
     <section className={styles.conflict} role="alert" aria-label="Two versions">
-      <h3>This line was also changed in another place</h3>
+      <h2>This line was also changed in another place</h2>
       <p>The two differ in {counted(differing, 'gap')}{mine.tracking !== theirs.document.tracking ? ' and in tracking' : ''}. Choose the one to go on with. Undo brings the other back.</p>
       <div className={styles.twoVersions}>
         <Version title="On this page" document={mine} action="Go on with this one" choose={() => session.settleConflict('mine')} />
@@ -28,7 +28,7 @@ function Version({ title, document, action, choose }: { title: string; document:
   const { pack, ground } = useSession().props;
   return (
     <div className={styles.version}>
-      <h4>{title}</h4>
+      <h3>{title}</h3>
       <SheetFrame ground={ground}><LineDrawing pack={pack} spacing={spacingOf(document)} /></SheetFrame>
       <button type="button" className="button" onClick={choose}>{action}</button>
     </div>

@@ -13,7 +13,7 @@ export function KeysPanel({ keys, onChange }: Props) {
   return (
     <section className={styles.keys} aria-label="Keys">
       <div>
-        <h3>On a gap</h3>
+        <h2>On a gap</h2>
         <dl>
           {steadyKeys.map(({ keys: names, says }) => (
             <div key={says}><dt>{names.map((name) => <kbd key={name}>{name}</kbd>)}</dt><dd>{says}</dd></div>
@@ -21,7 +21,7 @@ export function KeysPanel({ keys, onChange }: Props) {
         </dl>
       </div>
       <div>
-        <h3>Single keys</h3>
+        <h2>Single keys</h2>
         <p className={styles.row}>
           <label><input type="checkbox" checked={on} onChange={(event) => session.store.set({ singleKeys: event.currentTarget.checked })} /> Use single keys</label>
           <button type="button" className="button button-text button-small" onClick={() => onChange(firstSingleKeys)}>As they were at first</button>

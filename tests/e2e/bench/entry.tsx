@@ -12,7 +12,7 @@ const note = (name: string, value: unknown) => Object.assign(window, { [name]: v
 if (root) {
   createRoot(root).render(
     props.guided
-      ? <GuidedWorkbench {...props} onDone={(how) => note('guideEnded', how)} />
+      ? <GuidedWorkbench {...props} onDone={(how) => void note('guideEnded', how)} />
       : <Workbench {...props} onSession={(session: BenchSession) => note('benchSession', session)} />,
   );
 }

@@ -1,14 +1,12 @@
 import type { ScopedData } from '@/lib/data';
 import { spacingOf } from '@/lib/draft/spacing-of';
 import { followPair } from '@/shared/critique/follow-pair';
-import { pairChange, type PairChange } from '@/shared/critique/pair-change';
+import type { EarlierNote } from '@/shared/critique/desk';
+import { pairChange } from '@/shared/critique/pair-change';
 import { standingBody } from '@/shared/critique/standing-body';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { noteView } from './note-view';
 import { pairMapOf } from './stored';
-
-/** A note of an earlier round, with how each of its pairs has moved since. A note on the whole line has no changes. */
-export type EarlierNote = { id: string; round: number; body: string; fromPair: number | null; toPair: number | null; changes: PairChange[] };
 
 type Where = { memberId: string; specimenId: string; exerciseId: string; roundNumber: number; versionId: string };
 

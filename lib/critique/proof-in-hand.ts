@@ -13,11 +13,11 @@ export async function proofInHand(data: ScopedData, token: string) {
   const [me, task, released] = await Promise.all([
     data.markTasks.marker(exercise.courseId),
     data.markTasks.byProof(proof.id, firstSlot),
-    settings.namesHidden ? data.releases.ofProof(proof.id) : [],
+    data.releases.numbersOfProof(proof.id),
   ]);
   if (!me) throw notFound();
   const hidden = settings.namesHidden && released.length === 0;
-  return { proof, round, exercise, course: exercise.course, settings, me, task, hidden };
+  return { proof, round, exercise, course: exercise.course, settings, me, task, hidden, released: released.length > 0 };
 }
 
 export type ProofInHand = Awaited<ReturnType<typeof proofInHand>>;

@@ -67,6 +67,8 @@ export const showLine = operation({
         remark: z.parse(specimenDetailsSchema, JSON.parse(version.details)).remark,
         tolerance: settings.tolerance,
       },
+      personKey: hand.me.id,
+      released: hand.released,
       lines: items.map(({ specimenVersion }) => ({ specimenId: specimenVersion.specimenId, text: specimenVersion.text })),
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing,

@@ -23,6 +23,8 @@ export const releaseData = (actor: Actor, db: Db) => {
     /** Everything that went out for one proof, newest first, for staff. */
     ofProof: (proofId: string) => db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, orderBy: { number: 'desc' } }),
 
+    numbersOfProof: (proofId: string) => db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, select: { number: true } }),
+
     /** @throws P2002 when somebody released to one of them meanwhile. */
     create: (releases: readonly NewRelease[]) => db.release.createMany({ data: releases.map((release) => ({ id: newId(), ...release })) }),
 

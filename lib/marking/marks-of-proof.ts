@@ -13,7 +13,7 @@ export type CriterionToMark = {
   /** What the measures would say, with its arithmetic; a person decides. */
   proposed: ProposedLevel | null;
 };
-export type MarksOfProof = { criteria: CriterionToMark[]; total: Total & { after: number | null; late: string | null }; history: MarkEventView[] };
+export type MarksOfProof = { criteria: CriterionToMark[]; total: Total & { after: number | null; late: string | null; rule: Late | null }; history: MarkEventView[] };
 
 type Wanted = { exerciseId: string; proofId: string; taskId: string | null; tolerance: number; late: Late | null };
 
@@ -39,7 +39,7 @@ export async function marksOfProof(data: ScopedData, { exerciseId, proofId, task
 export function totalWithLate(criteria: readonly { title: string; weight: number; levels: readonly Level[]; mark: { level: number | null } }[], late: Late | null) {
   const total: Total = criteria.length === 0 ? { percent: null, arithmetic: [] } : totalOf(criteria.map(({ mark, ...rest }) => ({ ...rest, level: mark.level })));
   const { percent, said } = afterLateRule(total.percent, late);
-  return { ...total, after: percent, late: said };
+  return { ...total, after: percent, late: said, rule: late };
 }
 
 type EventRow = Awaited<ReturnType<ScopedData['marks']['eventsOf']>>[number];

@@ -1,3 +1,4 @@
+import type { Late } from '@/shared/marking/late-deduction';
 import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
 import type { MarkEventView, MarkView } from '@/shared/schemas/mark';
 import type { NoteView, StockNoteView } from '@/shared/schemas/note';
@@ -21,6 +22,8 @@ export type DeskLine = {
   course: { id: string; title: string; timeZone: string };
   /** The proof by the token that stands for it. */
   proof: { token: string; shownAs: string; counts: boolean };
+  /** This proof has been released before. */
+  released: boolean;
   /** Keeps what is typed on this device apart by person. */
   personKey: string;
   line: { specimenId: string; specimenVersionId: string; text: string; size: Size; ground: Ground; tolerance: number };
@@ -32,7 +35,7 @@ export type DeskLine = {
   previous: { round: number; proof: number; spacing: Spacing } | null;
   notes: NoteView[];
   earlier: EarlierNote[];
-  marks: { criteria: DeskCriterion[]; total: { percent: number | null; arithmetic: string[]; after: number | null; late: string | null }; history: MarkEventView[] };
+  marks: { criteria: DeskCriterion[]; total: { percent: number | null; arithmetic: string[]; after: number | null; late: string | null; rule: Late | null }; history: MarkEventView[] };
   stock: StockNoteView[];
   task: { state: 'open' | 'done'; mine: boolean; heldBy: string | null };
   go: { nextStudent: string | null; previousStudent: string | null; nextLine: string | null; previousLine: string | null };

@@ -1,0 +1,54 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { Desk } from '@/app/critique/_desk/desk';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { When } from '@/app/_ui/When';
+import { showLine } from '@/lib/critique/show-line';
+import { forPage } from '@/lib/http/page';
+import { withUnit } from '@/shared/text/number';
+import style from '@/app/critique/_desk/desk.module.css';
+
+type Props = { params: Promise<{ proofId: string; specimenId: string }> };
+
+export const metadata: Metadata = { title: 'Critique' };
+
+/** One line of one proof on the critique desk. */
+export default async function CritiquePage({ params }: Props) {
+  const { proofId, specimenId } = await params;
+  const line = await forPage(showLine, { proof: decodeURIComponent(proofId), specimenId });
+  const { proof, exercise, course, round, queue, go } = line;
+  const queuePage = `/exercises/${exercise.id}/rounds/${round.number}/critique`;
+  const face = line.pack.face;
+  return (
+    <Page width="full">
+      <PageHeader
+        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: queuePage, label: `Critique of round ${round.number}` }]}
+        kicker={<>Line {line.line.place} of {line.line.of}, {face ? `${face.family} ${face.style}` : 'lettering'}, {withUnit(line.line.size.value, line.line.size.unit)}, {line.line.ground} ground</>}
+        title={`${line.line.text}, by ${proof.shownAs}`}
+        lead={<>“{proof.reasoning}”</>}
+      />
+      <nav className={style.go} aria-label="On to">
+        <GoTo to={go.previousStudent} keyName="S">Student before</GoTo>
+        <GoTo to={go.nextStudent} keyName="s">Next student</GoTo>
+        <GoTo to={go.previousLine} keyName="L">Line before</GoTo>
+        <GoTo to={go.nextLine} keyName="l">Next line</GoTo>
+        <span className="quiet">{queue.place > 0 ? `Proof ${queue.place} of ${queue.of} in the queue` : 'Not in the queue'}, {queue.done} marked{proof.section && `; section ${proof.section}`}{proof.receivedAt && <>; received <When at={proof.receivedAt} timeZone={course.timeZone} short /></>}</span>
+      </nav>
+      <ul className={style.lines} aria-label="Lines of this proof">
+        {line.lines.map((one) => (
+          <li key={one.specimenId}><Link href={`/critique/${proof.token}/${one.specimenId}`} aria-current={one.specimenId === specimenId ? 'page' : undefined}>{one.text}</Link></li>
+        ))}
+      </ul>
+      {!proof.counts && <Notice kind="warning">This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it can be written; the instructor can let it count from the queue.</Notice>}
+      {line.line.remark && <p className="quiet">Remark of the exercise: {line.line.remark}</p>}
+      <Desk key={`${proof.token}/${specimenId}`} desk={line} />
+    </Page>
+  );
+}
+
+function GoTo({ to, keyName, children }: { to: string | null; keyName: string; children: string }) {
+  if (to === null) return null;
+  return <Link href={to} aria-keyshortcuts={keyName}>{children}</Link>;
+}

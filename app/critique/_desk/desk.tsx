@@ -1,0 +1,149 @@
+'use client';
+import { useRouter } from 'next/navigation';
+import { useRef, useState } from 'react';
+import { Button } from '@/app/_ui/Button';
+import type { DeskLine } from '@/shared/critique/desk';
+import { faultsOf } from '@/shared/critique/faults';
+import { lettersOf, runOf } from '@/shared/critique/run';
+import { fillStockNote } from '@/shared/critique/stock-note';
+import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
+import type { StockNoteView } from '@/shared/schemas/note';
+import { Deviations } from './deviations';
+import { Earlier } from './earlier';
+import { KeyHelp } from './key-help';
+import { useKeys, type Acts } from './keys';
+import { Margin } from './margin';
+import { Marks } from './marks';
+import { NoteForm, StockNotes } from './note-form';
+import { send } from './send';
+import { Sheet } from './sheet';
+import { tiesOf, marksOf } from './tied';
+import { underlaysOf } from './underlays';
+import { useClaim } from './use-claim';
+import { useKeptText } from './use-kept-text';
+import { useNotes } from './use-notes';
+import { usePlace } from './use-place';
+import { Suggestion, Where } from './where';
+import style from './desk.module.css';
+
+/** The critique desk on one line: look first, ask for the deviations, leave notes, give marks, go on. */
+export function Desk({ desk }: { desk: DeskLine }) {
+  const { proof, line, pack, spacing, measure, comparison, personKey, go } = desk;
+  const letters = pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster);
+  const router = useRouter();
+  const area = useRef<HTMLTextAreaElement>(null);
+  const marking = useRef<HTMLButtonElement>(null);
+  const [deviations, setDeviations] = useState(false);
+  const [help, setHelp] = useState(false);
+  const [earlierShown, setEarlierShown] = useState(false);
+  const [shownNote, setShownNote] = useState<string | null>(null);
+  const [underIndex, setUnderIndex] = useState(0);
+  const [said, setSaid] = useState('');
+  const [stock, setStock] = useState(desk.stock);
+  const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
+  const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
+  const place = usePlace(spacing, letters.length > 1 ? { first: 0, last: 0 } : null);
+  const notes = useNotes(personKey, { proofId: proof.token, specimenVersionId: line.specimenVersionId }, desk.notes);
+  const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done');
+
+  const faults = faultsOf(measure, comparison, line.tolerance);
+  const faultHere = faults.find(({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last);
+  const underlays = underlaysOf(desk);
+  const under = underlays[underIndex] ?? null;
+  const noteShown = notes.notes.find(({ id }) => id === shownNote);
+  const inPlace = place.suggestion
+    ? suggestedSpacing(spacing, place.run, place.suggestion)
+    : noteShown?.suggestion ? suggestedSpacing(spacing, runOf(noteShown.fromPair, noteShown.toPair, spacing.offsets.length), noteShown.suggestion) : null;
+  const lettersHere = place.run === null ? letters : letters.slice(place.run.first, place.run.last + 2);
+  const here = place.run === null ? 'the line' : lettersOf(letters, place.run);
+
+  async function leave(body: string) {
+    const answer = await notes.write({
+      proofId: proof.token, specimenVersionId: line.specimenVersionId, requestKey: crypto.randomUUID(),
+      fromPair: place.run?.first ?? null, toPair: place.run?.last ?? null, body, suggestion: place.suggestion,
+    });
+    setSaid(answer.ok ? `Note on ${here} saved.` : `Not saved yet: ${answer.said} The note is kept on this device.`);
+    if (answer.ok || answer.again) place.suggest(null);
+  }
+
+  function saveTyped() {
+    const body = text.trim();
+    if (body === '') return;
+    keepText('');
+    area.current?.blur();
+    void leave(body);
+  }
+
+  const leaveStock = (note: StockNoteView) => void leave(fillStockNote(note.body, lettersHere, note.fault || (deviations ? (faultHere?.fault ?? '') : '')));
+
+  function nextFault() {
+    setDeviations(true);
+    if (faults.length === 0) return setSaid('The measure finds no pair that stands out.');
+    const at = faults.findIndex((fault) => fault === faultHere);
+    const next = faults[(at + 1) % faults.length]!;
+    place.choose({ first: next.first, last: next.last });
+    setSaid(`${lettersOf(letters, next)}: ${next.sentence || next.fault}`);
+  }
+
+  async function takeBack() {
+    const last = notes.notes.findLast(({ entries }) => entries.every(({ by }) => by === 'staff'));
+    if (!last) return setSaid('There is no note to take back on this line.');
+    const answer = await notes.change(`${last.id}/state`, 'PUT', { version: last.version, to: 'removed' });
+    setSaid(answer.ok ? 'Taken back.' : answer.said);
+    if (answer.ok) notes.forget(last.id);
+  }
+
+  async function keepAsStock(shared: boolean) {
+    const answer = await send<StockNoteView>('POST', '/api/critique/stock-notes', { courseId: desk.course.id, body: text, fault: '', shared });
+    if (answer.ok) setStock((all) => [answer.result, ...all]);
+    setSaid(answer.ok ? 'Kept as a stock note.' : answer.said);
+  }
+
+  const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : router.push(address));
+  const acts: Acts = {
+    '.': () => place.step(1), ',': () => place.step(-1), '>': () => place.extend(1), '<': () => place.extend(-1), 0: () => place.choose(null),
+    f: nextFault, d: () => setDeviations(!deviations),
+    o: () => place.nudge(5), t: () => place.nudge(-5), O: () => place.nudge(1), T: () => place.nudge(-1), x: () => place.suggest(null),
+    w: () => area.current?.focus(), z: () => void takeBack(),
+    u: () => setUnderIndex((underIndex + 1) % (underlays.length + 1)), e: () => setEarlierShown(!earlierShown), m: () => marking.current?.focus(),
+    s: goTo(go.nextStudent, 'This is the last proof of the queue.'), S: goTo(go.previousStudent, 'This is the first proof of the queue.'),
+    l: goTo(go.nextLine, 'This is the last line of the last proof.'), L: goTo(go.previousLine, 'This is the first line of this proof.'),
+    h: () => setHelp(!help),
+    ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => leaveStock(note)])),
+  };
+  useKeys(acts, keysOff !== 'yes');
+
+  return (
+    <div className={style.desk}>
+      <div className={style.main}>
+        <Sheet
+          line={line} pack={pack} spacing={inPlace ?? spacing}
+          under={inPlace ? spacing : (under?.spacing ?? null)} underLabel={inPlace ? 'the line as it was sent' : (under?.label ?? null)}
+          marks={deviations ? marksOf(faults) : []} ties={tiesOf(notes.notes)} run={place.run} choose={place.choose}
+        />
+        <div className="actions">
+          <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>{deviations ? 'Put the deviations away' : 'Show the deviations'}</Button>
+          <Button small onClick={() => setUnderIndex((underIndex + 1) % (underlays.length + 1))}>{under ? `Under it: ${under.label}` : 'Lay something under it'}</Button>
+        </div>
+        <Where letters={letters} place={place} sent={spacing.offsets} />
+        <Suggestion letters={letters} run={place.run} suggestion={place.suggestion} sent={spacing.offsets} place={place} />
+        {deviations && <section aria-label="Deviations"><Deviations measure={measure} comparison={comparison} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
+        <details className="more" open={earlierShown} onToggle={(event) => setEarlierShown(event.currentTarget.open)}>
+          <summary>Said before, and what has changed since{desk.earlier.length > 0 && ` (${desk.earlier.length})`}</summary>
+          <Earlier earlier={desk.earlier} letters={letters} />
+        </details>
+        <section aria-labelledby="marks-title">
+          <h2 id="marks-title">Marks of the whole proof</h2>
+          <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} heldBy={heldBy} first={marking} />
+        </section>
+        <KeyHelp open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
+      </div>
+      <aside className={style.margin} aria-label="Notes">
+        <p role="status" className={style.said}>{said}</p>
+        <Margin desk={desk} letters={letters} notes={notes} shown={shownNote} show={(id) => setShownNote(shownNote === id ? null : id)} />
+        <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
+        <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} keepAsStock={(shared) => void keepAsStock(shared)} mayKeep={text.trim() !== ''} />
+      </aside>
+    </div>
+  );
+}

@@ -1,0 +1,54 @@
+'use client';
+import { useEffect, useRef } from 'react';
+
+/** The desk's own single keys. A capital is the key with shift. Keys that choose and keys that change are never the same. */
+export const keyList = [
+  ['.', 'next pair'],
+  [',', 'pair before'],
+  ['>', 'one pair more in the run'],
+  ['<', 'one pair less in the run'],
+  ['0', 'the whole line'],
+  ['f', 'next fault the measure found (shows the deviations)'],
+  ['d', 'deviations shown or put away'],
+  ['o', 'suggest: open by 5'],
+  ['t', 'suggest: tighten by 5'],
+  ['O', 'suggest: open by 1'],
+  ['T', 'suggest: tighten by 1'],
+  ['x', 'drop the suggestion'],
+  ['w', 'write a note here'],
+  ['1…9', 'leave a stock note here'],
+  ['z', 'take back the note left last'],
+  ['u', 'lay the next setting under the line: the round before, references, built-in'],
+  ['e', 'what was said before, and how it has changed since'],
+  ['m', 'marks: then a digit gives the level and goes on'],
+  ['s', 'next student, this line'],
+  ['S', 'student before, this line'],
+  ['l', 'next line; after the last, the next student'],
+  ['L', 'line before'],
+  ['h', 'these keys'],
+] as const;
+
+export type Acts = Partial<Record<string, () => void>>;
+
+/** Runs `acts[key]` for a key pressed outside of fields, where no other key is held with it. Off when the person says so. */
+export function useKeys(acts: Acts, on: boolean): void {
+  const latest = useRef(acts);
+  useEffect(() => { latest.current = acts; });
+  useEffect(() => {
+    if (!on) return;
+    const press = (event: KeyboardEvent) => {
+      if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented || event.isComposing || isField(event.target)) return;
+      const act = latest.current[event.key];
+      if (!act) return;
+      event.preventDefault();
+      act();
+    };
+    document.addEventListener('keydown', press);
+    return () => document.removeEventListener('keydown', press);
+  }, [on]);
+}
+
+function isField(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  return target.isContentEditable || target.matches('textarea, select, input:not([type=radio], [type=checkbox])') || target.closest('dialog[open]') !== null;
+}

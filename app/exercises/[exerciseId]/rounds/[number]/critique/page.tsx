@@ -1,0 +1,96 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { ButtonLink } from '@/app/_ui/Button';
+import { EmptyState } from '@/app/_ui/EmptyState';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { Progress } from '@/app/_ui/Progress';
+import { Section } from '@/app/_ui/Section';
+import { Status } from '@/app/_ui/Status';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Table } from '@/app/_ui/Table';
+import { Tabs } from '@/app/_ui/Tabs';
+import { When } from '@/app/_ui/When';
+import { showQueue } from '@/lib/critique/show-queue';
+import { forPage } from '@/lib/http/page';
+import { counted } from '@/shared/text/number';
+import { beginMarkingAction } from './actions';
+
+type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ by?: string }> };
+
+export const metadata: Metadata = { title: 'Critique' };
+
+/** The queue of a round, by student or by specimen. */
+export default async function QueuePage({ params, searchParams }: Props) {
+  const { exerciseId, number } = await params;
+  const queue = await forPage(showQueue, { exerciseId, roundNumber: number });
+  const bySpecimen = (await searchParams).by === 'specimen';
+  const here = `/exercises/${exerciseId}/rounds/${number}/critique`;
+  const { course, exercise, round, specimens } = queue;
+  const firstLine = specimens[0];
+  const next = queue.queue.find(({ state, heldBy, mine }) => state === 'open' && (heldBy === null || mine));
+  return (
+    <Page width="wide">
+      <PageHeader
+        title={`Critique of round ${round.number}`}
+        kicker={round.title || undefined}
+        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }]}
+        lead={queue.queue.length > 0 ? <Progress done={queue.done} of={queue.queue.length} what="proof" verb="marked" /> : undefined}
+        actions={<>
+          {next && firstLine && <ButtonLink kind="main" href={`/critique/${next.token}/${firstLine.id}`}>{queue.done > 0 ? 'Go on with the next proof' : 'Begin with the first proof'}</ButtonLink>}
+          {queue.mayRelease && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/release`}>Release this round</ButtonLink>}
+          <ButtonLink href={`/exercises/${exercise.id}/class`}>Class page</ButtonLink>
+        </>}
+      />
+      {queue.namesHidden && <Notice>Names are hidden until a proof is released: each proof goes by an alias here, in its address and in its page.</Notice>}
+      {round.markingStartedAt === null ? (
+        <Form action={beginMarkingAction} label="Begin marking">
+          <input type="hidden" name="exerciseId" value={exercise.id} />
+          <input type="hidden" name="roundNumber" value={round.number} />
+          <input type="hidden" name="version" value={round.version} />
+          <p>Marking has not begun: a student who sends another proof still replaces the one below. From the moment you begin, the last one sent before counts, whatever comes after.</p>
+          <div className="actions"><SubmitButton kind="usual" pending="Beginning…">Begin marking</SubmitButton></div>
+        </Form>
+      ) : <p>Marking began <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not count unless the instructor picks them.</p>}
+      {queue.queue.length === 0 || !firstLine ? (
+        <EmptyState title="No proofs yet">Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set references meanwhile.</EmptyState>
+      ) : (
+        <>
+          <Tabs label="Order" current={bySpecimen ? `${here}?by=specimen` : here} tabs={[{ href: here, label: 'By student' }, { href: `${here}?by=specimen`, label: 'By specimen' }]} />
+          {bySpecimen ? <BySpecimen specimens={specimens} first={queue.queue[0]!.token} students={queue.queue.length} /> : <ByStudent queue={queue} line={firstLine.id} />}
+        </>
+      )}
+    </Page>
+  );
+}
+
+type Queue = Awaited<ReturnType<typeof showQueue>>;
+
+function BySpecimen({ specimens, first, students }: { specimens: Queue['specimens']; first: string; students: number }) {
+  return (
+    <Section title="Line by line, across the class" lead={`Opens the first proof at that line; the key s leads to the same line of the next student. ${counted(students, 'proof')} in the queue.`}>
+      <ol>{specimens.map(({ id, text }) => <li key={id}><Link href={`/critique/${first}/${id}`}>{text}</Link></li>)}</ol>
+    </Section>
+  );
+}
+
+function ByStudent({ queue, line }: { queue: Queue; line: string }) {
+  return (
+    <Table caption={`${counted(queue.queue.length, 'proof')} that count${queue.queue.length === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet`}>
+      <thead><tr><th scope="col">Student</th><th scope="col">Section</th><th scope="col">Marks</th><th scope="col">At it</th><th scope="col">Remark</th></tr></thead>
+      <tbody>
+        {queue.queue.map((entry) => (
+          <tr key={entry.token}>
+            <th scope="row"><Link href={`/critique/${entry.token}/${line}`}>{entry.shownAs}</Link></th>
+            <td>{entry.section ?? '–'}</td>
+            <td><Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>{entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}</Status></td>
+            <td>{entry.heldBy && entry.heldUntil ? <>{entry.mine ? 'you' : entry.heldBy}, kept until <When at={entry.heldUntil} timeZone={queue.course.timeZone} short /></> : '–'}</td>
+            <td>{entry.tooLate > 0 ? `${counted(entry.tooLate, 'later proof')} came after marking began` : ''}</td>
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}

@@ -36,6 +36,10 @@ export async function buildPairs(source: FaceSource, pairs: string[]): Promise<P
 
 function jobSource(source: FaceSource): JobSource {
   const { axes } = source;
-  if (source.kind === 'catalogue') return { path: findFace(source.key).path, axes };
+  if (source.kind === 'catalogue') {
+    const face = findFace(source.key);
+    // A variable file may be drawn at an end of its axes (one here at weight 900): what is usual is said by its package.
+    return { path: face.path, axes: { ...Object.fromEntries(face.axes.map(({ tag, usual }) => [tag, usual])), ...axes } };
+  }
   return { bytes: source.bytes, index: source.index, axes };
 }

@@ -1,4 +1,5 @@
 import 'server-only';
+import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import type { $ZodType } from 'zod/v4/core';
 import { AppError } from '@/lib/access/errors';
@@ -26,9 +27,13 @@ export function formAction<Result, Schema extends $ZodType>(operation: Operation
     try {
       result = await operation(await currentCaller(), options.read(form));
     } catch (error) {
-      return failed(asAppError(error), form, options.secret ?? []);
+      const known = asAppError(error);
+      // What somebody else saved meanwhile must stand on the page, or a second try would meet the same conflict.
+      if (known.code === 'CONFLICT') refresh();
+      return failed(known, form, options.secret ?? []);
     }
     if (options.then) redirect(await options.then(result, form));
+    refresh();
     return { status: 'done', said: options.done?.(result) ?? 'Saved.', fields: {}, values: {}, shown: options.show?.(result) ?? {} };
   };
 }

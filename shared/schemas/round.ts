@@ -36,3 +36,6 @@ export const addRoundInput = z.strictObject({ exerciseId: idSchema, ...typedRoun
 export const changeRoundInput = z.strictObject({ roundId: idSchema, version: z.int().check(z.gte(0)), ...typedRound });
 export const removeRoundInput = z.strictObject({ roundId: idSchema, version: z.int().check(z.gte(0)) });
 export type TypedRound = Omit<z.infer<typeof addRoundInput>, 'exerciseId'>;
+export const roundOnly = z.strictObject({ roundId: idSchema });
+export const extendRoundInput = z.strictObject({ roundId: idSchema, memberId: idSchema, dueLocal: localDateTime });
+export const endExtensionInput = z.strictObject({ extensionId: idSchema });

@@ -1,0 +1,41 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Checkbox } from '@/app/_ui/Checkbox';
+import { Field } from '@/app/_ui/Field';
+import { Form } from '@/app/_ui/Form';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { TextArea } from '@/app/_ui/TextArea';
+import { readCourse } from '@/lib/course/read-course';
+import { forPage } from '@/lib/http/page';
+import { createExerciseAction } from './actions';
+
+export const metadata: Metadata = { title: 'Plan an exercise' };
+
+/** The first words of an exercise; everything else is planned on the page that follows. */
+export default async function NewExercise({ params }: { params: Promise<{ courseId: string }> }) {
+  const { courseId } = await params;
+  const course = await forPage(readCourse, { courseId });
+  if (course.role !== 'instructor') notFound();
+  return (
+    <Page>
+      <PageHeader
+        title="Plan an exercise"
+        trail={[{ href: '/courses', label: 'Courses' }, { href: `/courses/${courseId}`, label: course.title }]}
+        lead="It begins as a draft that only teachers see. Lines, dates and criteria come next."
+      />
+      <Form action={createExerciseAction} label="Plan an exercise">
+        <input type="hidden" name="courseId" value={courseId} />
+        <Field name="title" label="Title" maxLength={120} hint="What students read in the list, for example “A name over a gate”." />
+        <TextArea name="brief" label="Brief" optional rows={8} hint="What the lines are for and what is asked. An empty line begins a paragraph. It can change later." />
+        <Checkbox name="safetySigns" label="Lines like these stand on traffic, exit, safety or accessibility signs" hint="Then the exercise says that such signs follow codes and standards and not the eye." />
+        <div className="actions">
+          <SubmitButton pending="Beginning…">Begin the draft</SubmitButton>
+          <ButtonLink kind="text" href={`/courses/${courseId}`}>Back without one</ButtonLink>
+        </div>
+      </Form>
+    </Page>
+  );
+}

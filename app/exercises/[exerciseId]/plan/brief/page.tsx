@@ -1,0 +1,39 @@
+import type { Metadata } from 'next';
+import { Checkbox } from '@/app/_ui/Checkbox';
+import { Field } from '@/app/_ui/Field';
+import { Form } from '@/app/_ui/Form';
+import { RadioGroup } from '@/app/_ui/RadioGroup';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { TextArea } from '@/app/_ui/TextArea';
+import { getPlan } from '@/lib/exercise/get-plan';
+import { forPage } from '@/lib/http/page';
+import { changeExerciseAction } from '../actions';
+import { PlanPage } from '../plan-page';
+import { SavedNow } from '../saved-now';
+import { shownChoices, tellingChoices } from '../setting-words';
+
+export const metadata: Metadata = { title: 'Brief and settings' };
+
+/** Title, brief, and what holds for the whole exercise. */
+export default async function Brief({ params }: { params: Promise<{ exerciseId: string }> }) {
+  const { exercise } = await forPage(getPlan, await params);
+  const { settings } = exercise;
+  return (
+    <PlanPage exercise={exercise} title="Brief and settings" lead={exercise.state === 'draft' ? undefined : 'Students see a change as soon as it is saved.'}>
+      <Form action={changeExerciseAction} label="Brief and settings">
+        <SavedNow saved={[{ name: 'title', label: 'Title', value: exercise.title }, { name: 'brief', label: 'Brief', value: exercise.brief }]} />
+        <input type="hidden" name="exerciseId" value={exercise.id} />
+        <input type="hidden" name="version" value={exercise.version} />
+        <Field name="title" label="Title" defaultValue={exercise.title} maxLength={120} />
+        <TextArea name="brief" label="Brief" optional rows={10} defaultValue={exercise.brief} hint="An empty line begins a paragraph." />
+        <RadioGroup name="settings.benchTells" label="What the bench tells before a proof is sent" choices={tellingChoices} defaultValue={settings.benchTells} />
+        <RadioGroup name="settings.benchTellsAfterProof" label="What it tells once a proof of the round has been sent" choices={tellingChoices} defaultValue={settings.benchTellsAfterProof} hint="A member’s own accommodation goes before both." />
+        <RadioGroup name="settings.referencesShown" label="When students may see the references" choices={shownChoices} defaultValue={settings.referencesShown} />
+        <Field name="settings.tolerance" label="Tolerance where a reference gives none" short inputMode="numeric" defaultValue={String(settings.tolerance)} hint="In thousandths of an em, to either side. A teacher who sets a line twice gets their own repeatability in its place." />
+        <Checkbox name="settings.namesHidden" label="Hide names while marking" defaultChecked={settings.namesHidden} hint="Markers see an alias in place of each student’s name until the round is released." />
+        <Checkbox name="settings.safetySigns" label="Lines like these stand on traffic, exit, safety or accessibility signs" defaultChecked={settings.safetySigns} hint="Then the exercise says that such signs follow codes and standards and not the eye." />
+        <div className="actions"><SubmitButton pending="Saving…">Save</SubmitButton></div>
+      </Form>
+    </PlanPage>
+  );
+}

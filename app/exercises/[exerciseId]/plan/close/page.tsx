@@ -1,0 +1,31 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Form } from '@/app/_ui/Form';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { getPlan } from '@/lib/exercise/get-plan';
+import { forPage } from '@/lib/http/page';
+import { counted } from '@/shared/text/number';
+import { closeExerciseAction } from '../actions';
+import { PlanPage } from '../plan-page';
+
+export const metadata: Metadata = { title: 'Close the exercise' };
+
+export default async function Close({ params }: { params: Promise<{ exerciseId: string }> }) {
+  const { exercise, counts } = await forPage(getPlan, await params);
+  if (exercise.state !== 'published') redirect(`/exercises/${exercise.id}`);
+  return (
+    <PlanPage exercise={exercise} title="Close the exercise?">
+      <ul>
+        <li>Students can look at it and at what was released, and can send nothing more.</li>
+        <li>{counts.proofs === 0 ? 'No proof has been sent.' : `${counted(counts.proofs, 'proof')} and all notes and marks stay.`}</li>
+        <li>It can be opened again at any time.</li>
+      </ul>
+      <Form action={closeExerciseAction} label="Close the exercise">
+        <input type="hidden" name="exerciseId" value={exercise.id} />
+        <input type="hidden" name="version" value={exercise.version} />
+        <div className="actions"><SubmitButton kind="grave">Close it</SubmitButton><ButtonLink href={`/exercises/${exercise.id}`}>Leave it open</ButtonLink></div>
+      </Form>
+    </PlanPage>
+  );
+}

@@ -1,0 +1,62 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { redirect } from 'next/navigation';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { Section } from '@/app/_ui/Section';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { When } from '@/app/_ui/When';
+import { getPlan } from '@/lib/exercise/get-plan';
+import { forPage } from '@/lib/http/page';
+import { counted } from '@/shared/text/number';
+import { publishExerciseAction } from '../actions';
+import { PlanPage } from '../plan-page';
+import { SignCaution } from '../sign-caution';
+import { lateWords, tellingChoices, wordFor } from '../setting-words';
+
+export const metadata: Metadata = { title: 'Publish' };
+
+/** What students will get, what is still missing, and the button that shows it to them. */
+export default async function Publish({ params }: { params: Promise<{ exerciseId: string }> }) {
+  const { exercise, course, rounds, specimens, criteria, checks } = await forPage(getPlan, await params);
+  if (exercise.state !== 'draft') redirect(`/exercises/${exercise.id}`);
+  const stops = checks.filter((check) => check.stops);
+  const worth = checks.filter((check) => !check.stops);
+  return (
+    <PlanPage exercise={exercise} title="Publish" lead={`Everybody in “${course.title}” sees it from then on.`}>
+      {exercise.settings.safetySigns && <SignCaution />}
+      {stops.length > 0 && (
+        <Notice kind="warning" title="It can’t be published yet">
+          <ul>{stops.map(({ said, part }) => <li key={said}><Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link></li>)}</ul>
+        </Notice>
+      )}
+      {worth.length > 0 && (
+        <Notice title="Worth knowing">
+          <ul>{worth.map(({ said, part }) => <li key={said}><Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link></li>)}</ul>
+        </Notice>
+      )}
+      <Section title="What students get">
+        <ul>
+          <li>{counted(specimens.length, 'specimen')} to space</li>
+          {rounds.map((round) => (
+            <li key={round.id}>
+              Round {round.number}{round.title && `, ${round.title}`}: {round.opensAt ? <>opens <When at={round.opensAt} timeZone={course.timeZone} /></> : 'open at once'}, {round.dueAt ? <>due <When at={round.dueAt} timeZone={course.timeZone} />; {lateWords(round.lateRule)}</> : 'without a due date'}
+            </li>
+          ))}
+          <li>{criteria.length === 0 ? 'no criteria' : `${counted(criteria.length, 'criterion', 'criteria')}: ${criteria.map(({ title }) => title).join(', ')}`}</li>
+          <li>before a proof is sent, the bench tells: {wordFor(tellingChoices, exercise.settings.benchTells).toLowerCase()}</li>
+        </ul>
+        <p className="quiet">Afterwards everything can still change, each change saying first what it does. A published exercise can be closed and not removed.</p>
+      </Section>
+      <Form action={publishExerciseAction} label="Publish">
+        <input type="hidden" name="exerciseId" value={exercise.id} />
+        <input type="hidden" name="version" value={exercise.version} />
+        <div className="actions">
+          {stops.length === 0 && <SubmitButton pending="Publishing…">Publish to the course</SubmitButton>}
+          <ButtonLink href={`/exercises/${exercise.id}/plan`}>Back to the plan</ButtonLink>
+        </div>
+      </Form>
+    </PlanPage>
+  );
+}

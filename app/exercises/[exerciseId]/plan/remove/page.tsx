@@ -1,0 +1,26 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Form } from '@/app/_ui/Form';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { getPlan } from '@/lib/exercise/get-plan';
+import { forPage } from '@/lib/http/page';
+import { removeExerciseAction } from '../actions';
+import { PlanPage } from '../plan-page';
+
+export const metadata: Metadata = { title: 'Remove the draft' };
+
+export default async function Remove({ params }: { params: Promise<{ exerciseId: string }> }) {
+  const { exercise } = await forPage(getPlan, await params);
+  if (exercise.state !== 'draft' || exercise.removedAt) redirect(`/exercises/${exercise.id}/plan`);
+  return (
+    <PlanPage exercise={exercise} title={`Remove “${exercise.title}”?`}>
+      <p>Only teachers have seen this draft. It goes from the course’s list with its specimens, rounds, criteria and references, and the page that follows can take it back.</p>
+      <Form action={removeExerciseAction} label="Remove the draft">
+        <input type="hidden" name="exerciseId" value={exercise.id} />
+        <input type="hidden" name="version" value={exercise.version} />
+        <div className="actions"><SubmitButton kind="grave">Remove the draft</SubmitButton><ButtonLink href={`/exercises/${exercise.id}/plan`}>Keep it</ButtonLink></div>
+      </Form>
+    </PlanPage>
+  );
+}

@@ -1,0 +1,64 @@
+import type { Metadata } from 'next';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { Section } from '@/app/_ui/Section';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { When } from '@/app/_ui/When';
+import { getRound } from '@/lib/exercise/get-round';
+import { forPage } from '@/lib/http/page';
+import { changeRoundAction, endExtensionAction, removeRoundAction } from '../../actions';
+import { PlanPage } from '../../plan-page';
+import { SavedNow } from '../../saved-now';
+import { RoundFields } from '../round-fields';
+
+export const metadata: Metadata = { title: 'Round' };
+
+type Props = { params: Promise<{ exerciseId: string; roundId: string }> };
+
+/** Dates and late rule of a round, and who has more time. */
+export default async function Round({ params }: Props) {
+  const { roundId } = await params;
+  const { round, exercise, timeZone, isLast, extensions, students } = await forPage(getRound, { roundId });
+  const here = `/exercises/${exercise.id}/plan/rounds/${roundId}`;
+  return (
+    <PlanPage exercise={exercise} title={`Round ${round.number}${round.title ? `: ${round.title}` : ''}`}>
+      {round.state === 'released' ? <Notice>This round has been released, so its dates stand. Add another round for more work.</Notice> : (
+        <Form action={changeRoundAction} label="Round">
+          <SavedNow saved={[{ name: 'title', label: 'Name', value: round.title }, { name: 'opensLocal', label: 'Opens', value: round.opensLocal ?? '' }, { name: 'dueLocal', label: 'Due', value: round.dueLocal ?? '' }]} />
+          <input type="hidden" name="roundId" value={round.id} />
+          <input type="hidden" name="version" value={round.version} />
+          <RoundFields round={round} timeZone={timeZone} />
+          <div className="actions"><SubmitButton pending="Saving…">Save the round</SubmitButton></div>
+        </Form>
+      )}
+      <Section title="More time for somebody" lead={extensions.length === 0 ? 'Nobody has a due date of their own. Accommodations that give more time work by themselves.' : undefined}
+        actions={round.dueAt && students.length > 0 ? <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink> : undefined}>
+        {round.dueAt === null && <p className="quiet">The round has no due date, so nobody needs more time.</p>}
+        {round.dueAt !== null && students.length === 0 && <p className="quiet">No student has joined the course yet.</p>}
+        {extensions.length > 0 && (
+          <ul className="card-list">
+            {extensions.map((extension) => (
+              <li key={extension.id}>
+                <p>{extension.name}: until <When at={extension.dueAt} timeZone={timeZone} /></p>
+                <Form action={endExtensionAction} label={`Own due date of ${extension.name}`}>
+                  <input type="hidden" name="extensionId" value={extension.id} />
+                  <div className="actions"><SubmitButton kind="usual" small>Take it back</SubmitButton></div>
+                </Form>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Section>
+      {isLast && round.proofs === 0 && (
+        <Section title="Take this round away" lead="Nobody has sent a proof to it, so nothing is lost but its dates.">
+          <Form action={removeRoundAction} label="Take this round away">
+            <input type="hidden" name="roundId" value={round.id} />
+            <input type="hidden" name="version" value={round.version} />
+            <div className="actions"><SubmitButton kind="grave">Take round {round.number} away</SubmitButton></div>
+          </Form>
+        </Section>
+      )}
+    </PlanPage>
+  );
+}

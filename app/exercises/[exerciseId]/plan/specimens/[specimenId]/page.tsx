@@ -1,0 +1,74 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Field } from '@/app/_ui/Field';
+import { RadioGroup } from '@/app/_ui/RadioGroup';
+import { Section } from '@/app/_ui/Section';
+import { Select } from '@/app/_ui/Select';
+import { TextArea } from '@/app/_ui/TextArea';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form } from '@/app/_ui/Form';
+import { getPlan } from '@/lib/exercise/get-plan';
+import { listFacesFor } from '@/lib/exercise/list-faces';
+import { forPage } from '@/lib/http/page';
+import { sizesText } from '@/shared/exercise/parse-sizes';
+import { moveSpecimenAction, retireSpecimenAction } from '../../actions';
+import { PlanPage } from '../../plan-page';
+import { SpecimenFigure } from '../specimen-figure';
+import { lookAtChangeAction } from './actions';
+
+export const metadata: Metadata = { title: 'Specimen' };
+
+type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<Record<string, string | undefined>> };
+
+/** One specimen: what it is, changing it (after a look at what that does), its place, and taking it out. */
+export default async function Specimen({ params, searchParams }: Props) {
+  const { exerciseId, specimenId } = await params;
+  const typed = await searchParams;
+  const [{ exercise, specimens }, { faces }] = await Promise.all([forPage(getPlan, { exerciseId }), forPage(listFacesFor, { exerciseId })]);
+  const at = specimens.findIndex(({ id }) => id === specimenId);
+  const specimen = specimens[at];
+  if (!specimen) notFound();
+  const choices = faces.map(({ choice, family, style }) => ({ value: choice, label: `${family} ${style}`, group: family }));
+  return (
+    <PlanPage wide exercise={exercise} title={`Specimen ${at + 1} of ${specimens.length}`} lead={specimen.number > 1 ? `Version ${specimen.number}.` : undefined}>
+      <SpecimenFigure {...specimen} />
+      {specimen.details.remark && <p>Remark: {specimen.details.remark}</p>}
+      <Section title="Change it" lead="You first see what the change does; nothing happens before you say so there.">
+        <Form action={lookAtChangeAction} label="Change the specimen">
+          <input type="hidden" name="exerciseId" value={exerciseId} />
+          <input type="hidden" name="specimenId" value={specimen.id} />
+          <input type="hidden" name="number" value={specimen.number} />
+          <Field name="text" label="Text" defaultValue={typed.text ?? specimen.text} spellCheck={false} maxLength={200} />
+          <Select name="face" label="Face" choices={choices} defaultValue={typed.face ?? specimen.face ?? undefined} />
+          <Field name="size" label="Size" short defaultValue={typed.size ?? sizesText([specimen.size])} hint="For example 72 px or 24 pt." />
+          <RadioGroup name="ground" label="Ground" row choices={[{ value: 'light', label: 'Light ground, dark letters' }, { value: 'dark', label: 'Dark ground, light letters' }]} defaultValue={typed.ground ?? specimen.ground} />
+          <TextArea name="remark" label="Remark for the student" optional rows={2} defaultValue={typed.remark ?? specimen.details.remark} hint="For example what the line is for." />
+          <div className="actions"><SubmitButton pending="Setting the line…">See what this change does</SubmitButton></div>
+        </Form>
+      </Section>
+      <Section title="Its place">
+        <div className="actions">
+          {at > 0 && <Move specimenId={specimen.id} to="earlier" label="One place earlier" />}
+          {at < specimens.length - 1 && <Move specimenId={specimen.id} to="later" label="One place later" />}
+          {specimens.length === 1 && <p className="quiet">It is the only one.</p>}
+        </div>
+      </Section>
+      <Section title="Take it out" lead={exercise.state === 'draft' ? 'It can be put back from the plan.' : 'Students are no longer asked for it. Drafts and proofs that hold it stay, and it can be put back from the plan.'}>
+        <Form action={retireSpecimenAction} label="Take it out">
+          <input type="hidden" name="specimenId" value={specimen.id} />
+          <div className="actions"><SubmitButton kind="grave">Take “{specimen.text}” out</SubmitButton></div>
+        </Form>
+      </Section>
+    </PlanPage>
+  );
+}
+
+function Move({ specimenId, to, label }: { specimenId: string; to: 'earlier' | 'later'; label: string }) {
+  return (
+    <Form action={moveSpecimenAction} label={label} inline>
+      <input type="hidden" name="specimenId" value={specimenId} />
+      <input type="hidden" name="to" value={to} />
+      <SubmitButton kind="usual">{label}</SubmitButton>
+    </Form>
+  );
+}

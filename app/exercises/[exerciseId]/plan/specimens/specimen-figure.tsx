@@ -1,0 +1,18 @@
+import type { ReactNode } from 'react';
+import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { untouchedSpacing } from '@/shared/outline/place-letters';
+import type { Pack } from '@/shared/schemas/pack';
+import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
+import { specimenWords } from './specimen-words';
+
+type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; caption?: ReactNode };
+
+/** A specimen on its own ground, as the face sets it or in a spacing, at its true size where there is room. */
+export function SpecimenFigure({ pack, size, ground, spacing, caption }: Props) {
+  return (
+    <SheetFrame ground={ground} caption={caption ?? specimenWords({ pack, size, ground })}>
+      <LineDrawing pack={pack} spacing={spacing ?? untouchedSpacing(pack)} size={size} label={pack.text} />
+    </SheetFrame>
+  );
+}

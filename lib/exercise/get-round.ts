@@ -1,0 +1,30 @@
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { roundOnly } from '@/shared/schemas/round';
+import { exerciseView, roundView } from './read-exercise';
+
+/** One round with the students' own due dates, for the page that changes it. */
+export const getRound = operation({
+  name: 'get-round',
+  allow: 'exercise:plan',
+  input: roundOnly,
+  run: async ({ data }, { roundId }) => {
+    const row = await data.rounds.find(roundId);
+    if (!row) throw notFound();
+    const [rounds, extensions, students] = await Promise.all([
+      data.rounds.ofExercise(row.exerciseId),
+      data.rounds.extensions(row.exerciseId),
+      data.rounds.students(row.exercise.courseId),
+    ]);
+    return {
+      round: roundView(row),
+      exercise: exerciseView(row.exercise),
+      timeZone: row.exercise.course.timeZone,
+      isLast: rounds.at(-1)?.id === roundId,
+      extensions: extensions.filter((one) => one.roundId === roundId).map(({ id, dueAt, dueLocal, member }) => ({ id, dueAt, dueLocal, name: nameOf(member) })),
+      students: students.map((member) => ({ id: member.id, name: nameOf(member) })).sort((a, b) => a.name.localeCompare(b.name, 'en')),
+    };
+  },
+});
+
+const nameOf = (member: { user: { name: string } | null }): string => member.user?.name ?? 'somebody no longer here';

@@ -21,7 +21,8 @@ function isInstalled({ packages }) {
   const list = 'node_modules/.package-lock.json';
   if (!existsSync(list)) return false;
   const there = JSON.parse(readFileSync(list, 'utf8')).packages;
-  return Object.entries(packages).every(([place, { version, optional }]) => place === '' || optional || there[place]?.version === version);
+  return Object.entries(packages).every(([place, { version, optional }]) => place === '' || optional
+    || (there[place]?.version === version && existsSync(`${place}/package.json`)));
 }
 
 function run(words) {

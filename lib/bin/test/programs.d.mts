@@ -1,0 +1,2 @@
+export function chromium(): string | null;
+export function installPrograms(): void;

@@ -1,0 +1,31 @@
+import { defineConfig } from '@playwright/test';
+import { chromium } from './lib/bin/test/programs.mjs';
+
+// Each checkout on a machine can have its own.
+const port = Number(process.env.E2E_PORT ?? 3460);
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  // The demo's course is one for all: tests that change it make an exercise of their own.
+  workers: 1,
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
+  forbidOnly: true,
+  retries: 0,
+  use: {
+    baseURL: `http://127.0.0.1:${port}`,
+    screenshot: 'only-on-failure',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath: chromium() ?? undefined,
+      args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    },
+  },
+  webServer: {
+    command: `node tests/e2e/start.mjs ${port}`,
+    url: `http://127.0.0.1:${port}/sign-in`,
+    timeout: 600_000,
+    stdout: 'pipe',
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
+  },
+});

@@ -68,6 +68,14 @@ export const roundData = (actor: Actor, db: Db) => ({
   endExtension: async (id: string): Promise<boolean> =>
     (await db.roundExtension.deleteMany({ where: { id, round: roundsOf(actor) } })).count === 1,
 
+  /** How many members have sent a proof to each round of an exercise, by round id. */
+  senders: async (exerciseId: string): Promise<Map<string, number>> => {
+    const sent = await db.proof.groupBy({ by: ['roundId', 'memberId'], where: { round: { exercise: { AND: [exercisesOf(actor), { id: exerciseId }] } }, member: { removedAt: null } } });
+    const counts = new Map<string, number>();
+    for (const { roundId } of sent) counts.set(roundId, (counts.get(roundId) ?? 0) + 1);
+    return counts;
+  },
+
   /** Students of the exercise's course, by name, for a list to choose from. */
   students: (courseId: string) =>
     db.member.findMany({

@@ -6,15 +6,15 @@ import { seeWork } from '@/lib/proof/see-work';
 import { StaffOverview } from './staff-overview';
 import { StudentOverview } from './student-overview';
 
-type Props = { params: Promise<{ exerciseId: string }> };
+type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ published?: string }> };
 
 export const metadata: Metadata = { title: 'Exercise' };
 
 /** One address, two sides: what a student does here, and what staff look after. */
-export default async function ExercisePage({ params }: Props) {
+export default async function ExercisePage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { role } = await forPage(standAtExercise, { exerciseId });
-  if (role !== 'student') return <StaffOverview exerciseId={exerciseId} />;
+  if (role !== 'student') return <StaffOverview exerciseId={exerciseId} published={(await searchParams).published === '1'} />;
   // A new key for each look at the form: sending the same form twice is one proof.
   return <StudentOverview work={await forPage(seeWork, { exerciseId })} requestKey={randomUUID()} />;
 }

@@ -1,15 +1,68 @@
 import { ButtonLink } from '@/app/_ui/Button';
+import { EmptyState } from '@/app/_ui/EmptyState';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
-import { standAtExercise } from '@/lib/exercise/stand-at-exercise';
+import { Section } from '@/app/_ui/Section';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { getOverview, type Overview } from '@/lib/exercise/get-overview';
 import { forPage } from '@/lib/http/page';
+import { counted } from '@/shared/text/number';
+import { reopenExerciseAction } from './plan/actions';
+import { SignCaution } from './plan/sign-caution';
+import { SpecimenFigure } from './plan/specimens/specimen-figure';
+import { specimenWords } from './plan/specimens/specimen-words';
+import { StaffFrame } from './staff-frame';
+import { StaffRound } from './staff-round';
 
-/** The exercise as staff look after it. */
-export async function StaffOverview({ exerciseId }: { exerciseId: string }) {
-  const { title } = await forPage(standAtExercise, { exerciseId });
+/** The exercise as staff look after it: each round with what there is to do, then the lines. */
+export async function StaffOverview({ exerciseId, published }: { exerciseId: string; published?: boolean }) {
+  const overview = await forPage(getOverview, { exerciseId });
+  const { exercise, course, mayPlan, rounds, students, specimens } = overview;
   return (
-    <Page>
-      <PageHeader title={title} actions={<><ButtonLink href={`/exercises/${exerciseId}/plan`}>Plan</ButtonLink><ButtonLink href={`/exercises/${exerciseId}/class`}>Class</ButtonLink></>} />
-    </Page>
+    <>
+      <StaffFrame exercise={exercise} current="overview" mayPlan={mayPlan} />
+      <Page width="wide">
+        <PageHeader title={exercise.title} trail={[{ href: `/courses/${course.id}`, label: course.title }]} lead={leadWords(overview)} actions={<NextStep overview={overview} />} />
+        {published && exercise.state === 'published' && <Notice live="polite">It is published: everybody in the course sees it now.</Notice>}
+        {exercise.settings.safetySigns && <SignCaution />}
+        <Section title="Rounds">
+          {rounds.length === 0 ? <p className="quiet">No round yet.</p> : (
+            <ul className="card-list">{rounds.map((round) => <StaffRound key={round.id} exercise={exercise} round={round} students={students} timeZone={course.timeZone} mayRelease={mayPlan} />)}</ul>
+          )}
+        </Section>
+        <Section title="Lines" lead={specimens.length === 0 ? undefined : `${overview.referenced} of ${counted(specimens.length, 'specimen')} have a reference.`}>
+          {specimens.length === 0 ? (
+            <EmptyState title="No lines yet" action={mayPlan ? <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink> : undefined}>The exercise has nothing to space so far.</EmptyState>
+          ) : (
+            <ol className="specimen-list" role="list">
+              {specimens.map((specimen, index) => <li key={specimen.id}><SpecimenFigure {...specimen} caption={`${index + 1}. “${specimen.text}”, ${specimenWords(specimen)}`} /></li>)}
+            </ol>
+          )}
+        </Section>
+      </Page>
+    </>
   );
+}
+
+function leadWords({ exercise, students }: Overview): string {
+  if (exercise.state === 'draft') return 'A draft: only teachers see it.';
+  if (exercise.state === 'closed') return 'Closed: students can look and send nothing more.';
+  return students === 0 ? 'Published. No student has joined the course yet.' : `Published to ${counted(students, 'student')}.`;
+}
+
+function NextStep({ overview: { exercise, mayPlan, course, students } }: { overview: Overview }) {
+  const to = `/exercises/${exercise.id}`;
+  if (exercise.state === 'draft') return mayPlan ? <><ButtonLink kind="main" href={`${to}/plan`}>Go on planning</ButtonLink><ButtonLink href={`${to}/plan/publish`}>Publish…</ButtonLink></> : <ButtonLink href={`${to}/references`}>Set references</ButtonLink>;
+  if (exercise.state === 'closed') {
+    return mayPlan ? (
+      <Form action={reopenExerciseAction} label="Open it again" inline>
+        <input type="hidden" name="exerciseId" value={exercise.id} />
+        <input type="hidden" name="version" value={exercise.version} />
+        <SubmitButton kind="usual">Open it again</SubmitButton>
+      </Form>
+    ) : null;
+  }
+  return students === 0 && mayPlan ? <ButtonLink kind="main" href={`/courses/${course.id}/people`}>Invite people</ButtonLink> : <ButtonLink href={`${to}/class`}>Where the class stands</ButtonLink>;
 }

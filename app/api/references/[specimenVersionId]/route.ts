@@ -1,0 +1,13 @@
+import { readJson } from '@/lib/http/read-json';
+import { json, route } from '@/lib/http/route';
+import { saveReference } from '@/lib/reference/save-reference';
+
+/** Autosave of a reference; `?slot=2` for a second take. 200 with the version it made, or 409 with what is kept instead. */
+export const PUT = route(saveReference, {
+  read: async (request, { specimenVersionId }) => ({
+    ...(await readJson(request)),
+    specimenVersionId,
+    slot: Number(new URL(request.url).searchParams.get('slot') ?? 1),
+  }),
+  respond: (answer) => json(answer, 'conflict' in answer ? 409 : 200),
+});

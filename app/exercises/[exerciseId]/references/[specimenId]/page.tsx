@@ -1,0 +1,83 @@
+import type { Metadata } from 'next';
+import { Bench } from '@/app/_bench/bench';
+import { ButtonLink } from '@/app/_ui/Button';
+import { ConfirmDialog } from '@/app/_ui/ConfirmDialog';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { forPage } from '@/lib/http/page';
+import { getReferenceBench } from '@/lib/reference/get-reference-bench';
+import { untouchedSpacing } from '@/shared/outline/place-letters';
+import { specimenWords } from '../../plan/specimens/specimen-words';
+import { removeReferenceAction } from '../actions';
+
+export const metadata: Metadata = { title: 'Reference' };
+
+type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<{ take?: string; remove?: string }> };
+
+/** The bench as a teacher uses it: a spacing with tolerances and reasons, kept as it is made. */
+export default async function ReferenceBench({ params, searchParams }: Props) {
+  const { exerciseId, specimenId } = await params;
+  const { take, remove } = await searchParams;
+  const slot = take === '2' ? 2 : 1;
+  const { exercise, specimen, memberId, own, others, repeatability, previousId, nextId, firstTake } = await forPage(getReferenceBench, { specimenId, slot });
+  const list = `/exercises/${exerciseId}/references`;
+  return (
+    <Page width="full">
+      <PageHeader
+        title={slot === 2 ? 'Second take' : 'Reference'}
+        trail={[{ href: `/exercises/${exerciseId}`, label: exercise.title }, { href: list, label: 'References' }]}
+        lead={`“${specimen.text}”, ${specimenWords(specimen)}`}
+        actions={<>
+          {previousId && <ButtonLink small href={`${list}/${previousId}`}>Line before</ButtonLink>}
+          {nextId && <ButtonLink small href={`${list}/${nextId}`}>Next line</ButtonLink>}
+          {own && !remove && <Remove label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'} referenceId={own.id} href={`${list}/${specimenId}?take=${slot}&remove=1`} />}
+        </>}
+      />
+      {own && remove && <Notice kind="warning" title="Remove it?"><p>Sets that were frozen with it, and what was compared with them, stay.</p><RemoveForm referenceId={own.id} /></Notice>}
+      {own?.started && <Notice title="Carried over">This is a start. It becomes a reference with your first change here, or when you take it as it is in the list.</Notice>}
+      {slot === 2 && <Notice>{secondTakeWords(firstTake, repeatability)}</Notice>}
+      <Bench
+        mode="reference"
+        pack={specimen.pack}
+        size={specimen.size}
+        ground={specimen.ground}
+        spacing={own?.spacing ?? untouchedSpacing(specimen.pack)}
+        tolerances={own?.tolerances ?? specimen.pack.builtIn.map(() => null)}
+        reasons={(own?.reasons ?? specimen.pack.builtIn.map(() => null)).map((reason) => reason ?? '')}
+        version={own?.version ?? 0}
+        draftId={`${specimen.versionId}.${slot}`}
+        personKey={memberId}
+        tells="everything"
+        save={`/api/references/${specimen.versionId}?slot=${slot}`}
+        signIn="/sign-in"
+        underlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
+      />
+    </Page>
+  );
+}
+
+function secondTakeWords(firstTake: boolean, repeatability: number | null): string {
+  if (!firstTake) return 'Set the reference first; a second take then shows how well you repeat it.';
+  if (repeatability === null) return 'Set the line anew, without looking at your first take, best on another day. How far the two lie apart becomes the tolerance of pairs that have none of their own.';
+  return `Your two takes are repeatable within ±${repeatability} thousandths of an em. That is the tolerance of pairs that have none of their own.`;
+}
+
+function Remove({ label, referenceId, href }: { label: string; referenceId: string; href: string }) {
+  return (
+    <ConfirmDialog label={label} title="Remove it?" href={href} form={<RemoveForm referenceId={referenceId} />}>
+      <p>Sets that were frozen with it, and what was compared with them, stay.</p>
+    </ConfirmDialog>
+  );
+}
+
+function RemoveForm({ referenceId }: { referenceId: string }) {
+  return (
+    <Form action={removeReferenceAction} label="Remove it">
+      <input type="hidden" name="referenceId" value={referenceId} />
+      <SubmitButton kind="grave">Remove it</SubmitButton>
+    </Form>
+  );
+}

@@ -1,0 +1,38 @@
+import { operation } from '@/lib/access/operation';
+import { isStarted } from '@/lib/reference/reference-view';
+import { exerciseOnly } from '@/shared/schemas/exercise';
+import { findExercise } from './find-exercise';
+import { exerciseView, roundView } from './read-exercise';
+import { specimenView } from './read-specimen';
+
+/** An exercise as staff look after it: where each round stands, and the lines. */
+export const getOverview = operation({
+  name: 'get-overview',
+  allow: 'class:see',
+  input: exerciseOnly,
+  run: async (context, { exerciseId }) => {
+    const row = await findExercise(context, exerciseId);
+    const { data } = context;
+    const [member, rounds, senders, students, specimens, references] = await Promise.all([
+      data.exercises.myMember(row.courseId),
+      data.rounds.ofExercise(exerciseId),
+      data.rounds.senders(exerciseId),
+      data.rounds.students(row.courseId),
+      data.specimens.ofExercise(exerciseId),
+      data.references.ofExercise(exerciseId),
+    ]);
+    const set = new Set(references.filter((one) => !isStarted(one)).map(({ specimenVersionId }) => specimenVersionId));
+    const lines = specimens.map(specimenView);
+    return {
+      exercise: exerciseView(row),
+      course: { id: row.course.id, title: row.course.title, timeZone: row.course.timeZone },
+      mayPlan: member?.role === 'instructor',
+      rounds: rounds.map((round) => ({ ...roundView(round), senders: senders.get(round.id) ?? 0 })),
+      students: students.length,
+      specimens: lines,
+      referenced: lines.filter(({ versionId }) => set.has(versionId)).length,
+    };
+  },
+});
+
+export type Overview = Awaited<ReturnType<typeof getOverview>>;

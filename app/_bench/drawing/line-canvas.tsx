@@ -39,6 +39,8 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     const holder = canvas?.parentElement;
     const context = canvas?.getContext('2d');
     if (!canvas || !holder || !context) return;
+    // Asking for the width in the middle of a frame would make the browser lay the page out again.
+    let width: CssPx = holder.clientWidth;
     let origin: CssPx | null = null;
     let turning: CssPx | null = null;
     let last: BenchState | null = null;
@@ -48,7 +50,6 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       const state = store.get();
       const document = documentFor(kind, state, props);
       if (!document) return;
-      const width = holder.clientWidth;
       const size = em(width, state.zoom);
       const dpr = window.devicePixelRatio || 1;
       const art = lineArt(props.pack);
@@ -98,7 +99,10 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       if (!last || differs(session.store.get(), last, kind)) redraw();
     };
     const unsubscribe = session.store.subscribe(changed);
-    const observer = new ResizeObserver(redraw);
+    const observer = new ResizeObserver(([entry]) => {
+      width = Math.floor(entry?.contentRect.width ?? width);
+      redraw();
+    });
     observer.observe(holder);
     window.addEventListener('resize', redraw);
     redraw();

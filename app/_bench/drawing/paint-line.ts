@@ -1,11 +1,11 @@
-import { pairWhite } from '@/shared/measure';
 import type { SpacingDocument } from '@/shared/editing/document';
 import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { Looks } from '../session/looks';
 import type { LineArt } from './art';
-import type { Frame } from './frame';
+import { xOf, type Frame } from './frame';
 import type { Inks } from './inks';
 import { dots, hatch } from './textures';
+import { traceWhite, whiteEdges } from './white-edges';
 
 export type Painting = {
   readonly context: CanvasRenderingContext2D;
@@ -25,27 +25,36 @@ export function paintLine(painting: Painting): void {
   const { looks } = painting;
   if (looks.guides) paintGuides(painting);
   if (looks.white || looks.hidden) paintWhite(painting);
-  if (!looks.hidden) fill(painting, lettersPath(painting), painting.inks.ink);
+  if (!looks.hidden) paintLetters(painting);
   if (looks.counters) paintCounters(painting);
+}
+
+function paintLetters(painting: Painting): void {
+  const { context, inks } = painting;
+  context.fillStyle = inks.ink;
+  eachLetter(painting, (glyph) => context.fill(glyph));
 }
 
 /** Another setting of the same line as thin outlines. */
 export function paintUnder(painting: Painting): void {
-  const { context, dpr, inks } = painting;
-  context.setTransform(1, 0, 0, 1, 0, 0);
+  const { context, frame, inks } = painting;
   context.strokeStyle = inks.note;
-  context.lineWidth = 1.25 * dpr;
+  context.lineWidth = 1.25 / frame.scale;
   context.lineJoin = 'round';
-  context.stroke(lettersPath(painting));
+  eachLetter(painting, (glyph) => context.stroke(glyph));
 }
 
-function lettersPath({ art, frame, placed, window, dpr }: Painting): Path2D {
-  const merged = new Path2D();
+/** Draws each letter's own path where it stands: the browser keeps what it made of the path from frame to frame. */
+function eachLetter({ context, art, frame, placed, window, dpr }: Painting, draw: (glyph: Path2D) => void): void {
+  const across = (frame.flipX ? -1 : 1) * frame.scale * dpr;
+  const up = (frame.flipY ? 1 : -1) * frame.scale * dpr;
+  const y = (frame.flipY ? frame.height - frame.baselineY : frame.baselineY) * dpr;
   for (let letter = window.from; letter <= window.to; letter += 1) {
     const place = placed.letters[letter]!;
-    merged.addPath(art.glyphs[place.glyph]!, matrixAt(frame, place.x, dpr));
+    const x = xOf(frame, place.x) * dpr;
+    context.setTransform(across, 0, 0, up, x, y);
+    draw(art.glyphs[place.glyph]!);
   }
-  return merged;
 }
 
 /** Font units (or, with `unit`, other units of that size) at `x` on the line, into device pixels. */
@@ -69,40 +78,23 @@ function paintWhite(painting: Painting): void {
   const merged = new Path2D();
   for (let gap = window.from; gap < window.to; gap += 1) {
     const total = (art.line.pairs[gap]?.builtIn ?? 0) + document.tracking + (document.offsets[gap] ?? 0);
-    const path = new Path2D();
-    traceWhite(path, edgesOf(art, gap), total);
-    merged.addPath(path, matrixAt(frame, placed.letters[gap]!.x, dpr, art.pack.unitsPerEm / 1000));
+    merged.addPath(whitePath(art, gap, total), matrixAt(frame, placed.letters[gap]!.x, dpr, art.pack.unitsPerEm / 1000));
   }
   fill(painting, merged, hatch(context, inks.warm, dpr, grain(painting)));
 }
 
-type Edges = { readonly left: readonly number[]; readonly right: readonly number[] };
-const edges = new WeakMap<LineArt, Map<number, Edges>>();
-/** So far apart that no edge of one letter hides the other's. */
-const APART = 10_000;
+/** The newest white of each gap: a nudge changes one of them only. */
+const whites = new WeakMap<LineArt, Map<number, { total: number; path: Path2D }>>();
 
-/** Both edges of a gap, taken once: an offset only moves the right one. */
-function edgesOf(art: LineArt, gap: number): Edges {
-  const kept = edges.get(art) ?? new Map<number, Edges>();
-  edges.set(art, kept);
+function whitePath(art: LineArt, gap: number, total: number): Path2D {
+  const kept = whites.get(art) ?? new Map<number, { total: number; path: Path2D }>();
+  whites.set(art, kept);
   const known = kept.get(gap);
-  if (known) return known;
-  const outline = pairWhite(art.line, gap, APART);
-  const half = outline.length / 2;
-  const right: number[] = [];
-  for (let i = outline.length - 2; i >= half; i -= 2) right.push(outline[i]! - APART, outline[i + 1]!);
-  const made = { left: outline.slice(0, half), right };
-  kept.set(gap, made);
-  return made;
-}
-
-function traceWhite(path: Path2D, { left, right }: Edges, total: number): void {
-  for (let i = 0; i < left.length; i += 2) {
-    if (i === 0) path.moveTo(left[0]!, left[1]!);
-    else path.lineTo(left[i]!, left[i + 1]!);
-  }
-  for (let i = right.length - 2; i >= 0; i -= 2) path.lineTo(Math.max(left[i]!, right[i]! + total), right[i + 1]!);
-  path.closePath();
+  if (known?.total === total) return known.path;
+  const path = new Path2D();
+  traceWhite(path, whiteEdges(art, gap), total);
+  kept.set(gap, { total, path });
+  return path;
 }
 
 function paintCounters(painting: Painting): void {

@@ -39,12 +39,13 @@ export type AreaGap = { white: Float64Array; least: number; sum: number; height:
 
 /**
  * @param left fine profile and box of the left letter, `right` of the right one.
- * At each slice where either letter has ink, white is counted from edge to edge, each side to at most `REACH`
- * behind that letter's outermost point. What lies inside a letter, out of sight from the other, is not counted.
+ * @param reach how far behind a letter's outermost point white counts, 1/1000 em; never more than the letter is wide.
+ * At each slice where either letter has ink, white is counted from edge to edge. What lies inside a letter, out of sight from the other, is not counted.
  */
-export function areaGap(left: { fine: EdgeProfile; box: Box; advance: number }, right: { fine: EdgeProfile; box: Box }): AreaGap {
+export function areaGap(left: { fine: EdgeProfile; box: Box; advance: number }, right: { fine: EdgeProfile; box: Box }, reach = REACH): AreaGap {
   const bottom = Math.min(left.box.bottom, right.box.bottom), top = Math.max(left.box.top, right.box.top);
-  const deepestLeft = left.advance - left.box.right + REACH, deepestRight = right.box.left + REACH;
+  const deepestLeft = left.advance - left.box.right + Math.min(reach, left.box.right - left.box.left);
+  const deepestRight = right.box.left + Math.min(reach, right.box.right - right.box.left);
   const white: number[] = [];
   let least = Infinity, sum = 0;
   for (let slice = 0; slice < SLICES; slice += 1) {

@@ -1,13 +1,11 @@
-import { median } from '@/shared/stats/median';
-import { bandsUpTo } from '@/shared/outline/grid';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PairGroup } from '@/shared/schemas/measure';
-import { apparentGap, seenGap, type SeenGap } from './apparent-gap';
+import { seenGap, type SeenGap } from './apparent-gap';
 import { areaGap, type AreaGap } from './area';
-import { MeasureError } from './errors';
-import { letterShape, type LetterShape } from './letter-shape';
+import type { LetterShape } from './letter-shape';
 import { isAllCapitals, pairGroup } from './pair-group';
-import { stemGaps, type StemGaps } from './stem-gap';
+import { prepareFace, type PreparedFace } from './prepared-face';
+import type { StemGaps } from './stem-gap';
 
 export type PreparedPair = {
   left: LetterShape;
@@ -23,11 +21,12 @@ export type PreparedPair = {
 /** A pack made ready: everything about a line that does not change while it is spaced. */
 export type PreparedLine = {
   pack: Pack;
+  face: PreparedFace;
   clusters: string[];
   letters: LetterShape[];
   pairs: PreparedPair[];
   stem: StemGaps | null;
-  /** Median apparent gap of the face's control pairs without kerning, 1/1000 em. */
+  /** Median apparent gap of the face's control pairs without kerning, 1/1000 em; of its capitals alone in an all-capital line. */
   faceReference: number | null;
 };
 
@@ -44,16 +43,8 @@ export function prepareLine(pack: Pack): PreparedLine {
 
 function prepare(pack: Pack): PreparedLine {
   const scale = 1000 / pack.unitsPerEm;
-  const bands = bandsUpTo(pack.vertical.ascenderTop * scale);
-  const shapes = new Map<number, LetterShape>();
-  const shapeOf = (index: number): LetterShape => {
-    const glyph = pack.glyphs[index];
-    if (!glyph) throw new MeasureError('bad-pack', `The pack names letter shape ${index}, but holds ${pack.glyphs.length}. Build it again from its face.`, String(index));
-    const shape = shapes.get(index) ?? letterShape(glyph, pack.unitsPerEm, bands);
-    shapes.set(index, shape);
-    return shape;
-  };
-  const letters = pack.letters.map(shapeOf);
+  const face = prepareFace(pack);
+  const letters = pack.letters.map(face.shapeOf);
   const clusters = pack.letters.map((index) => pack.glyphs[index]!.cluster);
   const allCapitals = isAllCapitals(clusters);
   const pairs = letters.slice(1).map((right, index): PreparedPair => {
@@ -69,25 +60,5 @@ function prepare(pack: Pack): PreparedLine {
       group: pairGroup(clusters[index]!, clusters[index + 1]!, wordSpace, allCapitals),
     };
   });
-  const { H, O, n, o } = pack.control;
-  const [shapeH, shapeO, shapeN, shapeSmallO] = [H, O, n, o].map((index) => (index === null ? null : shapeOf(index)));
-  return {
-    pack,
-    clusters,
-    letters,
-    pairs,
-    stem: shapeH ? stemGaps(shapeH) : null,
-    faceReference: controlReference(shapeH ?? null, shapeO ?? null, shapeN ?? null, shapeSmallO ?? null, allCapitals),
-  };
-}
-
-/** Median apparent gap over HH HO OH OO Hn Ho On Oo nn no on oo; over the first four for an all-capital line. */
-function controlReference(H: LetterShape | null, O: LetterShape | null, n: LetterShape | null, o: LetterShape | null, allCapitals: boolean): number | null {
-  const capitals = [H, O].filter((shape) => shape !== null), small = [n, o].filter((shape) => shape !== null);
-  const pairs = [
-    ...capitals.flatMap((left) => capitals.map((right) => [left, right] as const)),
-    ...(allCapitals ? [] : capitals.flatMap((left) => small.map((right) => [left, right] as const))),
-    ...(allCapitals ? [] : small.flatMap((left) => small.map((right) => [left, right] as const))),
-  ];
-  return pairs.length === 0 ? null : median(pairs.map(([left, right]) => apparentGap(seenGap(left.seen.right, right.seen.left), 0)));
+  return { pack, face, clusters, letters, pairs, stem: face.stem, faceReference: allCapitals ? face.capitalsReference : face.reference };
 }

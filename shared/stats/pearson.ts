@@ -1,0 +1,25 @@
+/**
+ * Pearson's product-moment correlation of two equally long lists.
+ * @returns −1 to 1; null where one of the lists does not vary, since nothing can be said then.
+ * @throws RangeError for lists of different lengths or of fewer than two values.
+ */
+export function pearson(first: readonly number[], second: readonly number[]): number | null {
+  if (first.length !== second.length) throw new RangeError(`A correlation needs lists of one length; these have ${first.length} and ${second.length} values.`);
+  if (first.length < 2) throw new RangeError(`A correlation needs two values or more; ${first.length} were given.`);
+  const meanFirst = mean(first), meanSecond = mean(second);
+  let together = 0, spreadFirst = 0, spreadSecond = 0;
+  first.forEach((value, index) => {
+    const a = value - meanFirst, b = second[index]! - meanSecond;
+    together += a * b;
+    spreadFirst += a * a;
+    spreadSecond += b * b;
+  });
+  if (spreadFirst === 0 || spreadSecond === 0) return null;
+  return Math.min(1, Math.max(-1, together / Math.sqrt(spreadFirst * spreadSecond)));
+}
+
+function mean(values: readonly number[]): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum / values.length;
+}

@@ -1,0 +1,56 @@
+import { seenGap, totalForGap } from '@/shared/measure/apparent-gap';
+import { areaGap, meanWhite } from '@/shared/measure/area';
+import { clearance } from '@/shared/measure/clearance';
+import type { LetterShape } from '@/shared/measure/letter-shape';
+import { practiceInputs, practiceShare } from '@/shared/measure/practice';
+import { LOOKS, PRACTICE } from '@/shared/measure/practice-looks';
+import { median } from '@/shared/stats/median';
+import { agreementFaces, type AgreementFace } from './load';
+import { TRAIN } from './faces';
+
+/** A way to predict the kerning of every pair of a face before calibration, 1/1000 em. */
+export type Rival = { name: string; predict(face: AgreementFace): Promise<number[]> };
+
+export const RIVALS: Rival[] = [
+  { name: 'area, no limit', predict: async (face) => evenAreas(face, Infinity) },
+  { name: 'area, reach 220', predict: async (face) => evenAreas(face, 220) },
+  { name: 'nearest distance', predict: async (face) => evenDistances(face) },
+  { name: 'apparent gap', predict: async (face) => face.pairs.map(({ left, right }) => totalForGap(seenGap(face.shapes[left]!.seen.right, face.shapes[right]!.seen.left), face.face.reference!) ?? 0) },
+  { name: 'apparent gap and eight looks (shipped)', predict: async (face) => face.pairs.map(({ left, right }) => practiceShare(practiceInputs(face.face, face.shapes[left]!, face.shapes[right]!)!, LOOKS, PRACTICE.rest) * face.face.reference!) },
+  { name: 'lookup: mean of ten other designers', predict: lookup },
+];
+
+/** Each pair at the white of the control pairs, by plain area. */
+function evenAreas(face: AgreementFace, reach: number): number[] {
+  const white = (a: LetterShape, b: LetterShape) => meanWhite(areaGap(a, b, reach), 0);
+  const wanted = median(controlPairs(face).map(([a, b]) => white(a, b)));
+  return face.pairs.map(({ left, right }) => wanted - white(face.shapes[left]!, face.shapes[right]!));
+}
+
+/** Each pair at the clearance of the control pairs, found by halving. */
+function evenDistances(face: AgreementFace): number[] {
+  const wanted = median(controlPairs(face).map(([a, b]) => clearance(a, b, a.advance).distance));
+  return face.pairs.map(({ left, right }) => {
+    const a = face.shapes[left]!, b = face.shapes[right]!;
+    let low = -600, high = 600;
+    for (let turn = 0; turn < 11; turn += 1) {
+      const middle = (low + high) / 2;
+      if (clearance(a, b, a.advance + middle).distance < wanted) low = middle; else high = middle;
+    }
+    return (low + high) / 2;
+  });
+}
+
+/** The one rival that knows letters by name: what the faces fitted on ship for the same two letters. */
+async function lookup(face: AgreementFace): Promise<number[]> {
+  const others = (await agreementFaces(TRAIN)).filter((other) => other.name !== face.name);
+  return face.pairs.map((_, index) => others.reduce((sum, other) => sum + other.kerns[index]!, 0) / others.length);
+}
+
+function controlPairs(face: AgreementFace): [LetterShape, LetterShape][] {
+  const names = ['HH', 'HO', 'OH', 'OO', 'Hn', 'Ho', 'On', 'Oo', 'nn', 'no', 'on', 'oo'];
+  return names.map((name) => {
+    const pair = face.pairs.find(({ letters }) => letters === name)!;
+    return [face.shapes[pair.left]!, face.shapes[pair.right]!];
+  });
+}

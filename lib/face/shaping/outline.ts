@@ -8,6 +8,10 @@ import type { PlacedGlyph } from './shape-line';
  * Throws `no-outline` where nothing would be drawn.
  */
 export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
+  // Browsers then place marks by a rule of thumb that this build of HarfBuzz leaves out: better no outline than another one.
+  if (glyphs.length > 1 && !face.tables.has('GPOS')) {
+    throw new FaceError('unsupported', `The face does not say where the mark of ${quoted(cluster)} stands (it has no table GPOS). Choose another face or another line.`);
+  }
   const path = glyphs.map((glyph) => glyphPath(face, cluster, glyph)).join('');
   if (path === '') throw new FaceError('no-outline', `The face draws nothing for ${quoted(cluster)}. Choose another face or another line.`);
   return path;

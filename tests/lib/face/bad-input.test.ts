@@ -97,6 +97,12 @@ describe('letters that can’t be drawn', () => {
     expect(await refusal(tinyFace({ glyphA: new Uint8Array() }))).toMatchObject({ code: 'no-outline', message: expect.stringContaining('“A”') });
   });
 
+  it('refuses a mark that the face does not place', async () => {
+    const sound = new Uint8Array(readFileSync('node_modules/source-sans-pro/TTF/SourceSansPro-Regular.ttf'));
+    await expect(buildPack({ kind: 'file', bytes: sound }, 'q\u0303')).resolves.toBeDefined();
+    expect(await refusal(withTables(sound, { GPOS: null }), 'q\u0303')).toMatchObject({ code: 'unsupported', message: expect.stringContaining('“q\u0303”') });
+  });
+
   it('quotes a letter that the face lacks', async () => {
     expect(await refusal(tinyFace(), 'AWA')).toMatchObject({ code: 'no-outline', message: expect.stringContaining('“W”') });
   });

@@ -12,7 +12,7 @@ const day = 86_400_000;
 
 export const timeZone = 'Europe/Lisbon';
 
-/** The demo's course: one instructor, one assistant, eight students in two sections, all come by the usual ways. */
+/** The demo's course: one instructor, one assistant, sixteen students in two sections, all come by the usual ways. */
 export async function seedCourse(now: Date) {
   const begun = { now: new Date(now.getTime() - 28 * day) };
   const link = await makeFirstLink(systemCaller('filling the demo'), {}, begun);

@@ -9,6 +9,7 @@ const studentPassword = 'tide tables for may';
 
 export const students = [
   'Ines Calloway-Ruy', 'Bram Oosterveld', 'Sunniva Tarr', 'Mateo Lindqvist', 'Priya Wexcombe', 'Jonas Adeyo', 'Lucie Farrimond', 'Noor Haverbeke',
+  'Casimir Oyelaran', 'Wren Abarca', 'Tove Kilmartin', 'Ayo Pellegrin', 'Mirela Stroud', 'Ravi Quennell', 'Elke Dunmore', 'Hugo Tamsin',
 ].map((name) => ({ name, email: `${firstName(name)}@quayrow.example`, password: studentPassword, role: 'student' as const }));
 
 /** For the console. */

@@ -21,7 +21,14 @@ export type { LetteringSource };
  */
 export async function buildPack(source: FaceSource | LetteringSource, text: string): Promise<Pack> {
   if (source.kind === 'lettering') return packLettering(source, text);
-  return parsePack(await atWorkshop({ task: 'pack', source: jobSource(source), text }));
+  return named(source, parsePack(await atWorkshop({ task: 'pack', source: jobSource(source), text })));
+}
+
+/** Static files cut from a variable face often carry its first instance's name; an installed face goes by the catalogue's. */
+function named(source: FaceSource, pack: Pack): Pack {
+  if (source.kind !== 'catalogue' || pack.face === null) return pack;
+  const { family, style, weight, italic, axes } = findFace(source.key);
+  return { ...pack, face: axes.length > 0 ? { ...pack.face, family } : { ...pack.face, family, style, weight, italic } };
 }
 
 /** What a face says of itself, with its licence text where the file carries it. Throws FaceError. */

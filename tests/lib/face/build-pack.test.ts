@@ -33,6 +33,11 @@ describe('buildPack', () => {
     expect(pack.ligatures).toEqual([{ from: 2, to: 3, text: 'fi' }]);
   });
 
+  it('calls an installed face by its family, not by the instance its file was cut from', async () => {
+    const { face } = await buildPack({ kind: 'catalogue', key: 'montserrat-700' }, 'VA');
+    expect(face).toMatchObject({ family: 'Montserrat', style: 'Bold', weight: 700 });
+  });
+
   it('gives equal packs equal names', async () => {
     expect(packHash(await buildPack(lato, 'VAT'))).toBe(packHash(await buildPack(lato, ' VAT ')));
     expect(packHash(await buildPack(lato, 'VAT'))).not.toBe(packHash(await buildPack(lato, 'VAL')));

@@ -23,20 +23,26 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   const session = useSession();
   const { pack } = session.props;
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
+  const placesRef = useRef<string[]>([]);
 
   useImperativeHandle(ref, () => ({
     place({ frame, placed, em }) {
       const half = Math.max(12, 0.09 * em);
-      placed.gaps.forEach((gap) => {
+      const { history, chosen } = session.store.get();
+      for (const gap of placed.gaps) {
+        // While the hand holds on, only the slider that may be seen goes with it; the others follow when it lets go.
+        if (history.gesture && gap.index !== chosen.head) continue;
         const input = inputs.current[gap.index];
-        if (!input) return;
-        input.style.transform = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
+        const place = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
+        if (!input || placesRef.current[gap.index] === place) continue;
+        placesRef.current[gap.index] = place;
+        input.style.transform = place;
         const width = `${(2 * half).toFixed(0)}px`;
         if (input.style.width !== width) input.style.width = width;
-      });
+      }
     },
     focus: (pair) => inputs.current[pair]?.focus({ preventScroll: true }),
-  }), []);
+  }), [session]);
 
   useEffect(() => {
     let told: BenchState | null = null;

@@ -13,7 +13,7 @@ export function StaffRound({ exercise, round, students, timeZone, mayRelease }: 
   return (
     <li>
       <h3>Round {round.number}{round.title && `: ${round.title}`}</h3>
-      <p>{round.opensAt ? <>Opens <When at={round.opensAt} timeZone={timeZone} />. </> : 'Opens with publication. '}{round.dueAt ? <>Due <When at={round.dueAt} timeZone={timeZone} />; {lateWords(round.lateRule)}.</> : 'No due date.'}</p>
+      <p>{round.opensAt ? <>Opens <When at={round.opensAt} timeZone={timeZone} />. </> : round.number === 1 ? 'Opens with publication. ' : 'Opens for each student with the release of the round before. '}{round.dueAt ? <>Due <When at={round.dueAt} timeZone={timeZone} />; {lateWords(round.lateRule)}.</> : 'No due date.'}</p>
       <p className="note-size"><Status kind={stateKind[round.state]}>{stateWords[round.state]}</Status>{exercise.state !== 'draft' && students > 0 && <> · <Progress done={round.senders} of={students} what="student" verb="have sent" /></>}</p>
       {round.senders > 0 && (
         <div className="actions">

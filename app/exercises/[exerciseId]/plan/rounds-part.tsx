@@ -21,7 +21,7 @@ export function RoundsPart({ exercise, rounds, timeZone }: Props) {
           {rounds.map((round) => (
             <li key={round.id}>
               <h3><Link href={`/exercises/${exercise.id}/plan/rounds/${round.id}`}>Round {round.number}{round.title && `: ${round.title}`}</Link></h3>
-              <p>{round.opensAt ? <>Opens <When at={round.opensAt} timeZone={timeZone} /></> : 'Opens with publication'}. {round.dueAt ? <>Due <When at={round.dueAt} timeZone={timeZone} />.</> : 'No due date.'}</p>
+              <p>{round.opensAt ? <>Opens <When at={round.opensAt} timeZone={timeZone} /></> : round.number === 1 ? 'Opens with publication' : 'Opens for each student with the release of the round before'}. {round.dueAt ? <>Due <When at={round.dueAt} timeZone={timeZone} />.</> : 'No due date.'}</p>
               <p className="quiet note-size">
                 {round.dueAt && <>{sentence(lateWords(round.lateRule))}{round.lateRule.untilAt && <> (<When at={round.lateRule.untilAt} timeZone={timeZone} />)</>}. </>}
                 {round.proofs > 0 && `${counted(round.proofs, 'proof')} sent.`}

@@ -41,7 +41,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
           <li>{counted(specimens.length, 'specimen')} to space</li>
           {rounds.map((round) => (
             <li key={round.id}>
-              Round {round.number}{round.title && `, ${round.title}`}: {round.opensAt ? <>opens <When at={round.opensAt} timeZone={course.timeZone} /></> : 'open at once'}, {round.dueAt ? <>due <When at={round.dueAt} timeZone={course.timeZone} />; {lateWords(round.lateRule)}</> : 'without a due date'}
+              Round {round.number}{round.title && `, ${round.title}`}: {round.opensAt ? <>opens <When at={round.opensAt} timeZone={course.timeZone} /></> : round.number === 1 ? 'open at once' : 'opens for each student with the release of the round before'}, {round.dueAt ? <>due <When at={round.dueAt} timeZone={course.timeZone} />; {lateWords(round.lateRule)}</> : 'without a due date'}
             </li>
           ))}
           <li>{criteria.length === 0 ? 'no criteria' : `${counted(criteria.length, 'criterion', 'criteria')}: ${criteria.map(({ title }) => title).join(', ')}`}</li>

@@ -10,7 +10,7 @@ export function RoundFields({ round, timeZone }: { round?: Round; timeZone: stri
   return (
     <>
       <Field name="title" label="Name" optional maxLength={80} defaultValue={round?.title} hint="For example “After critique”. The number stands before it by itself." />
-      <DateTimeField name="opensLocal" label="Opens" optional timeZone={timeZone} defaultValue={round?.opensLocal ?? undefined} hint="Left empty, it is open as soon as the exercise is published." />
+      <DateTimeField name="opensLocal" label="Opens" optional timeZone={timeZone} defaultValue={round?.opensLocal ?? undefined} hint="Left empty, the first round opens when the exercise is published, and a later one for each student when the round before is released to them." />
       <DateTimeField name="dueLocal" label="Due" optional timeZone={timeZone} defaultValue={round?.dueLocal ?? undefined} hint="The server’s clock on receipt decides. Left empty, nothing is ever late." />
       <RadioGroup name="accept" label="Late proofs are" choices={acceptChoices} defaultValue={round?.lateRule.accept ?? 'always'} />
       <DateTimeField name="untilLocal" label="Last date for late proofs" optional timeZone={timeZone} defaultValue={round?.lateRule.untilLocal ?? undefined} hint="Only where late proofs are taken until a last date." />

@@ -30,6 +30,9 @@ export const referenceData = (actor: Actor, db: Db) => ({
       include: { ...author, specimenVersion: { include: { pack: { select: { payload: true } }, specimen: { select: { id: true, exerciseId: true } } } } },
     }),
 
+  isMine: async (id: string): Promise<boolean> =>
+    (await db.reference.count({ where: { id, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) } })) === 1,
+
   byKey: (key: Key) => db.reference.findFirst({ where: { ...key, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) } }),
 
   /** @throws P2002 when it was made meanwhile: retry from outside. */

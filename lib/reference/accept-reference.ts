@@ -11,7 +11,7 @@ export const acceptReference = operation({
   input: referenceOnly,
   run: async ({ data, now }, { referenceId }) => {
     const row = await data.references.find(referenceId);
-    if (!row) throw notFound();
+    if (!row || !(await data.references.isMine(referenceId))) throw notFound();
     const { spacing, tolerances, reasons } = referenceView(row);
     const changed = await data.references.change(referenceId, row.version, { spacing, tolerances, reasons, carriedFromId: null }, now);
     if (!changed) throw changedMeanwhile('this reference');

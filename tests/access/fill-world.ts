@@ -49,6 +49,8 @@ export async function fillWorld(db: Database, now: Date) {
       { id: nextRound, exerciseId: exercise, number: 2, state: 'open', opensLocal: null, opensAt: before(5), dueLocal: null, dueAt: after(5) },
     ],
   });
+  const extension = id();
+  await db.roundExtension.create({ data: { id: extension, roundId: nextRound, memberId: members.student, dueLocal: '2027-03-14T11:00', dueAt: after(6), createdAt: before(2) } });
   await db.criterion.create({ data: { id: criterion, exerciseId: exercise, position: 1, createdAt: before(40) } });
   await db.criterionVersion.create({
     data: { id: criterionVersion, criterionId: criterion, number: 1, title: 'Evenness', weight: 1, levels: levels(), createdAt: before(40) },
@@ -103,7 +105,7 @@ export async function fillWorld(db: Database, now: Date) {
   await db.joinLink.create({ data: { id: joinLink, courseId: course, tokenHash: 'hash-of-join', role: 'student', createdAt: before(5), expiresAt: after(5) } });
   await db.stockNote.create({ data: { id: stockNote, courseId: course, authorId: members.assistant, shared: true, body: 'Look at it upside down.', createdAt: before(9) } });
   return {
-    users, sessions, members, course, otherCourse, section, exercise, round, nextRound, criterion, criterionVersion, specimen, specimenVersion, reference, referenceSet,
+    users, sessions, members, course, otherCourse, section, exercise, round, nextRound, extension, criterion, criterionVersion, specimen, specimenVersion, reference, referenceSet,
     draft: drafts.student, drafts, proof, proofItem, task, mark, note, noteEntry, release, nextProof, nextProofItem, nextTask, nextNote, joinLink, stockNote,
   };
 }

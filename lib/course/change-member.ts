@@ -27,7 +27,7 @@ export function changeMember(data: ScopedData, { courseId, memberId, verb, witho
     if (change === null) return member;
     if (stopsTeaching(member, change)) await keepAnInstructor(inside, courseId);
     swapped(await inside.members.change(member.id, member.version, change), 'The member');
-    await inside.audit.record({ courseId, verb, subject: `member:${member.id}`, details: withoutValues ? {} : { before: told(member, change), after: change } }, now);
+    await inside.audit.record({ courseId, verb, subject: `member:${member.id}`, details: withoutValues ? {} : { before: told(member, change), after: told(change, change) } }, now);
     return member;
   }));
 }
@@ -45,9 +45,12 @@ function stopsTeaching(member: MemberRow, change: MemberChange): boolean {
   return (change.role !== undefined && change.role !== 'instructor') || Boolean(change.removedAt);
 }
 
-/** Only the fields that change. */
-const told = (member: MemberRow, change: MemberChange) =>
-  Object.fromEntries((Object.keys(change) as (keyof MemberChange)[]).map((field) => [field, member[field]]));
+/** Only the fields that change, instants as text. */
+const told = (from: Pick<MemberRow, keyof MemberChange> | MemberChange, change: MemberChange) =>
+  Object.fromEntries((Object.keys(change) as (keyof MemberChange)[]).map((field) => {
+    const value = from[field];
+    return [field, value instanceof Date ? value.toISOString() : value];
+  }));
 
 const lastInstructor = () =>
   new AppError('CONFLICT', 'This is the only instructor of the course, and a course needs one. Make somebody else an instructor first.');

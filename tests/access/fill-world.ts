@@ -1,3 +1,5 @@
+import { hashPassword } from '@/lib/account/password';
+import { hashToken } from '@/lib/account/token';
 import { newId } from '@/lib/data/ids';
 import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/json/canonical';
@@ -9,6 +11,9 @@ import type { Who } from './row';
 type Person = Exclude<Who, 'visitor'>;
 const people: readonly Person[] = ['outsider', 'removed', 'student', 'otherStudent', 'assistant', 'instructor'];
 const roleOf: Record<Person, string> = { outsider: 'instructor', removed: 'student', student: 'student', otherStudent: 'student', assistant: 'assistant', instructor: 'instructor' };
+
+/** Secrets of links that work, and the student's password. */
+export const secrets = { join: 'j'.repeat(43), reset: 'r'.repeat(43), first: 'f'.repeat(43), password: 'paper boats in rain' };
 
 export type Ids = Awaited<ReturnType<typeof fillWorld>>;
 
@@ -102,7 +107,14 @@ export async function fillWorld(db: Database, now: Date) {
       { id: id(), noteId: nextNote, seq: 1, authorId: members.assistant, body: 'Not released yet.', at: before(1) },
     ],
   });
-  await db.joinLink.create({ data: { id: joinLink, courseId: course, tokenHash: 'hash-of-join', role: 'student', createdAt: before(5), expiresAt: after(5) } });
+  await db.joinLink.create({ data: { id: joinLink, courseId: course, tokenHash: hashToken(secrets.join), role: 'student', createdAt: before(5), expiresAt: after(5) } });
+  await db.user.update({ where: { id: users.student }, data: { passwordHash: await hashPassword(secrets.password) } });
+  await db.oneTimeLink.createMany({
+    data: [
+      { id: id(), purpose: 'reset-password', tokenHash: hashToken(secrets.reset), userId: users.student, createdAt: before(0), expiresAt: after(1) },
+      { id: id(), purpose: 'first-instructor', tokenHash: hashToken(secrets.first), createdAt: before(0), expiresAt: after(1) },
+    ],
+  });
   await db.stockNote.create({ data: { id: stockNote, courseId: course, authorId: members.assistant, shared: true, body: 'Look at it upside down.', createdAt: before(9) } });
   return {
     users, sessions, members, course, otherCourse, section, exercise, round, nextRound, extension, criterion, criterionVersion, specimen, specimenVersion, reference, referenceSet,

@@ -1,0 +1,30 @@
+import { secrets } from '../fill-world';
+import { only, type Row, type Rows } from '../row';
+
+const nothing = () => ({});
+const newcomer = { name: 'New Comer', email: 'new.comer@school.example', password: 'lanterns over water' };
+
+/** A course must keep somebody who teaches it, so these two can't be erased. */
+const unlessAlone: Row['answers'] = { ...only.signedIn, outsider: 'CONFLICT', instructor: 'CONFLICT' };
+
+export const accountRows: Rows = {
+  'sign-in': { input: () => ({ email: 'Student@School.example ', password: secrets.password }), answers: only.anyone },
+  'sign-in-through-school': { input: () => ({ issuer: 'https://id.school.example', subject: '1', email: 'student@school.example', emailVerified: true, name: null }), answers: only.nobody },
+  'recognise-session': { input: () => ({ sessionToken: 'whatever' }), answers: only.nobody },
+  'sign-out': { input: nothing, answers: only.signedIn },
+  'sign-out-everywhere': { input: nothing, answers: only.signedIn },
+  'end-session': { input: ({ ids }) => ({ sessionId: ids.sessions.student }), answers: only.owner },
+  'read-self': { input: nothing, answers: only.anyone },
+  'read-account': { input: nothing, answers: only.signedIn },
+  'change-name': { input: () => ({ name: 'Another Name' }), answers: only.signedIn },
+  'change-password': { input: () => ({ currentPassword: secrets.password, newPassword: 'kites above the mole' }), answers: only.signedIn },
+  'export-own-data': { input: nothing, answers: only.signedIn },
+  'erase-account': { input: (_world, who) => ({ email: `${who.toLowerCase()}@school.example`, password: secrets.password }), answers: unlessAlone },
+  'request-password-link': { input: () => ({ email: 'student@school.example' }), answers: only.anyone },
+  'read-password-link': { input: () => ({ token: secrets.reset }), answers: only.anyone },
+  'reset-password': { input: () => ({ token: secrets.reset, newPassword: 'kites above the mole' }), answers: only.anyone },
+  'make-first-link': { input: nothing, answers: only.nobody },
+  'read-first-link': { input: () => ({ token: secrets.first }), answers: only.anyone },
+  'become-first-instructor': { input: () => ({ token: secrets.first, ...newcomer }), answers: only.anyone },
+  'take-up-first-link': { input: () => ({ token: secrets.first }), answers: only.signedIn },
+};

@@ -37,6 +37,7 @@ export const seeProof = operation({
         .map(({ id, specimenVersion: version, ...item }) => ({
           itemId: id,
           specimenId: version.specimen.id,
+          specimenVersionId: version.id,
           text: version.text,
           pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
           spacing: spacingOf(item),

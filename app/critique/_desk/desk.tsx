@@ -37,7 +37,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [help, setHelp] = useState(false);
   const [earlierShown, setEarlierShown] = useState(false);
   const [shownNote, setShownNote] = useState<string | null>(null);
-  const [underIndex, setUnderIndex] = useState(0);
+  const [underIndex, setUnderIndex] = useState(-1);
   const [said, setSaid] = useState('');
   const [stock, setStock] = useState(desk.stock);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
@@ -50,6 +50,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const faultHere = faults.find(({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last);
   const underlays = underlaysOf(desk);
   const under = underlays[underIndex] ?? null;
+  const layNext = () => setUnderIndex(underIndex + 1 >= underlays.length ? -1 : underIndex + 1);
   const noteShown = notes.notes.find(({ id }) => id === shownNote);
   const inPlace = place.suggestion
     ? suggestedSpacing(spacing, place.run, place.suggestion)
@@ -105,7 +106,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
     f: nextFault, d: () => setDeviations(!deviations),
     o: () => place.nudge(5), t: () => place.nudge(-5), O: () => place.nudge(1), T: () => place.nudge(-1), x: () => place.suggest(null),
     w: () => area.current?.focus(), z: () => void takeBack(),
-    u: () => setUnderIndex((underIndex + 1) % (underlays.length + 1)), e: () => setEarlierShown(!earlierShown), m: () => marking.current?.focus(),
+    u: layNext, e: () => setEarlierShown(!earlierShown), m: () => marking.current?.focus(),
     s: goTo(go.nextStudent, 'This is the last proof of the queue.'), S: goTo(go.previousStudent, 'This is the first proof of the queue.'),
     l: goTo(go.nextLine, 'This is the last line of the last proof.'), L: goTo(go.previousLine, 'This is the first line of this proof.'),
     h: () => setHelp(!help),
@@ -123,7 +124,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
         />
         <div className="actions">
           <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>{deviations ? 'Put the deviations away' : 'Show the deviations'}</Button>
-          <Button small onClick={() => setUnderIndex((underIndex + 1) % (underlays.length + 1))}>{under ? `Under it: ${under.label}` : 'Lay something under it'}</Button>
+          <Button small onClick={layNext}>{under ? `Under it: ${under.label}` : 'Lay something under it'}</Button>
         </div>
         <Where letters={letters} place={place} sent={spacing.offsets} />
         <Suggestion letters={letters} run={place.run} suggestion={place.suggestion} sent={spacing.offsets} place={place} />

@@ -9,16 +9,19 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/When';
 import { forPage } from '@/lib/http/page';
 import { seeProof } from '@/lib/proof/see-proof';
+import { showRelease } from '@/lib/release/show-release';
 import { withUnit } from '@/shared/text/number';
+import { Released } from './_released/released';
 
-type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sent?: string }> };
+type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sent?: string; answered?: string }> };
 
 export const metadata: Metadata = { title: 'Proof' };
 
-/** The receipt: what was sent, when the server received it, and each line as it stands in the proof. */
+/** The receipt: what was sent and when the server received it; then what was released from it, or each line as it was sent. */
 export default async function ProofPage({ params, searchParams }: Props) {
-  const proof = await forPage(seeProof, { proofId: (await params).proofId });
-  const { sent } = await searchParams;
+  const { proofId } = await params;
+  const [proof, shown] = await Promise.all([forPage(seeProof, { proofId }), forPage(showRelease, { proofId })]);
+  const { sent, answered } = await searchParams;
   const received = <When at={proof.receivedAt} timeZone={proof.course.timeZone} />;
   return (
     <Page width="wide">
@@ -33,7 +36,9 @@ export default async function ProofPage({ params, searchParams }: Props) {
         <dt>Reasoning</dt><dd>{proof.reasoning}</dd>
         <dt>Lines</dt><dd>{proof.lines.length}</dd>
       </dl>
-      <Section title="As it was sent">
+      {answered && proof.mine && <Notice live="polite">Your answer stands under its note.</Notice>}
+      <Released shown={shown} proofId={proof.id} exerciseId={proof.exercise.id} timeZone={proof.course.timeZone} drawn={proof.lines} mine={proof.mine} />
+      {!shown.release && <Section title="As it was sent">
         <ol className="work-lines">
           {proof.lines.map((line, index) => (
             <li className="work-line" key={line.itemId}>
@@ -42,7 +47,7 @@ export default async function ProofPage({ params, searchParams }: Props) {
             </li>
           ))}
         </ol>
-      </Section>
+      </Section>}
     </Page>
   );
 }

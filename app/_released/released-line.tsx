@@ -1,0 +1,82 @@
+import type { ReactNode } from 'react';
+import { Disclosure } from '@/app/_ui/Disclosure';
+import { LineDrawing, type GapTie } from '@/app/_ui/LineDrawing';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import type { DrawnLine } from '@/lib/release/draw-lines';
+import { changeWords } from '@/shared/critique/change-words';
+import type { PairChange } from '@/shared/critique/pair-change';
+import { lettersOf, runOf } from '@/shared/critique/run';
+import { standingThread } from '@/shared/critique/standing-body';
+import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
+import type { NoteEntryView } from '@/shared/schemas/note';
+import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
+import { signed } from '@/shared/text/number';
+import { ReleasedDeviations } from './released-deviations';
+import style from './released.module.css';
+
+type Props = {
+  line: ReleasedLine; drawing: DrawnLine;
+  answers: Record<string, NoteEntryView[]>; changes: Record<string, PairChange[]>;
+  timeZone: string; underNote?: (noteId: string, lastSeq: number) => ReactNode; beside: ReactNode;
+};
+
+/** One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows it. */
+export function ReleasedLineView({ line, drawing, answers, changes, underNote, beside }: Props) {
+  const letters = drawing.pack.letters.map((glyph) => drawing.pack.glyphs[glyph]!.cluster);
+  const notes = line.notes.toSorted((one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1));
+  return (
+    <article className={style.line} aria-label={line.text}>
+      <div className={style.drawn}>
+        <SheetFrame ground={drawing.ground}><LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} /></SheetFrame>
+        {line.deviations && <ReleasedDeviations deviations={line.deviations} drawing={drawing} letters={letters} />}
+        {beside}
+      </div>
+      <div className={style.notes}>
+        {notes.length === 0 && <p className="quiet">No notes on this line.</p>}
+        {notes.map((note, index) => (
+          <Note key={note.id} note={note} sign={index + 1} letters={letters} drawing={drawing} answers={answers[note.id] ?? []} changes={changes[note.id] ?? []} under={underNote} />
+        ))}
+      </div>
+    </article>
+  );
+}
+
+type NoteProps = { note: ReleasedNote; sign: number; letters: readonly string[]; drawing: DrawnLine; answers: NoteEntryView[]; changes: PairChange[]; under?: (noteId: string, lastSeq: number) => ReactNode };
+
+function Note({ note, sign, letters, drawing, answers, changes, under }: NoteProps) {
+  const run = runOf(note.fromPair, note.toPair, drawing.spacing.offsets.length);
+  const where = run === null ? 'the line' : lettersOf(letters, run);
+  const [first, ...thread] = standingThread([...note.entries, ...answers]);
+  const lastSeq = Math.max(0, ...note.entries.map(({ seq }) => seq), ...answers.map(({ seq }) => seq));
+  return (
+    <section className={style.note} aria-label={`Note ${sign} on ${where}`}>
+      <p><span className={style.sign}>{sign}</span> <strong className="plain">{where}</strong></p>
+      <p>{first?.entry.body}</p>
+      {first?.entry.author && <p className={style.by}>{first.entry.author}</p>}
+      {note.suggestion && (
+        <Disclosure summary={<>The suggestion in place: <span className="figure-text">{note.suggestion.map((offset) => signed(offset)).join(', ')}</span></>}>
+          <SheetFrame ground={drawing.ground} caption="As suggested; the outlines under it are the line as it was sent.">
+            <LineDrawing pack={drawing.pack} spacing={suggestedSpacing(drawing.spacing, run, note.suggestion)} under={drawing.spacing} label={`${drawing.pack.text}, ${where} as suggested`} />
+          </SheetFrame>
+        </Disclosure>
+      )}
+      {changes.map((change) => <p key={change.pair} className={style.change}>{changes.length > 1 && `${lettersOf(letters, { first: change.pair, last: change.pair })}: `}{changeWords(change)}</p>)}
+      {thread.map(({ entry }) => (
+        <p key={entry.seq} className={style.answer}>{entry.body} <span className={style.by}>{entry.author ?? (entry.by === 'student' ? 'the student' : 'a marker')}</span></p>
+      ))}
+      {under?.(note.id, lastSeq)}
+    </section>
+  );
+}
+
+/** A hairline from each pair or run that has notes, with their signs at its end. */
+function tiesOf(notes: readonly ReleasedNote[]): GapTie[] {
+  const ties = new Map<string, GapTie>();
+  notes.forEach(({ fromPair, toPair }, index) => {
+    if (fromPair === null || toPair === null) return;
+    const key = `${fromPair}-${toPair}`;
+    const known = ties.get(key);
+    ties.set(key, { from: fromPair, to: toPair, sign: known ? `${known.sign}·${index + 1}` : String(index + 1) });
+  });
+  return [...ties.values()];
+}

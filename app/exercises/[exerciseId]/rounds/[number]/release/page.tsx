@@ -1,0 +1,64 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { ReleasedView } from '@/app/_released/released-view';
+import { ButtonLink } from '@/app/_ui/Button';
+import { EmptyState } from '@/app/_ui/EmptyState';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { Section } from '@/app/_ui/Section';
+import { forPage } from '@/lib/http/page';
+import { previewRelease } from '@/lib/release/preview-release';
+import { showReleasePlan } from '@/lib/release/show-release-plan';
+import { counted } from '@/shared/text/number';
+import { PlanForm } from './plan-form';
+
+type Props = {
+  params: Promise<{ exerciseId: string; number: string }>;
+  searchParams: Promise<{ preview?: string; page?: string; released?: string; corrected?: string }>;
+};
+
+export const metadata: Metadata = { title: 'Release' };
+
+/** The plan of a release: who would get what, a look at exactly what one student will see, and the release itself. */
+export default async function ReleasePage({ params, searchParams }: Props) {
+  const { exerciseId, number } = await params;
+  const { preview, page, released, corrected } = await searchParams;
+  const round = { exerciseId, roundNumber: number };
+  const plan = await forPage(showReleasePlan, { ...round, page: page ?? 1 });
+  const shown = preview ? await forPage(previewRelease, { ...round, proof: preview }) : null;
+  const here = `/exercises/${exerciseId}/rounds/${number}/release`;
+  const waiting = plan.rows.filter((row) => row.released === null).length;
+  return (
+    <Page width="wide">
+      <PageHeader
+        title={`Release round ${plan.round.number}`}
+        trail={[{ href: `/courses/${plan.course.id}`, label: plan.course.title }, { href: `/exercises/${plan.exercise.id}`, label: plan.exercise.title }]}
+        lead="Notes and marks go out together, and never change after. A later release to the same student is a correction with the next number."
+        actions={<><ButtonLink href={`/exercises/${exerciseId}/rounds/${number}/critique`}>Back to the queue</ButtonLink><ButtonLink href={`/exercises/${exerciseId}/class`}>Class page</ButtonLink></>}
+      />
+      {released && <Notice live="polite" title="Released">{`Notes and marks went out to ${counted(Number(released), 'student')}${Number(corrected) > 0 ? `, ${corrected} of them as a correction` : ''}.`}</Notice>}
+      {!plan.round.begun && <Notice kind="warning">Marking has not begun in this round. A student who sends another proof still replaces the one that would be released.</Notice>}
+      {plan.referencesShown === 'never'
+        ? <p>This exercise never shows references to students: what goes out has notes and marks, and no deviations.</p>
+        : <p>With the release, students see the deviations from the nearest reference, as the exercise allows.</p>}
+      {plan.rows.length === 0
+        ? <EmptyState title="Nothing to release">Nobody has sent a proof that counts in this round.</EmptyState>
+        : (
+          <Section title={waiting === 0 ? 'Everybody has a release' : `${counted(waiting, 'student')} without a release`}>
+            <PlanForm plan={plan} here={here} exerciseId={exerciseId} roundNumber={plan.round.number} />
+          </Section>
+        )}
+      {plan.pages > 1 && (
+        <nav aria-label="Pages of the plan" className="actions">
+          {Array.from({ length: plan.pages }, (_, index) => <Link key={index} href={`${here}?page=${index + 1}`} aria-current={plan.page === index + 1 ? 'page' : undefined}>{index + 1}</Link>)}
+        </nav>
+      )}
+      {shown && (
+        <Section id="preview" title={<>What {shown.shownAs} will see</>} lead="Exactly this, and nothing besides.">
+          <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} timeZone={plan.course.timeZone} />
+        </Section>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,56 @@
+import Link from 'next/link';
+import { ReleasedView } from '@/app/_released/released-view';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Disclosure } from '@/app/_ui/Disclosure';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { TextArea } from '@/app/_ui/TextArea';
+import { When } from '@/app/_ui/When';
+import type { DrawnLine } from '@/lib/release/draw-lines';
+import type { showRelease } from '@/lib/release/show-release';
+import { answerNoteAction } from '../actions';
+
+type Props = {
+  shown: Awaited<ReturnType<typeof showRelease>>;
+  proofId: string; exerciseId: string; timeZone: string;
+  drawn: readonly DrawnLine[];
+  /** Whether the student can go on with the lines: a round is open to them. */
+  mine: boolean;
+};
+
+/** What was released from this proof: to its student with a way to answer and to go on, to staff as the student sees it. */
+export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: Props) {
+  const { release, elsewhere } = shown;
+  return (
+    <>
+      {elsewhere && <Notice>In this round, notes and marks were released from another of your proofs. <Link href={`/proofs/${elsewhere.proofId}`}>See them there</Link>.</Notice>}
+      {!release && !elsewhere && mine && <p className="quiet">Nothing has been released from this proof yet. When the instructor releases the round, notes and marks stand here.</p>}
+      {release && (
+        <>
+          <p>Released <When at={release.releasedAt} timeZone={timeZone} />{release.number > 1 && <>; this is correction number {release.number - 1}, it takes the place of what stood here before</>}.{!release.mayAnswer && ' You see it as its student does.'}</p>
+          {mine && <div className="actions"><ButtonLink kind="main" href={`/exercises/${exerciseId}`}>Go on from here in the next round</ButtonLink></div>}
+          <ReleasedView
+            snapshot={release.snapshot} drawn={drawn} answers={release.answers} since={release.since} timeZone={timeZone}
+            underNote={release.mayAnswer ? (noteId, lastSeq) => <Answer noteId={noteId} lastSeq={lastSeq} proofId={proofId} /> : undefined}
+            besideLine={mine ? (specimenId) => <p><Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>Take this line up on the bench, from your last setting</Link></p> : undefined}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+function Answer({ noteId, lastSeq, proofId }: { noteId: string; lastSeq: number; proofId: string }) {
+  return (
+    <Disclosure summary="Answer">
+      <Form action={answerNoteAction} label="Answer this note">
+        <input type="hidden" name="noteId" value={noteId} />
+        <input type="hidden" name="afterSeq" value={lastSeq} />
+        <input type="hidden" name="proofId" value={proofId} />
+        <TextArea name="body" label="Your answer" hint="The markers of the course read it." rows={3} maxLength={2000} />
+        <SubmitButton kind="usual" small pending="Sending…">Send the answer</SubmitButton>
+      </Form>
+    </Disclosure>
+  );
+}

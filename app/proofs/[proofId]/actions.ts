@@ -1,0 +1,8 @@
+'use server';
+import { formAction } from '@/lib/http/form-action';
+import { answerNote } from '@/lib/release/answer-note';
+
+export const answerNoteAction = formAction(answerNote, {
+  read: (form) => ({ noteId: form.get('noteId'), afterSeq: Number(form.get('afterSeq')), body: form.get('body') }),
+  then: (_result, form) => `/proofs/${encodeURIComponent(String(form.get('proofId')))}?answered=1`,
+});

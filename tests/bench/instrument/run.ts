@@ -1,7 +1,8 @@
-import { chromium, type CDPSession, type Page } from '@playwright/test';
+import { chromium as browserType, type CDPSession, type Page } from '@playwright/test';
 import { readFile } from 'node:fs/promises';
 import { gzipSync } from 'node:zlib';
 import { packSchema } from '@/shared/schemas/pack';
+import { chromium } from '../../../lib/bin/test/programs.mjs';
 import { bundleBench } from '../../e2e/bench/bundle';
 import { serveBench } from '../../e2e/bench/serve';
 import { workPerChange } from './trace';
@@ -18,7 +19,7 @@ const server = await serveBench(await bundleBench('tests/e2e/bench/entry.tsx'), 
   draftId: 'd', personKey: 'p', tells: 'everything', save: '/save',
   ladder: [48, 36, 24, 18, 12].map((value) => ({ value, unit: 'px' as const })),
 });
-const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] });
+const browser = await browserType.launch({ executablePath: chromium() ?? undefined, args: ['--no-sandbox', '--disable-gpu'] });
 
 const results: Record<string, unknown> = { letters: pack.letters.length, changes };
 for (const throttle of [1, 4]) {

@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { chromium } from '../../../lib/bin/test/programs.mjs';
 
 /** The bench alone, on a page of its own: no database, no Next. */
 export default defineConfig({
@@ -11,7 +12,7 @@ export default defineConfig({
     browserName: 'chromium',
     viewport: { width: 1280, height: 900 },
     launchOptions: {
-      executablePath: '/usr/bin/chromium',
+      executablePath: chromium() ?? undefined,
       args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
     },
   },

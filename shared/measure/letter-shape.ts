@@ -4,8 +4,10 @@ import { edgeProfile, type EdgeProfile } from '@/shared/outline/edge-profile';
 import { flatten, type Contours } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
 import { sighted } from '@/shared/outline/sight-line';
+import type { SideKind } from '@/shared/schemas/measure';
 import { areaProfile } from './area';
 import { MeasureError } from './errors';
+import { sideKind } from './side-kind';
 
 /** One letter made ready for measuring; all lengths in 1/1000 em. */
 export type LetterShape = {
@@ -18,6 +20,8 @@ export type LetterShape = {
   seen: EdgeProfile;
   /** Fine profile that area is summed over. */
   fine: EdgeProfile;
+  /** The kind of each side. */
+  sides: { left: SideKind; right: SideKind };
 };
 
 /**
@@ -39,5 +43,6 @@ export function letterShape(letter: { cluster: string; path: string; advance: nu
     edge,
     seen: { left: sighted(edge.left), right: sighted(edge.right) },
     fine: areaProfile(contours, advance),
+    sides: { left: sideKind(edge.left, box.right - box.left), right: sideKind(edge.right, box.right - box.left) },
   };
 }

@@ -1,4 +1,4 @@
-import { lineFindings } from '@/shared/scoring/line-findings';
+import { lineFindings } from '@/shared/scoring/findings/line-findings';
 import type { LineMeasure, PairGroup, PairMeasure } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
@@ -8,11 +8,11 @@ import { apparentGap, totalForGap } from './apparent-gap';
 import { meanWhite } from './area';
 import { checkSpacing } from './check-spacing';
 import { clearance } from './clearance';
+import { counterWidth } from './counters';
 import { ENGINE } from './engine';
 import { MeasureError } from './errors';
 import { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
-import { round2, roundOrNull, whole } from './round';
-import { sideKind } from './side-kind';
+import { round2, round4, roundOrNull, whole } from './round';
 
 /** From this many pairs of one group on, their middle is a reference; under it the pairs are only listed. */
 const ENOUGH = 3;
@@ -31,7 +31,7 @@ export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; grou
   const references = groupReferences(set);
   const pairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references));
   const own = pairs.filter((pair) => pair.group === 'letters' || pair.group === 'capitals');
-  const measure: LineMeasure = {
+  const measured: Omit<LineMeasure, 'findings'> = {
     engine: ENGINE,
     text: pack.text,
     letters: line.clusters,
@@ -39,17 +39,17 @@ export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; grou
     ground: at.ground,
     pairs,
     line: {
-      reference: own.length === 0 ? null : round2(median(own.map((pair) => pair.apparentGap))),
+      reference: roundOrNull(middle(own.map((pair) => pair.apparentGap))),
       faceReference: roundOrNull(line.faceReference),
       stemGap: roundOrNull(line.stem?.stemGap ?? null),
       stemToStem: roundOrNull(line.stem?.stemToStem ?? null),
       evennessGap: unevenness(own.map((pair) => pair.apparentGap)),
       evennessArea: unevenness(own.map((pair) => pair.area)),
-      counter: null,
+      counter: roundOrNull(middle(line.letters.map(counterWidth).filter((width) => width !== null))),
+      faceCounter: roundOrNull(line.face.controlCounter),
     },
-    findings: [],
   };
-  return { ...measure, findings: lineFindings(measure) };
+  return { ...measured, findings: lineFindings(measured) };
 }
 
 type SetPair = { pair: PreparedPair; total: number; gap: number };
@@ -87,14 +87,18 @@ function pairMeasure(line: PreparedLine, { pair, total, gap }: SetPair, spacing:
     area: round2(meanWhite(pair.area, total + pair.wordSpace)),
     clearance: round2(near.distance),
     contact: near.crossing ? 'crossing' : near.distance < 1 ? 'touching' : near.distance < 0.2 * (line.stem?.stemGap ?? 0) ? 'near' : 'apart',
-    sides: { left: sideKind(pair.left.edge.right), right: sideKind(pair.right.edge.left) },
+    sides: { left: pair.left.sides.right, right: pair.right.sides.left },
     reference: roundOrNull(reference),
     suggestion: wanted === null ? null : whole(wanted - pair.wordSpace - pair.builtIn - spacing.tracking),
   };
 }
 
+function middle(values: number[]): number | null {
+  return values.length === 0 ? null : median(values);
+}
+
 /** Median absolute deviation over the median; null for a line too short to be called even or uneven. */
 function unevenness(values: number[]): number | null {
   if (values.length < ENOUGH_FOR_EVENNESS) return null;
-  return round2((medianAbsoluteDeviation(values) / median(values)) * 100) / 100;
+  return round4(medianAbsoluteDeviation(values) / median(values));
 }

@@ -9,7 +9,7 @@ import type { PreparedFace } from './prepared-face';
  * The kerning that a designer would be expected to ship for this pair at reading sizes, 1/1000 em; null for a face
  * without control letters. It is held against shipped kerning and never asked of a student.
  *
- * It starts from the total that the apparent gap asks for, and takes eight looks at the two facing sides. A look adds up
+ * It starts from the total that the apparent gap asks for, and takes a few looks at the two facing sides. A look adds up
  * the openness of both sides at twenty heights, each with its own weight; what exceeds the look's threshold counts, the
  * rest is let pass. The weights were fitted to shipped kerning (tests/bench/agreement) and know shapes only: no letter
  * has a name here. A pair and its mirror image are looked at both ways and get one answer.

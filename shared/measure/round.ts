@@ -4,6 +4,11 @@ export function round2(value: number): number {
   return Math.floor(value * 100 + 0.5) / 100 + 0;
 }
 
+/** To four decimals, for shares. */
+export function round4(value: number): number {
+  return Math.floor(value * 10_000 + 0.5) / 10_000 + 0;
+}
+
 export function roundOrNull(value: number | null): number | null {
   return value === null ? null : round2(value);
 }

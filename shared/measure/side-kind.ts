@@ -1,48 +1,99 @@
+import { heightOfBand, STEP } from '@/shared/outline/grid';
 import type { SideKind } from '@/shared/schemas/measure';
-import { heightOfBand } from '@/shared/outline/grid';
 
-/** Depth (1/1000 em) up to which a side counts as flush with its outermost point. */
-const FLUSH = 30;
+/** Depths are judged as shares of the height of the side, so that small letters and capitals meet one rule. */
+const FLUSH = 0.055;
+const SERIF = 0.18;
+const FACING = 0.24;
+const SLANT = 0.2;
+/** In a condensed face everything stands back less: no depth asked for is more than this share of the letter's width. */
+const OF_WIDTH = 0.28;
 
 /**
- * The kind of a letter's side, from its edge profile alone (so that it holds for Ø, Щ, & and 7).
+ * The kind of a letter's side, from its edge profile alone, so that it holds for Ø, Щ, & and 7.
+ * Straight: stays flush, or flush between serif tips. Slanted: goes back steadily, upwards (`slanted-in`, A) or downwards
+ * (`slanted-out`, V). Round: goes back towards both ends. Arched: goes back towards one end. Open: mostly stands back.
  * @param profile white per band on that side, 1/1000 em; Infinity without ink.
+ * @param width of the letter's ink, 1/1000 em.
  */
-export function sideKind(profile: Float64Array): SideKind {
-  const depths: number[] = [];
-  let least = Infinity;
-  profile.forEach((white, band) => { if (white < Infinity && heightOfBand(band) > -40) least = Math.min(least, white); });
-  profile.forEach((white, band) => { if (white < Infinity && heightOfBand(band) > -40) depths.push(white - least); });
-  if (depths.length < 3) return 'straight';
-  const flush = share(depths, (depth) => depth <= FLUSH);
-  const third = Math.floor(depths.length / 3);
-  const low = mean(depths.slice(0, third)), middle = mean(depths.slice(third, depths.length - third)), high = mean(depths.slice(depths.length - third));
-  if (flush >= 0.8) return 'straight';
-  if (middle < low && middle < high && Math.max(...depths) < 320) return flush < 0.75 && low > FLUSH / 2 ? 'round' : 'straight';
-  if (middle > low && middle > high && Math.min(low, high) < 120) return 'open';
-  const steady = steadiness(depths);
-  if (steady > 0.8 && low < high) return flush > 0.35 ? (high > 100 ? 'open' : 'arched') : 'slanted-in';
-  if (steady > 0.8) return flush > 0.35 ? (low > 100 ? 'open' : 'arched') : 'slanted-out';
-  if (flush > 0.45) return Math.max(low, high) > 100 ? 'open' : 'arched';
-  return 'open';
+export function sideKind(profile: Float64Array, width: number): SideKind {
+  const depths = depthsOf(profile);
+  const height = depths.length * STEP;
+  const inner = withoutEnds(depths, 0.14);
+  if (inner.length < 2) return 'straight';
+  const slant = slantOf(withoutEnds(depths, 0.06), Math.min(SLANT * height, OF_WIDTH * width));
+  if (slant) return slant;
+  const deepest = Math.max(...inner);
+  if (range(inner) <= FLUSH * height && (deepest <= FLUSH * height || (deepest <= SERIF * height && hasTips(depths, height)))) return endsOf(depths, height);
+  // What stands close to the outermost point faces the neighbour; the rest is a bay, or an ascender behind a bowl.
+  const facing = longestRun(depths, Math.min(FACING * height, OF_WIDTH * width));
+  if (facing.length < 0.48 * depths.length) return 'open';
+  return endsOf(facing, facing.length * STEP);
 }
 
-function share(values: number[], test: (value: number) => boolean): number {
-  return values.filter(test).length / values.length;
+/** How far each band with ink stands behind the outermost one, from the baseline up (whole marks for what hangs below it). */
+function depthsOf(profile: Float64Array): number[] {
+  const above = [...profile.keys()].filter((band) => profile[band]! < Infinity && heightOfBand(band) > -STEP);
+  const bands = above.length >= 3 ? above : [...profile.keys()].filter((band) => profile[band]! < Infinity);
+  const least = Math.min(...bands.map((band) => profile[band]!));
+  return bands.map((band) => profile[band]! - least);
+}
+
+/** Serif tips: at both ends the side comes out to its outermost point, or nearly. */
+function hasTips(depths: number[], height: number): boolean {
+  const end = Math.max(1, Math.floor(depths.length * 0.14));
+  return Math.min(...depths.slice(0, end)) <= FLUSH * height && Math.min(...depths.slice(-end)) <= FLUSH * height;
+}
+
+/** Straight, round or arched, by whether the side goes back towards its ends. A rounded end goes back over several bands. */
+function endsOf(depths: number[], height: number): SideKind {
+  const end = Math.max(1, Math.floor(depths.length * 0.12));
+  const flush = middleOf(depths);
+  const lowGoesBack = mean(depths.slice(0, end)) - flush > FLUSH * height, highGoesBack = mean(depths.slice(-end)) - flush > FLUSH * height;
+  if (lowGoesBack && highGoesBack) return 'round';
+  return lowGoesBack || highGoesBack ? 'arched' : 'straight';
+}
+
+/** A side that goes back one way, without a jump, over much of its height. */
+function slantOf(depths: number[], least: number): SideKind | null {
+  let up = 0, down = 0, steepest = 0, moving = 0;
+  for (let i = 1; i < depths.length; i += 1) {
+    const step = depths[i]! - depths[i - 1]!;
+    up += Math.max(0, step);
+    down += Math.max(0, -step);
+    steepest = Math.max(steepest, Math.abs(step));
+    if (Math.abs(step) > 0.1 * STEP) moving += 1;
+  }
+  const travelled = Math.max(up, down);
+  const steady = travelled > 0.85 * (up + down) && travelled > least && steepest < 0.3 * travelled && moving > 0.45 * (depths.length - 1);
+  return !steady ? null : up > down ? 'slanted-in' : 'slanted-out';
+}
+
+function withoutEnds(depths: number[], share: number): number[] {
+  const cut = Math.floor(depths.length * share);
+  return depths.slice(cut, depths.length - cut);
+}
+
+function longestRun(depths: number[], limit: number): number[] {
+  let best: number[] = [], run: number[] = [];
+  for (const depth of depths) {
+    run = depth <= limit ? [...run, depth] : [];
+    if (run.length > best.length) best = run;
+  }
+  return best;
+}
+
+function middleOf(depths: number[]): number {
+  const third = Math.floor(depths.length / 3);
+  return Math.min(...depths.slice(third, depths.length - third));
+}
+
+function range(values: number[]): number {
+  return Math.max(...values) - Math.min(...values);
 }
 
 function mean(values: number[]): number {
   let sum = 0;
   for (const value of values) sum += value;
   return values.length === 0 ? 0 : sum / values.length;
-}
-
-/** Share of the way up that goes one way only: 1 for a plain slant. */
-function steadiness(depths: number[]): number {
-  let up = 0, down = 0;
-  for (let i = 1; i < depths.length; i += 1) {
-    up += Math.max(0, depths[i]! - depths[i - 1]!);
-    down += Math.max(0, depths[i - 1]! - depths[i]!);
-  }
-  return up + down === 0 ? 0 : Math.max(up, down) / (up + down);
 }

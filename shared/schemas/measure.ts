@@ -87,6 +87,8 @@ export const lineMeasureSchema = z.strictObject({
     evennessArea: z.nullable(number),
     /** Median counter of the line's letters, as area over height; null when no letter has one. */
     counter: z.nullable(number),
+    /** Counter of the face's n (else H), which its own balance is taken from. */
+    faceCounter: z.nullable(number),
   }),
   findings: z.array(findingSchema),
 });
@@ -133,6 +135,8 @@ export const lineComparisonSchema = z.strictObject({
   outside: z.int(),
   /** Mean of the absolute rests. */
   meanRest: number,
+  /** Pairs that touch or cross in the nearest reference as well: meant, and no fault. */
+  meantContacts: z.array(index),
   /** One a reference, in the order given: mean of |rest| over tolerance. */
   distances: z.array(number),
   findings: z.array(findingSchema),

@@ -17,7 +17,7 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
   const distances = all.map(distanceOf);
   const nearest = nearestOf(distances, all);
   if (nearest === null) {
-    return { engine: ENGINE, nearest: null, author: null, tightness: 0, tightnessTolerance: 0, pairs: [], outside: 0, meanRest: 0, distances: [], findings: [] };
+    return { engine: ENGINE, nearest: null, author: null, tightness: 0, tightnessTolerance: 0, pairs: [], outside: 0, meanRest: 0, meantContacts: [], distances: [], findings: [] };
   }
   const placement = all[nearest]!, reference = references[nearest]!;
   const pairs = placement.rests.map((rest, index): PairComparison => ({
@@ -30,7 +30,7 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
     asAnother: Math.abs(rest) > reference.tolerances[index]! && all.some((other, which) => which !== nearest && Math.abs(other.rests[index]!) <= references[which]!.tolerances[index]!),
     referencesDiffer: round2(spread(all.map((other) => other.rests[index]!))),
   }));
-  const { findings, outside } = comparisonFindings(line, { ...placement, reference, pairs });
+  const { findings, outside } = comparisonFindings(line, { ...placement, reference, pairs, others: references.length });
   return {
     engine: ENGINE,
     nearest,
@@ -40,9 +40,15 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
     pairs,
     outside,
     meanRest: round2(mean(placement.rests.map(Math.abs))),
+    meantContacts: meantContacts(line, placement),
     distances: distances.map(round2),
     findings,
   };
+}
+
+/** A pair that touches or crosses here does so in the reference too when the reference sets it no wider, tightness included. */
+function meantContacts(line: LineMeasure, { deviations }: Placement): number[] {
+  return line.pairs.filter(({ contact, index }) => (contact === 'touching' || contact === 'crossing') && deviations[index]! >= 0).map(({ index }) => index);
 }
 
 function nearestOf(distances: number[], all: Placement[]): number | null {

@@ -1,37 +1,65 @@
 import type { Finding, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
-import { round2 } from '@/shared/measure/round';
-import { misplacedLetters } from './misplaced-letters';
+import { makeFinding } from './findings/make-finding';
+import { misplacedLetters, type MisplacedLetter } from './misplaced-letters';
 import { asShareOfStemGap, betweenLetters, thousandths } from './words';
 
-type Compared = { tightness: number; tightnessTolerance: number; reference: ReferenceSpacing; pairs: PairComparison[] };
+type Compared = { tightness: number; tightnessTolerance: number; reference: ReferenceSpacing; pairs: PairComparison[]; others: number };
 
 /** What a comparison says: tightness, letters out of place, then the pairs left outside their tolerance. */
 export function comparisonFindings(line: LineMeasure, compared: Compared): { findings: Finding[]; outside: number } {
   const misplaced = misplacedLetters(line, compared.pairs);
   const told = new Set(misplaced.flatMap(({ letter }) => [letter - 1, letter]));
   const alone = compared.pairs.filter((pair) => !pair.within && !told.has(pair.index));
-  const stem = line.line.stemGap;
-  const findings: Finding[] = [
-    ...tightnessFinding(compared, stem),
-    ...misplaced.map(({ letter, shift }): Finding => ({
-      kind: 'misplaced', weight: 'remark', from: letter - 1, to: letter, letter, value: round2(shift), unit: 'per-mille', direction: shift > 0 ? 'right' : 'left',
-      sentence: `The letter “${line.letters[letter]}” stands too far ${shift > 0 ? 'right' : 'left'}, by ${thousandths(shift)}.`,
-      comparison: asShareOfStemGap(shift, stem),
-    })),
-    ...alone.map((pair): Finding => ({
-      kind: 'deviation', weight: 'remark', from: pair.index, to: pair.index, letter: null, value: pair.rest, unit: 'per-mille', direction: pair.rest > 0 ? 'wide' : 'tight',
-      sentence: `The gap ${betweenLetters(line.letters[pair.index]!, line.letters[pair.index + 1]!)} is ${thousandths(pair.rest)} ${pair.rest > 0 ? 'wider' : 'tighter'} than the reference, beside the rest of the line.`,
-      comparison: asShareOfStemGap(pair.rest, stem),
-    })),
+  const findings = [
+    ...tightnessFinding(line, compared),
+    ...misplaced.map((letter) => misplacedFinding(line, letter)),
+    ...alone.map((pair) => deviationFinding(line, pair)),
+    ...compared.pairs.filter((pair) => pair.referencesDiffer > 2 * pair.tolerance).map((pair) => agreementFinding(line, pair, compared.others)),
   ];
-  return { findings, outside: misplaced.length + alone.length };
+  const outside = misplaced.length + alone.length;
+  return { findings: outside === 0 && compared.pairs.length > 0 ? [...findings, within(compared.reference)] : findings, outside };
 }
 
-function tightnessFinding({ tightness, tightnessTolerance }: Compared, stem: number | null): Finding[] {
+function tightnessFinding({ line }: LineMeasure, { tightness, tightnessTolerance }: Compared): Finding[] {
   if (Math.abs(tightness) <= tightnessTolerance) return [];
-  return [{
-    kind: 'tightness', weight: 'remark', from: null, to: null, letter: null, value: round2(tightness), unit: 'per-mille', direction: tightness > 0 ? 'wide' : 'tight',
-    sentence: `The whole line is set ${tightness > 0 ? 'wider' : 'tighter'} than the reference, by ${thousandths(tightness)} at every gap.`,
-    comparison: asShareOfStemGap(tightness, stem),
-  }];
+  return [makeFinding({
+    kind: 'tightness', weight: 'remark', value: tightness, direction: tightness > 0 ? 'wide' : 'tight',
+    sentence: `The whole line is set ${tightness > 0 ? 'wider' : 'tighter'} than the reference, by ${thousandths(tightness)} at a typical gap.`,
+    comparison: asShareOfStemGap(tightness, line.stemGap),
+  })];
+}
+
+function misplacedFinding({ letters, line }: LineMeasure, { letter, shift }: MisplacedLetter): Finding {
+  const way = shift > 0 ? 'right' : 'left';
+  return makeFinding({
+    kind: 'misplaced', weight: 'remark', from: letter - 1, to: letter, letter, value: shift, direction: way,
+    sentence: `The letter “${letters[letter]}” stands too far ${way}, by ${thousandths(shift)}.`,
+    comparison: asShareOfStemGap(shift, line.stemGap),
+  });
+}
+
+function deviationFinding({ letters, line }: LineMeasure, pair: PairComparison): Finding {
+  const wide = pair.rest > 0;
+  const asAnother = pair.asAnother ? ' Another reference sets it as here.' : '';
+  return makeFinding({
+    kind: 'deviation', weight: 'remark', from: pair.index, value: pair.rest, direction: wide ? 'wide' : 'tight',
+    sentence: `${capital(betweenLetters(letters[pair.index]!, letters[pair.index + 1]!))} it is ${thousandths(pair.rest)} ${wide ? 'wider' : 'tighter'} than in the reference, tightness apart.${asAnother}`,
+    comparison: asShareOfStemGap(pair.rest, line.stemGap),
+  });
+}
+
+function agreementFinding({ letters, line }: LineMeasure, pair: PairComparison, others: number): Finding {
+  return makeFinding({
+    kind: 'agreement', from: pair.index, value: pair.referencesDiffer,
+    sentence: `${capital(betweenLetters(letters[pair.index]!, letters[pair.index + 1]!))} the ${others} references themselves are ${thousandths(pair.referencesDiffer)} apart.`,
+    comparison: asShareOfStemGap(pair.referencesDiffer, line.stemGap),
+  });
+}
+
+function within({ author }: ReferenceSpacing): Finding {
+  return makeFinding({ kind: 'within', value: 0, unit: 'count', sentence: `Tightness apart, every gap is within the tolerance of the reference by ${author}.` });
+}
+
+function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -4,11 +4,11 @@
  */
 export function asShareOfStemGap(length: number, stem: number | null): string | null {
   if (stem === null || stem <= 0) return null;
-  return `${share(Math.abs(length) / stem)} the stem gap`;
+  return `${shareWords(Math.abs(length) / stem)} the stem gap`;
 }
 
 const SHARES: [number, string][] = [
-  [0.03, 'hardly a hair beside'],
+  [0.03, 'less than a thirtieth of'],
   [0.07, 'about a twentieth of'],
   [0.115, 'about a tenth of'],
   [0.16, 'about a seventh of'],
@@ -24,7 +24,8 @@ const SHARES: [number, string][] = [
   [2.4, 'about twice'],
 ];
 
-function share(ratio: number): string {
+/** 0.34 → “about a third of”, 2.1 → “about twice”; to be followed by what it is a share of. */
+export function shareWords(ratio: number): string {
   for (const [upTo, words] of SHARES) if (ratio < upTo) return words;
   return `about ${Math.floor(ratio + 0.5)} times`;
 }

@@ -16,7 +16,7 @@ export const RIVALS: Rival[] = [
   { name: 'area, reach 220', predict: async (face) => evenAreas(face, 220) },
   { name: 'nearest distance', predict: async (face) => evenDistances(face) },
   { name: 'apparent gap', predict: async (face) => face.pairs.map(({ left, right }) => totalForGap(seenGap(face.shapes[left]!.seen.right, face.shapes[right]!.seen.left), face.face.reference!) ?? 0) },
-  { name: 'apparent gap and eight looks (shipped)', predict: async (face) => face.pairs.map(({ left, right }) => practiceShare(practiceInputs(face.face, face.shapes[left]!, face.shapes[right]!)!, LOOKS, PRACTICE.rest) * face.face.reference!) },
+  { name: '**apparent gap and looks (what `suggestion` gives)**', predict: async (face) => face.pairs.map(({ left, right }) => practiceShare(practiceInputs(face.face, face.shapes[left]!, face.shapes[right]!)!, LOOKS, PRACTICE.rest) * face.face.reference!) },
   { name: 'lookup: mean of ten other designers', predict: lookup },
 ];
 

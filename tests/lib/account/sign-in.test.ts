@@ -1,0 +1,86 @@
+import { beforeAll, expect, it } from 'vitest';
+import { AppError } from '@/lib/access/errors';
+import { hashPassword } from '@/lib/account/password';
+import { signIn } from '@/lib/account/sign-in';
+import { describeOnBothDatabases } from '../../fixtures/databases';
+import { addPerson, visitor } from '../../fixtures/people';
+
+const password = 'paper boats in rain';
+
+describeOnBothDatabases('sign-in', (suite) => {
+  let passwordHash: string;
+  beforeAll(async () => { passwordHash = await hashPassword(password); });
+  const someone = () => addPerson(suite.db, { passwordHash });
+
+  const refusal = async (input: unknown, address?: string) => {
+    const error = await signIn(visitor(address), input).catch((refused: unknown) => refused);
+    expect(error).toBeInstanceOf(AppError);
+    return error as AppError;
+  };
+
+  it('opens a session whose secret is not stored', async () => {
+    const person = await someone();
+    const { sessionToken } = await signIn(visitor(), { email: ` ${person.email.toUpperCase()}`, password });
+    const rows = await suite.db.authSession.findMany({ where: { userId: person.id } });
+    expect(rows).toHaveLength(1);
+    expect(JSON.stringify(rows)).not.toContain(sessionToken);
+  });
+
+  it('says the same of a wrong password, an unknown address and an account without a password', async () => {
+    const person = await someone();
+    const without = await addPerson(suite.db);
+    const answers = [
+      await refusal({ email: person.email, password: 'not this one' }),
+      await refusal({ email: 'nobody@school.example', password }),
+      await refusal({ email: without.email, password }),
+    ].map(({ code, said, fields }) => JSON.stringify({ code, said, fields }));
+    expect(new Set(answers).size).toBe(1);
+  });
+
+  it('stops after eight wrong tries for one account, even with the right password, and the same for an unknown one', async () => {
+    const person = await someone();
+    for (const email of [person.email, 'ghost@school.example']) {
+      for (let wrong = 0; wrong < 8; wrong += 1) expect((await refusal({ email, password: `wrong ${wrong}` })).code).toBe('INVALID');
+      const stopped = await refusal({ email, password });
+      expect(stopped).toMatchObject({ code: 'TOO_MANY' });
+      expect(stopped.retryAfterSeconds).toBeGreaterThan(0);
+      expect(stopped.retryAfterSeconds).toBeLessThanOrEqual(15 * 60);
+    }
+  });
+
+  it('counts tries at the same moment one by one', async () => {
+    const person = await someone();
+    const answers = await Promise.all(Array.from({ length: 20 }, (_, wrong) => refusal({ email: person.email, password: `wrong ${wrong}` })));
+    expect(answers.filter(({ code }) => code === 'INVALID')).toHaveLength(8);
+    expect(answers.filter(({ code }) => code === 'TOO_MANY')).toHaveLength(12);
+  });
+
+  it('forgets the wrong tries once the right password came', async () => {
+    const person = await someone();
+    for (let wrong = 0; wrong < 7; wrong += 1) await refusal({ email: person.email, password: 'not this one' });
+    await signIn(visitor(), { email: person.email, password });
+    for (let wrong = 0; wrong < 7; wrong += 1) expect((await refusal({ email: person.email, password: 'not this one' })).code).toBe('INVALID');
+  });
+
+  it('lets a whole class in from one address, and stops one that only guesses', async () => {
+    const address = '198.51.100.77';
+    const person = await someone();
+    // 300 failures are the limit; what succeeds is given back.
+    await suite.db.rateLimit.create({ data: { key: `sign-in-address:${address}`, points: 299, expire: new Date(Date.now() + 60_000) } });
+    for (let times = 0; times < 3; times += 1) await signIn(visitor(address), { email: person.email, password });
+    expect((await refusal({ email: 'one@school.example', password }, address)).code).toBe('INVALID');
+    expect((await refusal({ email: 'two@school.example', password }, address)).code).toBe('TOO_MANY');
+    expect((await refusal({ email: person.email, password: 'not this one' }, '198.51.100.78')).code).toBe('INVALID');
+  });
+
+  it('never lets in somebody who was erased', async () => {
+    const person = await someone();
+    await suite.db.user.update({ where: { id: person.id }, data: { erasedAt: new Date() } });
+    expect((await refusal({ email: person.email, password })).code).toBe('INVALID');
+  });
+
+  it('never repeats a password in what it says', async () => {
+    const answer = await refusal({ email: 'x', password: 12345 });
+    expect(JSON.stringify({ ...answer, said: answer.said })).not.toContain('12345');
+  });
+});

@@ -107,6 +107,9 @@ export async function fillWorld(db: Database, now: Date) {
       { id: id(), noteId: nextNote, seq: 1, authorId: members.assistant, body: 'Not released yet.', at: before(1) },
     ],
   });
+  await db.release.create({
+    data: { id: release, roundId: round, memberId: members.student, number: 1, proofId: proof, referenceSetId: referenceSet, engine: measure.engine, snapshot: snapshotOf({ proof, specimenVersion, note, criterionVersion }, before(8)), releasedById: members.instructor, releasedAt: before(7) },
+  });
   await db.joinLink.create({ data: { id: joinLink, courseId: course, tokenHash: hashToken(secrets.join), role: 'student', createdAt: before(5), expiresAt: after(5) } });
   await db.user.update({ where: { id: users.student }, data: { passwordHash: await hashPassword(secrets.password) } });
   await db.oneTimeLink.createMany({
@@ -121,6 +124,18 @@ export async function fillWorld(db: Database, now: Date) {
     draft: drafts.student, drafts, proof, proofItem, task, mark, note, noteEntry, release, nextProof, nextProofItem, nextTask, nextNote, joinLink, stockNote,
   };
 }
+
+/** What `student` was shown of round 1: one line, one note, one mark. */
+const snapshotOf = (ids: { proof: string; specimenVersion: string; note: string; criterionVersion: string }, at: Date) => canonicalJson({
+  version: 1,
+  proofId: ids.proof,
+  lines: [{
+    specimenVersionId: ids.specimenVersion, text: 'HO', deviations: null,
+    notes: [{ id: ids.note, fromPair: 0, toPair: 0, suggestion: [-10], settled: false, entries: [{ seq: 1, by: 'staff', author: null, body: 'A little closer.', replaces: null, at: at.toISOString() }] }],
+  }],
+  marks: [{ criterionVersionId: ids.criterionVersion, title: 'Evenness', weight: 1, level: 1, levels: JSON.parse(levels()) }],
+  total: { before: 50, after: 50, arithmetic: ['Evenness: Mostly, 50 % of weight 1 = 0.5'], late: null },
+});
 
 const levels = () => canonicalJson([
   { title: 'Not yet', description: '', points: 0 },

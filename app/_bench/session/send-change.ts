@@ -4,8 +4,10 @@ import { fromWire, saveAnswerSchema, toWire, type SaveRequest } from '@/shared/e
 const PATIENCE_MS = 15_000;
 
 /** Sends one change and says what came of it. Never throws. */
-export async function sendChange(address: string, draftId: string, change: SentChange, signal: AbortSignal): Promise<SyncEvent> {
+export async function sendChange(address: string, draftId: string, change: SentChange): Promise<SyncEvent> {
   const body: SaveRequest = { draftId, baseVersion: change.baseVersion, clientId: change.clientId, seq: change.seq, ...toWire(change.document) };
+  const giveUp = new AbortController();
+  const timer = setTimeout(() => giveUp.abort(), PATIENCE_MS);
   try {
     const response = await fetch(address, {
       method: 'PUT',
@@ -15,11 +17,13 @@ export async function sendChange(address: string, draftId: string, change: SentC
       cache: 'no-store',
       // Lets the last change of a page that is being closed still go out.
       keepalive: true,
-      signal: AbortSignal.any([signal, AbortSignal.timeout(PATIENCE_MS)]),
+      signal: giveUp.signal,
     });
     return await outcomeOf(response);
   } catch {
     return { kind: 'unreachable' };
+  } finally {
+    clearTimeout(timer);
   }
 }
 

@@ -22,7 +22,9 @@ const SIGNED_OUT_WAIT_MS = 20_000;
 /** Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends. */
 export function startSender(parts: Parts): Sender {
   const { address } = parts;
+  // Ends the waiting for the lock, or gives it back. What is still unsent when the bench is left goes out first.
   const ending = new AbortController();
+  let leaving = false;
   let maySend = false;
   let busy = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -37,18 +39,21 @@ export function startSender(parts: Parts): Sender {
     clearTimeout(timer);
     timer = undefined;
     if (busy || !maySend || address === null || ending.signal.aborted) return;
-    if (!nextToSend(parts.sync())) return;
+    if (!nextToSend(parts.sync())) {
+      if (leaving) ending.abort();
+      return;
+    }
     apply({ kind: 'sending' });
     const change = nextToSend(parts.sync());
     if (!change) return;
     busy = true;
-    const outcome = await sendChange(address, parts.draftId, change, ending.signal);
+    const outcome = await sendChange(address, parts.draftId, change);
     busy = false;
-    // Unmounted meanwhile: the journal still has it in flight, and the next bench sends it again.
-    if (ending.signal.aborted) return;
     apply(outcome, outcome.kind === 'accepted' ? change : null);
     const wait = waitAfter(parts.sync());
-    if (wait !== null) timer = setTimeout(pump, wait);
+    // On leaving nobody waits for a server that does not answer: the journal has it, and the next bench sends it.
+    if (leaving && wait !== 0) ending.abort();
+    else if (wait !== null) timer = setTimeout(pump, wait);
   }
 
   const wake = () => {
@@ -57,7 +62,8 @@ export function startSender(parts: Parts): Sender {
   window.addEventListener('online', wake);
   window.addEventListener('focus', wake);
   document.addEventListener('visibilitychange', wake);
-  void holdLock(`kerncrit-send/${parts.scope.personKey}/${parts.draftId}`, ending.signal, () => {
+  // Where nothing is sent there is nothing to take turns for.
+  if (address !== null) void holdLock(`kerncrit-send/${parts.scope.personKey}/${parts.draftId}`, ending.signal, () => {
     maySend = true;
     parts.reopen();
     void pump();
@@ -69,11 +75,12 @@ export function startSender(parts: Parts): Sender {
     },
     flush: () => void pump(),
     stop: () => {
-      ending.abort();
-      clearTimeout(timer);
+      leaving = true;
       window.removeEventListener('online', wake);
       window.removeEventListener('focus', wake);
       document.removeEventListener('visibilitychange', wake);
+      if (!maySend) ending.abort();
+      else if (!busy) void pump();
     },
   };
 }

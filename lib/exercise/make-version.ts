@@ -16,7 +16,9 @@ export type TypedSpecimen = { text: string; face: string; size: Size; ground: Gr
  */
 export async function makeVersion({ data, now }: Context, typed: TypedSpecimen): Promise<{ version: NewVersion; pack: Pack }> {
   const { face, axes, weight, style } = faceAt(typed.face, typed.size);
-  const pack = await packOf(face.key, axes, typed.text);
+  const built = await packOf(face.key, axes, typed.text);
+  // The catalogue's names: files cut from a variable face often name the instance they were cut from.
+  const pack: Pack = built.face === null ? built : { ...built, face: { ...built.face, family: face.family, style } };
   const bytes = await readFile(face.path);
   const faceId = await data.packs.keepFace(
     { bytes, mime: face.mime, name: face.path.split('/').at(-1)!, licence: { ...face.licence, source: face.source, offeredBy: 'installation' } },

@@ -29,8 +29,8 @@ export function CriterionFields({ criterion }: { criterion?: TypedCriterion }) {
         <p className="hint">At least two. Each is worth a percentage of the criterion’s weight. A row left empty is no level.</p>
         {rows.map((level, index) => (
           <div className="level-fields" key={index}>
-            <Field name={`levels.${index}.title`} label={`Level ${index + 1}`} optional={index > 1} maxLength={60} defaultValue={level?.title} />
-            <Field name={`levels.${index}.points`} label="Worth, in percent" optional={index > 1} inputMode="decimal" defaultValue={level ? String(level.points) : undefined} />
+            <Field name={`levels.${index}.title`} label={`Level ${index + 1}`} required={index < 2} maxLength={60} defaultValue={level?.title} />
+            <Field name={`levels.${index}.points`} label="Worth, in percent" required={index < 2} inputMode="decimal" defaultValue={level ? String(level.points) : undefined} />
             <TextArea name={`levels.${index}.description`} label="What it looks like" optional rows={1} defaultValue={level?.description} />
           </div>
         ))}

@@ -33,7 +33,6 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
         actions={<>
           {previousId && <ButtonLink small href={`${list}/${previousId}`}>Line before</ButtonLink>}
           {nextId && <ButtonLink small href={`${list}/${nextId}`}>Next line</ButtonLink>}
-          {own && !remove && <Remove label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'} referenceId={own.id} href={`${list}/${specimenId}?take=${slot}&remove=1`} />}
         </>}
       />
       {own && remove && <Notice kind="warning" title="Remove it?"><p>Sets that were frozen with it, and what was compared with them, stay.</p><RemoveForm referenceId={own.id} /></Notice>}
@@ -55,6 +54,11 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
         signIn="/sign-in"
         underlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
       />
+      {own && !remove && (
+        <div className="actions">
+          <Remove label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'} referenceId={own.id} href={`${list}/${specimenId}?take=${slot}&remove=1`} />
+        </div>
+      )}
     </Page>
   );
 }

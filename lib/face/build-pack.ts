@@ -1,6 +1,6 @@
 import type { Pack } from '@/shared/schemas/pack';
 import { parsePack } from '@/shared/schemas/parse-pack';
-import { findFace, styleName } from './catalogue';
+import { findFace } from './catalogue';
 import type { PairTable } from './compose-pairs';
 import type { FaceFacts } from './face-facts';
 import { packLettering, type LetteringSource } from './pack-lettering';

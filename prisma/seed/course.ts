@@ -6,7 +6,7 @@ import { createCourse } from '@/lib/course/create-course';
 import { joinWithNewAccount } from '@/lib/course/join-with-new-account';
 import { makeJoinLink } from '@/lib/course/make-join-link';
 import { database } from '@/lib/data/client';
-import { assistant, instructor, students } from './people';
+import { assistant, instructor, secondAssistant, students } from './people';
 
 const day = 86_400_000;
 
@@ -30,6 +30,7 @@ export async function seedCourse(now: Date) {
     await joinWithNewAccount(visitor(who.email), { ...who, token: tokenOf(made.path) }, begun);
   };
   await join(assistant, null);
+  await join(secondAssistant, null);
   for (const [index, student] of students.entries()) await join(student, index % 2 === 0 ? monday.sectionId : thursday.sectionId);
   // Joining signs in; nobody holds the keys of these sessions.
   await database().authSession.deleteMany({});

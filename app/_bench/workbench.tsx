@@ -12,10 +12,15 @@ import { Ladder, planLadder } from './panels/ladder';
 import { LinePanel } from './panels/line-panel';
 import { LooksPanel } from './panels/looks-panel';
 import { ReferencePanel } from './panels/reference-panel';
+import { PrintProof } from './panels/print-proof';
 import { SaveState } from './panels/save-state';
+import { ScreenPanel } from './panels/screen-panel';
+import { ZoomNote } from './panels/zoom-note';
 import type { BenchProps } from './props';
 import { mayTell } from './session/may-tell';
+import { pxPerMmNow } from './session/screen';
 import { openSession, type BenchSession } from './session/session';
+import type { BenchState } from './session/state';
 import { useSingleKeys } from './use-single-keys';
 import { WorkingView } from './working-view';
 import styles from './bench.module.css';
@@ -43,10 +48,11 @@ function Table() {
   const fieldRef = useRef<HTMLInputElement>(null);
   const { keys, byKey, change } = useSingleKeys(personKey);
   const [keysShown, setKeysShown] = useState(false);
+  const [screenShown, setScreenShown] = useState(false);
   const isOpposite = useBench((state) => state.looks.opposite);
   const chosen = useBench((state) => state.chosen.head);
   const ladder = useMemo(() => planLadder(session.props), [session]);
-  const trueEm = useCallback(() => sizeInPx(size), [size]);
+  const trueEm = useCallback((_: number, state: BenchState) => sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)), [size]);
   const sheet = `sheet sheet-${isOpposite ? opposite(ground) : ground}`;
   const focusGap = useCallback((pair: number) => rootRef.current?.querySelector<HTMLElement>(`[data-gap="${pair}"]`)?.focus({ preventScroll: true }), []);
 
@@ -65,8 +71,8 @@ function Table() {
     () => function Sheet(working: React.ReactNode) {
       return (
         <div className={`${sheet} ${styles.sheet}`}>
-          <p className={styles.sheetLabel}>{withUnit(size.value, size.unit)}, as it will be</p>
           <LineCanvas kind="true" em={trueEm} />
+          <p className={styles.sheetLabel}>{withUnit(size.value, size.unit)}, as it will be</p>
           {working}
         </div>
       );
@@ -86,9 +92,16 @@ function Table() {
       </div>
       <div className={styles.foot}>
         <SaveState />
-        <button type="button" className="button button-text button-small" aria-expanded={keysShown} onClick={() => setKeysShown(!keysShown)}>Keys</button>
+        <ZoomNote />
+        <p className={styles.row}>
+          <button type="button" className="button button-text button-small" onClick={() => window.print()}>Print at true size</button>
+          {size.unit === 'pt' && <button type="button" className="button button-text button-small" aria-expanded={screenShown} onClick={() => setScreenShown(!screenShown)}>True size on screen</button>}
+          <button type="button" className="button button-text button-small" aria-expanded={keysShown} onClick={() => setKeysShown(!keysShown)}>Keys</button>
+        </p>
       </div>
+      {screenShown && <ScreenPanel />}
       {keysShown && <KeysPanel keys={keys} onChange={change} />}
+      <PrintProof />
     </section>
   );
 }

@@ -8,6 +8,7 @@ import { attachPointer } from './hands/pointer';
 import { useBench, useSession } from './context';
 import styles from './bench.module.css';
 import type { CssPx } from '@/shared/units';
+import type { BenchState } from './session/state';
 
 /** The line large, with a slider over each gap; the ruler under it where the bench may tell. */
 export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNode) => React.ReactNode; ruler: boolean }) {
@@ -21,7 +22,7 @@ export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNod
   const laid = useBench((state) => state.laid);
   const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
   const trueEm = sizeInPx(size);
-  const em = useCallback((width: CssPx, zoom: number) => workingEm(pack, widthInEm, trueEm, width, zoom), [pack, widthInEm, trueEm]);
+  const em = useCallback((width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, trueEm, width, zoom), [pack, widthInEm, trueEm]);
   const onDrawn = useCallback((drawn: Drawn) => {
     drawnRef.current = drawn;
     sliders.current?.place(drawn);

@@ -19,8 +19,8 @@ export type Drawn = { readonly frame: Frame; readonly placed: PlacedLine; readon
 
 type Props = {
   kind: 'true' | 'working' | 'small' | 'beside';
-  /** Em in CSS px; given the width there is and the zoom. */
-  em: (width: CssPx, zoom: number) => CssPx;
+  /** Em in CSS px, given the width there is. */
+  em: (width: CssPx, state: BenchState) => CssPx;
   /** Called after each drawing, in the same frame, so that what lies over the line keeps to it. */
   onDrawn?: (drawn: Drawn) => void;
 };
@@ -50,7 +50,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       const state = store.get();
       const document = documentFor(kind, state, props);
       if (!document) return;
-      const size = em(width, state.zoom);
+      const size = em(width, state);
       const dpr = window.devicePixelRatio || 1;
       const art = lineArt(props.pack);
       const reach = reachOf(props.pack);
@@ -137,7 +137,7 @@ function underOf(painting: Painting, laid: SpacingDocument, props: BenchProps, p
 /** Whether anything that this drawing shows has changed. */
 function differs(a: BenchState, b: BenchState, kind: Props['kind']): boolean {
   return (
-    a.history !== b.history || a.looks !== b.looks || a.shown !== b.shown || a.laid !== b.laid || a.laying !== b.laying || a.otherTurn !== b.otherTurn ||
+    a.history !== b.history || a.looks !== b.looks || a.shown !== b.shown || a.laid !== b.laid || a.laying !== b.laying || a.otherTurn !== b.otherTurn || a.replayed !== b.replayed || a.screen !== b.screen ||
     (a.chosen !== b.chosen && (kind !== 'small' || a.looks.three)) || (a.zoom !== b.zoom && (kind === 'working' || kind === 'beside'))
   );
 }

@@ -2,10 +2,11 @@ import type { Pack } from '@/shared/schemas/pack';
 import { prepareLine } from '@/shared/measure';
 import type { Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';
+import { NOMINAL_PX_PER_MM } from '../session/screen';
 
-/** 1 pt = 1/72 in and 1 px = 1/96 in (CSS Values and Units 4, 6.2). */
-export function sizeInPx(size: Size): CssPx {
-  return size.unit === 'pt' ? (size.value * 96) / 72 : size.value;
+/** 1 pt = 1/72 in = 25.4/72 mm and, where the screen was not measured, 1 px = 1/96 in (CSS Values and Units 4, 6.2). */
+export function sizeInPx(size: Size, pxPerMm = NOMINAL_PX_PER_MM): CssPx {
+  return size.unit === 'pt' ? ((size.value * 25.4) / 72) * pxPerMm : size.value;
 }
 
 /** How far the letters of this line, accents included, reach over and under the baseline, in em. */

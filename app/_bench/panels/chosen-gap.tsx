@@ -37,7 +37,8 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
         ))}
       </div>
       {from === to && <Amounts pair={from} />}
-      <Telling pair={to} />
+      {from === to && to + 1 < document.offsets.length && <LetterAlone letter={to + 1} />}
+      {from === to && <Telling pair={from} />}
     </section>
   );
 }
@@ -48,6 +49,20 @@ function PairName({ from, to }: { from: number; to: number }) {
   const letters = from === to ? `${left}${wordSpace ? '\u2002' : '\u200A'}${right}` : `${left} … ${pairLetters(pack, to).right}`;
   const count = from === to ? `${wordSpace ? 'word space' : 'gap'} ${from + 1} of ${pack.builtIn.length}` : `${to - from + 1} gaps chosen`;
   return <><span className={styles.pairLetters}>{letters}</span><span className={styles.pairCount}>{count}</span></>;
+}
+
+/** One letter between its neighbours: what one gap gains the other loses, and the rest of the line stays. */
+function LetterAlone({ letter }: { letter: number }) {
+  const session = useSession();
+  const { left } = pairLetters(session.props.pack, letter);
+  const shift = (by: number) => () => session.edit({ kind: 'shift letter', letter, by });
+  return (
+    <p className={styles.row}>
+      <span className={styles.hint}>Only the “{left}”, between its neighbours</span>
+      <button type="button" className={styles.nudge} onClick={shift(-STEPS.middle)}>5 left</button>
+      <button type="button" className={styles.nudge} onClick={shift(STEPS.middle)}>5 right</button>
+    </p>
+  );
 }
 
 function Amounts({ pair }: { pair: number }) {

@@ -2,6 +2,8 @@ import { useCallback } from 'react';
 import { withUnit } from '@/shared/text/number';
 import type { Size } from '@/shared/schemas/spacing';
 import type { BenchProps } from '../props';
+import { pxPerMmNow } from '../session/screen';
+import type { BenchState } from '../session/state';
 import { LineCanvas } from '../drawing/line-canvas';
 import { setWidthOf } from '../drawing/set-width';
 import { ladderSizes, sizeInPx } from '../drawing/sizes';
@@ -35,7 +37,7 @@ export function Ladder({ sheet, plan }: { sheet: string; plan: LadderPlan }) {
 }
 
 function Rung({ step }: { step: Size }) {
-  const em = useCallback(() => sizeInPx(step), [step]);
+  const em = useCallback((_: number, state: BenchState) => sizeInPx(step, pxPerMmNow(state.screen, window.devicePixelRatio)), [step]);
   return (
     <div className={styles.rung}>
       <LineCanvas kind="small" em={em} />

@@ -2,6 +2,7 @@ import { useBench, useSession } from '../context';
 import { canRedo, canUndo } from '@/shared/editing/history';
 import { current } from '../session/state';
 import { NumberField } from './number-field';
+import { WatchAgain } from './watch-again';
 import styles from '../bench.module.css';
 
 /** What concerns the whole line: tracking, steps back, and the comparison with the face's own spacing. */
@@ -27,6 +28,7 @@ export function LinePanel() {
         </div>
         <button type="button" className="button button-small" disabled={!undoable} onClick={session.undo}>Undo</button>
         <button type="button" className="button button-small" disabled={!redoable} onClick={session.redo}>Redo</button>
+        <WatchAgain />
         <button type="button" className="button button-text button-small" disabled={untouched} onClick={() => session.edit({ kind: 'reset line' })}>Whole line back to built-in</button>
       </div>
     </section>

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useId } from 'react';
 import { useBench, useSession } from '../context';
 import { lookWords, type Laying, type Look } from '../session/looks';
 import { mayTell } from '../session/may-tell';
@@ -13,6 +13,7 @@ export function LooksPanel() {
   const laid = useBench((state) => state.laid);
   const laying = useBench((state) => state.laying);
   const zoom = useBench((state) => state.zoom);
+  const id = useId();
   const offered = (Object.keys(lookWords) as Look[]).filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
   useTurns(laid !== null && laying === 'in turn');
   return (
@@ -23,21 +24,21 @@ export function LooksPanel() {
         ))}
       </div>
       <div className={styles.row}>
-        <label className={styles.inlineField}>Compare with
-          <select value={laid ?? ''} onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}>
+        <span className={styles.inlineField}><label htmlFor={`${id}-laid`}>Compare with</label>
+          <select id={`${id}-laid`} value={laid ?? ''} onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}>
             <option value="">nothing</option>
             <option value="built-in">Built-in</option>
             {underlays.map(({ id, label }) => <option key={id} value={id}>{label}</option>)}
           </select>
-        </label>
+        </span>
         {laid !== null && (
-          <label className={styles.inlineField}>How
-            <select value={laying} onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}>
+          <span className={styles.inlineField}><label htmlFor={`${id}-laying`}>How</label>
+            <select id={`${id}-laying`} value={laying} onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}>
               <option value="under">as outlines under it</option>
               <option value="beside">beside it</option>
               <option value="in turn">in slow turns</option>
             </select>
-          </label>
+          </span>
         )}
         <span className={styles.zoom}>
           <button type="button" className="button button-small" onClick={() => setZoom(session, zoom / 1.25)}>Smaller</button>

@@ -6,6 +6,7 @@ import { advance, type Kept, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
 import { openDevice } from './device';
 import { noLooks, type Look } from './looks';
+import { readScreen } from './screen';
 import { startSender, type Sender } from './sender';
 import type { BenchState } from './state';
 import { createStore, type Store } from './store';
@@ -44,6 +45,8 @@ export function openSession(props: BenchProps): BenchSession {
     laid: null,
     laying: 'under',
     otherTurn: false,
+    replayed: null,
+    screen: readScreen(),
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
     deviceKeeps: lasting && keeps,
@@ -60,7 +63,7 @@ export function openSession(props: BenchProps): BenchSession {
     const change = { clientId, seq: (seq += 1), document: settled(history) };
     const deviceKeeps = writeChange(device, scope, change, history, written) && lasting;
     written = deviceKeeps ? history : null;
-    store.set({ history, shown: 'mine', deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
+    store.set({ history, shown: 'mine', replayed: null, deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
     sender?.kick();
   }
 
@@ -89,7 +92,7 @@ export function openSession(props: BenchProps): BenchSession {
     follow(command, from) {
       const { history } = store.get();
       const base = from === 'start' ? settled(history) : present(history);
-      store.set({ history: follow(history, applyCommand(base, command)), shown: 'mine' });
+      store.set({ history: follow(history, applyCommand(base, command)), shown: 'mine', replayed: null });
     },
     endGesture: () => take(endGesture(store.get().history, sameDocument)),
     cancelGesture: () => take(cancelGesture(store.get().history)),

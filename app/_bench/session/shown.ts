@@ -10,8 +10,9 @@ export function laidDocument(state: BenchState, props: BenchProps): SpacingDocum
   return underlay ? { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets } : null;
 }
 
-/** What the drawings show now: mine, built-in while that is asked for, or the other one in turn. */
+/** What the drawings show now: a step that is watched again, mine, built-in while that is asked for, or the other one in turn. */
 export function shownDocument(state: BenchState, props: BenchProps): SpacingDocument {
+  if (state.replayed !== null) return state.history.steps[state.replayed] ?? current(state);
   if (state.shown === 'built-in') return builtInDocument(props.pack.letters.length - 1);
   if (state.laying === 'in turn' && state.otherTurn) return laidDocument(state, props) ?? current(state);
   return current(state);

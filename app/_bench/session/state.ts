@@ -3,6 +3,7 @@ import { present, type History } from '@/shared/editing/history';
 import type { Run } from '@/shared/editing/commands';
 import type { Sync } from '@/shared/editing/sync';
 import type { Laying, Looks } from './looks';
+import type { ScreenMeasure } from './screen';
 
 /** Where the hand is: a gap, or a run of gaps from `anchor` to `head`. */
 export type Chosen = { readonly anchor: number; readonly head: number };
@@ -19,6 +20,10 @@ export type BenchState = {
   readonly laying: Laying;
   /** Whose turn it is while two settings are shown in turn. */
   readonly otherTurn: boolean;
+  /** The step that is shown while the sitting is watched again, else null. */
+  readonly replayed: number | null;
+  /** What is known of the size of a pixel on this screen. */
+  readonly screen: ScreenMeasure | null;
   /** Times the usual size of the working view. */
   readonly zoom: number;
   readonly singleKeys: boolean;

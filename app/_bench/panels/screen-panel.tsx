@@ -1,0 +1,44 @@
+import { useId, useState } from 'react';
+import { numberText } from '@/shared/text/number';
+import { useBench, useSession } from '../context';
+import { CARD, keepScreen, NOMINAL_PX_PER_MM, pxPerMmNow } from '../session/screen';
+import styles from '../bench.module.css';
+
+/** Makes points and millimetres true on this screen: a card of known width is held to it. */
+export function ScreenPanel() {
+  const session = useSession();
+  const id = useId();
+  const kept = useBench((state) => state.screen);
+  const [pxPerMm, setPxPerMm] = useState(() => pxPerMmNow(kept, window.devicePixelRatio));
+  const take = (next: number | null) => {
+    const measure = next === null ? null : { pxPerMm: next, density: window.devicePixelRatio };
+    keepScreen(measure);
+    session.store.set({ screen: measure });
+    setPxPerMm(next ?? NOMINAL_PX_PER_MM);
+  };
+  return (
+    <section className={styles.screen} aria-label="True size on this screen">
+      <h2>True size on this screen</h2>
+      <p>Hold a bank card or a student card to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {numberText(CARD.width, 1)} mm wide.</p>
+      <div className={styles.cardHolder}>
+        <svg width={CARD.width * pxPerMm} height={CARD.height * pxPerMm} aria-hidden="true"><rect x="0.5" y="0.5" width={CARD.width * pxPerMm - 1} height={CARD.height * pxPerMm - 1} rx={3.18 * pxPerMm} className={styles.card} /></svg>
+      </div>
+      <label htmlFor={id}>Width of the frame</label>
+      <input
+        id={id}
+        type="range"
+        min={2}
+        max={10}
+        step={0.005}
+        value={pxPerMm}
+        aria-valuetext={`${numberText(CARD.width * pxPerMm)} pixels`}
+        onChange={(event) => setPxPerMm(Number(event.currentTarget.value))}
+      />
+      <p className={styles.row}>
+        <button type="button" className="button button-small" onClick={() => take(pxPerMm)}>The frame fits the card</button>
+        {kept && <button type="button" className="button button-text button-small" onClick={() => take(null)}>Forget it</button>}
+        <span role="status" className={styles.hint}>{kept ? 'Measured: points are true on this screen.' : 'Not measured: points are as the browser takes them.'}</span>
+      </p>
+    </section>
+  );
+}

@@ -1,7 +1,8 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
-import type { SqlDriverAdapter, SqlDriverAdapterFactory, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
+import { DriverAdapterError, type SqlDriverAdapter, type SqlDriverAdapterFactory, type SqlQuery, type Transaction } from '@prisma/driver-adapter-utils';
 import { Turn } from './turn';
 
 /**
@@ -9,8 +10,8 @@ import { Turn } from './turn';
  *
  * The stock adapter locks transactions against each other, but lets a query from outside run on the connection while a
  * transaction is open: it would be rolled back with it although it was acknowledged. Here everything takes its turn.
- * And transactions begin IMMEDIATE, so that a second process (a backup, a command) is waited for instead of failing at
- * the first write.
+ * Transactions begin IMMEDIATE, so that another connection that writes is waited for instead of failing in the middle.
+ * And the waiting is done here and not by SQLite, which would keep the whole process standing still meanwhile.
  */
 export function sqliteAdapter(url: string): SqlDriverAdapterFactory {
   const stock = new PrismaBetterSqlite3({ url });
@@ -20,14 +21,14 @@ export function sqliteAdapter(url: string): SqlDriverAdapterFactory {
     async connect() {
       makeFolder(url);
       const connection = await stock.connect();
-      await connection.executeScript(pragmas);
+      await patiently(() => connection.executeScript(pragmas));
+      await connection.executeScript('PRAGMA busy_timeout = 0');
       return inTurns(connection);
     },
   };
 }
 
 const pragmas = `
-  PRAGMA busy_timeout = 10000;
   PRAGMA journal_mode = WAL;
   PRAGMA synchronous = FULL;
   PRAGMA foreign_keys = ON;
@@ -50,9 +51,9 @@ function inTurns(connection: SqlDriverAdapter): SqlDriverAdapter {
   return {
     provider: connection.provider,
     adapterName: connection.adapterName,
-    queryRaw: (query) => turn.run(() => connection.queryRaw(query)),
-    executeRaw: (query) => turn.run(() => connection.executeRaw(query)),
-    executeScript: (script) => turn.run(() => connection.executeScript(script)),
+    queryRaw: (query) => turn.run(() => patiently(() => connection.queryRaw(query))),
+    executeRaw: (query) => turn.run(() => patiently(() => connection.executeRaw(query))),
+    executeScript: (script) => turn.run(() => patiently(() => connection.executeScript(script))),
     startTransaction: () => startTransaction(connection, turn),
     dispose: () => turn.run(() => connection.dispose()),
   };
@@ -61,7 +62,7 @@ function inTurns(connection: SqlDriverAdapter): SqlDriverAdapter {
 async function startTransaction(connection: SqlDriverAdapter, turn: Turn): Promise<Transaction> {
   const release = await turn.take();
   try {
-    await connection.executeScript('BEGIN IMMEDIATE');
+    await patiently(() => connection.executeScript('BEGIN IMMEDIATE'));
   } catch (error) {
     release();
     throw error;
@@ -79,6 +80,24 @@ async function startTransaction(connection: SqlDriverAdapter, turn: Turn): Promi
     rollbackToSavepoint: (name) => savepoint(`ROLLBACK TO ${name}`),
     releaseSavepoint: (name) => savepoint(`RELEASE SAVEPOINT ${name}`),
   };
+}
+
+/** A statement that found the file locked has done nothing, so it is tried again, for ten seconds at most. */
+async function patiently<T>(work: () => Promise<T>): Promise<T> {
+  const end = Date.now() + 10_000;
+  for (let pause = 2; ; pause = Math.min(pause * 2, 50)) {
+    try {
+      return await work();
+    } catch (error) {
+      if (!isBusy(error) || Date.now() > end) throw error;
+      await wait(pause);
+    }
+  }
+}
+
+/** The stock adapter calls it a timeout of the socket. */
+function isBusy(error: unknown): boolean {
+  return error instanceof DriverAdapterError && error.cause.kind === 'SocketTimeout';
 }
 
 const isCommit = (query: SqlQuery) => query.sql.trim().toUpperCase() === 'COMMIT';

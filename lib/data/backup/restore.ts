@@ -1,0 +1,97 @@
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import Database from 'better-sqlite3';
+import { openDatabase, providerOf } from '../open';
+import { sqliteFile } from '../sqlite';
+import { checkSqlite } from './back-up';
+import { findProgram, runPostgresqlProgram } from './postgresql-program';
+
+type Options = {
+  /** Put the backup in the place of a database that holds something. What was there is kept; where, is returned. */
+  replace?: boolean;
+  now?: Date;
+};
+
+/**
+ * Brings a backup back. The file is checked before anything is touched. Stop the server first.
+ * @returns where the database that was there before is kept, or null when there was none
+ * @throws Error when the file is missing or unsound, when something is in the way and `replace` is not given, or when the
+ *   database is in use
+ */
+export async function restore(url: string, from: string, { replace = false, now = new Date() }: Options = {}): Promise<string | null> {
+  if (!existsSync(from)) throw new Error(`There is no file ${from}.`);
+  const stamp = now.toISOString().slice(0, 19).replaceAll(':', '-');
+  return providerOf(url) === 'sqlite' ? restoreSqlite(url, from, replace, stamp) : restorePostgresql(url, from, replace, stamp);
+}
+
+function restoreSqlite(url: string, from: string, replace: boolean, stamp: string): string | null {
+  checkSqlite(from);
+  const file = sqliteFile(url);
+  if (file === null) throw new Error('A database in memory cannot be restored.');
+  const there = existsSync(file);
+  if (there && !replace) throw new Error(inTheWay(file));
+  mkdirSync(path.dirname(file), { recursive: true });
+  const part = `${file}.restoring`;
+  copyFileSync(from, part);
+  checkSqlite(part);
+  const kept = `${file}.before-restore-${stamp}`;
+  if (there) {
+    emptyJournal(file);
+    renameSync(file, kept);
+  }
+  for (const end of ['-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
+  renameSync(part, file);
+  return there ? kept : null;
+}
+
+/** Brings everything that was written into the one file, and finds out whether somebody else has it open. */
+function emptyJournal(file: string) {
+  const old = new Database(file, { timeout: 0 });
+  try {
+    old.pragma('locking_mode = EXCLUSIVE');
+    old.pragma('journal_mode = DELETE');
+    old.exec('BEGIN EXCLUSIVE; COMMIT');
+  } catch {
+    throw new Error(`${file} is being used. Stop the server, then restore.`);
+  } finally {
+    old.close();
+  }
+}
+
+async function restorePostgresql(url: string, from: string, replace: boolean, stamp: string): Promise<string | null> {
+  const listed = spawnSync(findProgram('pg_restore'), ['--list', from], { encoding: 'utf8' });
+  if (listed.status !== 0) throw new Error(`${from} is not a backup that pg_restore can read: ${listed.stderr.trim()}`);
+  const schema = `before_restore_${stamp.replace(/\D/g, '_')}`;
+  const there = await holdsTables(url);
+  if (there && !replace) throw new Error(inTheWay('The database'));
+  if (there) await execute(url, `ALTER SCHEMA public RENAME TO "${schema}"; CREATE SCHEMA public;`);
+  try {
+    runPostgresqlProgram('pg_restore', url, ['--no-owner', '--no-privileges', '--exit-on-error', '--single-transaction', '--schema=public', from]);
+  } catch (error) {
+    if (there) await execute(url, `DROP SCHEMA public CASCADE; ALTER SCHEMA "${schema}" RENAME TO public;`);
+    throw error;
+  }
+  return there ? `schema ${schema}` : null;
+}
+
+const inTheWay = (what: string) => `${what} holds data already. With --replace the backup takes its place, and what is there now is kept beside it.`;
+
+async function holdsTables(url: string): Promise<boolean> {
+  const db = openDatabase(url);
+  try {
+    const tables = await db.$queryRawUnsafe<unknown[]>(`SELECT table_name FROM information_schema.tables WHERE table_schema = 'public'`);
+    return tables.length > 0;
+  } finally {
+    await db.$disconnect();
+  }
+}
+
+async function execute(url: string, script: string) {
+  const db = openDatabase(url);
+  try {
+    await db.$transaction(script.split(';').filter((part) => part.trim() !== '').map((part) => db.$executeRawUnsafe(part)));
+  } finally {
+    await db.$disconnect();
+  }
+}

@@ -58,5 +58,5 @@ export function checkSqlite(file: string) {
 }
 
 async function dumpPostgresql(url: string, to: string) {
-  runPostgresqlProgram('pg_dump', url, ['--format=custom', '--no-owner', '--no-privileges', `--file=${to}`]);
+  await runPostgresqlProgram('pg_dump', url, ['--format=custom', '--no-owner', '--no-privileges', `--file=${to}`]);
 }

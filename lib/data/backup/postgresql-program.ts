@@ -1,6 +1,7 @@
-import { spawnSync } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
+import { promisify } from 'node:util';
 import { environmentWith, programFolders } from '@/lib/env';
 import { postgresqlFields } from '../postgresql';
 
@@ -9,13 +10,17 @@ import { postgresqlFields } from '../postgresql';
  * other people of the machine cannot read it.
  * @throws Error with what the program said.
  */
-export function runPostgresqlProgram(name: string, url: string, options: string[]) {
+export async function runPostgresqlProgram(name: string, url: string, options: string[]): Promise<void> {
   const { host, port, user, password, database } = postgresqlFields(url);
   const connection = [`--host=${host}`, `--port=${port}`, `--dbname=${database}`, ...(user ? [`--username=${user}`] : []), '--no-password'];
   const sslmode = new URL(url).searchParams.get('sslmode');
   const env = environmentWith({ ...(typeof password === 'string' ? { PGPASSWORD: password } : {}), ...(sslmode ? { PGSSLMODE: sslmode } : {}) });
-  const result = spawnSync(findProgram(name), [...connection, ...options], { env, encoding: 'utf8' });
-  if (result.status !== 0) throw new Error(`${name} failed: ${(result.error?.message ?? result.stderr).trim()}`);
+  try {
+    await promisify(execFile)(findProgram(name), [...connection, ...options], { env });
+  } catch (error) {
+    const said = error instanceof Error && 'stderr' in error && error.stderr ? String(error.stderr) : String(error);
+    throw new Error(`${name} failed: ${said.trim()}`);
+  }
 }
 
 /**

@@ -67,7 +67,7 @@ async function restorePostgresql(url: string, from: string, replace: boolean, st
   if (there && !replace) throw new Error(inTheWay('The database'));
   if (there) await execute(url, `ALTER SCHEMA public RENAME TO "${schema}"; CREATE SCHEMA public;`);
   try {
-    runPostgresqlProgram('pg_restore', url, ['--no-owner', '--no-privileges', '--exit-on-error', '--single-transaction', '--schema=public', from]);
+    await runPostgresqlProgram('pg_restore', url, ['--no-owner', '--no-privileges', '--exit-on-error', '--single-transaction', '--schema=public', from]);
   } catch (error) {
     if (there) await execute(url, `DROP SCHEMA public CASCADE; ALTER SCHEMA "${schema}" RENAME TO public;`);
     throw error;

@@ -111,6 +111,72 @@ test('the assistant looks first, then asks for the deviations, and the numbers a
   await expect(row.getByRole('cell').nth(1)).toHaveText(perMille(Math.round(pairs[0]!.apparentGap)));
 });
 
+test('the assistant pins a note with a suggestion to the pair, and gives a level, with the keyboard alone', async () => {
+  await marker.keyboard.press('0');
+  // The first pair, three steps tighter: 40 − 15.
+  await marker.keyboard.press('.');
+  for (const key of ['t', 't', 't']) await marker.keyboard.press(key);
+  await expect(marker.getByText(`${signed(40)} → ${signed(25)}`)).toBeVisible();
+  await marker.keyboard.press('w');
+  await marker.keyboard.type('The A has drifted off to the right.');
+  await marker.keyboard.press('Control+Enter');
+  await expect(marker.getByText('The A has drifted off to the right.').first()).toBeVisible();
+  await marker.keyboard.press('m');
+  await marker.keyboard.press('2');
+  await expect(marker.getByRole('button', { name: /Mostly/ })).toHaveAttribute('aria-pressed', 'true');
+  await marker.getByRole('button', { name: 'This proof is marked' }).focus();
+  await marker.keyboard.press('Enter');
+  await expect(marker.getByText('It goes out when the instructor releases the round.')).toBeVisible();
+});
+
+test('before the release the student can tell nothing of it', async () => {
+  await student.reload();
+  const page = await student.content();
+  expect(page).not.toContain('drifted off');
+  expect(page).not.toContain('Mostly');
+});
+
+test('the instructor looks at exactly what the student will see, and releases', async () => {
+  await teacher.goto(`${exercise}/rounds/1/release`);
+  await teacher.getByRole('link', { name: /What .* will see/ }).click();
+  await expect(teacher.getByText('Exactly this, and nothing besides.')).toBeVisible();
+  await expect(teacher.locator('#preview').getByText('The A has drifted off to the right.')).toBeVisible();
+  await teacher.getByRole('button', { name: 'Release to those chosen' }).click();
+  await expect(teacher.getByText(/went out to 1 student/)).toBeVisible();
+});
+
+test('the student reads the note at its pair and the mark, answers, and goes on from the last setting', async () => {
+  await student.reload();
+  const note = student.getByRole('region', { name: /Note 1 on TA/ });
+  await expect(note).toContainText('The A has drifted off to the right.');
+  await expect(note).toContainText(signed(25));
+  await expect(student.getByText('Mostly').first()).toBeVisible();
+  await note.getByText('Answer', { exact: true }).click();
+  await note.getByLabel('Your answer').fill('I see it now.');
+  await note.getByRole('button', { name: 'Send the answer' }).click();
+  await expect(note.getByText('I see it now.').first()).toBeVisible();
+
+  await student.goto(exercise);
+  await expect(student.getByText('Round 2 of 2')).toBeVisible();
+  await student.getByRole('link', { name: 'Go on spacing' }).click();
+  const gap = student.getByRole('slider', { name: 'gap between capital T and capital A' });
+  await expect(gap).toHaveAttribute('aria-valuetext', /^offset plus 40,/);
+  await setOffsets(student, [25]);
+  await expect(student.getByText(saved)).toBeVisible();
+  await student.goto(`${exercise}#send`);
+  await student.getByLabel('Why is it set as it is?').fill('The A came back to the T.');
+  await student.getByRole('button', { name: 'Send the proof' }).click();
+  await student.waitForURL(/\/proofs\/.*sent=1/);
+  await expect(student.getByRole('heading', { name: 'Proof 1, round 2' })).toBeVisible();
+});
+
+test('the note tells how its pair has changed since', async () => {
+  await student.goto(exercise);
+  await student.getByRole('link', { name: 'Round 1, proof 1' }).click();
+  await expect(student.getByRole('region', { name: /Note 1 on TA/ })).toContainText(/suggest/);
+  await expect(student.getByRole('region', { name: /Note 1 on TA/ })).toContainText(signed(25));
+});
+
 /** Sets the offsets of a bench by keyboard: a number for each gap, Enter, and on. */
 async function setOffsets(page: Page, offsets: readonly number[]): Promise<void> {
   await page.getByRole('slider').first().focus();

@@ -1,7 +1,8 @@
 import type { Pack } from '@/shared/schemas/pack';
-import { parsePack } from '@/shared/schemas/parse-pack';
+import { PackError, parsePack } from '@/shared/schemas/parse-pack';
 import { findFace } from './catalogue';
 import type { PairTable } from './compose-pairs';
+import { FaceError, quoted } from './face-error';
 import type { FaceFacts } from './face-facts';
 import { packLettering, type LetteringSource } from './pack-lettering';
 import type { AxisValues } from './read-face';
@@ -21,7 +22,16 @@ export type { LetteringSource };
  */
 export async function buildPack(source: FaceSource | LetteringSource, text: string): Promise<Pack> {
   if (source.kind === 'lettering') return packLettering(source, text);
-  return named(source, parsePack(await atWorkshop({ task: 'pack', source: jobSource(source), text })));
+  return named(source, checked(await atWorkshop({ task: 'pack', source: jobSource(source), text })));
+}
+
+function checked(made: Pack): Pack {
+  try {
+    return parsePack(made);
+  } catch (error) {
+    if (error instanceof PackError) throw new FaceError('damaged', `This face can't set ${quoted(made.text)}: ${error.message} Choose another face.`);
+    throw error;
+  }
 }
 
 /** Static files cut from a variable face often carry its first instance's name; an installed face goes by the catalogue's. */

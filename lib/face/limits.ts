@@ -13,6 +13,8 @@ export const LIMITS = {
   /** Composite glyphs: how deep they may nest and how many parts one letter may have in all. */
   compositeDepth: 8,
   compositeParts: 256,
+  /** Characters of one letter's outline as a path; the pack's own limit. An ornate letter has about 5,000. */
+  pathCharacters: 200_000,
   /** Code units of a text as it comes, before white space is collapsed. */
   textUnits: 4_000,
   /** Code units and letters of a line; the pack's own limits. */

@@ -19,15 +19,23 @@ export async function unpackWoff2(bytes: Uint8Array): Promise<OpenedFile> {
     throw new FaceError('too-large', `The WOFF2 file says that it unpacks to ${megabytes(promised)} MB; ${megabytes(LIMITS.unpackedBytes)} MB is the most.`);
   }
   const sumInside = unpackedSum(bytes, directory);
-  let plain: Uint8Array;
-  try {
-    plain = await decompress(bytes);
-  } catch {
-    throw damaged('it does not unpack');
-  }
-  // The decoder's answer lies in its own memory, which it uses again.
-  const sfnt = plain.slice();
+  const sfnt = await decode(bytes);
   return { sfnt, packing: 'WOFF2', checked: sumInside !== undefined && sumInside === headAdjustment(sfnt) };
+}
+
+let decoding: Promise<unknown> = Promise.resolve();
+
+/** One file after the other: the decoder's answer lies in its own memory, which it uses again for the next. */
+function decode(bytes: Uint8Array): Promise<Uint8Array> {
+  const turn = decoding.then(async () => {
+    try {
+      return (await decompress(bytes)).slice();
+    } catch {
+      throw damaged('it does not unpack');
+    }
+  });
+  decoding = turn.catch(() => undefined);
+  return turn;
 }
 
 /** checksumAdjustment of `head` as it was packed. */

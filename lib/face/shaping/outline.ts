@@ -1,4 +1,5 @@
 import { FaceError, quoted } from '../face-error';
+import { LIMITS } from '../limits';
 import type { Face } from '../read-face';
 import { checkComposite } from '../file/composites';
 import type { PlacedGlyph } from './shape-line';
@@ -14,6 +15,9 @@ export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGl
   }
   const path = glyphs.map((glyph) => glyphPath(face, cluster, glyph)).join('');
   if (path === '') throw new FaceError('no-outline', `The face draws nothing for ${quoted(cluster)}. Choose another face or another line.`);
+  if (path.length > LIMITS.pathCharacters) {
+    throw new FaceError('too-large', `The outline of ${quoted(cluster)} has ${path.length} characters as a path; ${LIMITS.pathCharacters} is the most. Choose a plainer face.`);
+  }
   return path;
 }
 

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { findFace } from '@/lib/face/catalogue';
 import { FaceError, type FaceErrorCode } from '@/lib/face/face-error';
+import { capWasmMemory } from '@/lib/face/workshop/cap-wasm-memory';
 import { atWorkshop } from '@/lib/face/workshop/pool';
 import { makeSfnt, makeWoff, sfntOf, tableOf, tablesOf, withTables } from '../../fixtures/faces/face-bytes';
 import { box, composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
@@ -93,6 +94,10 @@ describe('letters that can’t be drawn', () => {
     expect(await refusal(tinyFace({ glyphA, more }))).toMatchObject({ code: 'damaged', message: expect.stringContaining(says) });
   });
 
+  it('refuses an outline of tens of thousands of points', async () => {
+    expect(await refusal(tinyFace({ glyphA: zigzag(32_000) }))).toMatchObject({ code: 'too-large', message: expect.stringContaining('“A”') });
+  });
+
   it('quotes a letter without an outline', async () => {
     expect(await refusal(tinyFace({ glyphA: new Uint8Array() }))).toMatchObject({ code: 'no-outline', message: expect.stringContaining('“A”') });
   });
@@ -138,6 +143,12 @@ describe('decompression bombs', () => {
   });
 });
 
+/** One contour that goes to and fro. */
+function zigzag(points: number): Uint8Array {
+  const deltas = (axis: number) => Array.from({ length: points }, (_, index) => (index % 2 === axis ? 300 : -300) * (Math.floor(index / 2) % 2 === 0 ? 1 : -1));
+  return new Uint8Array(Buffer.concat([words([1, 0, 0, 900, 900, points - 1, 0]), new Uint8Array(points).fill(1), words([...deltas(0), ...deltas(1)])]));
+}
+
 /** A WOFF2 with one table, `post`, that is said to have so many bytes. */
 function woff2Of(packed: Uint8Array, says: number): Uint8Array {
   const digits: number[] = [];
@@ -175,7 +186,20 @@ describe('texts and choices', () => {
   });
 });
 
-describe('what takes too long', () => {
+describe('what takes too long or too much', () => {
+  it('can’t grow WebAssembly memory past the cap', () => {
+    const { grow } = WebAssembly.Memory.prototype;
+    try {
+      capWasmMemory(1);
+      const memory = new WebAssembly.Memory({ initial: 1 });
+      expect(memory.grow(10)).toBe(1);
+      expect(() => memory.grow(10)).toThrow('limit of 1 MB');
+      expect(memory.buffer.byteLength).toBe(11 * 65_536);
+    } finally {
+      WebAssembly.Memory.prototype.grow = grow;
+    }
+  });
+
   it('is cut off, and the next job is done all the same', async () => {
     const source = { path: findFace('inter-900-italic').path };
     await expect(atWorkshop({ task: 'pack', source, text: 'cut off' }, 0)).rejects.toMatchObject({ code: 'cut-off' });

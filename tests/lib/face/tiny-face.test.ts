@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { makeWoff } from '../../fixtures/faces/face-bytes';
-import { composite, GLYPH, tinyFace } from '../../fixtures/faces/tiny-face';
+import { composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 
 /** Expected values: arithmetic by hand on the face in tests/fixtures/faces/tiny-face.ts. */
 const file = (bytes: Uint8Array) => ({ kind: 'file', bytes }) as const;
@@ -32,6 +32,14 @@ describe('a face made by hand', () => {
     expect(await buildPack(file(makeWoff(tinyFace())), 'AVA')).toEqual(await buildPack(file(tinyFace()), 'AVA'));
   });
 
+  it('is found in a collection by its number (TTC header, version 1.0)', async () => {
+    const kern: [number, number, number][] = [[GLYPH.A, GLYPH.V, -80]];
+    const bytes = collection([tinyFace({ unitsPerEm: 2000 }), tinyFace({ kern })]);
+    expect((await buildPack({ kind: 'file', bytes }, 'AV')).unitsPerEm).toBe(2000);
+    expect(await buildPack({ kind: 'file', bytes, index: 1 }, 'AV')).toEqual(await buildPack(file(tinyFace({ kern })), 'AV'));
+    await expect(buildPack({ kind: 'file', bytes, index: 2 }, 'AV')).rejects.toThrow('2 faces, numbered from 0, so there is no face number 2');
+  });
+
   it('draws a composite glyph with all its parts', async () => {
     const pack = await buildPack(file(tinyFace({ glyphA: composite([GLYPH.V, GLYPH.notdef]) })), 'A');
     // The first part is moved so that its left edge meets the left bearing of A, 100: no flag says otherwise (OpenType, `hmtx`).
@@ -45,3 +53,17 @@ describe('a face made by hand', () => {
     expect(facts.vertical).toMatchObject({ ascender: 800, descender: -200, capHeight: null, xHeight: null });
   });
 });
+
+/** Faces one after the other, the offsets of their tables moved. */
+function collection(faces: Uint8Array[]): Uint8Array {
+  const starts = faces.map((_, index) => 12 + 4 * faces.length + faces.slice(0, index).reduce((sum, face) => sum + face.length, 0));
+  const bytes = new Uint8Array(Buffer.concat([Buffer.from('ttcf'), words([1, 0, 0, faces.length, ...starts.flatMap((start) => [0, start])]), ...faces]));
+  const view = new DataView(bytes.buffer);
+  for (const start of starts) {
+    for (let table = 0; table < view.getUint16(start + 4); table++) {
+      const at = start + 12 + 16 * table + 8;
+      view.setUint32(at, view.getUint32(at) + start);
+    }
+  }
+  return bytes;
+}

@@ -5,7 +5,11 @@ import { chromium } from './lib/bin/test/programs.mjs';
 const port = Number(process.env.E2E_PORT ?? 3460);
 
 export default defineConfig({
-  testDir: 'tests/e2e',
+  projects: [
+    { name: 'application', testDir: 'tests/e2e', testIgnore: 'bench/**' },
+    // The bench alone, as its own playwright.config.ts has it.
+    { name: 'bench', testDir: 'tests/e2e/bench', use: { viewport: { width: 1280, height: 900 } } },
+  ],
   // The demo's course is one for all: tests that change it make an exercise of their own.
   workers: 1,
   timeout: 120_000,

@@ -15,7 +15,9 @@ import { database, type Db } from './client';
 import { criterionData } from './criteria';
 import { draftData } from './drafts';
 import { exerciseData } from './exercises';
+import { classSummaryData } from './class-summary';
 import { critiqueData } from './critique';
+import { exportData } from './exports';
 import { markTaskData } from './mark-tasks';
 import { markData } from './marks';
 import { noteData } from './notes';
@@ -54,7 +56,9 @@ function concepts(actor: Actor, db: Db) {
     packs: packData(actor, db),
     references: referenceData(actor, db),
     referenceSets: referenceSetData(actor, db),
+    classSummary: classSummaryData(actor, db),
     critique: critiqueData(actor, db),
+    exports: exportData(actor, db),
     markTasks: markTaskData(actor, db),
     marks: markData(actor, db),
     notes: noteData(actor, db),

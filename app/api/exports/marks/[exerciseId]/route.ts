@@ -1,0 +1,8 @@
+import { fileResponse } from '@/lib/export/file-response';
+import { exportMarks } from '@/lib/export/export-marks';
+import { route } from '@/lib/http/route';
+
+export const GET = route(exportMarks, {
+  read: (request, { exerciseId }) => ({ exerciseId, roundNumber: new URL(request.url).searchParams.get('round') }),
+  respond: ({ csv, name }) => fileResponse(csv, 'text/csv', name),
+});

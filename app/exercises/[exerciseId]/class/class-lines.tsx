@@ -1,0 +1,51 @@
+import { Disclosure } from '@/app/_ui/Disclosure';
+import { Section } from '@/app/_ui/Section';
+import { Table } from '@/app/_ui/Table';
+import type { ClassLine, ClassSummary, Spread } from '@/shared/class/summary';
+import { signed } from '@/shared/text/number';
+
+/** Per specimen and pair, how far the class is from the nearest reference; each line folds out. */
+export function ClassLines({ summary }: { summary: Pick<ClassSummary, 'lines'> }) {
+  if (summary.lines.length === 0) return <Section title="Pair by pair"><p>As soon as proofs come in, each line stands here with how far the class is from the nearest reference, pair by pair.</p></Section>;
+  return (
+    <Section title="Pair by pair" lead="How far the class is from the nearest reference, in 1/1000 em, after the tightness of each whole line is taken out. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class.">
+      {summary.lines.map((line) => (
+        <Disclosure key={line.specimenVersionId} summary={<>{line.text} <span className="quiet">{lineWords(line)}</span></>}>
+          <LineTable line={line} />
+        </Disclosure>
+      ))}
+    </Section>
+  );
+}
+
+function lineWords({ compared, sent, pairs }: ClassLine): string {
+  if (compared === 0) return sent === 0 ? 'nobody has set it' : `set by ${sent}; no reference to hold it against`;
+  const missed = pairs.filter(({ outside }) => outside * 2 > compared).map(({ letters }) => letters);
+  return missed.length === 0 ? 'most of the class is within tolerance everywhere' : `more than half of the class is outside at ${missed.join(', ')}`;
+}
+
+function LineTable({ line }: { line: ClassLine }) {
+  if (line.compared === 0) return <p>There is no comparison of this line. Set a reference and the proofs are compared with it, those already sent too.</p>;
+  return (
+    <Table caption={<>{line.text}, {line.compared} settings; as a whole {spreadWords(line.tightness)}</>} narrow>
+      <thead><tr><th scope="col">Pair</th><th scope="col" className="number">Median</th><th scope="col" className="number">Lower quartile</th><th scope="col" className="number">Upper quartile</th><th scope="col" className="number">Outside tolerance</th></tr></thead>
+      <tbody>
+        {line.pairs.map(({ letters, spread, outside }, index) => (
+          <tr key={index}>
+            <th scope="row">{letters}</th>
+            <td className="number">{spread ? signed(spread.median, 1) : '–'}</td>
+            <td className="number">{spread ? signed(spread.lower, 1) : '–'}</td>
+            <td className="number">{spread ? signed(spread.upper, 1) : '–'}</td>
+            <td className="number">{outside} of {line.compared}</td>
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}
+
+const spreadWords = (spread: Spread | null): string => {
+  if (!spread) return 'not compared';
+  const median = Math.round(spread.median);
+  return median === 0 ? 'as tight as the reference' : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} than the reference`;
+};

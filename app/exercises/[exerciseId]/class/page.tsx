@@ -1,0 +1,52 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { Section } from '@/app/_ui/Section';
+import { Tabs } from '@/app/_ui/Tabs';
+import { showClass } from '@/lib/class/show-class';
+import { forPage } from '@/lib/http/page';
+import { ClassLines } from './class-lines';
+import { ClassSides } from './class-sides';
+import { ClassStudents } from './class-students';
+
+type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ round?: string; page?: string }> };
+
+export const metadata: Metadata = { title: 'Class' };
+
+/** The class in one round: who has sent what, what it has not yet learned to see, and the marks. */
+export default async function ClassPage({ params, searchParams }: Props) {
+  const { exerciseId } = await params;
+  const { round, page } = await searchParams;
+  const shown = await forPage(showClass, { exerciseId, round: round ?? null, page: page ?? 1 });
+  const here = `/exercises/${exerciseId}/class`;
+  const ofRound = (number: number) => `${here}?round=${number}`;
+  const files = `/api/exports/class/${exerciseId}?round=${shown.round.number}`;
+  return (
+    <Page width="wide">
+      <PageHeader
+        title="The class"
+        trail={[{ href: `/courses/${shown.course.id}`, label: shown.course.title }, { href: `/exercises/${exerciseId}`, label: shown.exercise.title }]}
+        actions={<>
+          <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/critique`}>Critique of this round</ButtonLink>
+          {shown.mayExport && <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>Release this round</ButtonLink>}
+          {shown.mayExport && <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>Marks as CSV</ButtonLink>}
+          <ButtonLink plainLink href={files}>Pairs as CSV</ButtonLink>
+        </>}
+      />
+      {shown.rounds.length > 1 && <Tabs label="Rounds" current={ofRound(shown.round.number)} tabs={shown.rounds.map(({ number, title }) => ({ href: ofRound(number), label: `Round ${number}${title && `, ${title}`}` }))} />}
+      {shown.namesHidden && <Notice>Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once they are released.</Notice>}
+      <ClassStudents shown={shown} here={here} />
+      <ClassLines summary={shown.summary} />
+      <ClassSides sides={shown.summary.sides} />
+      {shown.identical.length > 0 && (
+        <Section title="Equal settings" lead="These settings are the same in every number. That is a fact and nothing more: people sit together, start from one another’s drafts, or agree.">
+          <ul>{shown.identical.map(({ text, members }, index) => <li key={index}>{text}: {members.join(', ')}</li>)}</ul>
+        </Section>
+      )}
+      <p className="quiet note-size">Student work and marks are education records. Show as little of this page as the moment needs, and follow the school’s policy and local law. <Link href="/records">Records and privacy</Link></p>
+    </Page>
+  );
+}

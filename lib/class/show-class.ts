@@ -1,0 +1,59 @@
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { roundInHand } from '@/lib/critique/round-in-hand';
+import { firstSlot } from '@/lib/critique/mark-tasks';
+import { showClassInput } from '@/shared/schemas/class';
+import { classSummary } from './class-summary';
+import { studentsPage } from './students-page';
+
+/** Students on one page of the list. */
+export const studentsPerPage = 30;
+
+/** The class in one round: who has sent what, and per specimen and pair how far it is from the nearest reference. */
+export const showClass = operation({
+  name: 'show-class',
+  allow: 'class:see',
+  input: showClassInput,
+  run: async ({ data, now }, { exerciseId, round: asked, page }) => {
+    const rounds = await data.classSummary.roundNumbers(exerciseId);
+    const number = asked ?? rounds.findLast(({ _count }) => _count.proofs > 0)?.number ?? rounds[0]?.number;
+    if (number === undefined) throw notFound();
+    const hand = await roundInHand(data, exerciseId, number);
+    const { round, exercise, course, settings, me } = hand;
+    const [summary, students, list] = await Promise.all([
+      classSummary(data, round, course.id, now),
+      data.classSummary.students(course.id),
+      studentsPage(data, hand, { skip: (page - 1) * studentsPerPage, take: studentsPerPage }),
+    ]);
+    const same = summary.lines.flatMap(({ identical }) => identical.flat());
+    return {
+      course: { id: course.id, title: course.title, timeZone: course.timeZone },
+      exercise: { id: exercise.id, title: exercise.title },
+      rounds: rounds.map((one) => ({ number: one.number, title: one.title, proofs: one._count.proofs })),
+      round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
+      namesHidden: settings.namesHidden, mayExport: me.role === 'instructor',
+      criteria: list.criteria.map(({ versionId, title, levels }) => ({ versionId, title, levels: levels.map((level) => level.title) })),
+      students: list.rows.map((row) => ({ ...row, counts: row.counts && { ...row.counts, receivedAt: row.counts.receivedAt.toISOString() } })),
+      page, pages: Math.max(1, Math.ceil(students / studentsPerPage)), studentCount: students,
+      summary: { ...summary, lines: summary.lines.map((line) => ({ ...line, identical: [] as string[][] })) },
+      identical: await namedGroups(),
+    };
+
+    /** Groups of equal settings, each named as the course names them now. */
+    async function namedGroups() {
+      if (same.length === 0) return [];
+      const [people, tasks, released] = await Promise.all([
+        data.markTasks.peopleOf(same), data.markTasks.ofRound(round.id, firstSlot), data.releases.numbersOf(round.id),
+      ]);
+      const aliases = new Map(tasks.map(({ proofId, alias }) => [proofId, alias]));
+      const proofs = await data.markTasks.proofsOf(round.id);
+      const nameOf = (memberId: string) => {
+        if (!settings.namesHidden || released.has(memberId)) return people.get(memberId)?.name ?? 'an erased person';
+        return proofs.filter((proof) => proof.memberId === memberId).map(({ id }) => aliases.get(id)).find((alias) => alias !== undefined) ?? 'a student without a name yet';
+      };
+      return summary.lines.flatMap(({ text, identical }) => identical.map((group) => ({ text, members: group.map(nameOf).sort() })));
+    }
+  },
+});
+
+export type ShownClass = Awaited<ReturnType<typeof showClass>>;

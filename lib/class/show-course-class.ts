@@ -1,0 +1,21 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { idSchema } from '@/shared/schemas/note';
+
+/** All rounds of a course at a glance: how many of the class have sent, and how many have had a release. */
+export const showCourseClass = operation({
+  name: 'show-course-class',
+  allow: 'class:see',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => {
+    const course = await data.classSummary.course(courseId);
+    if (!course) throw notFound();
+    const [rounds, students] = await Promise.all([data.classSummary.roundsOfCourse(courseId), data.classSummary.students(courseId)]);
+    return {
+      course,
+      students,
+      rounds: rounds.map(({ number, title, state, dueAt, exercise, sent, released }) => ({ number, title, state, dueAt: dueAt?.toISOString() ?? null, exercise, sent, released })),
+    };
+  },
+});

@@ -1,0 +1,95 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Db } from './client';
+import { roundsOfStaff } from './critique-scope';
+import { newId } from './ids';
+import { coursesOf, staff } from './scope';
+
+/** What the class page reads: counts made by the database, one page of students, and a summary made once per state of the round. */
+export const classSummaryData = (actor: Actor, db: Db) => ({
+  /** What a summary depends on, in a handful of counts: when one of them differs, the summary is stale. */
+  stateOf: async (round: { id: string; exerciseId: string; markingStartedAt: Date | null }, courseId: string) => {
+    const mine = roundsOfStaff(actor);
+    const [proofs, choices, removed, set] = await Promise.all([
+      db.proof.aggregate({ where: { roundId: round.id, round: mine }, _count: true, _max: { receivedAt: true } }),
+      db.roundChoice.aggregate({ where: { roundId: round.id, round: mine }, _count: true, _max: { chosenAt: true } }),
+      db.member.count({ where: { courseId, course: coursesOf(actor, staff), removedAt: { not: null } } }),
+      db.referenceSet.findFirst({ where: { exerciseId: round.exerciseId, exercise: { course: coursesOf(actor, staff) } }, orderBy: { number: 'desc' }, select: { id: true } }),
+    ]);
+    const compared = set ? await db.comparison.count({ where: { referenceSetId: set.id, referenceSet: { exercise: { course: coursesOf(actor, staff) } } } }) : 0;
+    return {
+      proofs: proofs._count, last: proofs._max.receivedAt?.toISOString() ?? null,
+      choices: choices._count, chosen: choices._max.chosenAt?.toISOString() ?? null,
+      removed, set: set?.id ?? null, compared, begun: round.markingStartedAt?.toISOString() ?? null,
+    };
+  },
+
+  kept: (roundId: string, kind: string) => db.summary.findFirst({ where: { roundId, kind, round: roundsOfStaff(actor) }, select: { basis: true, payload: true } }),
+
+  /** Keeps a summary in place of the one before. @throws P2002 when another request keeps the first one at this moment. */
+  keep: async (roundId: string, kind: string, basis: string, payload: string, now: Date): Promise<void> => {
+    const { count } = await db.summary.updateMany({ where: { roundId, kind, round: roundsOfStaff(actor) }, data: { basis, payload, madeAt: now, version: { increment: 1 } } });
+    if (count === 0) await db.summary.create({ data: { id: newId(), roundId, kind, basis, payload, madeAt: now } });
+  },
+
+  /** What was set in these proofs, with the newest comparison of each line. */
+  settings: (proofIds: readonly string[]) =>
+    db.proofItem.findMany({
+      where: { proofId: { in: [...proofIds] }, proof: { round: roundsOfStaff(actor) } },
+      select: {
+        specimenVersionId: true, tracking: true, offsets: true, proof: { select: { memberId: true } },
+        comparisons: { orderBy: [{ referenceSet: { number: 'desc' } }, { engine: 'desc' }], take: 1, select: { payload: true } },
+      },
+    }),
+
+  /** Of each specimen version that was sent in a round: its text, and one measurement, from which letters and sides are read. */
+  versions: async (roundId: string) => {
+    const versions = await db.specimenVersion.findMany({
+      where: { proofItems: { some: { proof: { roundId, round: roundsOfStaff(actor) } } } },
+      select: { id: true, specimenId: true, text: true, specimen: { select: { position: true } } },
+      orderBy: [{ specimen: { position: 'asc' } }, { number: 'asc' }],
+    });
+    return Promise.all(versions.map(async (version) => ({
+      ...version,
+      measured: await db.measurement.findFirst({ where: { proofItem: { specimenVersionId: version.id, proof: { roundId, round: roundsOfStaff(actor) } } }, orderBy: { engine: 'desc' }, select: { payload: true } }),
+    })));
+  },
+
+  students: (courseId: string) => db.member.count({ where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) } }),
+
+  /** One page of the course's students, by name, with what each sent in the round. */
+  studentsWithProofs: (courseId: string, roundId: string, page: { skip: number; take: number }) =>
+    db.member.findMany({
+      where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) },
+      orderBy: [{ user: { name: 'asc' } }, { id: 'asc' }],
+      ...page,
+      select: {
+        id: true, accommodations: true, user: { select: { name: true } }, section: { select: { name: true } },
+        extensions: { where: { roundId } },
+        proofs: { where: { roundId }, orderBy: { number: 'asc' }, select: { id: true, number: true, receivedAt: true, memberId: true } },
+        choices: { where: { roundId }, select: { proofId: true } },
+      },
+    }),
+
+  /** Every exercise of a course with, per round, how many students sent, how many proofs are marked, how many have a release. */
+  roundsOfCourse: async (courseId: string) => {
+    const rounds = await db.round.findMany({
+      where: { AND: [{ exercise: { courseId } }, roundsOfStaff(actor)] },
+      orderBy: [{ exercise: { position: 'asc' } }, { number: 'asc' }],
+      select: { id: true, number: true, title: true, state: true, dueAt: true, exercise: { select: { id: true, title: true, state: true } } },
+    });
+    const ids = rounds.map(({ id }) => id);
+    const where = { roundId: { in: ids }, round: roundsOfStaff(actor) };
+    const [senders, released] = await Promise.all([
+      db.proof.groupBy({ by: ['roundId', 'memberId'], where: { ...where, member: { removedAt: null } } }),
+      db.release.groupBy({ by: ['roundId', 'memberId'], where }),
+    ]);
+    const tally = (rows: readonly { roundId: string }[]) => rows.reduce((counts, { roundId }) => counts.set(roundId, (counts.get(roundId) ?? 0) + 1), new Map<string, number>());
+    const [sent, out] = [tally(senders), tally(released)];
+    return rounds.map((round) => ({ ...round, sent: sent.get(round.id) ?? 0, released: out.get(round.id) ?? 0 }));
+  },
+
+  course: (courseId: string) => db.course.findFirst({ where: { AND: [{ id: courseId }, coursesOf(actor, staff)] }, select: { id: true, title: true, timeZone: true } }),
+
+  roundNumbers: (exerciseId: string) =>
+    db.round.findMany({ where: { AND: [{ exerciseId }, roundsOfStaff(actor)] }, orderBy: { number: 'asc' }, select: { number: true, title: true, _count: { select: { proofs: true } } } }),
+});

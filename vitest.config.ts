@@ -15,6 +15,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
     testTimeout: 30_000,
+    // Browsers, databases and other processes start slowly on a busy machine.
+    hookTimeout: 60_000,
     globalSetup: ['tests/fixtures/global-setup.ts'],
   },
 });

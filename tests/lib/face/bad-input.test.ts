@@ -5,7 +5,7 @@ import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { findFace } from '@/lib/face/catalogue';
 import { FaceError, type FaceErrorCode } from '@/lib/face/face-error';
 import { capWasmMemory } from '@/lib/face/workshop/cap-wasm-memory';
-import { atWorkshop } from '@/lib/face/workshop/pool';
+import { atWorkshop, warmWorkshop } from '@/lib/face/workshop/pool';
 import { makeSfnt, makeWoff, sfntOf, tableOf, tablesOf, withTables } from '../../fixtures/faces/face-bytes';
 import { box, composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 
@@ -22,7 +22,10 @@ async function refusal(bytes: Uint8Array, text = 'A', options: object = {}): Pro
 }
 
 let lato: Uint8Array;
-beforeAll(async () => { lato = await sfntOf('lato-400'); });
+beforeAll(async () => {
+  await warmWorkshop();
+  lato = await sfntOf('lato-400');
+});
 
 describe('files that are no face', () => {
   it.each<[string, Uint8Array, FaceErrorCode, string]>([

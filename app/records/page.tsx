@@ -39,9 +39,10 @@ export default function Records() {
       </Section>
       <Section title="How long">
         <p>
-          A course has a date until which its records are kept; it is shown on the course’s settings. Deleting a person
-          clears the name, the address and everything they wrote. Spacings and marks stay under a made-up name, so that
-          the figures of a class remain whole. Backups keep what they held until they are thrown away in their turn.
+          A course can carry the date until which its records are kept; the instructor sets it. Nothing is thrown away by
+          itself on that day: whoever runs the server sees to it, as your school has decided. You can erase your own account at any time. That clears your name, your address and
+          everything you wrote; spacings and marks stay without a name, so that the figures of a class remain whole.
+          Backups keep what they held until they are thrown away in their turn.
         </p>
       </Section>
       <Section title="What measurements say, and do not">

@@ -11,11 +11,11 @@ export function Sessions({ sessions }: { sessions: readonly Session[] }) {
   return (
     <Section title="Signed in" id="sessions" lead="Times are in UTC, to about five minutes.">
       <ul className="card-list">
-        {sessions.map((session) => (
+        {sessions.map((session, index) => (
           <li key={session.id}>
             <p>Since <When at={session.createdAt} timeZone="UTC" short />{session.thisOne ? ' (this browser)' : <>, last used <When at={session.lastSeenAt} timeZone="UTC" short /></>}</p>
             {!session.thisOne && (
-              <Form action={endSessionAction} inline label="Sign this browser out">
+              <Form action={endSessionAction} inline label={`Sign out browser ${index + 1}`}>
                 <input type="hidden" name="sessionId" value={session.id} />
                 <SubmitButton kind="usual" small>Sign it out</SubmitButton>
               </Form>

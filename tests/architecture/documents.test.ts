@@ -1,0 +1,31 @@
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { root } from './source-tree';
+
+/** What is made when the program runs, and so is not in a fresh clone. */
+const madeLater = /^(\.\/)?(data|backups|prisma\/generated)\//;
+const rooms = /^(app|lib|prisma|shared|tests|public)\/|^[\w.-]+\.(md|json|mjs)$/;
+
+/** Paths in code spans and links, without line numbers; what has a placeholder, a space or a pattern in it is no path. */
+function namedPaths(text: string): string[] {
+  const spans = [...text.matchAll(/`([^`\n]+)`/g)].map((match) => match[1]!);
+  const links = [...text.matchAll(/\]\(([^)#]+)[^)]*\)/g)].map((match) => match[1]!).filter((link) => !/^[a-z]+:/.test(link));
+  return [...new Set([...spans.filter((span) => rooms.test(span)), ...links])].filter((name) => !/[\s*<>{}$…]|NAME/.test(name) && !madeLater.test(name));
+}
+
+describe.each(['README.md', 'DEVELOPERS.md'])('%s', (document) => {
+  const text = readFileSync(path.join(root, document), 'utf8');
+
+  test('names paths, and all of them exist', () => {
+    const named = namedPaths(text);
+    expect(named.length).toBeGreaterThan(3);
+    expect(named.filter((name) => !existsSync(path.join(root, name)))).toEqual([]);
+  });
+
+  test('names npm commands that package.json has', () => {
+    const { scripts } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+    const commands = [...text.matchAll(/npm (?:run (?:-s )?([\w-]+)|(start|test))/g)].map((match) => match[1] ?? match[2]!);
+    expect(commands.filter((name) => !(name in scripts))).toEqual([]);
+  });
+});

@@ -1,0 +1,8 @@
+import { readAccount } from '@/lib/account/read-account';
+import { forPage } from '@/lib/http/page';
+
+/** In benchmarks only: a trivial page that knows who is asking, to hold other pages against. */
+export default async function Baseline() {
+  const { name } = await forPage(readAccount);
+  return <p>{name}</p>;
+}

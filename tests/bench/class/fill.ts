@@ -1,0 +1,99 @@
+import { encode } from 'next-auth/jwt';
+import { hashToken, newToken } from '@/lib/account/token';
+import { newId } from '@/lib/data/ids';
+import type { Database } from '@/lib/data/open';
+import { canonicalJson } from '@/shared/json/canonical';
+import { measureLine } from '@/shared/measure';
+import { compareLine } from '@/shared/scoring';
+import { drawnPack } from '../../fixtures/drawn-pack';
+
+export type Size = { students: number; specimens: number; rounds: number };
+export type Filled = { exerciseId: string; instructorCookie: string; students: { cookie: string; draftIds: string[] }[]; pairs: number };
+
+const text = 'HOHOOHOHHOHO';
+const pairs = text.length - 1;
+const day = 86_400_000;
+
+/** A class in the middle of a term: everybody has sent every round, everything is measured and compared. */
+export async function fillClass(db: Database, size: Size, secret: string, now: Date): Promise<Filled> {
+  const at = new Date(now.getTime() - 30 * day);
+  const [courseId, exerciseId, setId] = [newId(), newId(), newId()];
+  await db.course.create({ data: { id: courseId, title: `A class of ${size.students}`, timeZone: 'Europe/Lisbon', state: 'active', createdAt: at } });
+  await db.exercise.create({ data: { id: exerciseId, courseId, title: 'Many lines', brief: 'Space them.', state: 'published', createdAt: at, publishedAt: at } });
+  const instructor = await addPerson(db, courseId, 'instructor', 0, secret, at);
+  const roundIds = await addRounds(db, exerciseId, size.rounds, at);
+  const versionIds = await addSpecimens(db, exerciseId, size.specimens, at);
+  await db.referenceSet.create({ data: { id: setId, exerciseId, number: 1, createdAt: at } });
+  const reference = { specimenVersionId: '', authorId: instructor.memberId, slot: 1, tracking: 0, offsets: canonicalJson(spacing(0).offsets), tolerances: canonicalJson(Array(pairs).fill(8)), reasons: canonicalJson(Array(pairs).fill(null)) };
+  await db.reference.createMany({ data: versionIds.map((specimenVersionId) => ({ id: newId(), ...reference, specimenVersionId, updatedAt: at })) });
+  await db.referenceSetItem.createMany({ data: versionIds.map((specimenVersionId) => ({ id: newId(), setId, ...reference, specimenVersionId })) });
+
+  const students = [];
+  for (let index = 0; index < size.students; index += 1) {
+    const student = await addPerson(db, courseId, 'student', index + 1, secret, at);
+    const draftIds = await addDrafts(db, student.memberId, versionIds, index, at);
+    for (const roundId of roundIds) await addProof(db, roundId, student.memberId, versionIds, setId, index, at);
+    students.push({ cookie: student.cookie, draftIds });
+  }
+  return { exerciseId, instructorCookie: instructor.cookie, students, pairs };
+}
+
+async function addPerson(db: Database, courseId: string, role: string, index: number, secret: string, at: Date) {
+  const [userId, memberId, token] = [newId(), newId(), newToken()];
+  await db.user.create({ data: { id: userId, emailNorm: `${role}-${index}-${courseId}@bench.example`, name: `${role} ${index}`, mayCreateCourses: role === 'instructor', createdAt: at } });
+  await db.member.create({ data: { id: memberId, courseId, userId, role, joinedAt: at } });
+  const far = new Date(at.getTime() + 365 * day);
+  await db.authSession.create({ data: { id: newId(), userId, tokenHash: hashToken(token), createdAt: at, expiresAt: far, lastSeenAt: new Date() } });
+  return { memberId, cookie: `next-auth.session-token=${await encode({ token: { sessionToken: token }, secret, maxAge: 365 * 86_400 })}` };
+}
+
+async function addRounds(db: Database, exerciseId: string, count: number, at: Date): Promise<string[]> {
+  const rounds = Array.from({ length: count }, (_, index) => ({
+    id: newId(), exerciseId, number: index + 1, state: index + 1 < count ? 'released' : 'open', opensAt: at, dueAt: new Date(at.getTime() + (index + 1) * 20 * day),
+  }));
+  await db.round.createMany({ data: rounds });
+  return rounds.map(({ id }) => id);
+}
+
+async function addSpecimens(db: Database, exerciseId: string, count: number, at: Date): Promise<string[]> {
+  const packSha = newId().padEnd(64, '0');
+  await db.pack.create({ data: { sha256: packSha, format: 'kerncrit-pack/1', kind: 'font', payload: canonicalJson(drawnPack(text)), createdAt: at } });
+  const rows = Array.from({ length: count }, (_, index) => ({ specimenId: newId(), id: newId(), position: index + 1 }));
+  await db.specimen.createMany({ data: rows.map(({ specimenId, position }) => ({ id: specimenId, exerciseId, position, createdAt: at })) });
+  await db.specimenVersion.createMany({ data: rows.map(({ id, specimenId }) => ({ id, specimenId, number: 1, text, packSha, size: 96, unit: 'px', ground: 'light', createdAt: at })) });
+  return rows.map(({ id }) => id);
+}
+
+async function addDrafts(db: Database, memberId: string, versionIds: readonly string[], index: number, at: Date): Promise<string[]> {
+  const rows = versionIds.map((specimenVersionId) => ({ id: newId(), memberId, specimenVersionId, purpose: 'work', tracking: 0, offsets: canonicalJson(spacing(index).offsets), updatedAt: at }));
+  await db.draft.createMany({ data: rows });
+  return rows.map(({ id }) => id);
+}
+
+async function addProof(db: Database, roundId: string, memberId: string, versionIds: readonly string[], referenceSetId: string, index: number, at: Date) {
+  const proofId = newId();
+  const { tracking, offsets, measure, comparison, engine } = measured(index % 24);
+  await db.proof.create({ data: { id: proofId, roundId, memberId, number: 1, requestKey: newId(), reasoning: 'H and O stood too far apart.', receivedAt: at } });
+  const items = versionIds.map((specimenVersionId) => ({ id: newId(), proofId, specimenVersionId, tracking, offsets }));
+  await db.proofItem.createMany({ data: items });
+  await db.measurement.createMany({ data: items.map(({ id }) => ({ id: newId(), proofItemId: id, engine, payload: measure, measuredAt: at })) });
+  await db.comparison.createMany({ data: items.map(({ id }) => ({ id: newId(), proofItemId: id, referenceSetId, engine, payload: comparison, comparedAt: at })) });
+}
+
+/** Invented, and different for neighbours in the list. */
+function spacing(index: number) {
+  return { tracking: (index % 5) - 2, offsets: Array.from({ length: pairs }, (_, pair) => ((index * 7 + pair * 5) % 41) - 20) };
+}
+
+const kept = new Map<number, { tracking: number; offsets: string; measure: string; comparison: string; engine: number }>();
+
+function measured(index: number) {
+  const known = kept.get(index);
+  if (known) return known;
+  const set = spacing(index);
+  const measure = measureLine(drawnPack(text), set, { size: { value: 96, unit: 'px' }, ground: 'light' });
+  const comparison = compareLine(measure, [{ author: 'instructor 0', ...spacing(0), tolerances: Array(pairs).fill(8), reasons: Array(pairs).fill(null) }]);
+  const made = { tracking: set.tracking, offsets: canonicalJson(set.offsets), measure: canonicalJson(measure), comparison: canonicalJson(comparison), engine: measure.engine };
+  kept.set(index, made);
+  return made;
+}

@@ -1,3 +1,5 @@
 /** What screens and commands use of comparing and explaining. */
 export { compareLine } from './compare-line';
-export { asShareOfStemGap, betweenLetters, thousandths, typeset } from './words';
+export { responseHints, type ResponseHint, type SetSpecimen } from './response';
+export { expectedResponse } from './size-response';
+export { asShareOfStemGap, betweenLetters, shareWords, thousandths, typeset } from './words';

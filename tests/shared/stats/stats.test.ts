@@ -49,7 +49,7 @@ describe('agreement of judges', () => {
     expect(weightedKappa([[20, 5], [10, 15]], 'none')).toBeCloseTo(0.4, 12);
   });
   it('weighs disagreement by distance, by hand: one step of two counts 1/2 (linear), 1/4 (quadratic)', () => {
-    // Rows 2 2 2, columns 2 2 2, of 6. Seen: two counts one step apart. Expected: 8 cells one step apart… (4 × 2/3), 2 cells two steps apart (2 × 2/3).
+    // Rows and columns all hold 2 of 6, so every cell expects 2/3. Four cells are one step apart (two counts seen), two cells two steps.
     const table = [[2, 0, 0], [0, 1, 1], [0, 1, 1]];
     expect(weightedKappa(table, 'linear')).toBeCloseTo(1 - (2 * 0.5) / ((4 * 2) / 3 * 0.5 + (2 * 2) / 3), 12);
     expect(weightedKappa(table, 'quadratic')).toBeCloseTo(1 - (2 * 0.25) / ((4 * 2) / 3 * 0.25 + (2 * 2) / 3), 12);

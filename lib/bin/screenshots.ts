@@ -20,7 +20,7 @@ const pictures: Picture[] = [
   { name: 'bench-narrow', as: student, width: 390, height: 844, dark: true, go: toBench },
   { name: 'released', as: student, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /^Round 1, proof/); } },
   { name: 'critique', as: assistant, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /^Critique$/); await page.locator('main a[href^="/critique/"]').first().click(); } },
-  { name: 'class', as: instructor, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /class stands/); } },
+  { name: 'class', as: instructor, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /class stands/); await follow(page, /^Round 1/); } },
   { name: 'plan', as: instructor, height: 1200, go: async (page) => { await toExercise(page); await page.getByRole('link', { name: 'Plan', exact: true }).click(); } },
 ];
 

@@ -31,9 +31,11 @@ export function Criterion({ criterion, give, first }: Props) {
   }
 
   function press(event: KeyboardEvent) {
-    const level = /^[1-9]$/.test(event.key) ? Number(event.key) - 1 : -1;
-    if (event.target instanceof HTMLInputElement || event.ctrlKey || event.altKey || event.metaKey || level < 0 || level >= levels.length) return;
+    if (event.target instanceof HTMLInputElement || event.ctrlKey || event.altKey || event.metaKey || !/^[1-9]$/.test(event.key)) return;
+    // Here a digit is a level and never a stock note, even where there is no such level.
     event.preventDefault();
+    const level = Number(event.key) - 1;
+    if (level >= levels.length) return;
     const unmarked = mark.level === null;
     void choose(level).then(() => { if (unmarked) nextGroup(group.current)?.querySelector('button')?.focus(); });
   }

@@ -1,5 +1,5 @@
 import type { Late } from '@/shared/marking/late-deduction';
-import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import type { MarkEventView, MarkView } from '@/shared/schemas/mark';
 import type { NoteView, StockNoteView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
@@ -29,8 +29,8 @@ export type DeskLine = {
   line: { specimenId: string; specimenVersionId: string; text: string; size: Size; ground: Ground; tolerance: number };
   pack: Pack;
   spacing: Spacing;
-  measure: LineMeasure | null;
-  comparison: LineComparison | null;
+  measure: StoredMeasure | null;
+  comparison: StoredComparison | null;
   references: { author: string; slot: number; spacing: Spacing }[];
   previous: { round: number; proof: number; spacing: Spacing } | null;
   notes: NoteView[];

@@ -1,4 +1,4 @@
-import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import type { Fault } from '@/shared/schemas/note';
 
 /** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out, in tolerances (above 1 is outside). */
@@ -6,18 +6,18 @@ export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>
 
 /**
  * The pairs that stand out, worst first: against the nearest reference where there is one, else against the middle of
- * their own line. A letter out of place is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
+ * their own line. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of place is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
  */
-export function faultsOf(measure: LineMeasure | null, comparison: LineComparison | null, tolerance: number): PairFault[] {
+export function faultsOf(measure: StoredMeasure | null, comparison: StoredComparison | null, tolerance: number): PairFault[] {
   const touching = (measure?.pairs ?? [])
-    .filter(({ contact }) => contact === 'touching' || contact === 'crossing')
+    .filter(({ contact, index }) => (contact === 'touching' || contact === 'crossing') && !comparison?.meantContacts.includes(index))
     .map(({ index }) => ({ first: index, last: index, fault: 'touching' as const, share: Infinity, sentence: '' }));
   const out = comparison?.nearest != null ? fromReference(comparison) : fromLine(measure, tolerance);
   const faults = [...touching, ...out.filter(({ first }) => !touching.some((one) => one.first === first))];
   return faults.sort((one, other) => (one.share === other.share ? one.first - other.first : other.share - one.share));
 }
 
-function fromReference({ pairs, findings }: LineComparison): PairFault[] {
+function fromReference({ pairs, findings }: StoredComparison): PairFault[] {
   const misplaced = findings.filter(({ kind }) => kind === 'misplaced');
   const told = new Set(misplaced.flatMap(({ from, to }) => (from === null || to === null ? [] : [from, to])));
   const letters = misplaced.flatMap(({ from, to, direction, sentence }): PairFault[] => {
@@ -33,7 +33,7 @@ function fromReference({ pairs, findings }: LineComparison): PairFault[] {
   return [...letters, ...gaps];
 }
 
-const fromLine = (measure: LineMeasure | null, tolerance: number): PairFault[] =>
+const fromLine = (measure: StoredMeasure | null, tolerance: number): PairFault[] =>
   (measure?.pairs ?? []).flatMap(({ index, suggestion, offset }) => {
     if (suggestion === null) return [];
     const excess = offset - suggestion;

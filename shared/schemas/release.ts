@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { idSchema, noteEntrySchema, suggestionSchema } from './note';
-import { findingSchema, pairComparisonSchema } from './measure';
+import { storedFindingSchema, storedPairComparisonSchema } from './stored-figures';
 
 const int = z.int();
 
@@ -18,7 +18,7 @@ const releasedLineSchema = z.strictObject({
   text: z.string(),
   notes: z.array(releasedNoteSchema),
   /** Only where the exercise lets references be seen once a round is released. */
-  deviations: z.nullable(z.strictObject({ author: z.nullable(z.string()), tightness: z.number(), pairs: z.array(pairComparisonSchema), findings: z.array(findingSchema) })),
+  deviations: z.nullable(z.strictObject({ author: z.nullable(z.string()), tightness: z.number(), pairs: z.array(storedPairComparisonSchema), findings: z.array(storedFindingSchema) })),
 });
 
 const releasedMarkSchema = z.strictObject({

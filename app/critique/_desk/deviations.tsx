@@ -2,7 +2,7 @@
 import { Table } from '@/app/_ui/Table';
 import type { DeskLine } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
-import type { Finding } from '@/shared/schemas/measure';
+import type { StoredFinding } from '@/shared/schemas/stored-figures';
 import { signed, withUnit } from '@/shared/text/number';
 import style from './desk.module.css';
 
@@ -41,7 +41,7 @@ export function Deviations({ measure, comparison, tolerance, choose, chosen }: P
   );
 }
 
-function Findings({ findings }: { findings: Finding[] }) {
+function Findings({ findings }: { findings: StoredFinding[] }) {
   if (findings.length === 0) return <p>Nothing stands out.</p>;
   return (
     <ul className={style.findings}>

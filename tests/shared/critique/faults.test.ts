@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { faultsOf } from '@/shared/critique/faults';
 import { fillStockNote } from '@/shared/critique/stock-note';
-import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 
 const pairs = (rests: number[]) => rests.map((rest, index) => ({ index, rest, tolerance: 10, within: Math.abs(rest) <= 10 }));
-const against = (rests: number[], findings: unknown[] = []) => ({ nearest: 0, pairs: pairs(rests), findings }) as unknown as LineComparison;
+const against = (rests: number[], findings: unknown[] = []) => ({ nearest: 0, pairs: pairs(rests), findings, meantContacts: [] }) as unknown as StoredComparison;
 const measured = (offsets: [number, number | null, string?][]) =>
-  ({ pairs: offsets.map(([offset, suggestion, contact], index) => ({ index, offset, suggestion, contact: contact ?? 'apart' })) }) as unknown as LineMeasure;
+  ({ pairs: offsets.map(([offset, suggestion, contact], index) => ({ index, offset, suggestion, contact: contact ?? 'apart' })) }) as unknown as StoredMeasure;
 
 describe('the pairs that stand out', () => {
   it('come worst first, in tolerances', () => {
@@ -30,4 +30,9 @@ describe('the pairs that stand out', () => {
 it('a stock note names the letter in the middle', () => {
   expect(fillStockNote('{letter} stands too far left', ['A', 'L', 'N'], 'left')).toBe('L stands too far left');
   expect(fillStockNote('{letter}', ['A', 'V'], '')).toBe('V');
+});
+
+it('letters that the reference lets touch are no fault', () => {
+  const meant = { ...against([0, 0]), meantContacts: [1] } as unknown as StoredComparison;
+  expect(faultsOf(measured([[0, 0], [0, 0, 'touching']]), meant, 10)).toEqual([]);
 });

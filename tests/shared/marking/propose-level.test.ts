@@ -8,7 +8,7 @@ function line(pairs: Pair[], hasReference = true): MeasuredLine {
   return {
     tolerance: 10,
     measure: { pairs: pairs.map((pair, index) => ({ index, offset: pair.offset ?? 0, suggestion: pair.suggestion ?? null, contact: pair.contact ?? 'apart' })) },
-    comparison: hasReference ? { nearest: 0, pairs: pairs.map((pair, index) => ({ index, within: pair.within ?? false })) } : null,
+    comparison: hasReference ? { nearest: 0, meantContacts: [], pairs: pairs.map((pair, index) => ({ index, within: pair.within ?? false })) } : null,
   } as unknown as MeasuredLine;
 }
 

@@ -9,14 +9,18 @@ export function bandWeight(band: number): number {
 }
 
 /** The white between two letters as seen, band by band, before any offset: both sighted profiles added. 1/1000 em. */
-export type SeenGap = { white: Float64Array; weights: Float64Array; weightSum: number };
+export type SeenGap = { white: Float64Array; weights: Float64Array; weightSum: number; nearest: number; farthest: number };
 
 export function seenGap(rightOfLeft: Float64Array, leftOfRight: Float64Array): SeenGap {
   const white = rightOfLeft.map((value, band) => value + leftOfRight[band]!);
   const weights = white.map((_, band) => bandWeight(band));
-  let weightSum = 0;
-  for (const weight of weights) weightSum += weight;
-  return { white, weights, weightSum };
+  let weightSum = 0, nearest = Infinity, farthest = -Infinity;
+  for (let band = 0; band < white.length; band += 1) {
+    weightSum += weights[band]!;
+    nearest = Math.min(nearest, white[band]!);
+    farthest = Math.max(farthest, white[band]!);
+  }
+  return { white, weights, weightSum, nearest, farthest };
 }
 
 /**
@@ -40,11 +44,9 @@ export function apparentGap({ white, weights, weightSum }: SeenGap, total: numbe
  */
 export function totalForGap(seen: SeenGap, target: number): number | null {
   if (!(target > LEAST_GAP)) return null;
-  const { white, weights, weightSum } = seen;
-  let nearest = Infinity;
-  for (const value of white) nearest = Math.min(nearest, value);
+  const { white, weights, weightSum, nearest, farthest } = seen;
   // With every gap at least the nearest, E ≥ nearest + total: so total = target − nearest is never too small.
-  let low = LEAST_GAP - farthest(white), high = target - nearest;
+  let low = LEAST_GAP - farthest, high = target - nearest;
   let total = Math.min(high, Math.max(low, 0));
   for (let turn = 0; turn < 60; turn += 1) {
     let closeness = 0, steepness = 0;
@@ -57,17 +59,11 @@ export function totalForGap(seen: SeenGap, target: number): number | null {
     }
     const found = Math.sqrt(weightSum / closeness);
     const miss = target - found;
-    if (Math.abs(miss) < 0.001) return total;
+    if (Math.abs(miss) < 0.002) return total;
     if (miss > 0) low = total; else high = total;
     const slope = (found * steepness) / closeness;
     const next = slope > 0 ? total + miss / slope : Infinity;
     total = next > low && next < high ? next : (low + high) / 2;
   }
   return total;
-}
-
-function farthest(white: Float64Array): number {
-  let most = -Infinity;
-  for (const value of white) if (value < Infinity) most = Math.max(most, value);
-  return most;
 }

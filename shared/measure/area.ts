@@ -35,7 +35,7 @@ export function areaProfile(contours: Contours, advance: number): EdgeProfile {
 }
 
 /** White between two letters before any total is added, ready to be read off at any total. */
-export type AreaGap = { white: Float64Array; least: number; sum: number; height: number };
+export type AreaGap = { white: Float64Array; heights: Float64Array; least: number; sum: number; height: number };
 
 /**
  * @param left fine profile and box of the left letter, `right` of the right one.
@@ -46,25 +46,28 @@ export function areaGap(left: { fine: EdgeProfile; box: Box; advance: number }, 
   const bottom = Math.min(left.box.bottom, right.box.bottom), top = Math.max(left.box.top, right.box.top);
   const deepestLeft = left.advance - left.box.right + Math.min(reach, left.box.right - left.box.left);
   const deepestRight = right.box.left + Math.min(reach, right.box.right - right.box.left);
-  const white: number[] = [];
+  const white: number[] = [], heights: number[] = [];
   let least = Infinity, sum = 0;
   for (let slice = 0; slice < SLICES; slice += 1) {
-    const y = FLOOR + (slice + 0.5) * SLICE;
-    if (y < bottom || y >= top) continue;
+    const low = FLOOR + slice * SLICE;
+    // The first and the last slice count only as far as the letters reach.
+    const height = Math.min(top, low + SLICE) - Math.max(bottom, low);
+    if (height <= 0) continue;
     const open = Math.min(left.fine.right[slice]!, deepestLeft) + Math.min(right.fine.left[slice]!, deepestRight);
     white.push(open);
+    heights.push(height);
     least = Math.min(least, open);
-    sum += open;
+    sum += open * height;
   }
-  return { white: Float64Array.from(white), least, sum, height: white.length * SLICE };
+  return { white: Float64Array.from(white), heights: Float64Array.from(heights), least, sum, height: top - bottom };
 }
 
 /** Plain area of white between two letters, in (1/1000 em)², at a total in 1/1000 em. Where letters overlap there is none. */
-export function whiteArea({ white, least, sum }: AreaGap, total: number): number {
-  if (least + total >= 0) return (sum + white.length * total) * SLICE;
+export function whiteArea({ white, heights, least, sum, height }: AreaGap, total: number): number {
+  if (least + total >= 0) return sum + height * total;
   let open = 0;
-  for (const value of white) open += Math.max(0, value + total);
-  return open * SLICE;
+  for (let slice = 0; slice < white.length; slice += 1) open += Math.max(0, white[slice]! + total) * heights[slice]!;
+  return open;
 }
 
 /** The same divided by the height it spans: the mean white, 1/1000 em, so that short and tall pairs can stand side by side. */

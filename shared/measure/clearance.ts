@@ -1,6 +1,7 @@
 import { windingAt } from '@/shared/geometry/polygon';
 import { CHUNK, type SegmentChunks } from '@/shared/geometry/segment-chunks';
 import { pointToSegmentSquared, segmentsCross } from '@/shared/geometry/segment';
+import { STEP } from '@/shared/outline/grid';
 import type { LetterShape } from './letter-shape';
 
 /** Nearest distance between two outlines, 1/1000 em, and whether one lies over the other (the distance is then 0). */
@@ -12,18 +13,33 @@ export type Clearance = { distance: number; crossing: boolean };
  */
 export function clearance(left: LetterShape, right: LetterShape, shift: number): Clearance {
   const a = left.chunks, b = right.chunks;
-  let least = Infinity;
+  let least = boundFrom(left, right, shift);
+  least *= least;
   for (let i = 0; i < a.boxes.length; i += 4) {
+    if (!isWithin(a.boxes, i, right.box.left + shift, right.box.bottom, right.box.right + shift, right.box.top, least)) continue;
     for (let j = 0; j < b.boxes.length; j += 4) {
-      const gapX = Math.max(0, b.boxes[j]! + shift - a.boxes[i + 2]!, a.boxes[i]! - b.boxes[j + 2]! - shift);
-      const gapY = Math.max(0, b.boxes[j + 1]! - a.boxes[i + 3]!, a.boxes[i + 1]! - b.boxes[j + 3]!);
-      if (gapX * gapX + gapY * gapY >= least) continue;
+      if (!isWithin(a.boxes, i, b.boxes[j]! + shift, b.boxes[j + 1]!, b.boxes[j + 2]! + shift, b.boxes[j + 3]!, least)) continue;
       least = Math.min(least, chunkDistanceSquared(a, i, b, j, shift));
       if (least < 0) return { distance: 0, crossing: true };
     }
   }
   if (least > 0 && oneInsideOther(left, right, shift)) return { distance: 0, crossing: true };
   return { distance: Math.sqrt(least), crossing: false };
+}
+
+/** No pair is farther apart than its edges within one band, taken at opposite rims of it. */
+function boundFrom(left: LetterShape, right: LetterShape, shift: number): number {
+  const bands = Math.min(left.edge.right.length, right.edge.left.length), move = shift - left.advance;
+  let least = Infinity;
+  for (let band = 0; band < bands; band += 1) least = Math.min(least, Math.abs(left.edge.right[band]! + right.edge.left[band]! + move));
+  // A hair more, so that rounding never lets the bound be less than the distance.
+  return Math.sqrt(least * least + STEP * STEP) + 0.001;
+}
+
+/** Whether box `i` comes nearer to the other box than the square root of `limit`. */
+function isWithin(boxes: Float64Array, i: number, left: number, bottom: number, right: number, top: number, limit: number): boolean {
+  const gapX = Math.max(0, left - boxes[i + 2]!, boxes[i]! - right), gapY = Math.max(0, bottom - boxes[i + 3]!, boxes[i + 1]! - top);
+  return gapX * gapX + gapY * gapY < limit;
 }
 
 /** Least squared distance between two runs of segments; −1 as soon as two of them cross. */

@@ -31,6 +31,7 @@ export function composePairs(face: Face, pairs: readonly string[]): PairTable {
     return glyphs.length - 1;
   };
   const table = pairs.map((text, index) => {
+    if (text.trim() === '') throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, and no empty line.`);
     const line = splitLine(text);
     const [first, second] = line.letters;
     if (!first || !second || line.letters.length > 2 || line.text.length !== second.to) throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, with nothing between them.`);

@@ -1,10 +1,13 @@
 import { readFileSync } from 'node:fs';
+import { cpus, loadavg } from 'node:os';
 import { gzipSync } from 'node:zlib';
 import opentype from 'opentype.js';
 import decompress from 'wawoff2/decompress.js';
 import { pairFigures } from '@/lib/bin/measure/pair-figures';
 import { buildPack, buildPairs } from '@/lib/face/build-pack';
 import { listFaces } from '@/lib/face/catalogue';
+import { composePack } from '@/lib/face/compose-pack';
+import { readFace } from '@/lib/face/read-face';
 import { warmWorkshop } from '@/lib/face/workshop/pool';
 import { median } from '@/shared/stats/median';
 
@@ -22,7 +25,8 @@ function coldFaces() {
 /** A pack from a face not opened before, through the workshop and back, beside opentype.js reading the same file. */
 export default async function benchFace(): Promise<void> {
   await timed('workshop ready', warmWorkshop);
-  const cold: number[] = [], again: number[] = [], otherReader: number[] = [], bytes: number[] = [], packed: number[] = [];
+  process.stdout.write(`  ${cpus().length} cores, ${loadavg()[0]!.toFixed(1)} processes running or waiting over the last minute\n`);
+  const cold: number[] = [], processor: number[] = [], again: number[] = [], otherReader: number[] = [], bytes: number[] = [], packed: number[] = [];
   for (const face of coldFaces()) {
     const source = { kind: 'catalogue', key: face.key } as const;
     const started = performance.now();
@@ -31,6 +35,10 @@ export default async function benchFace(): Promise<void> {
     const second = performance.now();
     await buildPack(source, `${LINE}s`);
     again.push(performance.now() - second);
+    const before = process.cpuUsage();
+    composePack(await readFace(readFileSync(face.path)), LINE);
+    const used = process.cpuUsage(before);
+    processor.push((used.user + used.system) / 1000);
     const third = performance.now();
     readWithOpentype(await decompress(readFileSync(face.path)));
     otherReader.push(performance.now() - third);
@@ -39,6 +47,7 @@ export default async function benchFace(): Promise<void> {
     packed.push(gzipSync(json).byteLength);
   }
   report('pack of a 12-letter line, cold face (limit 60 ms)', cold, 'ms');
+  report('processor time of the same work in this process', processor, 'ms');
   report('the next line in that face', again, 'ms');
   report('baseline: opentype.js reads the file and 12 outlines', otherReader, 'ms');
   report('bytes of the pack', bytes, 'B');

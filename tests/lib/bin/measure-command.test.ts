@@ -104,7 +104,7 @@ describe('measure refuses', () => {
     ['no pairs', ['--face', 'lato-400', '--pairs', 'LIST'], '', 1, 'No pairs'],
     ['no such list', ['--face', 'lato-400', '--pairs', './nowhere.txt'], '', 1, './nowhere.txt'],
     ['three letters', ['--face', 'lato-400', '--pairs', 'LIST'], 'AV\nAVA\n', 1, '“AVA” (pair 2)'],
-    ['an empty line between', ['--face', 'lato-400', '--pairs', 'LIST'], 'AV\n\nTo\n', 1, 'no letter'],
+    ['an empty line between', ['--face', 'lato-400', '--pairs', 'LIST'], 'AV\n\nTo\n', 1, '(pair 2)'],
     ['a letter that the face lacks', ['--face', 'lato-400', '--pairs', 'LIST'], 'AЩ\n', 1, '“Щ”'],
     ['too few offsets', ['--face', 'lato-400', '--text', 'AVA', '--offsets', '5'], '', 1, '2 gaps'],
     ['an offset that is no number', ['--face', 'lato-400', '--text', 'AVA', '--offsets', '5,wide'], '', 2, '“wide”'],

@@ -1,0 +1,143 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test, type APIResponse, type Page } from '@playwright/test';
+import { addOutsider, idsOf, madeUp, type DemoIds } from './demo-ids';
+import { bram, browserOf, ines } from './demo-people';
+
+type Address = (ids: DemoIds) => string;
+
+/** Pages that show a student nothing of anyone else's, whatever is asked. */
+const open = [
+  '', 'accessibility', 'account', 'account/erase', 'courses', 'faces', 'faces/[key]', 'first/[token]', 'join/[token]', 'records', 'reset/[token]', 'sign-in', 'sign-in/forgotten', 'words',
+];
+
+/** Pages of a course that each of its students may open, with their own things on them: shut for everyone outside. */
+const ofTheCourse: Record<string, Address> = {
+  'courses/[courseId]': ({ courseId }) => `/courses/${courseId}`,
+  'exercises/[exerciseId]': ({ exerciseId }) => `/exercises/${exerciseId}`,
+  'exercises/[exerciseId]/bench/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/bench/${specimenId}`,
+};
+
+const plan: Address = ({ exerciseId }) => `/exercises/${exerciseId}/plan`;
+
+/** Pages of those who teach, and of another student's work: shut for a student. */
+const shut: Record<string, Address> = {
+  'courses/new': () => '/courses/new',
+  'courses/[courseId]/class': ({ courseId }) => `/courses/${courseId}/class`,
+  'courses/[courseId]/exercises/new': ({ courseId }) => `/courses/${courseId}/exercises/new`,
+  'courses/[courseId]/people': ({ courseId }) => `/courses/${courseId}/people`,
+  'courses/[courseId]/people/[memberId]': ({ courseId, memberId }) => `/courses/${courseId}/people/${memberId}`,
+  'courses/[courseId]/settings': ({ courseId }) => `/courses/${courseId}/settings`,
+  'critique/[proofId]/[specimenId]': ({ proofId, specimenId }) => `/critique/${proofId}/${specimenId}`,
+  'exercises/[exerciseId]/class': ({ exerciseId }) => `/exercises/${exerciseId}/class`,
+  'exercises/[exerciseId]/class/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/class/${specimenId}`,
+  'exercises/[exerciseId]/plan': plan,
+  ...Object.fromEntries(['brief', 'close', 'criteria/new', 'publish', 'remove', 'rounds/new', 'specimens/new'].map((part) => [`exercises/[exerciseId]/plan/${part}`, (ids: DemoIds) => `${plan(ids)}/${part}`])),
+  'exercises/[exerciseId]/plan/criteria/[criterionId]': (ids) => `${plan(ids)}/criteria/${ids.criterionId}`,
+  'exercises/[exerciseId]/plan/rounds/[roundId]': (ids) => `${plan(ids)}/rounds/${ids.roundId}`,
+  'exercises/[exerciseId]/plan/rounds/[roundId]/more-time': (ids) => `${plan(ids)}/rounds/${ids.roundId}/more-time`,
+  'exercises/[exerciseId]/plan/specimens/[specimenId]': (ids) => `${plan(ids)}/specimens/${ids.specimenId}`,
+  'exercises/[exerciseId]/plan/specimens/[specimenId]/change': (ids) => `${plan(ids)}/specimens/${ids.specimenId}/change`,
+  'exercises/[exerciseId]/references': ({ exerciseId }) => `/exercises/${exerciseId}/references`,
+  'exercises/[exerciseId]/references/carry': ({ exerciseId }) => `/exercises/${exerciseId}/references/carry`,
+  'exercises/[exerciseId]/references/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/references/${specimenId}`,
+  'exercises/[exerciseId]/rounds/[number]/critique': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/critique`,
+  'exercises/[exerciseId]/rounds/[number]/release': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/release`,
+  'exercises/[exerciseId]/rounds/[number]/release/[proofId]': ({ exerciseId, proofId }) => `/exercises/${exerciseId}/rounds/2/release/${proofId}`,
+  'proofs/[proofId]': ({ proofId }) => `/proofs/${proofId}`,
+};
+
+const spacing = { tracking: 0, offsets: [-5] };
+type Write = { method: string; address: Address; body?: (ids: DemoIds) => object };
+
+/** Route handlers that lead to another student's things or to what those who teach do. */
+const routes: Record<string, Write[]> = {
+  'api/critique/claims': ['PUT', 'DELETE'].map((method) => ({ method, address: () => '/api/critique/claims', body: ({ proofId }) => ({ proof: proofId }) })),
+  'api/critique/marks': [{ method: 'PUT', address: () => '/api/critique/marks', body: ({ proofId, criterionVersionId }) => ({ proofId, criterionVersionId, level: 1, version: -1, why: '' }) }],
+  'api/critique/state': [{ method: 'PUT', address: () => '/api/critique/state', body: ({ proofId }) => ({ proof: proofId, to: 'open' }) }],
+  'api/critique/notes': [{ method: 'POST', address: () => '/api/critique/notes', body: ({ proofId, specimenVersionId }) => ({ proofId, specimenVersionId, requestKey: 'guessed-key', fromPair: 0, toPair: 0, body: 'Mine.', suggestion: [-5] }) }],
+  'api/critique/notes/[noteId]': [{ method: 'PUT', address: ({ noteId }) => `/api/critique/notes/${noteId}`, body: () => ({ version: 0, body: 'Mine.', suggestion: null }) }],
+  'api/critique/notes/[noteId]/state': [{ method: 'PUT', address: ({ noteId }) => `/api/critique/notes/${noteId}/state`, body: () => ({ version: 0, to: 'settled' }) }],
+  'api/critique/notes/[noteId]/answers': [{ method: 'POST', address: ({ noteId }) => `/api/critique/notes/${noteId}/answers`, body: () => ({ afterSeq: 1, body: 'Mine.' }) }],
+  'api/critique/stock-notes': [{ method: 'POST', address: () => '/api/critique/stock-notes', body: ({ courseId }) => ({ courseId, body: 'Mine.', fault: '', shared: true }) }],
+  'api/critique/stock-notes/[stockNoteId]': [{ method: 'DELETE', address: ({ stockNoteId }) => `/api/critique/stock-notes/${stockNoteId}` }],
+  'api/drafts/[draftId]': [
+    { method: 'GET', address: ({ draftId }) => `/api/drafts/${draftId}` },
+    { method: 'PUT', address: ({ draftId }) => `/api/drafts/${draftId}`, body: () => ({ baseVersion: 0, clientId: 'guess', seq: 1, spacing }) },
+  ],
+  'api/references/[specimenVersionId]': [{ method: 'PUT', address: ({ specimenVersionId }) => `/api/references/${specimenVersionId}`, body: () => ({ draftId: 'guess', clientId: 'guess', seq: 1, baseVersion: 0, spacing }) }],
+};
+/** One's own data, and next-auth’s own handlers, which are tried in their own tests. */
+const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]'];
+
+test('every page and every route of the tree is tried here', () => {
+  const all = readdirSync('app', { recursive: true, encoding: 'utf8' });
+  const dirs = (file: string) => all.filter((path) => path === file || path.endsWith(`/${file}`)).map((path) => path.slice(0, -file.length).replace(/\/$/, '')).sort();
+  const known = new Set([...open, ...Object.keys(ofTheCourse), ...Object.keys(shut)]);
+  expect(dirs('page.tsx').filter((page) => !known.has(page))).toEqual([]);
+  const handlers = dirs('route.ts');
+  expect(handlers.filter((route) => !ownRoutes.includes(route) && !(route in routes))).toEqual([]);
+  for (const route of handlers.filter((one) => !ownRoutes.includes(one))) {
+    const methods = [...readFileSync(`app/${route}/route.ts`, 'utf8').matchAll(/export const (GET|PUT|POST|PATCH|DELETE)\b/g)].map(([, method]) => method);
+    expect(routes[route]!.map(({ method }) => method).sort(), route).toEqual(methods.sort());
+  }
+});
+
+/** An answer without what differs by itself: the nonce, and the ids that were asked for. */
+async function bytesOf(response: APIResponse, ids: DemoIds): Promise<string> {
+  const nonce = /'nonce-([^']+)'/.exec(response.headers()['content-security-policy'] ?? '')?.[1];
+  const asked = [nonce, ...Object.values({ ...ids })].filter((value) => value !== undefined);
+  return asked.reduce((text, value) => text.replaceAll(value, '…'), await response.text());
+}
+
+async function expectNotThere(page: Page, real: DemoIds, { address, method = 'GET', body }: Partial<Write> & { address: Address }) {
+  const nobodys = madeUp();
+  const ask = (ids: DemoIds) => page.request.fetch(address(ids), { method, maxRedirects: 0, headers: { 'sec-fetch-site': 'same-origin' }, ...(body ? { data: body(ids) } : {}) });
+  const [theirs, none] = [await ask(real), await ask(nobodys)];
+  expect(`${theirs.status()} ${address({ ...real })}`).toBe(`404 ${address({ ...real })}`);
+  expect(none.status()).toBe(404);
+  expect(theirs.headers()['content-type']).toBe(none.headers()['content-type']);
+  expect(await bytesOf(theirs, real)).toBe(await bytesOf(none, nobodys));
+}
+
+test('a student meets nothing of another student and nothing of those who teach, by any page', async ({ browser, baseURL }) => {
+  const page = await browserOf(browser, ines);
+  const real = idsOf(baseURL!, bram.email);
+  for (const address of Object.values(shut)) await expectNotThere(page, real, { address });
+  for (const address of Object.values(ofTheCourse)) expect((await page.request.get(address(real))).status(), address(real)).toBe(200);
+});
+
+test('nor by any route, to read or to write', async ({ browser, baseURL }) => {
+  const page = await browserOf(browser, ines);
+  const real = idsOf(baseURL!, bram.email);
+  for (const writes of Object.values(routes)) for (const write of writes) await expectNotThere(page, real, write);
+});
+
+test('somebody in no course meets nothing of it at all', async ({ browser, baseURL }) => {
+  const page = await browserOf(browser, await addOutsider(baseURL!));
+  const real = idsOf(baseURL!, bram.email);
+  for (const address of [...Object.values(shut), ...Object.values(ofTheCourse)]) await expectNotThere(page, real, { address });
+  for (const writes of Object.values(routes)) for (const write of writes) await expectNotThere(page, real, write);
+});
+
+test('a visitor is led to signing in by every page of a course, and told so by every route', async ({ request, baseURL }) => {
+  const real = idsOf(baseURL!, bram.email);
+  for (const address of [...Object.values(shut), ...Object.values(ofTheCourse)]) {
+    const response = await request.get(address(real), { maxRedirects: 0 });
+    expect(`${response.status()} ${response.headers().location}`).toBe(`307 /sign-in?next=${encodeURIComponent(address(real))}`);
+  }
+  for (const writes of Object.values(routes)) {
+    for (const { method, address, body } of writes) {
+      const response = await request.fetch(address(real), { method, headers: { 'sec-fetch-site': 'same-origin' }, ...(body ? { data: body(real) } : {}) });
+      expect(`${method} ${address(real)} ${response.status()}`).toBe(`${method} ${address(real)} 401`);
+    }
+  }
+});
+
+test('what a student may open names no other student', async ({ browser, baseURL }) => {
+  const page = await browserOf(browser, ines);
+  const real = idsOf(baseURL!, bram.email);
+  for (const address of Object.values(ofTheCourse)) {
+    const text = await (await page.request.get(address(real))).text();
+    for (const hidden of [bram.name, bram.email, real.memberId, real.proofId, real.draftId, real.noteId]) expect(text.includes(hidden), `${address(real)} ${hidden}`).toBe(false);
+  }
+});

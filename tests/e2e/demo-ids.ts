@@ -1,0 +1,53 @@
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import SQLite from 'better-sqlite3';
+import { hashPassword } from '@/lib/account/password';
+import { newId } from '@/lib/data/ids';
+
+const fileOf = (baseURL: string) => path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
+
+export type DemoIds = Record<'courseId' | 'exerciseId' | 'specimenId' | 'specimenVersionId' | 'roundId' | 'criterionId' | 'criterionVersionId' | 'memberId' | 'proofId' | 'draftId' | 'noteId' | 'stockNoteId', string>;
+
+/** Real ids of the demo, those of work and critique being one student's: what another student might guess or have seen over a shoulder. */
+export function idsOf(baseURL: string, email: string): DemoIds {
+  const db = new SQLite(fileOf(baseURL), { readonly: true });
+  const id = (sql: string, ...given: string[]): string => (db.prepare(`${sql} LIMIT 1`).get(...given) as { id: string } | undefined)?.id ?? missing(sql);
+  try {
+    const memberId = id('SELECT m.id FROM Member m JOIN User u ON u.id = m.userId WHERE u.emailNorm = ?', email);
+    const exerciseId = id('SELECT id FROM Exercise WHERE removedAt IS NULL ORDER BY createdAt');
+    const specimenId = id('SELECT id FROM Specimen WHERE exerciseId = ? AND retiredAt IS NULL ORDER BY position', exerciseId);
+    const criterionId = id('SELECT id FROM Criterion WHERE exerciseId = ?', exerciseId);
+    const proofId = id('SELECT p.id FROM Proof p WHERE p.memberId = ? ORDER BY p.receivedAt DESC', memberId);
+    return {
+      memberId, exerciseId, specimenId, criterionId, proofId,
+      courseId: id('SELECT courseId AS id FROM Exercise WHERE id = ?', exerciseId),
+      specimenVersionId: id('SELECT id FROM SpecimenVersion WHERE specimenId = ? ORDER BY number DESC', specimenId),
+      roundId: id('SELECT id FROM Round WHERE exerciseId = ? ORDER BY number DESC', exerciseId),
+      criterionVersionId: id('SELECT id FROM CriterionVersion WHERE criterionId = ?', criterionId),
+      draftId: id('SELECT id FROM Draft WHERE memberId = ?', memberId),
+      noteId: id('SELECT n.id FROM Note n JOIN ProofItem i ON i.id = n.proofItemId JOIN Proof p ON p.id = i.proofId WHERE p.memberId = ?', memberId),
+      stockNoteId: newId(),
+    };
+  } finally {
+    db.close();
+  }
+}
+
+/** Somebody with an account and in no course. */
+export async function addOutsider(baseURL: string) {
+  const person = { email: `outsider.${Date.now()}@quayrow.example`, password: 'paper boats in rain' };
+  const db = new SQLite(fileOf(baseURL));
+  db.pragma('busy_timeout = 10000');
+  db.prepare("INSERT INTO User (id, emailNorm, name, passwordHash, mayCreateCourses, preferences, createdAt) VALUES (?, ?, 'An Outsider', ?, 0, '{}', ?)")
+    .run(newId(), person.email, await hashPassword(person.password), new Date().toISOString());
+  db.close();
+  return person;
+}
+
+/** Ids of the same form that are nobody's. */
+export const madeUp = (): DemoIds =>
+  new Proxy<Record<string, string>>({}, { get: (known, name) => (known[String(name)] ??= newId()) }) as DemoIds;
+
+function missing(sql: string): never {
+  throw new Error(`The demo has nothing for: ${sql}`);
+}

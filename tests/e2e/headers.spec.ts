@@ -1,0 +1,59 @@
+import { expect, test } from '@playwright/test';
+import { ines, openDemoCourse, signIn } from './demo-people';
+
+const nonceOf = (policy: string | undefined) => /'nonce-([^']+)'/.exec(policy ?? '')?.[1];
+
+for (const address of ['/', '/sign-in', '/no-such-page', '/api/account/data', '/api/auth/csrf', '/api/no-such-route']) {
+  test(`${address} carries the security headers`, async ({ request }) => {
+    const headers = (await request.get(address)).headers();
+    expect(headers['content-security-policy']).toContain("frame-ancestors 'none'");
+    expect(headers['content-security-policy']).not.toMatch(/unsafe-inline|unsafe-eval|https:/);
+    expect(headers['x-content-type-options']).toBe('nosniff');
+    expect(headers['referrer-policy']).toBe('same-origin');
+    expect(headers['permissions-policy']).toContain('camera=()');
+    expect(headers['x-powered-by']).toBeUndefined();
+  });
+}
+
+test('each answer has a nonce of its own, and every script on the page has it', async ({ request }) => {
+  const answers = await Promise.all([request.get('/sign-in'), request.get('/sign-in')]);
+  const nonces = answers.map((answer) => nonceOf(answer.headers()['content-security-policy']));
+  expect(nonces[0]).toBeTruthy();
+  expect(nonces[0]).not.toBe(nonces[1]);
+  const scripts = (await answers[0]!.text()).match(/<script\b[^>]*>/g) ?? [];
+  expect(scripts.length).toBeGreaterThan(0);
+  expect(scripts.filter((script) => !script.includes(`nonce="${nonces[0]}"`))).toEqual([]);
+});
+
+test('no page asks anything of another site, and none breaks its own policy', async ({ page, baseURL }) => {
+  const elsewhere: string[] = [];
+  const broken: string[] = [];
+  page.on('request', (request) => { if (!request.url().startsWith(baseURL!) && !/^(data|blob):/.test(request.url())) elsewhere.push(request.url()); });
+  page.on('console', (message) => { if (/Content.Security.Policy/i.test(message.text())) broken.push(message.text()); });
+  await signIn(page, ines);
+  const course = await openDemoCourse(page);
+  for (const address of ['/', '/courses', course, '/account', '/words', '/faces', '/records', '/accessibility']) await page.goto(address, { waitUntil: 'networkidle' });
+  expect(elsewhere).toEqual([]);
+  expect(broken).toEqual([]);
+});
+
+test('a write that another site started is refused', async ({ request }) => {
+  const write = (headers: Record<string, string>) => request.put('/api/critique/claims', { data: {}, headers });
+  const fromElsewhere = await write({ 'sec-fetch-site': 'cross-site', origin: 'https://evil.example' });
+  expect(fromElsewhere.status()).toBe(400);
+  expect(await fromElsewhere.text()).toContain('came from another site');
+  expect(await (await write({ origin: 'https://evil.example' })).text()).toContain('came from another site');
+});
+
+test('too many wrong passwords for one account are stopped, for the right one too', async ({ page }) => {
+  const attempt = async () => {
+    await page.goto('/sign-in');
+    await page.getByLabel('E-mail address').fill('nobody.at.all@quayrow.example');
+    await page.getByLabel('Password').fill('not this one at all');
+    await page.getByRole('button', { name: 'Sign in', exact: true }).click();
+    await expect(page.locator('.notice')).toBeVisible();
+    return page.locator('.notice').innerText();
+  };
+  for (let times = 0; times < 8; times += 1) expect(await attempt()).toContain('do not fit together');
+  expect(await attempt()).toMatch(/too many tries\. Please wait 1?\d minutes/);
+});

@@ -1,4 +1,6 @@
 import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { AppError } from '@/lib/access/errors';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Form } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Notice';
@@ -24,7 +26,8 @@ export default async function Change({ params, searchParams }: Props) {
   const typed = { text: asked.text ?? '', face: asked.face ?? '', size: asked.size ?? '', ground: asked.ground ?? '', remark: asked.remark ?? '' };
   const form = new FormData();
   for (const [name, value] of Object.entries({ ...typed, specimenId })) form.set(name, value);
-  const [{ title }, preview] = await Promise.all([forPage(standAtExercise, { exerciseId }), forPage(previewSpecimenChange, readSpecimen(form))]);
+  const { title } = await forPage(standAtExercise, { exerciseId });
+  const preview = await forPage(previewSpecimenChange, readOrNothing(form));
   const back = `/exercises/${exerciseId}/plan/specimens/${specimenId}?${new URLSearchParams(typed).toString()}`;
   return (
     <PlanPage wide exercise={{ id: exerciseId, title }} title="What this change does">
@@ -47,4 +50,14 @@ export default async function Change({ params, searchParams }: Props) {
       )}
     </PlanPage>
   );
+}
+
+/** The form checked it before it led here; an address that somebody made by hand leads nowhere. */
+function readOrNothing(form: FormData) {
+  try {
+    return readSpecimen(form);
+  } catch (error) {
+    if (error instanceof AppError) notFound();
+    throw error;
+  }
 }

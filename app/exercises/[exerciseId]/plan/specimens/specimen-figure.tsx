@@ -11,8 +11,10 @@ type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; captio
 /** A specimen on its own ground, as the face sets it or in a spacing, at its true size where there is room. */
 export function SpecimenFigure({ pack, size, ground, spacing, caption }: Props) {
   return (
-    <SheetFrame ground={ground} caption={caption ?? specimenWords({ pack, size, ground })}>
-      <LineDrawing pack={pack} spacing={spacing ?? untouchedSpacing(pack)} size={size} label={pack.text} />
-    </SheetFrame>
+    <div className="specimen-figure">
+      <SheetFrame ground={ground} caption={caption ?? specimenWords({ pack, size, ground })}>
+        <LineDrawing pack={pack} spacing={spacing ?? untouchedSpacing(pack)} size={size} label={pack.text} />
+      </SheetFrame>
+    </div>
   );
 }

@@ -49,6 +49,14 @@ export const exerciseData = (actor: Actor, db: Db) => ({
     return count === 1;
   },
 
+  /** Inside a transaction: a write that changes nothing, so that others who hold the exercise wait until it ends. */
+  hold: async (id: string): Promise<boolean> =>
+    (await db.exercise.updateMany({ where: { AND: [exercisesOf(actor), { id }] }, data: { position: { increment: 0 } } })).count === 1,
+
+  /** Drafts of a course that were put aside. */
+  putAside: (courseId: string) =>
+    db.exercise.findMany({ where: { AND: [exercisesOf(actor, { removed: true }), { courseId, removedAt: { not: null } }] }, orderBy: { createdAt: 'asc' }, select: { id: true, title: true, removedAt: true } }),
+
   /** The actor's own membership in the exercise's course. */
   myMember: (courseId: string) =>
     db.member.findFirst({ where: { AND: [membersOf(actor), { courseId }] }, select: { id: true, role: true, accommodations: true } }),

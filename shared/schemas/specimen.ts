@@ -10,14 +10,14 @@ export const mostAtOnce = 60;
 export const lineSchema = z.string().check(
   z.normalize(),
   z.overwrite((line) => line.replace(/\s+/gu, ' ').trim()),
-  z.minLength(2, 'a line needs at least two letters'),
-  z.maxLength(200, 'a line has at most 200 characters'),
+  z.minLength(2, 'A line needs at least two letters.'),
+  z.maxLength(200, 'A line has at most 200 characters.'),
 );
 
 /** What else is said of a specimen version. Pairs by index. */
 export const specimenDetailsSchema = z.object({
   /** A remark for the student, e.g. “for a book’s spine”. */
-  remark: z._default(z.string().check(z.trim(), z.normalize(), z.maxLength(300, 'a remark has at most 300 characters')), ''),
+  remark: z._default(z.string().check(z.trim(), z.normalize(), z.maxLength(300, 'A remark has at most 300 characters.')), ''),
   /** Pairs whose letters are meant to touch. */
   meantTouches: z._default(z.array(z.int().check(z.gte(0))).check(z.maxLength(199)), []),
 });
@@ -25,10 +25,10 @@ export type SpecimenDetails = z.infer<typeof specimenDetailsSchema>;
 
 export const addSpecimensInput = z.strictObject({
   exerciseId: idSchema,
-  lines: z.array(lineSchema).check(z.minLength(1, 'give at least one line'), z.maxLength(mostAtOnce)),
-  faces: z.array(z.string().check(z.minLength(1), z.maxLength(120))).check(z.minLength(1, 'choose at least one face'), z.maxLength(mostAtOnce)),
-  sizes: z.array(sizeSchema).check(z.minLength(1, 'give at least one size, such as 72 px'), z.maxLength(mostAtOnce)),
-  grounds: z.array(groundSchema).check(z.minLength(1, 'choose a ground'), z.maxLength(2)),
+  lines: z.array(lineSchema).check(z.minLength(1, 'Give at least one line.'), z.maxLength(mostAtOnce)),
+  faces: z.array(z.string().check(z.minLength(1), z.maxLength(120))).check(z.minLength(1, 'Choose at least one face.'), z.maxLength(mostAtOnce)),
+  sizes: z.array(sizeSchema).check(z.minLength(1, 'Give at least one size, such as 72 px.'), z.maxLength(mostAtOnce)),
+  grounds: z.array(groundSchema).check(z.minLength(1, 'Choose a ground.'), z.maxLength(2)),
 });
 
 const changed = { text: lineSchema, face: z.string().check(z.minLength(1), z.maxLength(120)), size: sizeSchema, ground: groundSchema, remark: specimenDetailsSchema.shape.remark };

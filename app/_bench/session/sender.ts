@@ -100,6 +100,8 @@ async function holdLock(name: string, ending: AbortSignal, held: () => void): Pr
   if (!navigator.locks) return held();
   try {
     await navigator.locks.request(name, { signal: ending }, () => {
+      // Given in the very moment of leaving: an end that came before is not told again, and the lock would be kept for good.
+      if (ending.aborted) return;
       held();
       return new Promise<void>((release) => ending.addEventListener('abort', () => release(), { once: true }));
     });

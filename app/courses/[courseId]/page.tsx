@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { readCourse } from '@/lib/course/read-course';
 import { listExercises } from '@/lib/exercise/list-exercises';
+import { listPutAside } from '@/lib/exercise/list-put-aside';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
@@ -22,6 +23,7 @@ export default async function Course({ params }: Props) {
   const course = await forPage(readCourse, { courseId });
   const exercises = await forPage(listExercises, { courseId });
   const teaches = course.role === 'instructor';
+  const removed = teaches ? (await forPage(listPutAside, { courseId })).length : 0;
   const post = <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>Plan an exercise</ButtonLink>;
   return (
     <>
@@ -42,6 +44,7 @@ export default async function Course({ params }: Props) {
             ))}
           </ul>
         )}
+        {removed > 0 && <p className="note-size"><Link href={`/courses/${courseId}/exercises/removed`}>Removed drafts ({removed})</Link></p>}
       </Page>
     </>
   );

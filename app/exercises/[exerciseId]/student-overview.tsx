@@ -6,6 +6,7 @@ import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { When } from '@/app/_ui/When';
 import type { Work } from '@/lib/proof/see-work';
+import { CriteriaWords } from './criteria-words';
 import { RoundWords } from './round-words';
 import { SendProof } from './send-proof';
 import { WorkLine } from './work-line';
@@ -34,6 +35,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
         </Notice>
       )}
       {exercise.brief && <Section title="Brief"><Brief text={exercise.brief} /></Section>}
+      <CriteriaWords exerciseId={exercise.id} />
       {current === null ? (
         <EmptyState title="Nothing to space yet">
           {next?.opensAt ? <>The lines appear here when round {next.number} opens: <When at={next.opensAt} timeZone={course.timeZone} />.</> : 'The lines appear here when the next round opens; your instructor decides when.'}

@@ -91,6 +91,19 @@ describeOnBothDatabases('planning an exercise', (suite) => {
     expect(await codeOf(changeCriterion(instructor, { criterionId: judged.id, number: 1, ...byDistance }))).toBe('INVALID');
   });
 
+  it('keeps one criterion by eye when two people take two of them out at once', async () => {
+    for (let attempt = 0; attempt < 4; attempt += 1) {
+      const exerciseId = await draft();
+      await addSpecimens(instructor, { exerciseId, ...two });
+      await addRound(instructor, { exerciseId, ...round });
+      for (const criterion of [byEye, { ...byEye, title: 'Fit' }, byDistance]) await addCriterion(instructor, { exerciseId, ...criterion });
+      await publishExercise(instructor, { exerciseId, version: 0 });
+      const byEyes = (await planOf(exerciseId)).criteria.filter(({ basis }) => basis === 'judgement');
+      const answers = await Promise.all(byEyes.map(({ id }, index) => codeOf(retireCriterion(index === 0 ? instructor : second, { criterionId: id }))));
+      expect([...answers].sort()).toEqual(['INVALID', 'ok']);
+    }
+  });
+
   it('is published once when several press the button, and can then be closed and not removed', async () => {
     const exerciseId = await draft();
     await addSpecimens(instructor, { exerciseId, ...two });

@@ -1,5 +1,5 @@
 'use client';
-import { useContext } from 'react';
+import { Fragment, useContext } from 'react';
 import { FormContext } from '@/app/_ui/form-context';
 
 type Props = { saved: { name: string; label: string; value: string }[] };
@@ -14,7 +14,7 @@ export function SavedNow({ saved }: Props) {
     <div className="notice">
       <p><strong>Saved now by somebody else</strong></p>
       <dl className="facts">
-        {differs.map(({ name, label, value }) => <div key={name}><dt>{label}</dt><dd>{value === '' ? 'left empty' : value}</dd></div>)}
+        {differs.map(({ name, label, value }) => <Fragment key={name}><dt>{label}</dt><dd>{value === '' ? 'left empty' : value}</dd></Fragment>)}
       </dl>
     </div>
   );

@@ -1,0 +1,32 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { EmptyState } from '@/app/_ui/EmptyState';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { When } from '@/app/_ui/When';
+import { readCourse } from '@/lib/course/read-course';
+import { listPutAside } from '@/lib/exercise/list-put-aside';
+import { forPage } from '@/lib/http/page';
+
+export const metadata: Metadata = { title: 'Removed drafts' };
+
+/** Drafts that were removed, each with the page that takes it back. */
+export default async function RemovedDrafts({ params }: { params: Promise<{ courseId: string }> }) {
+  const { courseId } = await params;
+  const [course, drafts] = await Promise.all([forPage(readCourse, { courseId }), forPage(listPutAside, { courseId })]);
+  return (
+    <Page>
+      <PageHeader title="Removed drafts" trail={[{ href: '/courses', label: 'Courses' }, { href: `/courses/${courseId}`, label: course.title }]} />
+      {drafts.length === 0 ? <EmptyState title="Nothing was removed">A draft that is removed from the list can be taken back from here.</EmptyState> : (
+        <ul className="card-list">
+          {drafts.map((draft) => (
+            <li key={draft.id}>
+              <h2><Link href={`/exercises/${draft.id}/plan`}>{draft.title}</Link></h2>
+              <p className="quiet note-size">Removed <When at={draft.removedAt!} timeZone={course.timeZone} /></p>
+            </li>
+          ))}
+        </ul>
+      )}
+    </Page>
+  );
+}

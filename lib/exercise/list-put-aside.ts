@@ -1,0 +1,11 @@
+import * as z from 'zod/mini';
+import { operation } from '@/lib/access/operation';
+import { idSchema } from '@/shared/schemas/exercise';
+
+/** Drafts of a course that were removed and can be taken back. */
+export const listPutAside = operation({
+  name: 'list-put-aside',
+  allow: 'exercise:plan',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => data.exercises.putAside(courseId),
+});

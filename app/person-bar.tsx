@@ -10,6 +10,7 @@ export async function PersonBar() {
   return (
     <SiteBar home="/courses">
       <Link href="/courses">Courses</Link>
+      <Link href="/practice">Practice</Link>
       <Link href="/account">{self.name}</Link>
     </SiteBar>
   );

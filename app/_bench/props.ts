@@ -59,3 +59,9 @@ export type GuidedLineProps = {
   /** Called once, when the last step is done or the guide is skipped; may be a server action. */
   onDone: (how: 'done' | 'skipped') => unknown;
 };
+
+export type EyePracticeProps = {
+  /** Lines that faults are made in. */
+  packs: Pack[];
+  personKey: string;
+};

@@ -9,7 +9,7 @@ import type { Bundle } from './bundle';
 /** How the server behaves at the moment. */
 export type Manner = 'well' | 'silent' | 'answer lost' | 'signed out' | 'refuses';
 
-export type BenchServer = { address: string; toy(): ToyServer; behave(manner: Manner): void; props: Partial<BenchProps> & { guided?: boolean }; requests: number; close(): Promise<void> };
+export type BenchServer = { address: string; toy(): ToyServer; behave(manner: Manner): void; props: Partial<BenchProps> & { guided?: boolean; practice?: boolean }; requests: number; close(): Promise<void> };
 
 /** Serves one bench page and keeps its draft by the rules of the wire. */
 export async function serveBench(bundle: Bundle, props: BenchProps): Promise<BenchServer> {

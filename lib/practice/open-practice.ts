@@ -1,0 +1,37 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { buildPack } from '@/lib/face/build-pack';
+import type { Pack } from '@/shared/schemas/pack';
+
+/** Lines to train the eye on: installed faces of several builds, words of our own choice. */
+const lines: readonly { face: string; text: string }[] = [
+  { face: 'libre-baskerville-400', text: 'Evening ferry' },
+  { face: 'lato-700', text: 'Open till dawn' },
+  { face: 'source-serif-4-400', text: 'Morning market' },
+  { face: 'montserrat-700', text: 'VALLEY RAILWAY' },
+  { face: 'playfair-display-400', text: 'Quiet rooms' },
+  { face: 'roboto-slab-400', text: 'Harvest supper' },
+];
+
+let built: Promise<Pack[]> | undefined;
+
+/** What the practice of the eye is made from. Concerns nobody's work and keeps nothing. */
+export const openPractice = operation({
+  name: 'open-practice',
+  allow: 'account:own',
+  input: z.strictObject({}),
+  run: async ({ actor }) => {
+    if (actor.kind !== 'person') throw notFound();
+    return { personKey: actor.userId, packs: await practicePacks() };
+  },
+});
+
+/** Built once per process; a failure is tried again at the next visit. */
+function practicePacks(): Promise<Pack[]> {
+  built ??= Promise.all(lines.map(({ face, text }) => buildPack({ kind: 'catalogue', key: face }, text))).catch((error: unknown) => {
+    built = undefined;
+    throw error;
+  });
+  return built;
+}

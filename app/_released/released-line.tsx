@@ -5,7 +5,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/draw-lines';
 import { changeWords } from '@/shared/critique/change-words';
 import type { PairChange } from '@/shared/critique/pair-change';
-import { lettersOf, runOf } from '@/shared/critique/run';
+import { lettersOf, runOf, spacedLetters } from '@/shared/critique/run';
 import { standingThread } from '@/shared/critique/standing-body';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { NoteEntryView } from '@/shared/schemas/note';
@@ -22,7 +22,7 @@ type Props = {
 
 /** One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows it. */
 export function ReleasedLineView({ line, drawing, answers, changes, underNote, beside }: Props) {
-  const letters = drawing.pack.letters.map((glyph) => drawing.pack.glyphs[glyph]!.cluster);
+  const letters = spacedLetters(drawing.pack);
   const notes = line.notes.toSorted((one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1));
   return (
     <article className={style.line} aria-label={line.text}>

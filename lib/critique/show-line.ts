@@ -69,6 +69,7 @@ export const showLine = operation({
       },
       personKey: hand.me.id,
       released: hand.released,
+      mayChoose: hand.me.role === 'instructor',
       lines: items.map(({ specimenVersion }) => ({ specimenId: specimenVersion.specimenId, text: specimenVersion.text })),
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing,

@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { roundOnly } from '@/shared/schemas/critique';
-import { queueOf, type QueueEntry } from './queue';
+import { fullQueue, type QueueEntry } from './queue';
 import { roundInHand } from './round-in-hand';
 
 /** The queue of a round: what there is to critique, who is at it, and how far the work is. Not a word of who, where names are hidden. */
@@ -10,7 +10,7 @@ export const showQueue = operation({
   input: roundOnly,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
-    const [queue, specimens] = await Promise.all([queueOf(data, hand, now), data.specimens.ofExercise(exerciseId)]);
+    const [{ queue, uncounted }, specimens] = await Promise.all([fullQueue(data, hand, now), data.specimens.ofExercise(exerciseId)]);
     const { round, exercise, course, me } = hand;
     return {
       exercise: { id: exercise.id, title: exercise.title },
@@ -20,12 +20,13 @@ export const showQueue = operation({
       mayRelease: me.role === 'instructor',
       specimens: specimens.flatMap(({ id, position, versions }) => versions.map(({ text }) => ({ id, position, text }))),
       queue: queue.map(serialised),
+      uncounted,
       done: queue.filter(({ state }) => state === 'done').length,
     };
   },
 });
 
 /** Where names are hidden, neither the id of the proof nor the section goes out with the alias. */
-function serialised({ token, shownAs, section, hidden, state, heldBy, heldUntil, mine, tooLate }: QueueEntry) {
-  return { token, shownAs, section: hidden ? null : section, state, heldBy, heldUntil, mine, tooLate: hidden ? 0 : tooLate };
+function serialised({ token, shownAs, section, hidden, state, heldBy, heldUntil, mine, later }: QueueEntry) {
+  return { token, shownAs, section: hidden ? null : section, state, heldBy, heldUntil, mine, later };
 }

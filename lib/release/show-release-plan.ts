@@ -28,12 +28,12 @@ export const showReleasePlan = operation({
       referencesShown: settings.referencesShown,
       criteria: criteria.length,
       page, pages: Math.max(1, Math.ceil(queue.length / perPage)), students: queue.length,
-      rows: shown.flatMap(({ token, shownAs, section, hidden, proofId, memberId, state, tooLate }) => {
+      rows: shown.flatMap(({ token, shownAs, section, hidden, proofId, memberId, state, later }) => {
         const release = planOf.get(proofId);
         const before = released.get(memberId);
         if (!release) return [];
         return [{
-          token, shownAs, section: hidden ? null : section, state, tooLate: hidden ? 0 : tooLate,
+          token, shownAs, section: hidden ? null : section, state, tooLate: later.length,
           notes: release.notes, unmarked: release.unmarked, percent: release.percent, late: release.late,
           seen: release.seen,
           released: before ? { number: before.number, at: before.at.toISOString(), otherProof: before.proofId !== proofId } : null,

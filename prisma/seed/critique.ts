@@ -8,6 +8,7 @@ import { giveMark } from '@/lib/marking/give-mark';
 import { releaseRound } from '@/lib/release/release-round';
 import { showReleasePlan } from '@/lib/release/show-release-plan';
 import { faultsOf, type PairFault } from '@/shared/critique/faults';
+import { spacedLetters } from '@/shared/critique/run';
 import { fillStockNote, firstStockNotes } from '@/shared/critique/stock-note';
 
 type Seats = { exerciseId: string; instructorId: string; assistantId: string };
@@ -46,7 +47,7 @@ export async function seedSecondCritique({ exerciseId, assistantId }: Seats, now
 
 /** The two worst pairs of a line get a stock note; the first of them with a suggestion. A line without a fault is praised. */
 async function annotate(marker: Caller, { proof, line, pack, spacing, measure, comparison }: CritiqueLine, at: { now: Date }): Promise<void> {
-  const letters = pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster);
+  const letters = spacedLetters(pack);
   const faults = faultsOf(measure, comparison, line.tolerance).slice(0, 2);
   const write = (key: string, place: Pick<PairFault, 'first' | 'last'> | null, body: string, suggestion: number[] | null) =>
     writeNote(marker, {

@@ -1,3 +1,5 @@
+import type { Pack } from '@/shared/schemas/pack';
+
 /** The pairs first..last of a line, both included. A single pair has first = last. */
 export type Run = { first: number; last: number };
 
@@ -15,5 +17,9 @@ export function runOf(fromPair: number | null, toPair: number | null, pairCount:
 
 /** The letters of a run, as set: `AV` for a pair, `AVA` for two. The whole line for null. */
 export function lettersOf(letters: readonly string[], run: Run | null): string {
-  return run === null ? letters.join('') : letters.slice(run.first, run.last + 2).join('');
+  return (run === null ? letters : letters.slice(run.first, run.last + 2)).join('').trim();
 }
+
+/** The letters of a line one by one, with the space after those that end a word, so that a pair across a space is read as one: `N T`. */
+export const spacedLetters = (pack: Pick<Pack, 'letters' | 'glyphs' | 'wordSpace'>): string[] =>
+  pack.letters.map((glyph, index) => `${pack.glyphs[glyph]!.cluster}${(pack.wordSpace[index] ?? 0) > 0 ? ' ' : ''}`);

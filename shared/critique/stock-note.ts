@@ -14,10 +14,10 @@ const inWords: Record<Exclude<Fault, ''>, string> = {
 /** Fills a stock note in. A fault that nobody named becomes “not yet even”. */
 export function fillStockNote(body: string, letters: readonly string[], fault: Fault): string {
   const words: Record<string, string> = {
-    '{pair}': letters.join(''),
-    '{left}': letters[0] ?? '',
-    '{right}': letters[letters.length - 1] ?? '',
-    '{letter}': letters[Math.floor(letters.length / 2)] ?? '',
+    '{pair}': letters.join('').trim(),
+    '{left}': (letters[0] ?? '').trim(),
+    '{right}': (letters[letters.length - 1] ?? '').trim(),
+    '{letter}': (letters[Math.floor(letters.length / 2)] ?? '').trim(),
     '{fault}': fault === '' ? 'not yet even' : inWords[fault],
   };
   return body.replace(/\{(?:pair|left|right|letter|fault)\}/g, (name) => words[name] ?? name);

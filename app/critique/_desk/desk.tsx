@@ -4,7 +4,7 @@ import { useRef, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
 import type { DeskLine } from '@/shared/critique/desk';
 import { faultsOf } from '@/shared/critique/faults';
-import { lettersOf, runOf } from '@/shared/critique/run';
+import { lettersOf, runOf, spacedLetters } from '@/shared/critique/run';
 import { fillStockNote } from '@/shared/critique/stock-note';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { StockNoteView } from '@/shared/schemas/note';
@@ -29,7 +29,7 @@ import style from './desk.module.css';
 /** The critique desk on one line: look first, ask for the deviations, leave notes, give marks, go on. */
 export function Desk({ desk }: { desk: DeskLine }) {
   const { proof, line, pack, spacing, measure, comparison, personKey, go } = desk;
-  const letters = pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster);
+  const letters = spacedLetters(pack);
   const router = useRouter();
   const area = useRef<HTMLTextAreaElement>(null);
   const marking = useRef<HTMLButtonElement>(null);
@@ -128,7 +128,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
         </div>
         <Where letters={letters} place={place} sent={spacing.offsets} />
         <Suggestion letters={letters} run={place.run} suggestion={place.suggestion} sent={spacing.offsets} place={place} />
-        {deviations && <section aria-label="Deviations"><Deviations measure={measure} comparison={comparison} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
+        {deviations && <section aria-label="Deviations"><Deviations letters={letters} measure={measure} comparison={comparison} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
         <details className="more" open={earlierShown} onToggle={(event) => setEarlierShown(event.currentTarget.open)}>
           <summary>Said before, and what has changed since{desk.earlier.length > 0 && ` (${desk.earlier.length})`}</summary>
           <Earlier earlier={desk.earlier} letters={letters} />

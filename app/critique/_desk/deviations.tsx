@@ -6,10 +6,10 @@ import type { StoredFinding } from '@/shared/schemas/stored-figures';
 import { signed, withUnit } from '@/shared/text/number';
 import style from './desk.module.css';
 
-type Props = Pick<DeskLine, 'measure' | 'comparison'> & { tolerance: number; choose: (pair: number) => void; chosen: number | null };
+type Props = Pick<DeskLine, 'measure' | 'comparison'> & { letters: readonly string[]; tolerance: number; choose: (pair: number) => void; chosen: number | null };
 
 /** What was measured, when it is asked for: each finding in a sentence, then the pairs in numbers. */
-export function Deviations({ measure, comparison, tolerance, choose, chosen }: Props) {
+export function Deviations({ letters, measure, comparison, tolerance, choose, chosen }: Props) {
   if (!measure) return <p>This line has not been measured yet. It is measured when it is sent; if this stays, ask whoever runs the server to look at the log.</p>;
   const findings = [...(comparison?.findings ?? []), ...measure.findings].filter(({ weight }) => weight !== 'fact');
   const held = comparison?.nearest != null;
@@ -26,7 +26,7 @@ export function Deviations({ measure, comparison, tolerance, choose, chosen }: P
             const within = against?.tolerance ?? tolerance;
             return (
               <tr key={pair.index} aria-current={chosen === pair.index || undefined}>
-                <th scope="row"><button type="button" className={style.plainButton} onClick={() => choose(pair.index)}>{lettersOf(measure.letters, { first: pair.index, last: pair.index })}</button></th>
+                <th scope="row"><button type="button" className={style.plainButton} onClick={() => choose(pair.index)}>{lettersOf(letters, { first: pair.index, last: pair.index })}</button></th>
                 <td className="number">{signed(pair.tracking + pair.offset)}</td>
                 <td className="number">{withUnit(pair.apparentGap, '').trim()}</td>
                 <td className="number">{rest === null ? '–' : signed(rest)}</td>

@@ -91,7 +91,7 @@ describeOnBothDatabases('marking', (suite) => {
     await beginMarking(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2, version: 0 }, { now });
     const afterwards = await send(2, later(1));
     const round = { exerciseId: ids.exercise, roundNumber: 2 };
-    expect((await showQueue(as('instructor'), round, { now: later(2) })).queue).toMatchObject([{ token: ids.nextProof, tooLate: 1 }]);
+    expect((await showQueue(as('instructor'), round, { now: later(2) })).queue).toMatchObject([{ token: ids.nextProof, later: [{ token: afterwards.id, number: 2 }] }]);
     await allAtOnce([() => chooseProof(as('instructor'), { proof: afterwards.id }, { now: later(3) }), () => chooseProof(as('instructor'), { proof: afterwards.id }, { now: later(3) })]);
     expect(await suite.db.roundChoice.count({ where: { roundId: ids.nextRound } })).toBe(1);
     expect((await showQueue(as('instructor'), round, { now: later(4) })).queue).toMatchObject([{ token: afterwards.id }]);

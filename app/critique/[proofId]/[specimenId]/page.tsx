@@ -1,6 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Desk } from '@/app/critique/_desk/desk';
+import { Form } from '@/app/_ui/Form';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { chooseProofAction } from './actions';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
@@ -41,7 +44,14 @@ export default async function CritiquePage({ params }: Props) {
           <li key={one.specimenId}><Link href={`/critique/${proof.token}/${one.specimenId}`} aria-current={one.specimenId === specimenId ? 'page' : undefined}>{one.text}</Link></li>
         ))}
       </ul>
-      {!proof.counts && <Notice kind="warning">This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it can be written; the instructor can let it count from the queue.</Notice>}
+      {!proof.counts && <Notice kind="warning">This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it can be written; the instructor can let it count.</Notice>}
+      {!proof.counts && line.mayChoose && (
+        <Form action={chooseProofAction} label="Let this proof count">
+          <input type="hidden" name="proof" value={proof.token} />
+          <input type="hidden" name="specimenId" value={specimenId} />
+          <div className="actions"><SubmitButton kind="usual" small>Let this proof count</SubmitButton></div>
+        </Form>
+      )}
       {line.line.remark && <p className="quiet">Remark of the exercise: {line.line.remark}</p>}
       <Desk key={`${proof.token}/${specimenId}`} desk={line} />
     </Page>

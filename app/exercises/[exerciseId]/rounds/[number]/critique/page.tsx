@@ -54,12 +54,15 @@ export default async function QueuePage({ params, searchParams }: Props) {
           <div className="actions"><SubmitButton kind="usual" pending="Beginning…">Begin marking</SubmitButton></div>
         </Form>
       ) : <p>Marking began <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not count unless the instructor picks them.</p>}
-      {queue.queue.length === 0 || !firstLine ? (
+      {(queue.queue.length === 0 && queue.uncounted.length === 0) || !firstLine ? (
         <EmptyState title="No proofs yet">Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set references meanwhile.</EmptyState>
       ) : (
         <>
           <Tabs label="Order" current={bySpecimen ? `${here}?by=specimen` : here} tabs={[{ href: here, label: 'By student' }, { href: `${here}?by=specimen`, label: 'By specimen' }]} />
-          {bySpecimen ? <BySpecimen specimens={specimens} first={queue.queue[0]!.token} students={queue.queue.length} /> : <ByStudent queue={queue} line={firstLine.id} />}
+          {queue.uncounted.length > 0 && (
+            <ul>{queue.uncounted.map(({ shownAs, later }) => <li key={later[0]!.token}>{shownAs} has no proof that counts. <LaterProofs later={later} line={firstLine.id} /></li>)}</ul>
+          )}
+          {bySpecimen ? <BySpecimen specimens={specimens} first={queue.queue[0]?.token ?? null} students={queue.queue.length} /> : <ByStudent queue={queue} line={firstLine.id} />}
         </>
       )}
     </Page>
@@ -68,12 +71,18 @@ export default async function QueuePage({ params, searchParams }: Props) {
 
 type Queue = Awaited<ReturnType<typeof showQueue>>;
 
-function BySpecimen({ specimens, first, students }: { specimens: Queue['specimens']; first: string; students: number }) {
+function BySpecimen({ specimens, first, students }: { specimens: Queue['specimens']; first: string | null; students: number }) {
   return (
     <Section title="Line by line, across the class" lead={`Opens the first proof at that line; the key s leads to the same line of the next student. ${counted(students, 'proof')} in the queue.`}>
-      <ol>{specimens.map(({ id, text }) => <li key={id}><Link href={`/critique/${first}/${id}`}>{text}</Link></li>)}</ol>
+      <ol>{specimens.map(({ id, text }) => <li key={id}>{first ? <Link href={`/critique/${first}/${id}`}>{text}</Link> : text}</li>)}</ol>
     </Section>
   );
+}
+
+/** Proofs that came after marking began, with the way to look at them; on their page the instructor can let one count. */
+function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; line: string }) {
+  if (later.length === 0) return null;
+  return <>After marking began: {later.map(({ token, number }) => <Link key={token} href={`/critique/${token}/${line}`}>proof {number}</Link>)}</>;
 }
 
 function ByStudent({ queue, line }: { queue: Queue; line: string }) {
@@ -87,7 +96,7 @@ function ByStudent({ queue, line }: { queue: Queue; line: string }) {
             <td>{entry.section ?? '–'}</td>
             <td><Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>{entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}</Status></td>
             <td>{entry.heldBy && entry.heldUntil ? <>{entry.mine ? 'you' : entry.heldBy}, kept until <When at={entry.heldUntil} timeZone={queue.course.timeZone} short /></> : '–'}</td>
-            <td>{entry.tooLate > 0 ? `${counted(entry.tooLate, 'later proof')} came after marking began` : ''}</td>
+            <td><LaterProofs later={entry.later} line={line} /></td>
           </tr>
         ))}
       </tbody>

@@ -9,19 +9,18 @@ import { releaseRound } from '@/lib/release/release-round';
 import { showReleasePlan } from '@/lib/release/show-release-plan';
 import { faultsOf, type PairFault } from '@/shared/critique/faults';
 import { spacedLetters } from '@/shared/critique/run';
+import { localInstant } from './local-instant';
 import { fillStockNote, firstStockNotes } from '@/shared/critique/stock-note';
 
-type Seats = { exerciseId: string; instructorId: string; assistantId: string };
+type Seats = { exerciseId: string; instructorId: string; assistantId: string; timeZone: string };
 
 const hour = 3_600_000;
-/** Round 1 is critiqued a good four days before `now`, after the last late proof, and released some hours later. */
-const critiquedAt = (now: Date) => new Date(now.getTime() - 4.4 * 24 * hour);
-const releasedAt = (now: Date) => new Date(now.getTime() - 4.1 * 24 * hour);
 
 /** The assistant goes through round 1, one or two notes a line on the first three lines, marks every proof; the instructor releases to all. */
-export async function seedCritique({ exerciseId, instructorId, assistantId }: Seats, now: Date): Promise<void> {
+export async function seedCritique({ exerciseId, instructorId, assistantId, timeZone }: Seats, now: Date): Promise<void> {
   const round = { exerciseId, roundNumber: 1 };
-  const at = { now: critiquedAt(now) };
+  // After the last late proof, and before round 2 opens at nine.
+  const at = { now: localInstant(now, timeZone, -4, '07:00') };
   const assistant = person(assistantId);
   const { round: { version } } = await showQueue(assistant, round, at);
   await beginMarking(assistant, { ...round, version }, at);
@@ -31,7 +30,7 @@ export async function seedCritique({ exerciseId, instructorId, assistantId }: Se
     await mark(assistant, await showLine(assistant, { proof: token, specimenId: specimens[0]!.id }, at), at);
   }
   const instructor = person(instructorId);
-  const out = { now: releasedAt(now) };
+  const out = { now: localInstant(now, timeZone, -4, '08:30') };
   const plan = await showReleasePlan(instructor, round, out);
   await releaseRound(instructor, { ...round, to: plan.rows.map(({ token, seen }) => ({ proofId: token, seen })) }, out);
 }

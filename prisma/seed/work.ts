@@ -7,6 +7,7 @@ import { measureLine } from '@/shared/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { reasonings } from './work-words';
+import { localInstant } from './local-instant';
 import { straying } from './straying';
 
 const hour = 3_600_000;
@@ -27,12 +28,13 @@ const hands: readonly Hand[] = [
 ];
 
 /** Round 1: all but the last two send; one sends twice, one is late, and two send the very same. */
-export async function seedFirstRound({ exerciseId, studentIds }: Seats, now: Date): Promise<void> {
+export async function seedFirstRound({ exerciseId, studentIds, timeZone }: Seats, now: Date): Promise<void> {
   const sending = studentIds.slice(0, Math.max(1, studentIds.length - 2));
   for (const [index, userId] of sending.entries()) {
     // The last of them has looked over the shoulder of the first.
     const like = index === sending.length - 1 && index > 0 ? 0 : index;
-    const at = new Date(now.getTime() - (index === 3 ? 4.6 : 6 + (index % 9)) * 24 * hour);
+    // The round was due at six in the evening, five days ago.
+    const at = index === 3 ? localInstant(now, timeZone, -5, '23:00') : new Date(now.getTime() - (6 + (index % 9)) * 24 * hour);
     await setLines(userId, exerciseId, { ...hands[like % hands.length]!, seed: 100 + like }, at);
     if (index === 2) await send(userId, exerciseId, 'first-thoughts', index + 1, new Date(at.getTime() - hour));
     await send(userId, exerciseId, 'round-1', index, at);
@@ -49,7 +51,7 @@ export async function seedSecondRound({ exerciseId, studentIds }: Seats, now: Da
   }
 }
 
-type Seats = { exerciseId: string; studentIds: readonly string[] };
+type Seats = { exerciseId: string; studentIds: readonly string[]; timeZone: string };
 
 async function setLines(userId: string, exerciseId: string, hand: Hand & { seed: number }, at: Date): Promise<void> {
   const { lines } = await seeWork(person(userId), { exerciseId }, { now: at });

@@ -9,11 +9,14 @@ type Props = {
   caption?: ReactNode;
   /** No margin and no edge, for small sheets in lists. */
   bare?: boolean;
+  /** For a line at its true size: it may be wider than the screen, and is then scrolled by keyboard too. */
+  scrolls?: boolean;
 };
 
 /** The sheet that a line stands on. Nothing goes behind the letters. */
-export function SheetFrame({ ground, children, caption, bare }: Props) {
-  const sheet = <div className={classes('sheet', `sheet-${ground}`, bare && 'sheet-bare')}>{children}</div>;
+export function SheetFrame({ ground, children, caption, bare, scrolls }: Props) {
+  const scrolling = scrolls ? { tabIndex: 0, role: 'group', 'aria-label': 'The sheet; it may be wider than the screen' } : {};
+  const sheet = <div className={classes('sheet', `sheet-${ground}`, bare && 'sheet-bare')} {...scrolling}>{children}</div>;
   if (!caption) return sheet;
   return (
     <figure className="sheet-figure">

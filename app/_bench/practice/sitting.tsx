@@ -93,7 +93,7 @@ function Question({ sheet, answer, next, leave }: { sheet: Sheet; answer: (right
   const { left, right } = pairLetters(trial.pack, trial.gap);
   const said = `${trial.fault > 0 ? 'too wide' : 'too tight'} by ${numberText(Math.abs(trial.fault))} thousandths`;
   const line = (spacing: Trial['even']) => (
-    <SheetFrame ground="light"><LineDrawing pack={trial.pack} spacing={spacing} size={{ value: size, unit: 'px' }} label={null} /></SheetFrame>
+    <SheetFrame scrolls ground="light"><LineDrawing pack={trial.pack} spacing={spacing} size={{ value: size, unit: 'px' }} label={null} /></SheetFrame>
   );
   return (
     <section className={styles.practice} aria-label="Question">

@@ -12,7 +12,7 @@ type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; captio
 export function SpecimenFigure({ pack, size, ground, spacing, caption }: Props) {
   return (
     <div className="specimen-figure">
-      <SheetFrame ground={ground} caption={caption ?? specimenWords({ pack, size, ground })}>
+      <SheetFrame scrolls ground={ground} caption={caption ?? specimenWords({ pack, size, ground })}>
         <LineDrawing pack={pack} spacing={spacing ?? untouchedSpacing(pack)} size={size} label={pack.text} />
       </SheetFrame>
     </div>

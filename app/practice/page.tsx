@@ -3,7 +3,7 @@ import { EyePractice } from '@/app/_bench/eye-practice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { forPage } from '@/lib/http/page';
-import { openPractice } from '@/lib/practice/open-practice';
+import { openPractice } from '@/lib/draft/open-practice';
 
 export const metadata: Metadata = { title: 'Practice' };
 

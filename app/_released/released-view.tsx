@@ -16,7 +16,7 @@ type Props = {
   /** Under each note, e.g. a form to answer it. */
   underNote?: (noteId: string, lastSeq: number) => ReactNode;
   /** Beside each line, e.g. the way back to the bench. */
-  besideLine?: (specimenId: string) => ReactNode;
+  besideLine?: (specimenId: string, text: string) => ReactNode;
 };
 
 /** What was released from a proof, as its student sees it: marks, then each line with its notes tied to their pairs. */
@@ -32,7 +32,7 @@ export function ReleasedView({ snapshot, drawn, answers = {}, since = [], timeZo
             <ReleasedLineView
               key={line.specimenVersionId} line={line} drawing={drawing} answers={answers} timeZone={timeZone} underNote={underNote}
               changes={since.find(({ specimenVersionId }) => specimenVersionId === line.specimenVersionId)?.notes ?? {}}
-              beside={besideLine?.(drawing.specimenId)}
+              beside={besideLine?.(drawing.specimenId, line.text)}
             />
           );
         })}

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { ExportLine } from '@/app/_released/export-line';
 import { ButtonLink } from '@/app/_ui/Button';
 import { LineDrawing } from '@/app/_ui/LineDrawing';
 import { Notice } from '@/app/_ui/Notice';
@@ -44,6 +45,7 @@ export default async function ProofPage({ params, searchParams }: Props) {
             <li className="work-line" key={line.itemId}>
               <SheetFrame ground={line.ground}><LineDrawing pack={line.pack} spacing={line.spacing} /></SheetFrame>
               <p className="work-line-words">{index + 1}. {line.pack.face ? `${line.pack.face.family} ${line.pack.face.style}` : 'Lettering'}, {withUnit(line.size.value, line.size.unit)}, {line.ground} ground</p>
+              <ExportLine proofId={proof.id} specimenId={line.specimenId} text={line.text} />
             </li>
           ))}
         </ol>

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { ExportLine } from '@/app/_released/export-line';
 import { ReleasedView } from '@/app/_released/released-view';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
@@ -33,7 +34,12 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
           <ReleasedView
             snapshot={release.snapshot} drawn={drawn} answers={release.answers} since={release.since} timeZone={timeZone}
             underNote={release.mayAnswer ? (noteId, lastSeq) => <Answer noteId={noteId} lastSeq={lastSeq} proofId={proofId} /> : undefined}
-            besideLine={mine ? (specimenId) => <p><Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>Take this line up on the bench, from your last setting</Link></p> : undefined}
+            besideLine={(specimenId, text) => (
+              <>
+                {mine && <p><Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>Take this line up on the bench, from your last setting</Link></p>}
+                <ExportLine proofId={proofId} specimenId={specimenId} text={text} />
+              </>
+            )}
           />
         </>
       )}

@@ -1,4 +1,4 @@
-import type { Box } from '@/shared/geometry/polygon';
+import { boxOf, type Box } from '@/shared/geometry/polygon';
 import type { Contours } from '@/shared/outline/flatten';
 import type { EdgeProfile } from '@/shared/outline/edge-profile';
 
@@ -12,18 +12,23 @@ const FLOOR = -1000;
 const CEILING = 1600;
 const SLICES = (CEILING - FLOOR) / SLICE;
 
-/** White beside a letter at the middle of each slice; Infinity where there is no ink. */
+/**
+ * White beside a letter at the middle of each slice; Infinity where there is no ink. The slices that hold the letter's
+ * foot and top are read off at the middle of their inked part: their own middle may lie outside the letter.
+ */
 export function areaProfile(contours: Contours, advance: number): EdgeProfile {
   const left = new Float64Array(SLICES).fill(Infinity);
   const right = new Float64Array(SLICES).fill(Infinity);
+  const { bottom, top } = boxOf(contours) ?? { bottom: 0, top: 0 };
   for (const points of contours) {
     for (let i = 0, j = points.length - 2; i < points.length; j = i, i += 2) {
       const x0 = points[j]!, y0 = points[j + 1]!, x1 = points[i]!, y1 = points[i + 1]!;
       const low = Math.min(y0, y1), high = Math.max(y0, y1);
       if (low === high) continue;
-      const first = Math.max(0, -Math.floor(-((low - FLOOR) / SLICE - 0.5)));
-      for (let slice = first; slice < SLICES; slice += 1) {
-        const y = FLOOR + (slice + 0.5) * SLICE;
+      for (let slice = Math.max(0, Math.floor((low - FLOOR) / SLICE)); slice < SLICES; slice += 1) {
+        const from = FLOOR + slice * SLICE;
+        const y = (Math.max(bottom, from) + Math.min(top, from + SLICE)) / 2;
+        if (y < low) continue;
         if (y >= high) break;
         const x = x0 + ((x1 - x0) * (y - y0)) / (y1 - y0);
         left[slice] = Math.min(left[slice]!, x);

@@ -1,8 +1,6 @@
 import type { SpacingDocument } from '@/shared/editing/document';
-import { apparentGapAt, clearanceAt, offsetForGap, type PreparedLine } from '@/shared/measure';
-import type { PairGroup } from '@/shared/schemas/measure';
+import { apparentGapAt, clearanceAt, offsetForGap, pairReferences, type PreparedLine } from '@/shared/measure';
 import { asShareOfStemGap } from '@/shared/scoring/words';
-import { median } from '@/shared/stats/median';
 import type { PerMille } from '@/shared/units';
 
 /** How open each gap looks now, beside the middle of its own kind in this line. Lengths in 1/1000 em. */
@@ -12,18 +10,9 @@ export type Openness = {
   readonly centres: readonly (PerMille | null)[];
 };
 
-/** Fewer pairs of a kind than this have no middle worth the name. */
-const ENOUGH = 3;
-
 export function opennessOf(line: PreparedLine, document: SpacingDocument): Openness {
   const gaps = line.pairs.map((_, pair) => apparentGapAt(line, pair, totalOf(line, document, pair)));
-  const centres = new Map<PairGroup, PerMille | null>();
-  for (const { group } of line.pairs) {
-    if (centres.has(group)) continue;
-    const same = gaps.filter((_, pair) => line.pairs[pair]?.group === group);
-    centres.set(group, same.length >= ENOUGH ? median(same) : null);
-  }
-  return { gaps, centres: line.pairs.map(({ group }) => centres.get(group) ?? null) };
+  return { gaps, centres: pairReferences(line, gaps) };
 }
 
 export function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {

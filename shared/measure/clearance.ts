@@ -23,7 +23,7 @@ export function clearance(left: LetterShape, right: LetterShape, shift: number):
       if (least < 0) return { distance: 0, crossing: true };
     }
   }
-  if (least > 0 && oneInsideOther(left, right, shift)) return { distance: 0, crossing: true };
+  if (boxesMeet(left, right, shift) && (least > 0 ? oneInsideOther(left, right, shift) : sharesInk(left, right, shift))) return { distance: 0, crossing: true };
   return { distance: Math.sqrt(least), crossing: false };
 }
 
@@ -63,12 +63,33 @@ function chunkDistanceSquared(a: SegmentChunks, chunkA: number, b: SegmentChunks
   return least;
 }
 
-/** Outlines that do not cross may still lie one over the other: a dot wholly within a heavy stroke. */
+function boxesMeet({ box: a }: LetterShape, { box: b }: LetterShape, shift: number): boolean {
+  return b.left + shift <= a.right && b.right + shift >= a.left && b.bottom <= a.top && b.top >= a.bottom;
+}
+
+/** Outlines that do not meet may still lie one over the other: a dot wholly within a heavy stroke. */
 function oneInsideOther(left: LetterShape, right: LetterShape, shift: number): boolean {
-  const { box: a } = left, { box: b } = right;
-  if (b.left + shift > a.right || b.right + shift < a.left || b.bottom > a.top || b.top < a.bottom) return false;
   return (
     right.contours.some((points) => windingAt(left.contours, points[0]! + shift, points[1]!) !== 0) ||
     left.contours.some((points) => windingAt(right.contours, points[0]! - shift, points[1]!) !== 0)
   );
+}
+
+/** Outlines that meet at ends only may touch or lie over each other: whether ink just within one is ink of the other too. */
+function sharesInk(left: LetterShape, right: LetterShape, shift: number): boolean {
+  return inkPoints(left).some(([x, y]) => windingAt(right.contours, x - shift, y) !== 0) || inkPoints(right).some(([x, y]) => windingAt(left.contours, x + shift, y) !== 0);
+}
+
+/** How far within the outline ink is looked for, 1/1000 em. */
+const JUST_WITHIN = 0.02;
+
+/** A point of ink just within the middle of each segment. */
+function inkPoints({ contours, chunks: { segments } }: LetterShape): [number, number][] {
+  const points: [number, number][] = [];
+  for (let i = 0; i < segments.length; i += 4) {
+    const dx = segments[i + 2]! - segments[i]!, dy = segments[i + 3]! - segments[i + 1]!, long = Math.sqrt(dx * dx + dy * dy);
+    const x = segments[i]! + dx / 2, y = segments[i + 1]! + dy / 2, sideX = (-dy / long) * JUST_WITHIN, sideY = (dx / long) * JUST_WITHIN;
+    points.push(windingAt(contours, x + sideX, y + sideY) !== 0 ? [x + sideX, y + sideY] : [x - sideX, y - sideY]);
+  }
+  return points;
 }

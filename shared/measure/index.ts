@@ -5,3 +5,5 @@ export { measureLine } from './measure-line';
 export { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
 export { apparentGapAt, areaAt, clearanceAt, offsetForGap } from './at-total';
 export { letterProfile, pairWhite, pairProfiles, type PairProfiles } from './drawing';
+export { pairReferences } from './pair-references';
+export { counters, counterWidth, type Counter } from './counters';

@@ -1,5 +1,5 @@
 import { lineFindings } from '@/shared/scoring/findings/line-findings';
-import type { LineMeasure, PairGroup, PairMeasure } from '@/shared/schemas/measure';
+import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { median } from '@/shared/stats/median';
@@ -11,11 +11,10 @@ import { clearance } from './clearance';
 import { counterWidth } from './counters';
 import { ENGINE } from './engine';
 import { MeasureError } from './errors';
+import { gapsAsBuilt, lettersMiddle, pairReferences } from './pair-references';
 import { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
 import { round2, round4, roundOrNull, whole } from './round';
 
-/** From this many pairs of one group on, their middle is a reference; under it the pairs are only listed. */
-const ENOUGH = 3;
 /** From this many pairs on, a line is judged for evenness. */
 const ENOUGH_FOR_EVENNESS = 5;
 
@@ -28,8 +27,9 @@ export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; grou
   if (!(at.size.value > 0 && at.size.value < Infinity)) throw new MeasureError('bad-size', `The size is “${at.size.value}”. Give a size above 0 in px or pt.`, String(at.size.value));
   const line = prepareLine(pack);
   const set = line.pairs.map((pair, index) => setPair(pair, spacing, index));
-  const references = groupReferences(set);
-  const pairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references));
+  const gaps = set.map(({ gap }) => gap);
+  const references = pairReferences(line, gaps);
+  const pairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references[index]!));
   const own = pairs.filter((pair) => pair.group === 'letters' || pair.group === 'capitals');
   const measured: Omit<LineMeasure, 'findings'> = {
     engine: ENGINE,
@@ -40,6 +40,7 @@ export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; grou
     pairs,
     line: {
       reference: roundOrNull(middle(own.map((pair) => pair.apparentGap))),
+      asBuilt: roundOrNull(lettersMiddle(line, gapsAsBuilt(line))),
       faceReference: roundOrNull(line.faceReference),
       stemGap: roundOrNull(line.stem?.stemGap ?? null),
       stemToStem: roundOrNull(line.stem?.stemToStem ?? null),
@@ -59,19 +60,8 @@ function setPair(pair: PreparedPair, spacing: Spacing, index: number): SetPair {
   return { pair, total, gap: apparentGap(pair.seen, total + pair.wordSpace) };
 }
 
-/** The middle apparent gap of each group that has enough pairs. */
-function groupReferences(set: SetPair[]): Map<PairGroup, number> {
-  const references = new Map<PairGroup, number>();
-  for (const group of new Set(set.map(({ pair }) => pair.group))) {
-    const gaps = set.filter(({ pair }) => pair.group === group).map(({ gap }) => gap);
-    if (gaps.length >= ENOUGH) references.set(group, median(gaps));
-  }
-  return references;
-}
-
-function pairMeasure(line: PreparedLine, { pair, total, gap }: SetPair, spacing: Spacing, index: number, references: Map<PairGroup, number>): PairMeasure {
+function pairMeasure(line: PreparedLine, { pair, total, gap }: SetPair, spacing: Spacing, index: number, reference: number | null): PairMeasure {
   const near = clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
-  const reference = references.get(pair.group) ?? null;
   const wanted = reference === null ? null : totalForGap(pair.seen, reference);
   return {
     index,

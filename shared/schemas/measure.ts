@@ -60,7 +60,7 @@ export const pairMeasureSchema = z.strictObject({
   contact: contactSchema,
   /** The side of each letter that looks into the gap. */
   sides: z.strictObject({ left: sideKindSchema, right: sideKindSchema }),
-  /** The apparent gap this pair is held against: the centre of its group in this line; null where the group is too small. */
+  /** The apparent gap this pair is held against (shared/measure/pair-references.ts); null where nothing is. */
   reference: z.nullable(number),
   /** The offset (whole 1/1000 em, tracking as it is) at which the pair meets its reference; it may open. */
   suggestion: z.nullable(z.int()),
@@ -77,7 +77,9 @@ export const lineMeasureSchema = z.strictObject({
   line: z.strictObject({
     /** Centre (median) of the line's letter pairs as set; null when it has none. */
     reference: z.nullable(number),
-    /** The same of the face's control pairs as the face gives them. */
+    /** The same of this line as the face gives it, with tracking and offsets at 0. */
+    asBuilt: z.nullable(number),
+    /** The same of the face's control pairs as the face gives them, without kerning. */
     faceReference: z.nullable(number),
     /** Least horizontal white between H and H, serif tips included; and from stem to stem. */
     stemGap: z.nullable(number),

@@ -2,18 +2,18 @@ import type { Finding } from '@/shared/schemas/measure';
 import { asShareOfStemGap, shareWords, thousandths } from '../words';
 import { makeFinding, type Measured } from './make-finding';
 
-/** From this much off the face's own balance on it is worth a word. Our own band, wide on purpose. */
+/** From this much off what the face gives the line on it is worth a word. Our own band, wide on purpose. */
 const OFF_BALANCE = 0.2;
-/** A line whose middle is within this share of the face's own is as tight as the face. */
+/** A line whose middle is within this share of what the face gives it is as tight as the face. */
 const AS_THE_FACE = 0.05;
 
 /** Gaps beside counters, and the line's own tightness beside the face as it comes. */
 export function balanceFindings({ line }: Measured): Finding[] {
   const findings: Finding[] = [];
-  const { reference, faceReference, counter, faceCounter, stemGap } = line;
-  if (reference !== null && faceReference !== null) {
-    const more = reference - faceReference;
-    const same = Math.abs(more) < AS_THE_FACE * faceReference;
+  const { reference, asBuilt, counter, stemGap } = line;
+  if (reference !== null && asBuilt !== null) {
+    const more = reference - asBuilt;
+    const same = Math.abs(more) < AS_THE_FACE * asBuilt;
     findings.push(makeFinding({
       kind: 'tightness-face', value: more, direction: same ? null : more > 0 ? 'wide' : 'tight',
       sentence: same ? 'As a whole the line is about as tight as the face comes.' : `As a whole the line is set ${more > 0 ? 'wider' : 'tighter'} than the face comes, by ${thousandths(more)} at a typical gap.`,
@@ -22,8 +22,7 @@ export function balanceFindings({ line }: Measured): Finding[] {
   }
   if (reference === null || counter === null) return findings;
   const ratio = reference / counter;
-  const usual = faceReference !== null && faceCounter !== null ? faceReference / faceCounter : null;
-  const off = usual === null ? 0 : ratio / usual - 1;
+  const off = asBuilt === null ? 0 : reference / asBuilt - 1;
   const judged = off < -OFF_BALANCE ? ' That is little for this face: the letters begin to close up into lumps.' : off > OFF_BALANCE ? ' That is much for this face: the letters begin to fall apart.' : '';
   return [...findings, makeFinding({
     kind: 'balance', weight: judged ? 'hint' : 'fact', value: ratio, unit: 'ratio', direction: judged ? (off < 0 ? 'tight' : 'wide') : null,

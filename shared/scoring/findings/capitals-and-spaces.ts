@@ -1,3 +1,4 @@
+import { isPunctuation } from '@/shared/measure/pair-group';
 import type { Finding } from '@/shared/schemas/measure';
 import { asShareOfStemGap, betweenLetters, thousandths } from '../words';
 import { makeFinding, type Measured } from './make-finding';
@@ -14,9 +15,9 @@ export function capitalsAndSpacesFindings(measured: Measured): Finding[] {
 
 function capitals({ pairs, line }: Measured): Finding[] {
   const together = pairs.filter(({ group }) => group === 'capitals').length;
-  if (together < 3 || line.reference === null || line.faceReference === null || line.reference > line.faceReference * 1.02) return [];
+  if (together < 3 || line.reference === null || line.asBuilt === null || line.reference > line.asBuilt * 1.02) return [];
   return [makeFinding({
-    kind: 'capitals', weight: 'hint', value: line.reference - line.faceReference,
+    kind: 'capitals', weight: 'hint', value: line.reference - line.asBuilt,
     sentence: 'A line of capitals is usually opened a little beyond what the face gives (common practice); this one is not.',
     comparison: null,
   })];
@@ -33,8 +34,10 @@ function wordSpaces({ pairs, line }: Measured): Finding[] {
       comparison: asShareOfStemGap(pair.apparentGap, line.stemGap),
     }));
   }
-  if (spaces.length < 2) return findings;
-  const sorted = [...spaces].sort((a, b) => a.apparentGap - b.apparentGap || a.index - b.index);
+  // Beside a comma or a quotation mark a space looks wider, and that is not the setter's doing.
+  const plain = spaces.filter(({ left, right }) => !isPunctuation(left) && !isPunctuation(right));
+  if (plain.length < 2) return findings;
+  const sorted = [...plain].sort((a, b) => a.apparentGap - b.apparentGap || a.index - b.index);
   const narrow = sorted[0]!, wide = sorted[sorted.length - 1]!;
   const difference = wide.apparentGap - narrow.apparentGap;
   if (difference < ALIKE * narrow.apparentGap) return findings;

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
 import { buildPack } from '@/lib/face/build-pack';
 import { measureLine } from '@/shared/measure';
@@ -175,6 +176,27 @@ test('the note tells how its pair has changed since', async () => {
   await student.getByRole('link', { name: 'Round 1, proof 1' }).click();
   await expect(student.getByRole('region', { name: /Note 1 on TA/ })).toContainText(/suggest/);
   await expect(student.getByRole('region', { name: /Note 1 on TA/ })).toContainText(signed(25));
+});
+
+test('the class page says who has sent what, and the marks go out as CSV', async () => {
+  await teacher.goto(`${exercise}/class?round=1`);
+  await expect(teacher.getByRole('row').filter({ hasText: demo.student.name }).first()).toBeVisible();
+  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: 'Marks as CSV' }).click()]);
+  const rows = (await readFile(await download.path(), 'utf8')).split('\r\n');
+  expect(rows.filter((row) => row.includes(demo.student.name))).toHaveLength(1);
+});
+
+test('the student takes the spacing out as JSON and, after the licence, as outlines', async () => {
+  await student.goto(exercise);
+  await student.getByRole('link', { name: 'Round 2, proof 1' }).click();
+  await student.getByText(`Take “${line}” out as a file`).first().click();
+  const [json] = await Promise.all([student.waitForEvent('download'), student.getByRole('link', { name: 'JSON' }).first().click()]);
+  expect(JSON.stringify(JSON.parse(await readFile(await json.path(), 'utf8')))).toContain('[25,-10,0,0,0]');
+  await student.getByLabel('I have read the licence of the face, and it allows this.').first().check();
+  const [svg] = await Promise.all([student.waitForEvent('download'), student.getByRole('button', { name: 'SVG with outlines' }).first().click()]);
+  const drawing = await readFile(await svg.path(), 'utf8');
+  expect(drawing).toMatch(/^(<\?xml[^>]*>\s*)?<svg /);
+  expect(drawing).toMatch(/licen[cs]e/i);
 });
 
 /** Sets the offsets of a bench by keyboard: a number for each gap, Enter, and on. */

@@ -5,6 +5,7 @@ import { readSelf } from '@/lib/account/read-self';
 import { schoolName } from '@/lib/http/school-provider';
 import { safeNext } from '@/lib/http/next-address';
 import { forPage } from '@/lib/http/page';
+import { publicAddress } from '@/lib/http/public-address';
 import { Field } from '../_ui/Field';
 import { Form } from '../_ui/Form';
 import { Notice } from '../_ui/Notice';
@@ -22,7 +23,8 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export default async function SignIn({ searchParams }: Props) {
   const asked = await searchParams;
-  const next = safeNext(asked.next ?? asked.callbackUrl);
+  // next-auth gives the way back as a whole address of ours.
+  const next = safeNext(asked.next ?? String(asked.callbackUrl ?? '').replace(publicAddress(''), ''));
   if (await forPage(readSelf)) redirect(next);
   const problem = problemWords(asked.error);
   const school = schoolName();

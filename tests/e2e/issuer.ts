@@ -39,7 +39,7 @@ export async function startIssuer(client: { id: string; secret: string }) {
       const form = new URLSearchParams(await textOf(request));
       const grant = codes.get(form.get('code') ?? '');
       codes.delete(form.get('code') ?? '');
-      const basic = Buffer.from((request.headers.authorization ?? '').replace(/^Basic /, ''), 'base64').toString();
+      const basic = formDecoded(Buffer.from((request.headers.authorization ?? '').replace(/^Basic /, ''), 'base64').toString());
       const verifier = createHash('sha256').update(form.get('code_verifier') ?? '').digest('base64url');
       if (!grant || basic !== `${client.id}:${client.secret}` || verifier !== grant.challenge || form.get('redirect_uri') !== grant.redirect) {
         state.complaints.push('token refused');
@@ -62,6 +62,9 @@ export async function startIssuer(client: { id: string; secret: string }) {
   issuer = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   return { issuer, state, stop: () => new Promise((stopped) => server.close(stopped)) };
 }
+
+/** Name and secret are form-encoded before they go into the header (RFC 6749 §2.3.1). */
+const formDecoded = (text: string): string => decodeURIComponent(text.replaceAll('+', ' '));
 
 async function textOf(request: IncomingMessage): Promise<string> {
   const chunks: Buffer[] = [];

@@ -21,6 +21,7 @@ export const accountRows: Rows = {
   'export-own-data': { input: nothing, answers: only.signedIn },
   'erase-account': { input: (_world, who) => ({ email: `${who.toLowerCase()}@school.example`, password: secrets.password }), answers: unlessAlone },
   'request-password-link': { input: () => ({ email: 'student@school.example' }), answers: only.anyone },
+  'make-password-link-by-address': { input: () => ({ email: 'student@school.example' }), answers: only.nobody },
   'read-password-link': { input: () => ({ token: secrets.reset }), answers: only.anyone },
   'reset-password': { input: () => ({ token: secrets.reset, newPassword: 'kites above the mole' }), answers: only.anyone },
   'make-first-link': { input: nothing, answers: only.nobody },

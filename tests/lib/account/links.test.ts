@@ -3,6 +3,7 @@ import { systemCaller } from '@/lib/access/actor';
 import { becomeFirstInstructor } from '@/lib/account/become-first-instructor';
 import { firstLink } from '@/lib/account/first-link';
 import { hashPassword } from '@/lib/account/password';
+import { makePasswordLinkByAddress } from '@/lib/account/make-password-link-by-address';
 import { makeFirstLink } from '@/lib/account/make-first-link';
 import { readFirstLink } from '@/lib/account/read-first-link';
 import { readPasswordLink } from '@/lib/account/read-password-link';
@@ -92,6 +93,15 @@ describeOnBothDatabases('a link for a new password', (suite) => {
     await addMember(suite.db, await addCourse(suite.db, 'Elsewhere'), student.id, 'instructor');
     await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({ code: 'CONFLICT' });
     await expect(handOverPasswordLink(teacher.caller, { courseId, memberId: teacherMember })).rejects.toMatchObject({ code: 'CONFLICT' });
+  });
+
+  it('is made at the console for anybody, those who teach too', async () => {
+    const { teacher } = await classOf();
+    const { path, name } = await makePasswordLinkByAddress(systemCaller('test'), { email: teacher.email.toUpperCase() });
+    expect(name).toBe('Somebody');
+    await resetPassword(visitor(), { token: tokenOf(path), newPassword: 'kites above the mole' });
+    await signIn(visitor(), { email: teacher.email, password: 'kites above the mole' });
+    await expect(makePasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' })).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
   });
 
   it('says nothing of itself when it is not there', async () => {

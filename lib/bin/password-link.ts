@@ -1,0 +1,17 @@
+// npm run -s password-link -- ADDRESS: a link by which the person with this e-mail address sets a new password, for
+// people who teach and can't ask an instructor. It works once, for a day; whoever opens it can sign in as that person.
+import { env } from '@/lib/env';
+import { systemCaller } from '@/lib/access/actor';
+import { AppError } from '@/lib/access/errors';
+import { makePasswordLinkByAddress } from '@/lib/account/make-password-link-by-address';
+
+const [email] = process.argv.slice(2);
+try {
+  if (email === undefined) throw new Error('Give the person’s e-mail address: npm run -s password-link -- name@school.example');
+  const { name, path, expiresAt } = await makePasswordLinkByAddress(systemCaller('a link for a new password, asked for at the console'), { email });
+  console.log(`For ${name}, once, until ${expiresAt.toISOString().slice(0, 16).replace('T', ' ')} UTC:\n${env().publicOrigin}${path}`);
+  process.exit(0);
+} catch (error) {
+  console.error(error instanceof AppError ? error.said : error instanceof Error ? error.message : error);
+  process.exit(1);
+}

@@ -1,6 +1,9 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Browser, type Page } from '@playwright/test';
 
+// One long walk each, with axe on every page.
+test.setTimeout(300_000);
+
 const people = {
   instructor: { email: 'odile@quayrow.example', password: 'harbour lights at dusk' },
   assistant: { email: 'tobin@quayrow.example', password: 'seven ropes of hemp' },

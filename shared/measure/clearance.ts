@@ -19,7 +19,7 @@ export function clearance(left: LetterShape, right: LetterShape, shift: number):
     if (!isWithin(a.boxes, i, right.box.left + shift, right.box.bottom, right.box.right + shift, right.box.top, least)) continue;
     for (let j = 0; j < b.boxes.length; j += 4) {
       if (!isWithin(a.boxes, i, b.boxes[j]! + shift, b.boxes[j + 1]!, b.boxes[j + 2]! + shift, b.boxes[j + 3]!, least)) continue;
-      least = Math.min(least, chunkDistanceSquared(a, i, b, j, shift));
+      least = chunkDistanceSquared(a, i, b, j, shift, least);
       if (least < 0) return { distance: 0, crossing: true };
     }
   }
@@ -42,14 +42,17 @@ function isWithin(boxes: Float64Array, i: number, left: number, bottom: number, 
   return gapX * gapX + gapY * gapY < limit;
 }
 
-/** Least squared distance between two runs of segments; −1 as soon as two of them cross. */
-function chunkDistanceSquared(a: SegmentChunks, chunkA: number, b: SegmentChunks, chunkB: number, shift: number): number {
-  let least = Infinity;
+/** Least squared distance between two runs of segments, or `best` where none is nearer; −1 as soon as two of them cross. */
+function chunkDistanceSquared(a: SegmentChunks, chunkA: number, b: SegmentChunks, chunkB: number, shift: number, best: number): number {
+  let least = best;
   const endA = Math.min(a.segments.length, (chunkA + 4) * CHUNK), endB = Math.min(b.segments.length, (chunkB + 4) * CHUNK);
   for (let i = chunkA * CHUNK; i < endA; i += 4) {
     const ax = a.segments[i]!, ay = a.segments[i + 1]!, bx = a.segments[i + 2]!, by = a.segments[i + 3]!;
     for (let j = chunkB * CHUNK; j < endB; j += 4) {
       const cx = b.segments[j]! + shift, cy = b.segments[j + 1]!, dx = b.segments[j + 2]! + shift, dy = b.segments[j + 3]!;
+      const gapX = Math.max(0, Math.min(cx, dx) - Math.max(ax, bx), Math.min(ax, bx) - Math.max(cx, dx));
+      const gapY = Math.max(0, Math.min(cy, dy) - Math.max(ay, by), Math.min(ay, by) - Math.max(cy, dy));
+      if (gapX * gapX + gapY * gapY >= least) continue;
       if (segmentsCross(ax, ay, bx, by, cx, cy, dx, dy)) return -1;
       least = Math.min(
         least,

@@ -1,5 +1,5 @@
 'use client';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, type MouseEvent } from 'react';
 import type { FormState } from '@/shared/schemas/form-state';
 
 /** What went wrong, in one list that takes the focus; each line leads to its field. Says also when all went well. */
@@ -20,10 +20,22 @@ export function FormError({ state }: { state: FormState }) {
       {errors.length > 0 && (
         <ul>
           {errors.map(([name, message]) => (
-            <li key={name}><a href={`#field-${name}`}>{message}</a></li>
+            <li key={name}><a href={`#field-${name}`} onClick={(event) => lead(event, name)}>{message}</a></li>
           ))}
         </ul>
       )}
     </div>
   );
+}
+
+/** To the field itself, or to the one it is a part of (`lines.0` stands in `lines`). */
+function lead(event: MouseEvent, name: string): void {
+  for (let part = name; part !== ''; part = part.slice(0, Math.max(0, part.lastIndexOf('.')))) {
+    const field = document.getElementById(`field-${part}`);
+    if (!field) continue;
+    event.preventDefault();
+    field.scrollIntoView({ block: 'center' });
+    field.focus();
+    return;
+  }
 }

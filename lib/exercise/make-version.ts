@@ -26,7 +26,7 @@ export async function makeVersion({ data, now }: Context, typed: TypedSpecimen):
     now,
   );
   const packSha = await data.packs.keepPack(pack, faceId, now);
-  const details = { remark: typed.remark ?? '', meantTouches: [] };
+  const details = { remark: typed.remark ?? '' };
   return { pack, version: { text: pack.text, packSha, size: typed.size, ground: typed.ground, details } };
 }
 

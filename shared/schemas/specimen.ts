@@ -18,8 +18,6 @@ export const lineSchema = z.string().check(
 export const specimenDetailsSchema = z.object({
   /** A remark for the student, e.g. “for a book’s spine”. */
   remark: z._default(z.string().check(z.trim(), z.normalize(), z.maxLength(300, 'A remark has at most 300 characters.')), ''),
-  /** Pairs whose letters are meant to touch. */
-  meantTouches: z._default(z.array(z.int().check(z.gte(0))).check(z.maxLength(199)), []),
 });
 export type SpecimenDetails = z.infer<typeof specimenDetailsSchema>;
 

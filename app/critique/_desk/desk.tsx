@@ -133,11 +133,6 @@ export function Desk({ desk }: { desk: DeskLine }) {
           <summary>Said before, and what has changed since{desk.earlier.length > 0 && ` (${desk.earlier.length})`}</summary>
           <Earlier earlier={desk.earlier} letters={letters} />
         </details>
-        <section aria-labelledby="marks-title">
-          <h2 id="marks-title">Marks of the whole proof</h2>
-          <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} heldBy={heldBy} first={marking} />
-        </section>
-        <KeyHelp open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
       </div>
       <aside className={style.margin} aria-label="Notes">
         <p role="status" className={style.said}>{said}</p>
@@ -145,6 +140,13 @@ export function Desk({ desk }: { desk: DeskLine }) {
         <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
         <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} keepAsStock={(shared) => void keepAsStock(shared)} mayKeep={text.trim() !== ''} />
       </aside>
+      <div className={style.rest}>
+        <section aria-labelledby="marks-title">
+          <h2 id="marks-title">Marks of the whole proof</h2>
+          <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} heldBy={heldBy} first={marking} />
+        </section>
+        <KeyHelp open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
+      </div>
     </div>
   );
 }

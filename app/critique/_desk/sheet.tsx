@@ -41,6 +41,12 @@ export function Sheet({ line, pack, spacing, under, underLabel, marks, ties, run
 
 type GapsProps = Pick<Props, 'pack' | 'spacing' | 'run' | 'choose'>;
 
+/** Points down at the chosen gap, or spans the run with a bracket; it stands over the letters and never behind them. */
+function Chosen({ from, to, top, em }: { from: number; to: number; top: number; em: number }) {
+  if (from !== to) return <path className={style.chosen} d={`M${from} ${top + 0.06 * em}V${top}H${to}V${top + 0.06 * em}`} />;
+  return <path className={style.chosenOne} d={`M${from - 0.035 * em} ${top}H${from + 0.035 * em}L${from} ${top + 0.07 * em}Z`} />;
+}
+
 /** Where a gap can be pointed at: from the middle of one letter to the middle of the next. With shift the run reaches to it. */
 function Gaps({ pack, spacing, run, choose }: GapsProps) {
   const { letters, gaps } = placeLetters(pack, spacing);
@@ -48,7 +54,7 @@ function Gaps({ pack, spacing, run, choose }: GapsProps) {
   const middle = (index: number) => letters[index]!.x + letters[index]!.advance / 2;
   return (
     <>
-      {run && <path className={style.chosen} d={`M${gaps[run.first]!.centre} ${-top + 30}V${-top}H${gaps[run.last]!.centre}V${-top + 30}${run.first === run.last ? `M${gaps[run.first]!.centre} ${-top}V${-top + pack.unitsPerEm * 0.08}` : ''}`} />}
+      {run && <Chosen from={gaps[run.first]!.centre} to={gaps[run.last]!.centre} top={-top} em={pack.unitsPerEm} />}
       {gaps.map(({ index }) => (
         <rect
           key={index} className={style.gap} x={middle(index)} width={Math.max(1, middle(index + 1) - middle(index))} y={-top} height={top - pack.vertical.descender}

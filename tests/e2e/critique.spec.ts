@@ -1,0 +1,79 @@
+import { expect, test, type Page } from '@playwright/test';
+import { demo, signedIn } from './people';
+
+/** The critique desk on the demo's round 2: keys, notes that outlive a lost network, names that stay hidden. */
+let marker: Page;
+let queue: string;
+
+test.describe.configure({ mode: 'serial' });
+
+test.beforeAll(async ({ browser }) => {
+  marker = (await signedIn(browser, demo.assistant)).page;
+  await marker.goto('/courses');
+  await marker.getByRole('link', { name: 'Lettering for display' }).click();
+  await marker.getByRole('link', { name: 'Signs for a harbour' }).first().click();
+  await marker.waitForURL(/\/exercises\//);
+  queue = `${new URL(marker.url()).pathname}/rounds/2/critique`;
+  await marker.goto(queue);
+});
+
+test('names are nowhere in the source of the queue or of a line', async () => {
+  const names = ['Calloway', 'Oosterveld', 'Tarr', 'Lindqvist'];
+  for (const name of names) expect(await marker.content()).not.toContain(name);
+  await marker.locator('a[href^="/critique/"]').first().click();
+  await marker.waitForURL(/\/critique\/[A-Z0-9]{3}-[A-Z0-9]{3}\//);
+  for (const name of names) expect(await marker.content()).not.toContain(name);
+});
+
+test('a note with a suggestion at the worst pair takes five keystrokes', async () => {
+  const notes = marker.getByRole('complementary', { name: 'Notes' }).getByRole('article');
+  const before = await notes.count();
+  // The measure’s next fault, three steps tighter, the second stock note.
+  for (const key of ['f', 't', 't', 't', '2']) await marker.keyboard.press(key);
+  await expect(notes).toHaveCount(before + 1);
+  await expect(marker.getByText(/^Note on .* saved\.$/)).toBeVisible();
+  await marker.reload();
+  await expect(notes).toHaveCount(before + 1);
+  await marker.keyboard.press('z');
+  await expect(notes).toHaveCount(before);
+});
+
+test('a note left without a network is kept, said, and sent when the network is back', async () => {
+  const notes = marker.getByRole('complementary', { name: 'Notes' }).getByRole('article');
+  const before = await notes.count();
+  await marker.context().setOffline(true);
+  await marker.keyboard.press('w');
+  await marker.keyboard.type('Written in a tunnel.');
+  await marker.keyboard.press('Control+Enter');
+  await expect(marker.getByText('1 note not saved yet')).toBeVisible();
+  await marker.context().setOffline(false);
+  await expect(notes).toHaveCount(before + 1);
+  await expect(marker.getByText('1 note not saved yet')).toHaveCount(0);
+  await marker.keyboard.press('z');
+  await expect(notes).toHaveCount(before);
+});
+
+test('what is typed outlives a reload, and the keys can be switched off', async () => {
+  await marker.keyboard.press('w');
+  await marker.keyboard.type('Half a thought');
+  await marker.keyboard.press('Escape');
+  await marker.reload();
+  await expect(marker.getByLabel(/^Note on/)).toHaveValue('Half a thought');
+  await marker.getByLabel(/^Note on/).fill('');
+  await marker.keyboard.press('Escape');
+  await marker.keyboard.press('h');
+  await marker.getByLabel('Single keys work on this page').uncheck();
+  await marker.keyboard.press('d');
+  await expect(marker.getByRole('button', { name: 'Show the deviations' })).toBeVisible();
+  await marker.getByLabel('Single keys work on this page').check();
+});
+
+test('one key leads to the next student, another to the next line', async () => {
+  const [, token, line] = new URL(marker.url()).pathname.match(/\/critique\/([^/]+)\/([^/]+)/)!;
+  await marker.keyboard.press('s');
+  await marker.waitForURL((url) => url.pathname.endsWith(`/${line}`) && !url.pathname.includes(token!));
+  await marker.keyboard.press('S');
+  await marker.waitForURL((url) => url.pathname === `/critique/${token}/${line}`);
+  await marker.keyboard.press('l');
+  await marker.waitForURL((url) => url.pathname.startsWith(`/critique/${token}/`) && !url.pathname.endsWith(line!));
+});

@@ -69,11 +69,21 @@ test('what is typed outlives a reload, and the keys can be switched off', async 
 });
 
 test('one key leads to the next student, another to the next line', async () => {
+  await marker.goto(queue);
+  await marker.locator('a[href^="/critique/"]').first().click();
+  await expect(marker.getByText(/^Proof 1 of/)).toBeVisible();
   const [, token, line] = new URL(marker.url()).pathname.match(/\/critique\/([^/]+)\/([^/]+)/)!;
-  await marker.keyboard.press('s');
-  await marker.waitForURL((url) => url.pathname.endsWith(`/${line}`) && !url.pathname.includes(token!));
-  await marker.keyboard.press('S');
-  await marker.waitForURL((url) => url.pathname === `/critique/${token}/${line}`);
-  await marker.keyboard.press('l');
-  await marker.waitForURL((url) => url.pathname.startsWith(`/critique/${token}/`) && !url.pathname.endsWith(line!));
+  await press('s', (path) => path.endsWith(`/${line}`) && !path.includes(token!));
+  await expect(marker.getByText(/^Proof 2 of/)).toBeVisible();
+  await press('S', (path) => path === `/critique/${token}/${line}`);
+  await expect(marker.getByText(/^Proof 1 of/)).toBeVisible();
+  await press('l', (path) => path.startsWith(`/critique/${token}/`) && !path.endsWith(line!));
 });
+
+/** Presses once the page listens: a key pressed while the next page is still being put together is nobody's. */
+async function press(key: string, arrived: (path: string) => boolean): Promise<void> {
+  await expect(async () => {
+    if (!arrived(new URL(marker.url()).pathname)) await marker.keyboard.press(key);
+    await marker.waitForURL((url) => arrived(url.pathname), { timeout: 5_000 });
+  }).toPass();
+}

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
+import { tellPasswordChanged } from '@/lib/mail/tell-password-changed';
 import { newPasswordSchema } from '@/shared/schemas/account';
 import { openSession } from './open-session';
 import { hashPassword, passwordFits } from './password';
@@ -25,10 +26,12 @@ export const changePassword = operation({
     refuseWeak(newPassword, account.name, account.emailNorm, 'newPassword');
     const passwordHash = await hashPassword(newPassword);
     await data.rateLimits.forget('sign-in-account', account.emailNorm);
-    return data.transaction(async (inside) => {
+    const opened = await data.transaction(async (inside) => {
       await inside.account.setPassword(account.id, passwordHash);
       await inside.sessions.endAll(account.id, now);
       return openSession(inside, account.id, now);
     });
+    tellPasswordChanged(account, now);
+    return opened;
   },
 });

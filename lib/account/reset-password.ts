@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { operation } from '@/lib/access/operation';
+import { tellPasswordChanged } from '@/lib/mail/tell-password-changed';
 import { linkTokenSchema, newPasswordSchema } from '@/shared/schemas/account';
 import { linkIsOver } from './link-errors';
 import { openSession } from './open-session';
@@ -27,6 +28,7 @@ export const resetPassword = operation({
       return openSession(inside, person.id, now);
     });
     await data.rateLimits.forget('sign-in-account', person.emailNorm);
+    tellPasswordChanged(person, now);
     return opened;
   },
 });

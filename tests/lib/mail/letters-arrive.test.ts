@@ -1,0 +1,57 @@
+import type { AddressInfo } from 'node:net';
+import { SMTPServer } from 'smtp-server';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Caller } from '@/lib/access/actor';
+import { requestPasswordLink } from '@/lib/account/request-password-link';
+import { resetPassword } from '@/lib/account/reset-password';
+import { newId } from '@/lib/data/ids';
+import { describeOnSqlite } from '../../fixtures/databases';
+
+const visitor: Caller = { kind: 'visitor', address: '192.0.2.7' };
+
+describeOnSqlite('letters, through a real mail server on this machine', (suite) => {
+  const received: { to: string[]; text: string }[] = [];
+  const server = new SMTPServer({
+    authOptional: true,
+    disabledCommands: ['STARTTLS'],
+    onData(stream, session, done) {
+      const chunks: Buffer[] = [];
+      stream.on('data', (chunk: Buffer) => chunks.push(chunk));
+      stream.on('end', () => {
+        received.push({ to: session.envelope.rcptTo.map(({ address }) => address), text: Buffer.concat(chunks).toString('utf8').replace(/=\r\n/g, '').replace(/=3D/g, '=') });
+        done();
+      });
+    },
+  });
+
+  beforeAll(async () => {
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+    const { port } = server.server.address() as AddressInfo;
+    process.env.SMTP_URL = `smtp://127.0.0.1:${port}`;
+    process.env.MAIL_FROM = 'Kerncrit <post@school.example>';
+    await suite.db.user.create({ data: { id: newId(), emailNorm: 'mira@school.example', name: 'Mira', createdAt: new Date() } });
+  });
+  afterAll(() => new Promise<void>((resolve) => server.close(() => resolve())));
+
+  const letters = async (count: number) => {
+    await expect.poll(() => received.length, { timeout: 10_000 }).toBe(count);
+    return received;
+  };
+
+  it('carry a link that works once, and tell afterwards that the password was changed', async () => {
+    expect(await requestPasswordLink(visitor, { email: 'Mira@school.example' })).toEqual({ sent: true });
+    const [letter] = await letters(1);
+    expect(letter!.to).toEqual(['mira@school.example']);
+    const token = /\/reset\/([\w-]+)/.exec(letter!.text)![1]!;
+    await resetPassword(visitor, { token, newPassword: 'eleven lamps along the pier' });
+    await expect(resetPassword(visitor, { token, newPassword: 'twelve lamps along the pier' })).rejects.toMatchObject({ code: 'EXPIRED' });
+    const [, told] = await letters(2);
+    expect(told!.text).toContain('Your password for Kerncrit was changed');
+  });
+
+  it('go to nobody where there is no account, with the same answer', async () => {
+    expect(await requestPasswordLink(visitor, { email: 'nobody@school.example' })).toEqual({ sent: true });
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    expect(received).toHaveLength(2);
+  });
+});

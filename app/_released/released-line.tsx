@@ -14,10 +14,13 @@ import { signed } from '@/shared/text/number';
 import { ReleasedDeviations } from './released-deviations';
 import style from './released.module.css';
 
+/** What stands under a note: its id, the last place in its thread, and its name for readers. */
+export type UnderNote = (noteId: string, lastSeq: number, name: string) => ReactNode;
+
 type Props = {
   line: ReleasedLine; drawing: DrawnLine;
   answers: Record<string, NoteEntryView[]>; changes: Record<string, PairChange[]>;
-  timeZone: string; underNote?: (noteId: string, lastSeq: number) => ReactNode; beside: ReactNode;
+  timeZone: string; underNote?: UnderNote; beside: ReactNode;
 };
 
 /** One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows it. */
@@ -41,15 +44,16 @@ export function ReleasedLineView({ line, drawing, answers, changes, underNote, b
   );
 }
 
-type NoteProps = { note: ReleasedNote; sign: number; letters: readonly string[]; drawing: DrawnLine; answers: NoteEntryView[]; changes: PairChange[]; under?: (noteId: string, lastSeq: number) => ReactNode };
+type NoteProps = { note: ReleasedNote; sign: number; letters: readonly string[]; drawing: DrawnLine; answers: NoteEntryView[]; changes: PairChange[]; under?: UnderNote };
 
 function Note({ note, sign, letters, drawing, answers, changes, under }: NoteProps) {
   const run = runOf(note.fromPair, note.toPair, drawing.spacing.offsets.length);
   const where = run === null ? 'the line' : lettersOf(letters, run);
+  const name = `Note ${sign} on ${where}, ${drawing.pack.text}`;
   const [first, ...thread] = standingThread([...note.entries, ...answers]);
   const lastSeq = Math.max(0, ...note.entries.map(({ seq }) => seq), ...answers.map(({ seq }) => seq));
   return (
-    <section className={style.note} aria-label={`Note ${sign} on ${where}`}>
+    <section className={style.note} aria-label={name}>
       <p><span className={style.sign}>{sign}</span> <strong className="plain">{where}</strong></p>
       <p>{first?.entry.body}</p>
       {first?.entry.author && <p className={style.by}>{first.entry.author}</p>}
@@ -64,7 +68,7 @@ function Note({ note, sign, letters, drawing, answers, changes, under }: NotePro
       {thread.map(({ entry }) => (
         <p key={entry.seq} className={style.answer}>{entry.body} <span className={style.by}>{entry.author ?? (entry.by === 'student' ? 'the student' : 'a marker')}</span></p>
       ))}
-      {under?.(note.id, lastSeq)}
+      {under?.(note.id, lastSeq, name)}
     </section>
   );
 }

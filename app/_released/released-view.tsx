@@ -4,7 +4,7 @@ import type { DrawnLine } from '@/lib/release/draw-lines';
 import type { LineSince } from '@/lib/release/changes-since';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';
-import { ReleasedLineView } from './released-line';
+import { ReleasedLineView, type UnderNote } from './released-line';
 import { ReleasedMarks } from './released-marks';
 
 type Props = {
@@ -14,7 +14,7 @@ type Props = {
   since?: readonly LineSince[];
   timeZone: string;
   /** Under each note, e.g. a form to answer it. */
-  underNote?: (noteId: string, lastSeq: number) => ReactNode;
+  underNote?: UnderNote;
   /** Beside each line, e.g. the way back to the bench. */
   besideLine?: (specimenId: string, text: string) => ReactNode;
 };

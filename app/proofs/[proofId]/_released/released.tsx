@@ -33,7 +33,7 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
           {mine && <div className="actions"><ButtonLink kind="main" href={`/exercises/${exerciseId}`}>Go on from here in the next round</ButtonLink></div>}
           <ReleasedView
             snapshot={release.snapshot} drawn={drawn} answers={release.answers} since={release.since} timeZone={timeZone}
-            underNote={release.mayAnswer ? (noteId, lastSeq) => <Answer noteId={noteId} lastSeq={lastSeq} proofId={proofId} /> : undefined}
+            underNote={release.mayAnswer ? (noteId, lastSeq, name) => <Answer name={name} noteId={noteId} lastSeq={lastSeq} proofId={proofId} /> : undefined}
             besideLine={(specimenId, text) => (
               <>
                 {mine && <p><Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>Take this line up on the bench, from your last setting</Link></p>}
@@ -47,14 +47,14 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
   );
 }
 
-function Answer({ noteId, lastSeq, proofId }: { noteId: string; lastSeq: number; proofId: string }) {
+function Answer({ name, noteId, lastSeq, proofId }: { name: string; noteId: string; lastSeq: number; proofId: string }) {
   return (
     <Disclosure summary="Answer">
-      <Form action={answerNoteAction} label="Answer this note">
+      <Form action={answerNoteAction} label={`Answer: ${name}`}>
         <input type="hidden" name="noteId" value={noteId} />
         <input type="hidden" name="afterSeq" value={lastSeq} />
         <input type="hidden" name="proofId" value={proofId} />
-        <TextArea name="body" label="Your answer" hint="The markers of the course read it." rows={3} maxLength={2000} />
+        <TextArea name={`body-${noteId}`} label="Your answer" hint="The markers of the course read it." rows={3} maxLength={2000} />
         <SubmitButton kind="usual" small pending="Sending…">Send the answer</SubmitButton>
       </Form>
     </Disclosure>

@@ -15,6 +15,7 @@ import { proofInHand } from './proof-in-hand';
 import { queueOf } from './queue';
 import { shownAs, tokenOf } from './shown-as';
 import { stockNotesAtHand } from './stock-notes';
+import { withNamedAuthors } from '@/lib/reference/named-author';
 import { comparisonOf, measureOf } from './stored';
 
 /**
@@ -45,6 +46,7 @@ export const showLine = operation({
       stockNotesAtHand(data, course.id),
       queueOf(data, hand, now),
     ]);
+    const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
     const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
     const here = task ? tokenOf(own, hidden) : token;
     return {
@@ -74,7 +76,7 @@ export const showLine = operation({
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing,
       measure: line.measurements[0] ? measureOf(line.measurements[0]) : null,
-      comparison: line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null,
+      comparison: comparison ?? null,
       references: references.map(({ author, slot, ...set }) => ({ author: author.user?.name ?? 'A former teacher', slot, spacing: spacingOf(set) })),
       /** Only of the same version: another's pairs cannot be laid under this line. */
       previous: previous && previous.specimenVersionId === version.id ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) } : null,

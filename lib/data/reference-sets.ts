@@ -2,6 +2,7 @@ import type { Actor } from '@/lib/access/actor';
 import type { Db } from './client';
 import { exercisesOf } from './exercise-scope';
 import { newId } from './ids';
+import { coursesOf } from './scope';
 
 const author = { author: { select: { id: true, user: { select: { name: true } } } } };
 
@@ -22,6 +23,15 @@ export const referenceSetData = (actor: Actor, db: Db) => ({
       orderBy: { number: 'desc' },
       include: { madeBy: { select: { user: { select: { name: true } } } }, _count: { select: { items: true, comparisons: true } } },
     }),
+
+  /** Names of those who set references, by member; who was erased has none. */
+  authorNames: async (memberIds: readonly string[]): Promise<Map<string, string>> => {
+    const members = await db.member.findMany({
+      where: { id: { in: [...new Set(memberIds)] }, course: coursesOf(actor) },
+      select: { id: true, user: { select: { name: true } } },
+    });
+    return new Map(members.flatMap(({ id, user }) => (user ? [[id, user.name] as const] : [])));
+  },
 
   /** The set that went out with the newest release of a round of this exercise to a member, or null. */
   releasedTo: async (exerciseId: string, memberId: string) => {

@@ -7,6 +7,7 @@ import { roundOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/note';
 import { buildSnapshots } from './build-snapshots';
 import { drawLines } from './draw-lines';
+import { nameTeachers } from './name-teachers';
 import { releasePlan } from './release-plan';
 
 /** Exactly what one student will see once the round is released to them. */
@@ -21,6 +22,6 @@ export const previewRelease = operation({
     const { criteria, plan } = await releasePlan(data, hand, [entry]);
     const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
     if (!built || !plan[0]) throw notFound();
-    return { shownAs: entry.shownAs, seen: plan[0].seen, snapshot: built.snapshot, drawn: await drawLines(data, entry.proofId) };
+    return { shownAs: entry.shownAs, seen: plan[0].seen, snapshot: await nameTeachers(data, built.snapshot), drawn: await drawLines(data, entry.proofId) };
   },
 });

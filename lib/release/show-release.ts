@@ -5,6 +5,7 @@ import type { ScopedData } from '@/lib/data';
 import { idSchema, type NoteEntryView } from '@/shared/schemas/note';
 import { releaseSnapshotSchema, type ReleaseSnapshot } from '@/shared/schemas/release';
 import { entryView } from '@/lib/critique/note-view';
+import { nameTeachers } from './name-teachers';
 import { changesSince, type LineSince } from './changes-since';
 
 export type ShownRelease = {
@@ -40,7 +41,7 @@ export const showRelease = operation({
       release: {
         number: row.number,
         releasedAt: row.releasedAt.toISOString(),
-        snapshot: withAuthors(snapshot, threads),
+        snapshot: await nameTeachers(data, withAuthors(snapshot, threads)),
         answers: answersTo(snapshot, threads),
         since: own ? await changesSince(data, proof, snapshot) : [],
         mayAnswer: own,

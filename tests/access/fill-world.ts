@@ -77,7 +77,7 @@ export async function fillWorld(db: Database, now: Date) {
   }
   const [proof, proofItem, task, mark, note, noteEntry, release, nextProof, nextProofItem, nextTask, nextNote, joinLink, stockNote] = Array.from({ length: 13 }, id) as [string, string, string, string, string, string, string, string, string, string, string, string, string];
   const measure = measureLine(pack, { tracking: 0, offsets: [-4] }, { size: { value: 96, unit: 'px' }, ground: 'light' });
-  const comparison = compareLine(measure, [{ author: 'The instructor', tracking: 0, offsets: [-10], tolerances: [8], reasons: [null] }]);
+  const comparison = compareLine(measure, [{ author: members.instructor, tracking: 0, offsets: [-10], tolerances: [8], reasons: [null] }]);
   const proofs = [
     { id: proof, item: proofItem, roundId: round, at: before(12) },
     { id: nextProof, item: nextProofItem, roundId: nextRound, at: before(2) },

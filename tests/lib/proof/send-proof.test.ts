@@ -1,5 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/actor';
+import { showLine } from '@/lib/critique/show-line';
 import { saveDraft } from '@/lib/draft/save-draft';
 import { sendProof } from '@/lib/proof/send-proof';
 import { seeProof } from '@/lib/proof/see-proof';
@@ -31,6 +32,18 @@ describeOnBothDatabases('send-proof', (suite) => {
     expect(item.measurements.map(({ engine, payload }) => ({ engine, payload: JSON.parse(payload) }))).toEqual([{ engine: ENGINE, payload: JSON.parse(JSON.stringify(expected)) }]);
     expect(item.comparisons).toHaveLength(1);
     expect(item.comparisons[0]!.referenceSetId).toBe(ids.referenceSet);
+    // Kept for good, so it names nobody: the author goes by the id of the membership.
+    expect(JSON.parse(item.comparisons[0]!.payload)).toMatchObject({ author: ids.members.instructor });
+    expect(item.comparisons[0]!.payload).not.toContain('The instructor');
+  });
+
+  it('names the teacher whose reference is nearest when a marker looks, as long as the teacher is there', async () => {
+    const marker: Caller = { kind: 'person', userId: ids.users.assistant, sessionId: ids.sessions.assistant, address: '192.0.2.1' };
+    const look = () => showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
+    expect((await look()).comparison?.author).toBe('The instructor');
+    await suite.db.member.update({ where: { id: ids.members.instructor }, data: { userId: null } });
+    expect((await look()).comparison?.author).toBe('a former teacher');
+    await suite.db.member.update({ where: { id: ids.members.instructor }, data: { userId: ids.users.instructor } });
   });
 
   it('is one proof however often the same request comes', async () => {

@@ -7,7 +7,7 @@ type Address = (ids: DemoIds) => string;
 
 /** Pages that show a student nothing of anyone else's, whatever is asked. */
 const open = [
-  '', 'accessibility', 'account', 'account/erase', 'courses', 'faces', 'faces/[key]', 'first/[token]', 'join/[token]', 'records', 'reset/[token]', 'sign-in', 'sign-in/forgotten', 'words',
+  '', 'accessibility', 'account', 'account/erase', 'courses', 'faces', 'faces/[key]', 'first/[token]', 'join/[token]', 'practice', 'records', 'reset/[token]', 'sign-in', 'sign-in/forgotten', 'words',
 ];
 
 /** Pages of a course that each of its students may open, with their own things on them: shut for everyone outside. */
@@ -24,6 +24,7 @@ const shut: Record<string, Address> = {
   'courses/new': () => '/courses/new',
   'courses/[courseId]/class': ({ courseId }) => `/courses/${courseId}/class`,
   'courses/[courseId]/exercises/new': ({ courseId }) => `/courses/${courseId}/exercises/new`,
+  'courses/[courseId]/exercises/removed': ({ courseId }) => `/courses/${courseId}/exercises/removed`,
   'courses/[courseId]/people': ({ courseId }) => `/courses/${courseId}/people`,
   'courses/[courseId]/people/[memberId]': ({ courseId, memberId }) => `/courses/${courseId}/people/${memberId}`,
   'courses/[courseId]/settings': ({ courseId }) => `/courses/${courseId}/settings`,

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { idSchema } from '@/shared/schemas/exercise';
 
@@ -7,5 +8,8 @@ export const listPutAside = operation({
   name: 'list-put-aside',
   allow: 'exercise:plan',
   input: z.strictObject({ courseId: idSchema }),
-  run: async ({ data }, { courseId }) => data.exercises.putAside(courseId),
+  run: async ({ data }, { courseId }) => {
+    if (!(await data.exercises.myMember(courseId))) throw notFound();
+    return data.exercises.putAside(courseId);
+  },
 });

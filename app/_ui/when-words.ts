@@ -3,7 +3,7 @@
  * @throws RangeError for an invalid instant or an unknown zone (quoted by Intl).
  */
 export function dateTimeWords(instant: Date, timeZone: string, short = false): string {
-  const part = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat('en-GB', { timeZone, ...options }).format(instant);
+  const part = (options: Intl.DateTimeFormatOptions) => formatter(timeZone, options).format(instant);
   const date = part({ day: 'numeric', month: short ? 'short' : 'long', year: 'numeric' });
   const time = part({ hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
   if (short) return `${date}, ${time}`;
@@ -13,8 +13,18 @@ export function dateTimeWords(instant: Date, timeZone: string, short = false): s
 
 /** 'Vienna, UTC+1' */
 function zoneName(instant: Date, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en-GB', { timeZone, timeZoneName: 'shortOffset' }).formatToParts(instant);
+  const parts = formatter(timeZone, { timeZoneName: 'shortOffset' }).formatToParts(instant);
   const offset = parts.find((part) => part.type === 'timeZoneName')!.value.replace('GMT', 'UTC').replace('-', '\u2212');
   const city = timeZone.split('/').at(-1)!.replaceAll('_', ' ');
   return timeZone === 'UTC' ? 'UTC' : `${city}, ${offset}`;
+}
+
+const made = new Map<string, Intl.DateTimeFormat>();
+
+/** Making one costs far more than using it, and a page of a class has a hundred times on it. */
+function formatter(timeZone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${timeZone} ${JSON.stringify(options)}`;
+  const known = made.get(key) ?? new Intl.DateTimeFormat('en-GB', { timeZone, ...options });
+  made.set(key, known);
+  return known;
 }

@@ -15,6 +15,7 @@ import { proofInHand } from './proof-in-hand';
 import { queueOf } from './queue';
 import { shownAs, tokenOf } from './shown-as';
 import { stockNotesAtHand } from './stock-notes';
+import { acrossSpecimens } from './across-specimens';
 import { withNamedAuthors } from '@/lib/reference/named-author';
 import { comparisonOf, measureOf } from './stored';
 
@@ -37,7 +38,7 @@ export const showLine = operation({
     const spacing = spacingOf(item);
     const late = lateOf(round, proof.member, proof.receivedAt);
     const comparedWith = line.comparisons[0]?.referenceSetId;
-    const [notes, earlier, previous, references, marks, stock, queue] = await Promise.all([
+    const [notes, earlier, previous, references, marks, stock, queue, across] = await Promise.all([
       data.notes.ofItems([item.id]),
       earlierNotes(data, { memberId: proof.memberId, specimenId, exerciseId: exercise.id, roundNumber: round.number, versionId: version.id }, spacing),
       data.critique.previousItem(proof.memberId, specimenId, exercise.id, round.number),
@@ -45,6 +46,7 @@ export const showLine = operation({
       marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: task?.id ?? null, tolerance: settings.tolerance, late }),
       stockNotesAtHand(data, course.id),
       queueOf(data, hand, now),
+      acrossSpecimens(data, items, item),
     ]);
     const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
     const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
@@ -77,6 +79,8 @@ export const showLine = operation({
       spacing,
       measure: line.measurements[0] ? measureOf(line.measurements[0]) : null,
       comparison: comparison ?? null,
+      /** Hints on how the same text was set at other sizes, weights and in other faces. */
+      across,
       references: references.map(({ author, slot, ...set }) => ({ author: author.user?.name ?? 'A former teacher', slot, spacing: spacingOf(set) })),
       /** Only of the same version: another's pairs cannot be laid under this line. */
       previous: previous && previous.specimenVersionId === version.id ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) } : null,

@@ -15,11 +15,10 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       db.member.count({ where: { courseId, course: coursesOf(actor, staff), removedAt: { not: null } } }),
       db.referenceSet.findFirst({ where: { exerciseId: round.exerciseId, exercise: { course: coursesOf(actor, staff) } }, orderBy: { number: 'desc' }, select: { id: true } }),
     ]);
-    const compared = set ? await db.comparison.count({ where: { referenceSetId: set.id, referenceSet: { exercise: { course: coursesOf(actor, staff) } } } }) : 0;
     return {
       proofs: proofs._count, last: proofs._max.receivedAt?.toISOString() ?? null,
       choices: choices._count, chosen: choices._max.chosenAt?.toISOString() ?? null,
-      removed, set: set?.id ?? null, compared, begun: round.markingStartedAt?.toISOString() ?? null,
+      removed, set: set?.id ?? null, begun: round.markingStartedAt?.toISOString() ?? null,
     };
   },
 
@@ -30,6 +29,9 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
     const { count } = await db.summary.updateMany({ where: { roundId, kind, round: roundsOfStaff(actor) }, data: { basis, payload, madeAt: now, version: { increment: 1 } } });
     if (count === 0) await db.summary.create({ data: { id: newId(), roundId, kind, basis, payload, madeAt: now } });
   },
+
+  /** Throws away what was worked out for an exercise's rounds: it was compared with another set of references. */
+  forget: (exerciseId: string) => db.summary.deleteMany({ where: { round: { AND: [{ exerciseId }, roundsOfStaff(actor)] } } }),
 
   /** What was set in these proofs, with the newest comparison of each line. */
   settings: (proofIds: readonly string[]) =>

@@ -43,7 +43,7 @@ export const critiqueData = (actor: Actor, db: Db) => {
     line: (proofItemId: string) =>
       db.proofItem.findFirst({
         where: { AND: [{ id: proofItemId }, itemsOfStaff] },
-        select: { id: true, ...newest, specimenVersion: { include: { pack: { select: { payload: true } } } } },
+        select: { id: true, tracking: true, offsets: true, ...newest, specimenVersion: { include: { pack: { select: { payload: true } } } } },
       }),
 
     /** What was measured on all lines of these proofs. */

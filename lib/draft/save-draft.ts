@@ -14,7 +14,7 @@ export const saveDraft = operation({
   input: saveRequestSchema,
   run: ({ data, now }, change): Promise<SaveAnswer> =>
     retryOnConflict(async () => {
-      const draft = await data.drafts.byId(change.draftId);
+      const draft = await data.drafts.standing(change.draftId);
       if (!draft) throw notFound();
       const spacing = spacingOf(draft);
       refuseOtherLength(change.spacing.offsets.length, spacing.offsets.length);

@@ -33,7 +33,10 @@ export async function compareAgain(data: ScopedData, exerciseId: string, setId: 
   const packs = new Map<string, ReturnType<typeof parsePack>>();
   for (let after = ''; ;) {
     const items = await data.proofs.itemsAfter(exerciseId, setId, after, atOnce);
-    if (items.length === 0) return told;
+    if (items.length === 0) {
+      await data.classSummary.forget(exerciseId);
+      return told;
+    }
     after = items.at(-1)!.id;
     const rows = items.flatMap((item) => {
       const { specimenVersion: version } = item;

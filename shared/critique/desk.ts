@@ -31,6 +31,8 @@ export type DeskLine = {
   spacing: Spacing;
   measure: StoredMeasure | null;
   comparison: StoredComparison | null;
+  /** Hints, in sentences, on how the same text was set at other sizes, weights and in other faces. */
+  across: string[];
   references: { author: string; slot: number; spacing: Spacing }[];
   previous: { round: number; proof: number; spacing: Spacing } | null;
   notes: NoteView[];

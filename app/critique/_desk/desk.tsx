@@ -128,7 +128,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
         </div>
         <Where letters={letters} place={place} sent={spacing.offsets} />
         <Suggestion letters={letters} run={place.run} suggestion={place.suggestion} sent={spacing.offsets} place={place} />
-        {deviations && <section aria-label="Deviations"><Deviations letters={letters} measure={measure} comparison={comparison} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
+        {deviations && <section aria-label="Deviations"><Deviations letters={letters} measure={measure} comparison={comparison} across={desk.across} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
         <details className="more" open={earlierShown} onToggle={(event) => setEarlierShown(event.currentTarget.open)}>
           <summary>Said before, and what has changed since{desk.earlier.length > 0 && ` (${desk.earlier.length})`}</summary>
           <Earlier earlier={desk.earlier} letters={letters} />

@@ -6,10 +6,10 @@ import type { StoredFinding } from '@/shared/schemas/stored-figures';
 import { signed, withUnit } from '@/shared/text/number';
 import style from './desk.module.css';
 
-type Props = Pick<DeskLine, 'measure' | 'comparison'> & { letters: readonly string[]; tolerance: number; choose: (pair: number) => void; chosen: number | null };
+type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & { letters: readonly string[]; tolerance: number; choose: (pair: number) => void; chosen: number | null };
 
 /** What was measured, when it is asked for: each finding in a sentence, then the pairs in numbers. */
-export function Deviations({ letters, measure, comparison, tolerance, choose, chosen }: Props) {
+export function Deviations({ letters, measure, comparison, across, tolerance, choose, chosen }: Props) {
   if (!measure) return <p>This line has not been measured yet. It is measured when it is sent; if this stays, ask whoever runs the server to look at the log.</p>;
   const findings = [...(comparison?.findings ?? []), ...measure.findings].filter(({ weight }) => weight !== 'fact');
   const held = comparison?.nearest != null;
@@ -17,6 +17,12 @@ export function Deviations({ letters, measure, comparison, tolerance, choose, ch
     <div className="stack">
       <p>{held ? <>Held against the nearest reference, by {comparison.author}. The whole line is {tightnessWords(comparison.tightness, comparison.tightnessTolerance)}; what follows is what is left of each pair after that.</> : <>There is no reference for this line yet, so each pair is held against the middle of its own line.</>}</p>
       <Findings findings={findings} />
+      {across.length > 0 && (
+        <div>
+          <p>Beside the same text in this proof. These are hints from designers’ own data and from practice, never faults:</p>
+          <ul className={style.findings}>{across.map((sentence) => <li key={sentence}>{sentence}</li>)}</ul>
+        </div>
+      )}
       <Table caption="Pairs, all in 1/1000 em" narrow>
         <thead><tr><th scope="col">Pair</th><th scope="col" className="number">Offset</th><th scope="col" className="number">Apparent gap</th><th scope="col" className="number">{held ? 'Deviation' : 'From the middle'}</th><th scope="col" className="number">Tolerance</th><th scope="col">In words</th></tr></thead>
         <tbody>

@@ -72,7 +72,7 @@ async function addDrafts(db: Database, memberId: string, versionIds: readonly st
 
 async function addProof(db: Database, roundId: string, memberId: string, versionIds: readonly string[], referenceSetId: string, index: number, at: Date) {
   const proofId = newId();
-  const { tracking, offsets, measure, comparison, engine } = measured(index % 24);
+  const { tracking, offsets, measure, comparison, engine } = measured(index);
   await db.proof.create({ data: { id: proofId, roundId, memberId, number: 1, requestKey: newId(), reasoning: 'H and O stood too far apart.', receivedAt: at } });
   const items = versionIds.map((specimenVersionId) => ({ id: newId(), proofId, specimenVersionId, tracking, offsets }));
   await db.proofItem.createMany({ data: items });
@@ -82,7 +82,7 @@ async function addProof(db: Database, roundId: string, memberId: string, version
 
 /** Invented, and different for neighbours in the list. */
 function spacing(index: number) {
-  return { tracking: (index % 5) - 2, offsets: Array.from({ length: pairs }, (_, pair) => ((index * 7 + pair * 5) % 41) - 20) };
+  return { tracking: (index % 5) - 2, offsets: Array.from({ length: pairs }, (_, pair) => ((index * (7 + pair) + pair * 5 + Math.floor(index / 41)) % 41) - 20) };
 }
 
 const kept = new Map<number, { tracking: number; offsets: string; measure: string; comparison: string; engine: number }>();

@@ -12,14 +12,14 @@ import { ClassLines } from './class-lines';
 import { ClassSides } from './class-sides';
 import { ClassStudents } from './class-students';
 
-type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ round?: string; page?: string }> };
+type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ round?: string; page?: string; line?: string }> };
 
 export const metadata: Metadata = { title: 'Class' };
 
 /** The class in one round: who has sent what, what it has not yet learned to see, and the marks. */
 export default async function ClassPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
-  const { round, page } = await searchParams;
+  const { round, page, line } = await searchParams;
   const shown = await forPage(showClass, { exerciseId, round: round ?? null, page: page ?? 1 });
   const here = `/exercises/${exerciseId}/class`;
   const ofRound = (number: number) => `${here}?round=${number}`;
@@ -39,7 +39,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
       {shown.rounds.length > 1 && <Tabs label="Rounds" current={ofRound(shown.round.number)} tabs={shown.rounds.map(({ number, title }) => ({ href: ofRound(number), label: `Round ${number}${title && `, ${title}`}` }))} />}
       {shown.namesHidden && <Notice>Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once they are released.</Notice>}
       <ClassStudents shown={shown} here={here} />
-      <ClassLines summary={shown.summary} />
+      <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={line} />
       <ClassSides sides={shown.summary.sides} />
       {shown.identical.length > 0 && (
         <Section title="Equal settings" lead="These settings are the same in every number. That is a fact and nothing more: people sit together, start from one another’s drafts, or agree.">

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import { isConflict } from '@/lib/data/retry';
 import { countedProofs } from '@/lib/critique/counted-proofs';
@@ -16,10 +17,13 @@ const proofsAtOnce = 50;
  * What the class has and has not seen in a round. Worked out once for each state of the round (proofs, choices,
  * references; comparing again throws it away) and read from its row after, so that looking costs the same for 30 students and for 3,000.
  */
-export async function classSummary(data: ScopedData, round: Round, courseId: string, now: Date): Promise<ClassSummary> {
-  const [state, kept] = await Promise.all([data.classSummary.stateOf(round, courseId), data.classSummary.kept(round.id, kind)]);
+export async function classSummary(data: ScopedData, round: Round, courseId: string, now: Date): Promise<{ summary: ClassSummary; students: number }> {
+  const state = await data.classSummary.stateOf(round, courseId);
+  if (state === null) throw notFound();
+  const students = Number(state.students);
   const basis = canonicalJson(state);
-  if (kept && kept.basis === basis) return z.parse(classSummarySchema, JSON.parse(kept.payload));
+  const kept = await data.classSummary.kept(round.id, kind);
+  if (kept && kept.basis === basis) return { summary: readOnce(kept.payload), students };
   const summary = await workOut(data, round);
   try {
     await data.classSummary.keep(round.id, kind, basis, canonicalJson(summary), now);
@@ -27,7 +31,19 @@ export async function classSummary(data: ScopedData, round: Round, courseId: str
     // Two who look at once both work it out, and either row will do.
     if (!isConflict(error)) throw error;
   }
-  return summary;
+  return { summary, students };
+}
+
+const read = new Map<string, ClassSummary>();
+const mostRead = 40;
+
+/** A payload that was read a moment ago is not taken apart again. Nobody changes a summary, so it can be shared. */
+function readOnce(payload: string): ClassSummary {
+  const known = read.get(payload) ?? z.parse(classSummarySchema, JSON.parse(payload));
+  read.delete(payload);
+  read.set(payload, known);
+  if (read.size > mostRead) read.delete(read.keys().next().value!);
+  return known;
 }
 
 async function workOut(data: ScopedData, round: Round): Promise<ClassSummary> {

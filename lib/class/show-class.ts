@@ -7,7 +7,7 @@ import { classSummary } from './class-summary';
 import { studentsPage } from './students-page';
 
 /** Students on one page of the list. */
-export const studentsPerPage = 30;
+export const studentsPerPage = 20;
 
 /** The class in one round: who has sent what, and per specimen and pair how far it is from the nearest reference. */
 export const showClass = operation({
@@ -20,9 +20,8 @@ export const showClass = operation({
     if (number === undefined) throw notFound();
     const hand = await roundInHand(data, exerciseId, number);
     const { round, exercise, course, settings, me } = hand;
-    const [summary, students, list] = await Promise.all([
+    const [{ summary, students }, list] = await Promise.all([
       classSummary(data, round, course.id, now),
-      data.classSummary.students(course.id),
       studentsPage(data, hand, { skip: (page - 1) * studentsPerPage, take: studentsPerPage }),
     ]);
     const same = summary.lines.flatMap(({ identical }) => identical.flat());

@@ -28,7 +28,8 @@ export async function studentsPage(data: ScopedData, { round, course, settings, 
   const criteria = criteriaRows.map(criterionView);
   const taskOf = new Map(tasks.map((task) => [task.proofId, task]));
   const counted = members.map((member) => ({ member, ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null) }));
-  const marks = await data.marks.ofTasks(counted.flatMap(({ proof }) => taskOf.get(proof?.id ?? '')?.id ?? []));
+  const begun = counted.flatMap(({ proof }) => taskOf.get(proof?.id ?? '')?.id ?? []);
+  const marks = begun.length > 0 ? await data.marks.ofTasks(begun) : [];
   const rows = counted.map(({ member, proof, why }): StudentRow => {
     const task = proof ? taskOf.get(proof.id) : undefined;
     const released = releases.get(member.id)?.number ?? null;

@@ -32,42 +32,42 @@ import { specimenData } from './specimens';
 import { stockNoteData } from './stock-notes';
 
 /** All queries, bound to one actor. A file a concept; add yours here. */
-function concepts(actor: Actor, db: Db) {
-  return {
-    account: accountData(actor, db),
-    audit: auditData(actor, db),
-    courses: courseData(actor, db),
-    erase: eraseData(actor, db),
-    ownRecords: ownRecordData(actor, db),
-    joinLinks: joinLinkData(actor, db),
-    members: memberData(actor, db),
-    oneTimeLinks: oneTimeLinkData(actor, db),
-    rateLimits: rateLimitData(actor, db),
-    sections: sectionData(actor, db),
-    sessions: sessionData(actor, db),
-    signIn: signInData(actor, db),
-    drafts: draftData(actor, db),
-    proofs: proofData(actor, db),
-    seats: seatData(actor, db),
-    exercises: exerciseData(actor, db),
-    rounds: roundData(actor, db),
-    criteria: criterionData(actor, db),
-    specimens: specimenData(actor, db),
-    packs: packData(actor, db),
-    references: referenceData(actor, db),
-    referenceSets: referenceSetData(actor, db),
-    classSummary: classSummaryData(actor, db),
-    critique: critiqueData(actor, db),
-    exports: exportData(actor, db),
-    markTasks: markTaskData(actor, db),
-    marks: markData(actor, db),
-    notes: noteData(actor, db),
-    releases: releaseData(actor, db),
-    stockNotes: stockNoteData(actor, db),
-  };
-}
+const concepts = {
+  account: accountData,
+  audit: auditData,
+  courses: courseData,
+  erase: eraseData,
+  ownRecords: ownRecordData,
+  joinLinks: joinLinkData,
+  members: memberData,
+  oneTimeLinks: oneTimeLinkData,
+  rateLimits: rateLimitData,
+  sections: sectionData,
+  sessions: sessionData,
+  signIn: signInData,
+  drafts: draftData,
+  proofs: proofData,
+  seats: seatData,
+  exercises: exerciseData,
+  rounds: roundData,
+  criteria: criterionData,
+  specimens: specimenData,
+  packs: packData,
+  references: referenceData,
+  referenceSets: referenceSetData,
+  classSummary: classSummaryData,
+  critique: critiqueData,
+  exports: exportData,
+  markTasks: markTaskData,
+  marks: markData,
+  notes: noteData,
+  releases: releaseData,
+  stockNotes: stockNoteData,
+};
 
-export type ScopedData = ReturnType<typeof concepts> & {
+type Concepts = { [Name in keyof typeof concepts]: ReturnType<(typeof concepts)[Name]> };
+
+export type ScopedData = Concepts & {
   /**
    * The same queries inside one database transaction; never catch a unique-constraint error inside it (PostgreSQL
    * aborts the whole transaction): retry from outside with retryOnConflict.
@@ -75,10 +75,13 @@ export type ScopedData = ReturnType<typeof concepts> & {
   transaction<Result>(body: (data: ScopedData) => Promise<Result>): Promise<Result>;
 };
 
+/** Each concept is bound when it is first asked for: most operations need two or three of them. */
 export function scopedData(actor: Actor, db: Db = database()): ScopedData {
-  return {
-    ...concepts(actor, db),
-    transaction: (body) =>
+  const bound: Partial<Record<string, unknown>> = {
+    transaction: (body: (data: ScopedData) => Promise<unknown>) =>
       '$transaction' in db ? db.$transaction((inside) => body(scopedData(actor, inside))) : body(scopedData(actor, db)),
   };
+  return new Proxy(bound, {
+    get: (target, name: string) => (target[name] ??= concepts[name as keyof Concepts]?.(actor, db)),
+  }) as ScopedData;
 }

@@ -30,5 +30,13 @@ export function isTaken(error: unknown): boolean {
 }
 
 function codeOf(error: unknown): string {
-  return typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
+  if (typeof error !== 'object' || error === null || !('code' in error)) return '';
+  return error.code === 'P2010' ? codeOfRaw(error) : String(error.code);
+}
+
+/** A plain statement that failed says only P2010; what the database refused stands in the cause that the adapter gives. */
+function codeOfRaw(error: object): string {
+  const { cause } = ((error as { meta?: { driverAdapterError?: { cause?: { kind?: string } } } }).meta?.driverAdapterError ?? {});
+  if (cause?.kind === 'UniqueConstraintViolation') return 'P2002';
+  return cause?.kind === 'TransactionWriteConflict' ? 'P2034' : 'P2010';
 }

@@ -11,7 +11,7 @@ export const exportClass = operation({
   input: roundOnly,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const { round, course } = await roundInHand(data, exerciseId, roundNumber);
-    const { lines } = await classSummary(data, round, course.id, now);
+    const { summary: { lines } } = await classSummary(data, round, course.id, now);
     const head = ['Line', 'Pair number', 'Pair', 'Left side', 'Right side', 'Compared', 'Median deviation (1/1000 em)', 'Lower quartile', 'Upper quartile', 'Outside tolerance'];
     const rows = lines.flatMap(({ text, compared, pairs }) =>
       pairs.map(({ letters, sides, spread, outside }, index) =>

@@ -23,6 +23,9 @@ describeOnBothDatabases('save-draft', (suite) => {
     expect(await saveDraft(student, change(0, 'one', 1, -7), { now })).toEqual({ version: 1 });
     expect(await suite.db.draftChange.count({ where: { draftId: ids.draft } })).toBe(1);
     expect(await readDraft(student, { draftId: ids.draft })).toEqual({ version: 1, spacing: { tracking: 3, offsets: [-7] } });
+    // Plain statements write instants as the client reads them.
+    expect((await suite.db.draft.findUniqueOrThrow({ where: { id: ids.draft } })).updatedAt).toEqual(now);
+    expect((await suite.db.draftChange.findFirstOrThrow({ where: { draftId: ids.draft, receivedAt: { gte: now } } })).receivedAt).toEqual(now);
   });
 
   it('answers a change made on an older version with what it has instead, and changes nothing', async () => {

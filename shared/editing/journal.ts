@@ -31,7 +31,8 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
   const history = readHistory(store, scope, change);
   // Without a note of what the change was made on, only an untouched draft can be taken for it.
   const known = last ?? (server.version === 0 ? server : { version: -1, document: change.document });
-  const saved = isAcknowledged(store, root, change) || (last !== null && sameDocument(change.document, last.document));
+  // With another change still on its way, going back to what the server had is a change as well.
+  const saved = isAcknowledged(store, root, change) || (flight === null && last !== null && sameDocument(change.document, last.document));
   const mine = saved || (flight && isSame(change, flight)) ? null : { clientId: change.clientId, seq: change.seq, document: change.document };
   const sync = advance({ ...startSync(known), unsent: mine, inFlight: flight }, { kind: 'heard', kept: server });
   return { sync, history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument) };

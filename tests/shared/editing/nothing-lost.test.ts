@@ -42,6 +42,19 @@ describe('nothing is lost', () => {
     );
   });
 
+  it('not even going back to where the server was while an older change is still on its way, and the page closed then', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    const bench = toyBench(store, scope, server, 'w1');
+    bench.edit({ kind: 'nudge', run: { from: 4, to: 4 }, by: 2 });
+    bench.send(false, false);
+    bench.edit({ kind: 'nudge', run: { from: 4, to: 4 }, by: -2 });
+    const again = toyBench(store, scope, server, 'w2');
+    for (let attempt = 0; attempt < 3; attempt += 1) again.send(true, true);
+    expect(isSaved(again.sync())).toBe(true);
+    expect(server.kept().document.offsets).toEqual([0, 0, 0, 0, 0]);
+  });
+
   it('on two devices: what is not chosen was shown first, and can be taken back by undo', () => {
     const server = toyServer(builtInDocument(pairs));
     const laptop = toyBench(toyStore(), scope, server, 'laptop');

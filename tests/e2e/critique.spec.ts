@@ -28,12 +28,14 @@ test('names are nowhere in the source of the queue or of a line', async () => {
 test('a note with a suggestion at the worst pair takes five keystrokes', async () => {
   const notes = marker.getByRole('complementary', { name: 'Notes' }).getByRole('article');
   const before = await notes.count();
+  await listening();
   // The measure’s next fault, three steps tighter, the second stock note.
   for (const key of ['f', 't', 't', 't', '2']) await marker.keyboard.press(key);
   await expect(notes).toHaveCount(before + 1);
   await expect(marker.getByText(/^Note on .* saved\.$/)).toBeVisible();
   await marker.reload();
   await expect(notes).toHaveCount(before + 1);
+  await listening();
   await marker.keyboard.press('z');
   await expect(notes).toHaveCount(before);
 });
@@ -59,6 +61,7 @@ test('what is typed outlives a reload, and the keys can be switched off', async 
   await marker.keyboard.press('Escape');
   await marker.reload();
   await expect(marker.getByLabel(/^Note on/)).toHaveValue('Half a thought');
+  await listening();
   await marker.getByLabel(/^Note on/).fill('');
   await marker.keyboard.press('Escape');
   await marker.keyboard.press('h');
@@ -79,6 +82,9 @@ test('one key leads to the next student, another to the next line', async () => 
   await expect(marker.getByText(/^Proof 1 of/)).toBeVisible();
   await press('l', (path) => path.startsWith(`/critique/${token}/`) && !path.endsWith(line!));
 });
+
+/** The page hears keys. */
+const listening = () => expect(marker.locator('body')).toHaveAttribute('data-keys', 'on');
 
 /** Presses once the page listens: a key pressed while the next page is still being put together is nobody's. */
 async function press(key: string, arrived: (path: string) => boolean): Promise<void> {

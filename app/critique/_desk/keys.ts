@@ -44,7 +44,12 @@ export function useKeys(acts: Acts, on: boolean): void {
       act();
     };
     document.addEventListener('keydown', press);
-    return () => document.removeEventListener('keydown', press);
+    // Said where anyone can look: before this a key is nobody's.
+    document.body.dataset.keys = 'on';
+    return () => {
+      document.removeEventListener('keydown', press);
+      delete document.body.dataset.keys;
+    };
   }, [on]);
 }
 

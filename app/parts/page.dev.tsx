@@ -1,6 +1,7 @@
 import { CourseBar } from '../_ui/CourseBar';
 import { Page } from '../_ui/Page';
 import { PageHeader } from '../_ui/PageHeader';
+import { ChartParts } from './chart-parts';
 import { FormParts } from './form-parts';
 import { SheetParts } from './sheet-parts';
 import { TextParts } from './text-parts';
@@ -25,6 +26,7 @@ export default function Parts() {
         <TextParts />
         <FormParts />
         <SheetParts />
+        <ChartParts />
       </Page>
     </>
   );

@@ -1,0 +1,75 @@
+import { useId, type ReactNode } from 'react';
+import { csvOf } from '@/shared/text/csv';
+import { numberText, signed } from '@/shared/text/number';
+import { Disclosure } from '../Disclosure';
+import { Table } from '../Table';
+
+/** A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`: how a value is said. */
+export type ChartColumn = { name: string; unit?: string; digits?: number; plus?: boolean; words?: (value: number) => string };
+export type ChartCell = string | number | null;
+export type ChartNumbers = { columns: readonly ChartColumn[]; rows: readonly (readonly ChartCell[])[] };
+
+/** What every chart is told besides its data. */
+export type ChartSaid = {
+  /** Its name: what is drawn. */
+  title: string;
+  /** What is to be seen in it, in a sentence or two, worked out by the caller from the same data. */
+  reading: ReactNode;
+  /** The file's name without ending. */
+  fileName: string;
+  /** Where the CSV is to be had, if a route gives more or better than the numbers of the table. */
+  csvHref?: string;
+  level?: 2 | 3 | 4;
+};
+
+/** Figure, caption, the numbers as a table and as CSV. `drawing` gets the ids of its name and description. */
+export function ChartFrame({ title, reading, fileName, csvHref, numbers, drawing, chartKey }: ChartSaid & { numbers: ChartNumbers; chartKey?: ReactNode; drawing: (ids: { name: string; description: string }) => ReactNode }) {
+  const id = useId();
+  const ids = { name: `${id}-name`, description: `${id}-reading` };
+  const href = csvHref ?? `data:text/csv;charset=utf-8,${encodeURIComponent(csvOf(numbers.columns.map(columnTitle), numbers.rows.map((row) => row.map(exact))))}`;
+  return (
+    <figure className="chart">
+      <figcaption>
+        <strong id={ids.name}>{title}</strong>
+        <span id={ids.description} className="chart-reading">{reading}</span>
+      </figcaption>
+      {chartKey}
+      {drawing(ids)}
+      <div className="chart-numbers">
+        <Disclosure summary={<>The numbers<span className="visually-hidden"> of “{title}”</span></>}>
+          <NumbersTable title={title} numbers={numbers} />
+        </Disclosure>
+        <a href={href} download={`${fileName}.csv`}>CSV<span className="visually-hidden"> of “{title}”</span></a>
+      </div>
+    </figure>
+  );
+}
+
+function NumbersTable({ title, numbers: { columns, rows } }: { title: string; numbers: ChartNumbers }) {
+  const isNumber = columns.map((_, index) => rows.some((row) => typeof row[index] === 'number'));
+  const className = (index: number) => (isNumber[index] ? 'number' : undefined);
+  return (
+    <Table caption={title} captionHidden narrow>
+      <thead><tr>{columns.map((column, index) => <th key={column.name} scope="col" className={className(index)}>{columnTitle(column)}</th>)}</tr></thead>
+      <tbody>
+        {rows.map((row, rowIndex) => (
+          <tr key={rowIndex}>
+            {row.map((cell, index) => index === 0
+              ? <th key={index} scope="row">{cellText(cell, columns[index]!)}</th>
+              : <td key={index} className={className(index)}>{cellText(cell, columns[index]!)}</td>)}
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}
+
+const columnTitle = ({ name, unit }: ChartColumn): string => (unit ? `${name} (${unit})` : name);
+const exact = (cell: ChartCell): ChartCell => (typeof cell === 'number' ? Math.round(cell * 10_000) / 10_000 : cell);
+
+function cellText(cell: ChartCell, { digits = 2, plus, words }: ChartColumn): string {
+  if (cell === null) return '–';
+  if (typeof cell === 'string') return cell;
+  if (words) return words(cell);
+  return plus ? signed(cell, digits) : numberText(cell, digits);
+}

@@ -10,9 +10,12 @@ export function useSession(): BenchSession {
   return session;
 }
 
-/** A part of the state; renders again only when that part changes. `pick` gives a primitive or an object kept in the state. */
+/**
+ * A part of the state; renders again only when that part changes, and while the hand moves only once it rests.
+ * `pick` gives a primitive or an object kept in the state.
+ */
 export function useBench<Part>(pick: (state: BenchState) => Part): Part {
-  const { store } = useSession();
-  const read = () => pick(store.get());
-  return useSyncExternalStore(store.subscribe, read, read);
+  const { calm } = useSession().store;
+  const read = () => pick(calm.get());
+  return useSyncExternalStore(calm.subscribe, read, read);
 }

@@ -1,4 +1,4 @@
-import { useEffect, useImperativeHandle, useRef, type Ref } from 'react';
+import { useCallback, useEffect, useImperativeHandle, useRef, type Ref } from 'react';
 import { sameDocument } from '@/shared/editing/document';
 import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words';
 import { lineArt } from './drawing/art';
@@ -24,39 +24,45 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   const { pack } = session.props;
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
   const placesRef = useRef<string[]>([]);
+  const lastRef = useRef<Drawn | null>(null);
+
+  const place = useCallback((drawn: Drawn) => {
+    lastRef.current = drawn;
+    const { frame, placed, em } = drawn;
+    const half = Math.max(12, 0.09 * em);
+    const { store } = session;
+    const resting = store.calm.get() === store.get();
+    for (const gap of placed.gaps) {
+      // While the hand moves, only the slider that may be seen goes with it; the others follow when it rests.
+      if (!resting && gap.index !== store.get().chosen.head) continue;
+      const input = inputs.current[gap.index];
+      const at = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
+      if (!input || placesRef.current[gap.index] === at) continue;
+      placesRef.current[gap.index] = at;
+      input.style.transform = at;
+      const width = `${(2 * half).toFixed(0)}px`;
+      if (input.style.width !== width) input.style.width = width;
+    }
+  }, [session]);
 
   useImperativeHandle(ref, () => ({
-    place({ frame, placed, em }) {
-      const half = Math.max(12, 0.09 * em);
-      const { history, chosen } = session.store.get();
-      for (const gap of placed.gaps) {
-        // While the hand holds on, only the slider that may be seen goes with it; the others follow when it lets go.
-        if (history.gesture && gap.index !== chosen.head) continue;
-        const input = inputs.current[gap.index];
-        const place = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
-        if (!input || placesRef.current[gap.index] === place) continue;
-        placesRef.current[gap.index] = place;
-        input.style.transform = place;
-        const width = `${(2 * half).toFixed(0)}px`;
-        if (input.style.width !== width) input.style.width = width;
-      }
-    },
+    place,
     focus: (pair) => inputs.current[pair]?.focus({ preventScroll: true }),
-  }), [session]);
+  }), [place]);
 
   useEffect(() => {
     let told: BenchState | null = null;
     const tell = () => {
-      const state = session.store.get();
-      // Spoken once the hand rests, or at each step of the keys on the one gap that has the focus.
+      const state = session.store.calm.get();
       const first = told === null;
       if (!first && told && state.chosen === told.chosen && sameDocument(current(state), current(told))) return;
       tellAll(inputs.current, session.props, state, first ? null : told);
       told = state;
+      if (lastRef.current) place(lastRef.current);
     };
     tell();
-    return session.store.subscribe(tell);
-  }, [session]);
+    return session.store.calm.subscribe(tell);
+  }, [session, place]);
 
   return (
     <div className={styles.sliders} role="group" aria-label={`Gaps of “${pack.text}”`}>

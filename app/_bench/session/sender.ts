@@ -16,7 +16,7 @@ type Parts = {
 export type Sender = { kick(): void; flush(): void; stop(): void };
 
 /** Waits a little, so that a burst of changes goes out as one. */
-const GATHER_MS = 120;
+const GATHER_MS = 400;
 const SIGNED_OUT_WAIT_MS = 20_000;
 
 /** Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends. */

@@ -56,14 +56,14 @@ export function openSession(props: BenchProps): BenchSession {
   let seq = 0;
 
   /** Takes a new history; a settled change goes to the journal first and to the server after. */
-  function take(history: History<SpacingDocument>): void {
+  function take(history: History<SpacingDocument>, set = store.set): void {
     const before = store.get();
     if (history === before.history) return;
-    if (sameDocument(settled(history), settled(before.history))) return store.set({ history });
+    if (sameDocument(settled(history), settled(before.history))) return set({ history });
     const change = { clientId, seq: (seq += 1), document: settled(history) };
     const deviceKeeps = writeChange(device, scope, change, history, written) && lasting;
     written = deviceKeeps ? history : null;
-    store.set({ history, shown: 'mine', replayed: null, deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
+    set({ history, shown: 'mine', replayed: null, deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
     sender?.kick();
   }
 
@@ -92,9 +92,9 @@ export function openSession(props: BenchProps): BenchSession {
     follow(command, from) {
       const { history } = store.get();
       const base = from === 'start' ? settled(history) : present(history);
-      store.set({ history: follow(history, applyCommand(base, command)), shown: 'mine', replayed: null });
+      store.setByHand({ history: follow(history, applyCommand(base, command)), shown: 'mine', replayed: null });
     },
-    endGesture: () => take(endGesture(store.get().history, sameDocument)),
+    endGesture: () => take(endGesture(store.get().history, sameDocument), store.setByHand),
     cancelGesture: () => take(cancelGesture(store.get().history)),
     undo: () => take(undo(store.get().history)),
     redo: () => take(redo(store.get().history)),
@@ -123,7 +123,8 @@ export function openSession(props: BenchProps): BenchSession {
         device,
         scope,
         sync: () => store.get().sync,
-        setSync: (sync) => store.set({ sync }),
+        // Words about saving wait for the hand too, unless they want an answer.
+        setSync: (sync) => (sync.conflict ? store.set({ sync }) : store.setByHand({ sync })),
         reopen: () => {
           // A choice that is waited for is not forgotten by reading again.
           if (!store.get().sync.conflict) store.set({ sync: { ...reopened(), trouble: store.get().sync.trouble } });

@@ -1,22 +1,68 @@
-/** The smallest possible store: React reads it with useSyncExternalStore, drawings listen to it directly. */
-export type Store<State> = {
+/** What can be read and listened to. */
+export type Readable<State> = {
   get(): State;
-  set(change: Partial<State>): void;
   subscribe(listener: () => void): () => void;
 };
 
+/**
+ * A small store with two paces. Its own listeners (the drawings) hear of every change at once; those of `calm`
+ * (all that is words and controls) hear at once of what is done step by step, but of what follows the hand only when
+ * the hand rests, so that nothing stands between hand and eye.
+ */
+export type Store<State> = Readable<State> & {
+  set(change: Partial<State>): void;
+  /** As `set`, for a change under a moving hand. */
+  setByHand(change: Partial<State>): void;
+  readonly calm: Readable<State>;
+};
+
+/** A hand that has not moved for so long rests. */
+const REST_MS = 140;
+
 export function createStore<State extends object>(initial: State): Store<State> {
   let state = initial;
+  let calmState = initial;
+  let movedAt = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
   const listeners = new Set<() => void>();
+  const calmListeners = new Set<() => void>();
+
+  function settle(): void {
+    clearTimeout(timer);
+    timer = undefined;
+    if (calmState === state) return;
+    calmState = state;
+    for (const listener of calmListeners) listener();
+  }
+
+  function lookWhetherAtRest(): void {
+    const left = movedAt + REST_MS - performance.now();
+    if (left <= 1) settle();
+    else timer = setTimeout(lookWhetherAtRest, left);
+  }
+
+  function change(part: Partial<State>): void {
+    state = { ...state, ...part };
+    for (const listener of listeners) listener();
+  }
+
   return {
     get: () => state,
-    set(change) {
-      state = { ...state, ...change };
-      for (const listener of listeners) listener();
+    subscribe: (listener) => add(listeners, listener),
+    set(part) {
+      change(part);
+      settle();
     },
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => void listeners.delete(listener);
+    setByHand(part) {
+      movedAt = performance.now();
+      change(part);
+      timer ??= setTimeout(lookWhetherAtRest, REST_MS);
     },
+    calm: { get: () => calmState, subscribe: (listener) => add(calmListeners, listener) },
   };
+}
+
+function add(listeners: Set<() => void>, listener: () => void): () => void {
+  listeners.add(listener);
+  return () => void listeners.delete(listener);
 }

@@ -1,16 +1,15 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
-import { isConflict } from '@/lib/data/retry';
 import { countedProofs } from '@/lib/critique/counted-proofs';
 import { measureOf } from '@/lib/critique/stored';
 import { spacingOf } from '@/lib/draft/spacing-of';
 import { classSummarySchema, summarise, type ClassSummary, type LineFacts, type LineOfMember } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/json/canonical';
+import { keptOrMade } from './kept';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 
-const kind = 'class';
 const proofsAtOnce = 50;
 
 /**
@@ -21,29 +20,8 @@ export async function classSummary(data: ScopedData, round: Round, courseId: str
   const state = await data.classSummary.stateOf(round, courseId);
   if (state === null) throw notFound();
   const students = Number(state.students);
-  const basis = canonicalJson(state);
-  const kept = await data.classSummary.kept(round.id, kind);
-  if (kept && kept.basis === basis) return { summary: readOnce(kept.payload), students };
-  const summary = await workOut(data, round);
-  try {
-    await data.classSummary.keep(round.id, kind, basis, canonicalJson(summary), now);
-  } catch (error) {
-    // Two who look at once both work it out, and either row will do.
-    if (!isConflict(error)) throw error;
-  }
+  const summary = await keptOrMade(data, { roundId: round.id, kind: 'class', basis: canonicalJson(state), schema: classSummarySchema, make: () => workOut(data, round), now });
   return { summary, students };
-}
-
-const read = new Map<string, ClassSummary>();
-const mostRead = 40;
-
-/** A payload that was read a moment ago is not taken apart again. Nobody changes a summary, so it can be shared. */
-function readOnce(payload: string): ClassSummary {
-  const known = read.get(payload) ?? z.parse(classSummarySchema, JSON.parse(payload));
-  read.delete(payload);
-  read.set(payload, known);
-  if (read.size > mostRead) read.delete(read.keys().next().value!);
-  return known;
 }
 
 async function workOut(data: ScopedData, round: Round): Promise<ClassSummary> {

@@ -7,7 +7,10 @@ export const changeName = operation({
   allow: 'account:own',
   input: z.object({ name: personNameSchema }),
   run: async ({ data }, { name }) => {
-    await data.account.rename(name);
+    await data.transaction(async (inside) => {
+      await inside.account.rename(name);
+      await inside.account.relist(name);
+    });
     return { name };
   },
 });

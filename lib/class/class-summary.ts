@@ -17,10 +17,11 @@ const proofsAtOnce = 50;
  * references; comparing again throws it away) and read from its row after, so that looking costs the same for 30 students and for 3,000.
  */
 export async function classSummary(data: ScopedData, round: Round, courseId: string, now: Date): Promise<{ summary: ClassSummary; students: number }> {
-  const state = await data.classSummary.stateOf(round, courseId);
+  const state = await data.roundState.of(round, courseId);
   if (state === null) throw notFound();
-  const students = Number(state.students);
-  const summary = await keptOrMade(data, { roundId: round.id, kind: 'class', basis: canonicalJson(state), schema: classSummarySchema, make: () => workOut(data, round), now });
+  const { students, counted, compared } = state;
+  const basis = canonicalJson([counted, compared]);
+  const summary = await keptOrMade(data, { roundId: round.id, kind: 'class', basis, schema: classSummarySchema, make: () => workOut(data, round), now });
   return { summary, students };
 }
 

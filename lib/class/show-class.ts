@@ -1,8 +1,9 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/critique/round-in-hand';
-import { firstSlot } from '@/lib/critique/mark-tasks';
+import { queueOrder } from '@/lib/critique/queue-order';
 import { showClassInput } from '@/shared/schemas/class';
+import { pageOf } from '@/shared/schemas/page';
 import { classSummary } from './class-summary';
 import { studentsPage } from './students-page';
 
@@ -14,26 +15,25 @@ export const showClass = operation({
   name: 'show-class',
   allow: 'class:see',
   input: showClassInput,
-  run: async ({ data, now }, { exerciseId, round: asked, page }) => {
+  run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
     const rounds = await data.classSummary.roundNumbers(exerciseId);
-    const number = asked ?? rounds.findLast(({ _count }) => _count.proofs > 0)?.number ?? rounds[0]?.number;
+    const number = asked ?? rounds.findLast(({ proofs }) => proofs > 0)?.number ?? rounds[0]?.number;
     if (number === undefined) throw notFound();
     const hand = await roundInHand(data, exerciseId, number);
     const { round, exercise, course, settings, me } = hand;
-    const [{ summary, students }, list] = await Promise.all([
-      classSummary(data, round, course.id, now),
-      studentsPage(data, hand, { skip: (page - 1) * studentsPerPage, take: studentsPerPage }),
-    ]);
+    const { summary, students } = await classSummary(data, round, course.id, now);
+    const { page, pages, from } = pageOf(askedPage, students, studentsPerPage);
+    const list = await studentsPage(data, hand, { skip: from, take: studentsPerPage });
     const same = summary.lines.flatMap(({ identical }) => identical.flat());
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
-      rounds: rounds.map((one) => ({ number: one.number, title: one.title, proofs: one._count.proofs })),
+      rounds,
       round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
       namesHidden: settings.namesHidden, mayExport: me.role === 'instructor',
       criteria: list.criteria.map(({ versionId, title, levels }) => ({ versionId, title, levels: levels.map((level) => level.title) })),
       students: list.rows.map((row) => ({ ...row, counts: row.counts && { ...row.counts, receivedAt: row.counts.receivedAt.toISOString() } })),
-      page, pages: Math.max(1, Math.ceil(students / studentsPerPage)), studentCount: students,
+      page, pages, studentCount: students,
       summary: { ...summary, lines: summary.lines.map((line) => ({ ...line, identical: [] as string[][] })) },
       identical: await namedGroups(),
     };
@@ -41,16 +41,18 @@ export const showClass = operation({
     /** Groups of equal settings, each named as the course names them now. */
     async function namedGroups() {
       if (same.length === 0) return [];
-      const [people, tasks, released] = await Promise.all([
-        data.markTasks.peopleOf(same), data.markTasks.ofRound(round.id, firstSlot), data.releases.numbersOf(round.id),
-      ]);
-      const aliases = new Map(tasks.map(({ proofId, alias }) => [proofId, alias]));
-      const proofs = await data.markTasks.proofsOf(round.id);
+      const [people, aliases, released] = await Promise.all([data.markTasks.peopleOf(same), aliasesOf(), data.releases.numbersOf(round.id, same)]);
       const nameOf = (memberId: string) => {
         if (!settings.namesHidden || released.has(memberId)) return people.get(memberId)?.name ?? 'an erased person';
-        return proofs.filter((proof) => proof.memberId === memberId).map(({ id }) => aliases.get(id)).find((alias) => alias !== undefined) ?? 'a student without a name yet';
+        return aliases.get(memberId) ?? 'a student without a name yet';
       };
       return summary.lines.flatMap(({ text, identical }) => identical.map((group) => ({ text, members: group.map(nameOf).sort() })));
+    }
+
+    async function aliasesOf(): Promise<ReadonlyMap<string, string>> {
+      if (!settings.namesHidden) return new Map();
+      const { order } = await queueOrder(data, hand, now);
+      return new Map(order.counted.map(({ memberId, alias }) => [memberId, alias]));
     }
   },
 });

@@ -19,15 +19,14 @@ export type StudentRow = {
 
 /** A page of the class: who has sent what in the round, and how it was marked. `evenHidden` gives the marks of hidden students, too: then their names must not go out beside them. */
 export async function studentsPage(data: ScopedData, { round, course, settings, exercise }: RoundInHand, page: { skip: number; take: number }, { evenHidden = false } = {}): Promise<{ rows: StudentRow[]; criteria: ReturnType<typeof criterionView>[] }> {
-  const [members, releases, criteriaRows, tasks] = await Promise.all([
-    data.classSummary.studentsWithProofs(course.id, round.id, page),
-    data.releases.numbersOf(round.id),
-    data.criteria.ofExercise(exercise.id),
-    data.markTasks.ofRound(round.id, firstSlot),
-  ]);
+  const [members, criteriaRows] = await Promise.all([data.classSummary.studentsWithProofs(course.id, round.id, page), data.criteria.ofExercise(exercise.id)]);
   const criteria = criteriaRows.map(criterionView);
-  const taskOf = new Map(tasks.map((task) => [task.proofId, task]));
   const counted = members.map((member) => ({ member, ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null) }));
+  const [releases, tasks] = await Promise.all([
+    data.releases.numbersOf(round.id, members.map(({ id }) => id)),
+    data.markTasks.ofProofs(counted.flatMap(({ proof }) => (proof ? [proof.id] : [])), firstSlot),
+  ]);
+  const taskOf = new Map(tasks.map((task) => [task.proofId, task]));
   const begun = counted.flatMap(({ proof }) => taskOf.get(proof?.id ?? '')?.id ?? []);
   const marks = begun.length > 0 ? await data.marks.ofTasks(begun) : [];
   const rows = counted.map(({ member, proof, why }): StudentRow => {

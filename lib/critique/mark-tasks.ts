@@ -4,14 +4,14 @@ import { makeAlias } from './alias';
 
 export const firstSlot = 'first';
 
-/** The round's tasks by proof, after making those that are still missing. Two calls at once make each task once. */
+/** The first tasks of these proofs of a round, by proof, after making those that are still missing. Two calls at once make each task once. */
 export const tasksFor = (data: ScopedData, roundId: string, proofIds: readonly string[], now: Date) =>
   retryOnConflict(async () => {
-    const there = await data.markTasks.ofRound(roundId, firstSlot);
+    const there = await data.markTasks.ofProofs(proofIds, firstSlot);
     const known = new Set(there.map(({ proofId }) => proofId));
     const missing = proofIds.filter((id) => !known.has(id));
-    if (missing.length > 0) await data.markTasks.create(missing.map((proofId) => ({ proofId, alias: makeAlias() })), firstSlot, now);
-    const all = missing.length > 0 ? await data.markTasks.ofRound(roundId, firstSlot) : there;
+    if (missing.length > 0) await data.markTasks.create(roundId, missing.map((proofId) => ({ proofId, alias: makeAlias() })), firstSlot, now);
+    const all = missing.length > 0 ? await data.markTasks.ofProofs(proofIds, firstSlot) : there;
     return new Map(all.map((task) => [task.proofId, task]));
   });
 

@@ -1,25 +1,36 @@
+import type { ScopedData } from '@/lib/data';
+import type { ProofInHand } from './proof-in-hand';
+import type { InOrder, QueueOrder } from './queue-order';
+import { tokenOf } from './shown-as';
+
 /** Where the keys lead from here: addresses of pages, null at either end. */
 export type Neighbours = { nextStudent: string | null; previousStudent: string | null; nextLine: string | null; previousLine: string | null };
 
-type Here = { token: string; specimenId: string };
+type Here = { token: string; proofId: string; specimenId: string };
 
 /**
  * The proofs before and after this one in the queue (the same line), and the lines before and after this one in the
- * proof; after a student's last line comes the first line of the next student.
+ * proof; after a student's last line comes the first line of the next student. From a proof that does not count, the first of the queue comes next.
  */
-export function neighboursOf({ token, specimenId }: Here, queue: readonly { token: string }[], specimenIds: readonly string[]): Neighbours {
-  const place = queue.findIndex((entry) => entry.token === token);
-  const next = place < 0 ? queue[0] : queue[place + 1];
-  const previous = place < 0 ? undefined : queue[place - 1];
-  const line = specimenIds.indexOf(specimenId);
+export async function neighboursOf(data: ScopedData, hand: Pick<ProofInHand, 'round' | 'settings'>, order: QueueOrder, here: Here, specimenIds: readonly string[]): Promise<Neighbours> {
+  const place = order.placeOf.get(here.proofId) ?? -1;
+  const [next, previous] = await tokensOf(data, hand, [order.counted[place + 1], order.counted[place - 1]]);
+  const line = specimenIds.indexOf(here.specimenId);
   const nextLine = specimenIds[line + 1];
   const previousLine = line > 0 ? specimenIds[line - 1] : undefined;
   return {
-    nextStudent: next ? address(next.token, specimenId) : null,
-    previousStudent: previous ? address(previous.token, specimenId) : null,
-    nextLine: nextLine ? address(token, nextLine) : next && specimenIds[0] ? address(next.token, specimenIds[0]) : null,
-    previousLine: previousLine ? address(token, previousLine) : null,
+    nextStudent: next ? address(next, here.specimenId) : null,
+    previousStudent: previous ? address(previous, here.specimenId) : null,
+    nextLine: nextLine ? address(here.token, nextLine) : next && specimenIds[0] ? address(next, specimenIds[0]) : null,
+    previousLine: previousLine ? address(here.token, previousLine) : null,
   };
+}
+
+/** What stands for each of these proofs in an address, null where there is none. */
+async function tokensOf(data: ScopedData, { round, settings }: Pick<ProofInHand, 'round' | 'settings'>, places: readonly (InOrder | undefined)[]): Promise<(string | null)[]> {
+  const memberIds = places.flatMap((place) => (place ? [place.memberId] : []));
+  const released = settings.namesHidden ? await data.releases.numbersOf(round.id, memberIds) : new Map<string, unknown>();
+  return places.map((place) => place ? tokenOf(place, settings.namesHidden && !released.has(place.memberId)) : null);
 }
 
 export const address = (token: string, specimenId: string): string => `/critique/${token}/${specimenId}`;

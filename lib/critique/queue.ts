@@ -1,6 +1,6 @@
 import type { ScopedData } from '@/lib/data';
-import { countedProofs, type CountedOfMember } from './counted-proofs';
 import { tasksFor } from './mark-tasks';
+import { queueOrder, type InOrder, type QueueOrder } from './queue-order';
 import type { RoundInHand } from './round-in-hand';
 import { shownAs, tokenOf } from './shown-as';
 
@@ -24,45 +24,52 @@ export type LaterProof = { token: string; number: number };
 /** Somebody of whom no proof counts: all came after marking began. */
 export type Uncounted = { shownAs: string; later: LaterProof[] };
 
-/** The round's proofs that count, in the order of their aliases: fair, and the same for every marker. */
-export const queueOf = async (data: ScopedData, hand: RoundInHand, now: Date): Promise<QueueEntry[]> => (await fullQueue(data, hand, now)).queue;
+/** All of the round's proofs that count, in the order of their aliases: for what goes over all of them, like an export. A page asks `entriesOf`. */
+export async function queueOf(data: ScopedData, hand: RoundInHand, now: Date): Promise<QueueEntry[]> {
+  const { order } = await queueOrder(data, hand, now);
+  return entriesOf(data, hand, order, order.counted, now);
+}
 
-/** The queue, and beside it those of whom no proof counts. */
-export async function fullQueue(data: ScopedData, { round, settings, me }: RoundInHand, now: Date): Promise<{ queue: QueueEntry[]; uncounted: Uncounted[] }> {
-  const counted = await countedProofs(data, round);
-  const proofIds = counted.flatMap(({ proof, tooLate }) => [...(proof ? [proof.id] : []), ...tooLate.map(({ id }) => id)]);
-  const [tasks, people, released] = await Promise.all([
-    tasksFor(data, round.id, [...new Set(proofIds)], now),
-    data.markTasks.peopleOf(counted.map(({ memberId }) => memberId)),
-    settings.namesHidden ? data.releases.numbersOf(round.id) : new Map<string, unknown>(),
-  ]);
-  const hiddenOf = (memberId: string) => settings.namesHidden && !released.has(memberId);
-  const laterOf = ({ memberId, proof, tooLate }: CountedOfMember): LaterProof[] =>
-    tooLate.filter(({ id }) => id !== proof?.id).map(({ id, number }) => ({ token: tokenOf(tasks.get(id)!, hiddenOf(memberId)), number }));
-  const entries = counted.flatMap((one) => {
-    const { memberId, proof } = one;
-    if (!proof) return [];
-    const task = tasks.get(proof.id)!;
+/** These places of the queue as they stand now. Asks only for them, however long the queue is. */
+export async function entriesOf(data: ScopedData, hand: RoundInHand, order: QueueOrder, places: readonly InOrder[], now: Date): Promise<QueueEntry[]> {
+  const { tasks, people, hiddenOf, laterOf } = await known(data, hand, order, places.map(({ memberId }) => memberId), places.map(({ proofId }) => proofId), now);
+  return places.map(({ proofId, memberId }) => {
+    const task = tasks.get(proofId)!;
     const person = people.get(memberId);
     const hidden = hiddenOf(memberId);
     const held = task.state === 'open' && task.leaseUntil !== null && task.leaseUntil > now;
-    return [{
-      alias: task.alias,
-      entry: {
-        token: tokenOf(task, hidden), proofId: task.proofId, memberId, hidden,
-        shownAs: shownAs({ name: person?.name ?? null, alias: task.alias }, hidden),
-        section: person?.section ?? null,
-        state: task.state === 'done' ? 'done' as const : 'open' as const,
-        heldBy: held ? (task.marker?.user?.name ?? null) : null,
-        heldUntil: held ? task.leaseUntil : null,
-        mine: task.markerId === me.id,
-        later: laterOf(one),
-      },
-    }];
+    return {
+      token: tokenOf(task, hidden), proofId, memberId, hidden,
+      shownAs: shownAs({ name: person?.name ?? null, alias: task.alias }, hidden),
+      section: person?.section ?? null,
+      state: task.state === 'done' ? 'done' : 'open',
+      heldBy: held ? (task.marker?.user?.name ?? null) : null,
+      heldUntil: held ? task.leaseUntil : null,
+      mine: task.markerId === hand.me.id,
+      later: laterOf(memberId),
+    };
   });
-  const uncounted = counted.filter(({ proof, tooLate }) => proof === null && tooLate.length > 0).map((one) => {
-    const alias = tasks.get(one.tooLate[0]!.id)!.alias;
-    return { shownAs: shownAs({ name: people.get(one.memberId)?.name ?? null, alias }, hiddenOf(one.memberId)), later: laterOf(one) };
+}
+
+/** These members of whom no proof counts, with what they sent too late. */
+export async function uncountedOf(data: ScopedData, hand: RoundInHand, order: QueueOrder, memberIds: readonly string[], now: Date): Promise<Uncounted[]> {
+  const { tasks, people, hiddenOf, laterOf } = await known(data, hand, order, memberIds, [], now);
+  return memberIds.map((memberId) => {
+    const alias = tasks.get(order.laterOf.get(memberId)![0]!.id)!.alias;
+    return { shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias }, hiddenOf(memberId)), later: laterOf(memberId) };
   });
-  return { queue: entries.sort((one, other) => (one.alias < other.alias ? -1 : 1)).map(({ entry }) => entry), uncounted };
+}
+
+/** What is asked about a few members of the queue: their tasks, names, and whether the names may be seen. */
+async function known(data: ScopedData, { round, settings }: RoundInHand, order: QueueOrder, memberIds: readonly string[], proofIds: readonly string[], now: Date) {
+  const late = memberIds.flatMap((id) => order.laterOf.get(id) ?? []).map(({ id }) => id);
+  const [tasks, people, released] = await Promise.all([
+    tasksFor(data, round.id, [...proofIds, ...late], now),
+    data.markTasks.peopleOf(memberIds),
+    settings.namesHidden ? data.releases.numbersOf(round.id, memberIds) : new Map<string, unknown>(),
+  ]);
+  const hiddenOf = (memberId: string) => settings.namesHidden && !released.has(memberId);
+  const laterOf = (memberId: string): LaterProof[] =>
+    (order.laterOf.get(memberId) ?? []).map(({ id, number }) => ({ token: tokenOf(tasks.get(id)!, hiddenOf(memberId)), number }));
+  return { tasks, people, hiddenOf, laterOf };
 }

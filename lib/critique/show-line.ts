@@ -12,7 +12,7 @@ import { earlierNotes } from './earlier-notes';
 import { neighboursOf } from './neighbours';
 import { noteView } from './note-view';
 import { proofInHand } from './proof-in-hand';
-import { queueOf } from './queue';
+import { queueOrder } from './queue-order';
 import { shownAs, tokenOf } from './shown-as';
 import { stockNotesAtHand } from './stock-notes';
 import { acrossSpecimens } from './across-specimens';
@@ -38,19 +38,20 @@ export const showLine = operation({
     const spacing = spacingOf(item);
     const late = lateOf(round, proof.member, proof.receivedAt);
     const comparedWith = line.comparisons[0]?.referenceSetId;
-    const [notes, earlier, previous, references, marks, stock, queue, across] = await Promise.all([
+    const [notes, earlier, previous, references, marks, stock, { order, done }, across] = await Promise.all([
       data.notes.ofItems([item.id]),
       earlierNotes(data, { memberId: proof.memberId, specimenId, exerciseId: exercise.id, roundNumber: round.number, versionId: version.id }, spacing),
       data.critique.previousItem(proof.memberId, specimenId, exercise.id, round.number),
       comparedWith ? data.critique.references(comparedWith, version.id) : [],
       marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: task?.id ?? null, tolerance: settings.tolerance, late }),
       stockNotesAtHand(data, course.id),
-      queueOf(data, hand, now),
+      queueOrder(data, hand, now),
       acrossSpecimens(data, items, item),
     ]);
     const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
     const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
     const here = task ? tokenOf(own, hidden) : token;
+    const go = await neighboursOf(data, hand, order, { token: here, proofId: proof.id, specimenId }, items.map(({ specimenVersion }) => specimenVersion.specimenId));
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
@@ -62,7 +63,7 @@ export const showLine = operation({
         section: hidden ? null : (proof.member.section?.name ?? null),
         receivedAt: hidden ? null : proof.receivedAt.toISOString(),
         reasoning: proof.reasoning,
-        counts: queue.some(({ proofId }) => proofId === proof.id),
+        counts: order.placeOf.has(proof.id),
       },
       line: {
         specimenId, specimenVersionId: version.id, text: version.text,
@@ -93,8 +94,8 @@ export const showLine = operation({
         mine: task?.markerId === hand.me.id,
         heldBy: task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now ? (task.marker?.user?.name ?? 'another marker') : null,
       },
-      go: neighboursOf({ token: here, specimenId }, queue, items.map(({ specimenVersion }) => specimenVersion.specimenId)),
-      queue: { place: queue.findIndex(({ proofId }) => proofId === proof.id) + 1, of: queue.length, done: queue.filter(({ state }) => state === 'done').length },
+      go,
+      queue: { place: (order.placeOf.get(proof.id) ?? -1) + 1, of: order.counted.length, done },
     };
   },
 });

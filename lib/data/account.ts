@@ -1,5 +1,6 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Db } from './client';
+import { listNameOf } from './list-name';
 import { self } from './scope';
 
 /** The actor's own account. */
@@ -32,6 +33,9 @@ export const accountData = (actor: Actor, db: Db) => ({
     (await db.member.findFirst({ where: { user: self(actor), removedAt: null }, orderBy: { joinedAt: 'desc' }, select: { course: { select: { timeZone: true } } } }))?.course.timeZone,
 
   rename: (name: string) => db.user.updateMany({ where: self(actor), data: { name } }),
+
+  /** Puts the name in its place in the lists of the person's courses. */
+  relist: (name: string) => db.member.updateMany({ where: { user: self(actor) }, data: { listName: listNameOf(name) } }),
 
   /** Only from nothing to something: a link taken up by somebody who has an account already. */
   letMakeCourses: () => db.user.updateMany({ where: self(actor), data: { mayCreateCourses: true } }),

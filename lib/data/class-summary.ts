@@ -7,30 +7,6 @@ import { coursesOf, staff } from './scope';
 
 /** What the class page reads: counts made by the database, one page of students, and a summary made once per state of the round. */
 export const classSummaryData = (actor: Actor, db: Db) => ({
-  /**
-   * What a summary depends on, in a handful of counts: when one of them differs, the summary is stale. Asked at every
-   * look at the class, so it is one plain statement, narrowed to the actor's courses as staff like all others here.
-   * Null when the round is not theirs.
-   */
-  stateOf: async (round: { id: string; exerciseId: string; markingStartedAt: Date | null }, courseId: string): Promise<Record<string, string | null> | null> => {
-    if (actor.kind !== 'person') return null;
-    const [row] = await db.$queryRaw<Record<string, unknown>[]>`
-      SELECT
-        (SELECT COUNT(*) FROM "Proof" WHERE "roundId" = ${round.id}) AS "proofs",
-        (SELECT MAX("receivedAt") FROM "Proof" WHERE "roundId" = ${round.id}) AS "last",
-        (SELECT COUNT(*) FROM "RoundChoice" WHERE "roundId" = ${round.id}) AS "choices",
-        (SELECT MAX("chosenAt") FROM "RoundChoice" WHERE "roundId" = ${round.id}) AS "chosen",
-        (SELECT COUNT(*) FROM "Member" WHERE "courseId" = ${courseId} AND "removedAt" IS NOT NULL) AS "removed",
-        (SELECT COUNT(*) FROM "Member" WHERE "courseId" = ${courseId} AND "role" = 'student' AND "removedAt" IS NULL) AS "students",
-        (SELECT "id" FROM "ReferenceSet" WHERE "exerciseId" = ${round.exerciseId} ORDER BY "number" DESC LIMIT 1) AS "set"
-      FROM "Round" r JOIN "Exercise" e ON e."id" = r."exerciseId" JOIN "Member" m ON m."courseId" = e."courseId"
-      WHERE r."id" = ${round.id} AND e."courseId" = ${courseId} AND e."removedAt" IS NULL
-        AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...staff])})`;
-    if (!row) return null;
-    const words = Object.fromEntries(Object.entries(row).map(([name, value]) => [name, asText(value)]));
-    return { ...words, begun: asText(round.markingStartedAt) };
-  },
-
   kept: (roundId: string, kind: string) => db.summary.findFirst({ where: { roundId, kind, round: roundsOfStaff(actor) }, select: { basis: true, payload: true } }),
 
   /** Keeps a summary in place of the one before. @throws P2002 when another request keeps the first one at this moment. */
@@ -71,7 +47,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
   studentsWithProofs: (courseId: string, roundId: string, page: { skip: number; take: number }) =>
     db.member.findMany({
       where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) },
-      orderBy: [{ user: { name: 'asc' } }, { id: 'asc' }],
+      orderBy: [{ listName: 'asc' }, { id: 'asc' }],
       ...page,
       select: {
         id: true, accommodations: true, user: { select: { name: true } }, section: { select: { name: true } },
@@ -101,10 +77,15 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
 
   course: (courseId: string) => db.course.findFirst({ where: { AND: [{ id: courseId }, coursesOf(actor, staff)] }, select: { id: true, title: true, timeZone: true } }),
 
-  roundNumbers: (exerciseId: string) =>
-    db.round.findMany({ where: { AND: [{ exerciseId }, roundsOfStaff(actor)] }, orderBy: { number: 'asc' }, select: { number: true, title: true, _count: { select: { proofs: true } } } }),
+  /** The rounds of an exercise with how many proofs each has; one plain statement, which counts in an index alone. */
+  roundNumbers: async (exerciseId: string): Promise<{ number: number; title: string; proofs: number }[]> => {
+    if (actor.kind !== 'person') return [];
+    const rows = await db.$queryRaw<{ number: unknown; title: string; proofs: unknown }[]>`
+      SELECT r."number", r."title", (SELECT COUNT(*) FROM "Proof" p WHERE p."roundId" = r."id") AS "proofs"
+      FROM "Round" r JOIN "Exercise" e ON e."id" = r."exerciseId" JOIN "Member" m ON m."courseId" = e."courseId"
+      WHERE e."id" = ${exerciseId} AND e."removedAt" IS NULL
+        AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...staff])})
+      ORDER BY r."number"`;
+    return rows.map(({ number, title, proofs }) => ({ number: Number(number), title, proofs: Number(proofs) }));
+  },
 });
-
-/** The two databases give counts and instants in different types; as text they compare alike within one of them. */
-const asText = (value: unknown): string | null =>
-  value === null || value === undefined ? null : value instanceof Date ? value.toISOString() : String(value);

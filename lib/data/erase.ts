@@ -35,7 +35,7 @@ export const eraseData = (actor: Actor, db: Db) => ({
   /** Leaves all courses: the memberships stay as pseudonyms, without needs and without a person. */
   leaveCourses: async (now: Date): Promise<void> => {
     await db.member.updateMany({ where: { user: self(actor), removedAt: null }, data: { removedAt: now } });
-    await db.member.updateMany({ where: { user: self(actor) }, data: { accommodations: '{}', userId: null, sectionId: null } });
+    await db.member.updateMany({ where: { user: self(actor) }, data: { accommodations: '{}', listName: '', userId: null, sectionId: null } });
   },
 
   clearPerson: async (userId: string, now: Date): Promise<void> => {

@@ -26,6 +26,7 @@ import { proofData } from './proofs';
 import { referenceSetData } from './reference-sets';
 import { referenceData } from './references';
 import { releaseData } from './releases';
+import { roundStateData } from './round-state';
 import { roundData } from './rounds';
 import { seatData } from './seats';
 import { specimenData } from './specimens';
@@ -50,6 +51,7 @@ const concepts = {
   seats: seatData,
   exercises: exerciseData,
   rounds: roundData,
+  roundState: roundStateData,
   criteria: criterionData,
   specimens: specimenData,
   packs: packData,

@@ -7,6 +7,10 @@ import { membersOf, staff } from './scope';
 
 export type NewTask = { proofId: string; alias: string };
 
+const shown = {
+  id: true, proofId: true, alias: true, state: true, markerId: true, leaseUntil: true, version: true, marker: { select: { user: { select: { name: true } } } },
+} satisfies Prisma.MarkTaskSelect;
+
 /** The queue of a round: its proofs, and whose work each of them is. For staff only. */
 export const markTaskData = (actor: Actor, db: Db) => {
   const tasks: Prisma.MarkTaskWhereInput = { proof: proofsOfStaff(actor) };
@@ -38,21 +42,31 @@ export const markTaskData = (actor: Actor, db: Db) => {
       return new Map(members.map((member) => [member.id, { name: member.user?.name ?? null, section: member.section?.name ?? null }]));
     },
 
+    /** All tasks of a round, small: for what is worked out once for a state of the round. A page asks `ofProofs`. */
     ofRound: (roundId: string, slot: string) =>
+      db.markTask.findMany({ where: { AND: [tasks, { slot, roundId }] }, select: { id: true, proofId: true, alias: true } }),
+
+    ofProofs: (proofIds: readonly string[], slot: string) =>
+      db.markTask.findMany({ where: { AND: [tasks, { slot, proofId: { in: [...proofIds] } }] }, select: shown }),
+
+    byProof: (token: string, slot: string) => db.markTask.findFirst({ where: { AND: [tasks, { slot, proof: named(token) }] }, select: shown }),
+
+    /** Open tasks of a round that nobody but `memberId` holds now, in the order of the queue after an alias ('' for the beginning). */
+    openAfter: (roundId: string, slot: string, after: string, memberId: string, take: number, now: Date) =>
       db.markTask.findMany({
-        where: { AND: [tasks, { slot, proof: { roundId } }] },
-        select: { id: true, proofId: true, alias: true, state: true, markerId: true, leaseUntil: true, version: true, marker: { select: { user: { select: { name: true } } } } },
+        where: { AND: [tasks, { roundId, slot, state: 'open', alias: { gt: after } }, { OR: [{ leaseUntil: null }, { leaseUntil: { lte: now } }, { markerId: memberId }] }] },
+        orderBy: { alias: 'asc' }, take, select: { id: true, proofId: true, alias: true },
       }),
 
-    byProof: (token: string, slot: string) =>
-      db.markTask.findFirst({
-        where: { AND: [tasks, { slot, proof: named(token) }] },
-        select: { id: true, proofId: true, alias: true, state: true, markerId: true, leaseUntil: true, version: true, marker: { select: { user: { select: { name: true } } } } },
-      }),
+    /** How many tasks of a round are done. */
+    doneIn: (roundId: string, slot: string) => db.markTask.count({ where: { roundId, slot, state: 'done' } }),
+
+    /** Which of these tasks are done. */
+    doneAmong: (taskIds: readonly string[]) => db.markTask.findMany({ where: { AND: [tasks, { id: { in: [...taskIds] }, state: 'done' }] }, select: { id: true } }),
 
     /** @throws P2002 when somebody made one of them meanwhile: retry from outside. */
-    create: (made: readonly NewTask[], slot: string, now: Date) =>
-      db.markTask.createMany({ data: made.map(({ proofId, alias }) => ({ id: newId(), proofId, slot, alias, state: 'open', createdAt: now, version: 0 })) }),
+    create: (roundId: string, made: readonly NewTask[], slot: string, now: Date) =>
+      db.markTask.createMany({ data: made.map(({ proofId, alias }) => ({ id: newId(), roundId, proofId, slot, alias, state: 'open', createdAt: now, version: 0 })) }),
 
     /** Takes a task until `leaseUntil`, unless somebody else holds it. Says whether it was taken. */
     claim: async (taskId: string, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> => {

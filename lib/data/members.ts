@@ -2,6 +2,7 @@ import type { Actor } from '@/lib/access/actor';
 import type { Role } from '@/lib/access/permissions';
 import type { Db } from './client';
 import { newId } from './ids';
+import { listNameOf } from './list-name';
 import { coursesOf, membersOf, self } from './scope';
 
 export type MemberChange = { role?: Role; sectionId?: string | null; accommodations?: string; removedAt?: Date | null };
@@ -25,7 +26,10 @@ export const memberData = (actor: Actor, db: Db) => ({
     db.member.findFirst({ where: { courseId, userId, user: self(actor) }, select: { id: true, role: true, removedAt: true } }),
 
   /** @throws P2002 when the person is in the course already. */
-  add: (member: NewMember, now: Date) => db.member.create({ data: { id: newId(), ...member, joinedAt: now }, select: { id: true } }),
+  add: async (member: NewMember, now: Date) => {
+    const person = await db.user.findFirst({ where: { id: member.userId }, select: { name: true } });
+    return db.member.create({ data: { id: newId(), ...member, listName: listNameOf(person?.name ?? ''), joinedAt: now }, select: { id: true } });
+  },
 
   /** Count 1 when the member still had this version. */
   change: (id: string, version: number, change: MemberChange) =>

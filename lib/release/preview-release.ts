@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { queueOf } from '@/lib/critique/queue';
+import { entriesOf } from '@/lib/critique/queue';
+import { queueOrder } from '@/lib/critique/queue-order';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { roundOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/note';
@@ -17,8 +18,10 @@ export const previewRelease = operation({
   input: z.extend(roundOnly, { proof: idSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, proof }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
-    const entry = (await queueOf(data, hand, now)).find(({ token }) => token === proof);
-    if (!entry) throw notFound();
+    const { order } = await queueOrder(data, hand, now);
+    const place = order.counted[order.placeOf.get(proof) ?? -1];
+    const [entry] = place ? await entriesOf(data, hand, order, [place], now) : [];
+    if (!entry || entry.token !== proof) throw notFound();
     const { criteria, plan } = await releasePlan(data, hand, [entry]);
     const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
     if (!built || !plan[0]) throw notFound();

@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { ScopedData } from '@/lib/data';
 import { firstSlot } from '@/lib/critique/mark-tasks';
-import type { QueueEntry } from '@/lib/critique/queue';
 import type { RoundInHand } from '@/lib/critique/round-in-hand';
 import { criterionView, type CriterionView } from '@/lib/exercise/read-exercise';
 import { lateOf } from '@/lib/marking/late';
@@ -21,17 +20,16 @@ export type PlannedRelease = {
  * Outlines what would go out for these proofs. Reads versions and not words, so that it stays cheap for a whole class:
  * a snapshot is a function of exactly what is stamped here.
  */
-export async function releasePlan(data: ScopedData, { round, settings, exercise }: RoundInHand, queue: readonly QueueEntry[]): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
+export async function releasePlan(data: ScopedData, { round, settings, exercise }: RoundInHand, queue: readonly { proofId: string }[]): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
   const proofIds = queue.map(({ proofId }) => proofId);
   const [criteriaRows, tasks, proofs, notes, lines] = await Promise.all([
     data.criteria.ofExercise(exercise.id),
-    data.markTasks.ofRound(round.id, firstSlot),
+    data.markTasks.ofProofs(proofIds, firstSlot),
     data.critique.proofsWithMembers(round.id, proofIds),
     data.notes.stampsOf(proofIds),
     data.critique.comparedWith(proofIds),
   ]);
-  const wanted = new Set(proofIds);
-  const marks = await data.marks.ofTasks(tasks.filter(({ proofId }) => wanted.has(proofId)).map(({ id }) => id));
+  const marks = await data.marks.ofTasks(tasks.map(({ id }) => id));
   const criteria = criteriaRows.map(criterionView);
   const taskOf = new Map(tasks.map(({ proofId, id }) => [proofId, id]));
   const marksOf = grouped(marks, ({ taskId }) => taskId);

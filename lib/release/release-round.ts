@@ -2,7 +2,8 @@ import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { isTaken } from '@/lib/data/retry';
 import type { NewRelease } from '@/lib/data/releases';
-import { queueOf, type QueueEntry } from '@/lib/critique/queue';
+import { entriesOf, type QueueEntry } from '@/lib/critique/queue';
+import { queueOrder } from '@/lib/critique/queue-order';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { canonicalJson } from '@/shared/json/canonical';
 import { releaseRoundSchema } from '@/shared/schemas/release';
@@ -21,9 +22,11 @@ export const releaseRound = operation({
   run: async ({ data, now }, { exerciseId, roundNumber, to }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, course, settings, me } = hand;
-    const byToken = new Map((await queueOf(data, hand, now)).map((entry) => [entry.token, entry]));
+    const { order } = await queueOrder(data, hand, now);
+    const places = [...new Set(to.map(({ proofId: token }) => order.placeOf.get(token)))].flatMap((place) => (place === undefined ? [] : [order.counted[place]!]));
+    const byToken = new Map((await entriesOf(data, hand, order, places, now)).map((entry) => [entry.token, entry]));
     const chosen = to.map(({ proofId }) => byToken.get(proofId)).filter((entry): entry is QueueEntry => entry !== undefined);
-    const [{ criteria, plan }, before] = await Promise.all([releasePlan(data, hand, chosen), data.releases.numbersOf(round.id)]);
+    const [{ criteria, plan }, before] = await Promise.all([releasePlan(data, hand, chosen), data.releases.numbersOf(round.id, places.map(({ memberId }) => memberId))]);
     refuseUnseen(to, byToken, plan);
     const built = await buildSnapshots(data, plan, criteria, settings.referencesShown);
     const rows = plan.map(({ proofId, memberId }): NewRelease => {

@@ -1,8 +1,10 @@
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
-import { queueOf } from '@/lib/critique/queue';
+import { entriesOf } from '@/lib/critique/queue';
+import { queueOrder } from '@/lib/critique/queue-order';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { roundOnly } from '@/shared/schemas/critique';
+import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { releasePlan } from './release-plan';
 
 /** Rows on one page of the plan. */
@@ -12,13 +14,18 @@ export const perPage = 100;
 export const showReleasePlan = operation({
   name: 'show-release-plan',
   allow: 'release:make',
-  input: z.extend(roundOnly, { page: z._default(z.coerce.number().check(z.int(), z.gte(1)), 1) }),
-  run: async ({ data, now }, { exerciseId, roundNumber, page }) => {
+  input: z.extend(roundOnly, { page: pageNumberSchema }),
+  run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, exercise, course, settings } = hand;
-    const queue = await queueOf(data, hand, now);
-    const shown = queue.slice((page - 1) * perPage, page * perPage);
-    const [{ criteria, plan }, released] = await Promise.all([releasePlan(data, hand, shown), data.releases.numbersOf(round.id)]);
+    const { order } = await queueOrder(data, hand, now);
+    const { page, pages, from, to } = pageOf(asked, order.counted.length, perPage);
+    const places = order.counted.slice(from, to);
+    const [shown, { criteria, plan }, released] = await Promise.all([
+      entriesOf(data, hand, order, places, now),
+      releasePlan(data, hand, places),
+      data.releases.numbersOf(round.id, places.map(({ memberId }) => memberId)),
+    ]);
     const planOf = new Map(plan.map((release) => [release.proofId, release]));
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
@@ -27,7 +34,7 @@ export const showReleasePlan = operation({
       namesHidden: settings.namesHidden,
       referencesShown: settings.referencesShown,
       criteria: criteria.length,
-      page, pages: Math.max(1, Math.ceil(queue.length / perPage)), students: queue.length,
+      page, pages, students: order.counted.length,
       rows: shown.flatMap(({ token, shownAs, section, hidden, proofId, memberId, state, later }) => {
         const release = planOf.get(proofId);
         const before = released.get(memberId);

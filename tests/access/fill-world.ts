@@ -42,7 +42,7 @@ export async function fillWorld(db: Database, now: Date) {
     await db.member.create({
       data: {
         id: members[who], courseId: who === 'outsider' ? otherCourse : course, userId: users[who], role: roleOf[who],
-        sectionId: who === 'student' ? section : null, joinedAt: before(60), removedAt: who === 'removed' ? before(3) : null,
+        sectionId: who === 'student' ? section : null, listName: `the ${who.toLowerCase()}`, joinedAt: before(60), removedAt: who === 'removed' ? before(3) : null,
       },
     });
   }
@@ -90,8 +90,8 @@ export async function fillWorld(db: Database, now: Date) {
   }
   await db.markTask.createMany({
     data: [
-      { id: task, proofId: proof, slot: 'first', markerId: members.assistant, alias: 'quiet-heron', state: 'done', doneAt: before(8), createdAt: before(9) },
-      { id: nextTask, proofId: nextProof, slot: 'first', markerId: members.assistant, alias: 'plain-otter', state: 'open', createdAt: before(1) },
+      { id: task, proofId: proof, roundId: round, slot: 'first', markerId: members.assistant, alias: 'quiet-heron', state: 'done', doneAt: before(8), createdAt: before(9) },
+      { id: nextTask, proofId: nextProof, roundId: nextRound, slot: 'first', markerId: members.assistant, alias: 'plain-otter', state: 'open', createdAt: before(1) },
     ],
   });
   await db.mark.create({ data: { id: mark, taskId: task, criterionVersionId: criterionVersion, level: 1, updatedAt: before(8) } });

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import { Pages } from '@/app/_ui/Pages';
 import { Section } from '@/app/_ui/Section';
 import { Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
@@ -37,12 +37,7 @@ export function ClassStudents({ shown, here }: { shown: ShownClass; here: string
           ))}
         </tbody>
       </Table>
-      {pages > 1 && (
-        <nav aria-label="Pages of students" className="actions">
-          {page > 1 && <Link href={address(page - 1)}>Page before</Link>}
-          {page < pages && <Link href={address(page + 1)}>Next page</Link>}
-        </nav>
-      )}
+      <Pages label="Pages of students" page={page} pages={pages} href={address} />
     </Section>
   );
 }

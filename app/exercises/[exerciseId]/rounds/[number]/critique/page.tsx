@@ -5,6 +5,7 @@ import { EmptyState } from '@/app/_ui/EmptyState';
 import { Form } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
+import { Pages } from '@/app/_ui/Pages';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { Progress } from '@/app/_ui/Progress';
 import { Section } from '@/app/_ui/Section';
@@ -18,28 +19,28 @@ import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { beginMarkingAction } from './actions';
 
-type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ by?: string }> };
+type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ by?: string; page?: string }> };
 
 export const metadata: Metadata = { title: 'Critique' };
 
 /** The queue of a round, by student or by specimen. */
 export default async function QueuePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
-  const queue = await forPage(showQueue, { exerciseId, roundNumber: number });
-  const bySpecimen = (await searchParams).by === 'specimen';
+  const { by, page } = await searchParams;
+  const queue = await forPage(showQueue, { exerciseId, roundNumber: number, page: page ?? 1 });
+  const bySpecimen = by === 'specimen';
   const here = `/exercises/${exerciseId}/rounds/${number}/critique`;
   const { course, exercise, round, specimens } = queue;
   const firstLine = specimens[0];
-  const next = queue.queue.find(({ state, heldBy, mine }) => state === 'open' && (heldBy === null || mine));
   return (
     <Page width="wide">
       <PageHeader
         title={`Critique of round ${round.number}`}
         kicker={round.title || undefined}
         trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }]}
-        lead={queue.queue.length > 0 ? <Progress done={queue.done} of={queue.queue.length} what="proof" verb="marked" /> : undefined}
+        lead={queue.count > 0 ? <Progress done={queue.done} of={queue.count} what="proof" verb="marked" /> : undefined}
         actions={<>
-          {next && firstLine && <ButtonLink kind="main" href={`/critique/${next.token}/${firstLine.id}`}>{queue.done > 0 ? 'Go on with the next proof' : 'Begin with the first proof'}</ButtonLink>}
+          {queue.next && firstLine && <ButtonLink kind="main" href={`/critique/${queue.next}/${firstLine.id}`}>{queue.done > 0 ? 'Go on with the next proof' : 'Begin with the first proof'}</ButtonLink>}
           {queue.mayRelease && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/release`}>Release this round</ButtonLink>}
           <ButtonLink href={`/exercises/${exercise.id}/class`}>Class page</ButtonLink>
         </>}
@@ -54,15 +55,15 @@ export default async function QueuePage({ params, searchParams }: Props) {
           <div className="actions"><SubmitButton kind="usual" pending="Beginning…">Begin marking</SubmitButton></div>
         </Form>
       ) : <p>Marking began <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not count unless the instructor picks them.</p>}
-      {(queue.queue.length === 0 && queue.uncounted.length === 0) || !firstLine ? (
+      {(queue.count === 0 && queue.uncountedCount === 0) || !firstLine ? (
         <EmptyState title="No proofs yet">Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set references meanwhile.</EmptyState>
       ) : (
         <>
           <Tabs label="Order" current={bySpecimen ? `${here}?by=specimen` : here} tabs={[{ href: here, label: 'By student' }, { href: `${here}?by=specimen`, label: 'By specimen' }]} />
           {queue.uncounted.length > 0 && (
-            <ul>{queue.uncounted.map(({ shownAs, later }) => <li key={later[0]!.token}>{shownAs} has no proof that counts. <LaterProofs later={later} line={firstLine.id} /></li>)}</ul>
+            <ul>{queue.uncountedCount > queue.uncounted.length && <li>{counted(queue.uncountedCount, 'student')} have no proof that counts; the first {queue.uncounted.length} stand here.</li>}{queue.uncounted.map(({ shownAs, later }) => <li key={later[0]!.token}>{shownAs} has no proof that counts. <LaterProofs later={later} line={firstLine.id} /></li>)}</ul>
           )}
-          {bySpecimen ? <BySpecimen specimens={specimens} first={queue.queue[0]?.token ?? null} students={queue.queue.length} /> : <ByStudent queue={queue} line={firstLine.id} />}
+          {bySpecimen ? <BySpecimen specimens={specimens} first={queue.next ?? queue.queue[0]?.token ?? null} students={queue.count} /> : <ByStudent queue={queue} line={firstLine.id} here={here} />}
         </>
       )}
     </Page>
@@ -73,7 +74,7 @@ type Queue = Awaited<ReturnType<typeof showQueue>>;
 
 function BySpecimen({ specimens, first, students }: { specimens: Queue['specimens']; first: string | null; students: number }) {
   return (
-    <Section title="Line by line, across the class" lead={`Opens the first proof at that line; the key s leads to the same line of the next student. ${counted(students, 'proof')} in the queue.`}>
+    <Section title="Line by line, across the class" lead={`Opens the first proof that waits at that line; the key s leads to the same line of the next student. ${counted(students, 'proof')} in the queue.`}>
       <ol>{specimens.map(({ id, text }) => <li key={id}>{first ? <Link href={`/critique/${first}/${id}`}>{text}</Link> : text}</li>)}</ol>
     </Section>
   );
@@ -85,21 +86,24 @@ function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; 
   return <>After marking began: {later.map(({ token, number }) => <Link key={token} href={`/critique/${token}/${line}`}>proof {number}</Link>)}</>;
 }
 
-function ByStudent({ queue, line }: { queue: Queue; line: string }) {
+function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: string }) {
   return (
-    <Table caption={`${counted(queue.queue.length, 'proof')} that count${queue.queue.length === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet`}>
-      <thead><tr><th scope="col">Student</th><th scope="col">Section</th><th scope="col">Marks</th><th scope="col">At it</th><th scope="col">Remark</th></tr></thead>
-      <tbody>
-        {queue.queue.map((entry) => (
-          <tr key={entry.token}>
-            <th scope="row"><Link href={`/critique/${entry.token}/${line}`}>{entry.shownAs}</Link></th>
-            <td>{entry.section ?? '–'}</td>
-            <td><Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>{entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}</Status></td>
-            <td>{entry.heldBy && entry.heldUntil ? <>{entry.mine ? 'you' : entry.heldBy}, kept until <When at={entry.heldUntil} timeZone={queue.course.timeZone} short /></> : '–'}</td>
-            <td><LaterProofs later={entry.later} line={line} /></td>
-          </tr>
-        ))}
-      </tbody>
-    </Table>
+    <>
+      <Table caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}>
+        <thead><tr><th scope="col">Student</th><th scope="col">Section</th><th scope="col">Marks</th><th scope="col">At it</th><th scope="col">Remark</th></tr></thead>
+        <tbody>
+          {queue.queue.map((entry) => (
+            <tr key={entry.token}>
+              <th scope="row"><Link href={`/critique/${entry.token}/${line}`}>{entry.shownAs}</Link></th>
+              <td>{entry.section ?? '–'}</td>
+              <td><Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>{entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}</Status></td>
+              <td>{entry.heldBy && entry.heldUntil ? <>{entry.mine ? 'you' : entry.heldBy}, kept until <When at={entry.heldUntil} timeZone={queue.course.timeZone} short /></> : '–'}</td>
+              <td><LaterProofs later={entry.later} line={line} /></td>
+            </tr>
+          ))}
+        </tbody>
+      </Table>
+      <Pages label="Pages of the queue" page={queue.page} pages={queue.pages} href={(to) => `${here}?page=${to}`} />
+    </>
   );
 }

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { ReleasedView } from '@/app/_released/released-view';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
+import { Pages } from '@/app/_ui/Pages';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { forPage } from '@/lib/http/page';
@@ -49,11 +49,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
             <PlanForm plan={plan} here={here} exerciseId={exerciseId} roundNumber={plan.round.number} />
           </Section>
         )}
-      {plan.pages > 1 && (
-        <nav aria-label="Pages of the plan" className="actions">
-          {Array.from({ length: plan.pages }, (_, index) => <Link key={index} href={`${here}?page=${index + 1}`} aria-current={plan.page === index + 1 ? 'page' : undefined}>{index + 1}</Link>)}
-        </nav>
-      )}
+      <Pages label="Pages of the plan" page={plan.page} pages={plan.pages} href={(to) => `${here}?page=${to}`} />
       {shown && (
         <Section id="preview" title={<>What {shown.shownAs} will see</>} lead="Exactly this, and nothing besides.">
           <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} timeZone={plan.course.timeZone} />

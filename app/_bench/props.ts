@@ -1,4 +1,5 @@
 import type { Pack } from '@/shared/schemas/pack';
+import type { PracticeResult } from '@/shared/schemas/practice';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 
@@ -64,4 +65,8 @@ export type EyePracticeProps = {
   /** Lines that faults are made in. */
   packs: Pack[];
   personKey: string;
+  /** The person's sittings that the server keeps, oldest first. */
+  results: PracticeResult[];
+  /** Address that takes further ones; null = they stay on the device. */
+  save: string | null;
 };

@@ -3,16 +3,16 @@ import { EyePractice } from '@/app/_bench/eye-practice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { forPage } from '@/lib/http/page';
-import { openPractice } from '@/lib/draft/open-practice';
+import { openPractice } from '@/lib/practice/open-practice';
 
 export const metadata: Metadata = { title: 'Practice' };
 
 export default async function PracticePage() {
-  const { personKey, packs } = await forPage(openPractice, {});
+  const { personKey, packs, results } = await forPage(openPractice, {});
   return (
     <Page width="wide">
-      <PageHeader title="Practice" lead="How small a fault can you see? Nothing of this is sent or marked; it stays on this device." />
-      <EyePractice packs={packs} personKey={personKey} />
+      <PageHeader title="Practice" lead="How small a fault can you see? Nothing of this is marked. Your results are kept with your account, and only you can see them: no teacher and no other student." />
+      <EyePractice packs={packs} personKey={personKey} results={results} save="/api/practice-results" />
     </Page>
   );
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
+import { practiceResultView } from '@/lib/practice/practice-result-view';
 
 /** Everything that is kept about the person, in one document: what they made, and what was released to them. */
 export const exportOwnData = operation({
@@ -23,6 +24,7 @@ export const exportOwnData = operation({
         lines: items.map(({ specimenVersion, tracking, offsets }) => ({ line: specimenVersion.text, tracking, offsets: JSON.parse(offsets) as unknown })),
       })),
       releases: (await data.ownRecords.releases()).map(({ round, snapshot, ...release }) => ({ exercise: round.exercise.title, round: round.number, ...release, seen: JSON.parse(snapshot) as unknown })),
+      practice: (await data.practiceResults.own()).map(practiceResultView),
       written: await data.ownRecords.words(),
     };
   },

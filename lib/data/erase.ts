@@ -39,6 +39,7 @@ export const eraseData = (actor: Actor, db: Db) => ({
   },
 
   clearPerson: async (userId: string, now: Date): Promise<void> => {
+    await db.practiceResult.deleteMany({ where: { user: self(actor) } });
     await db.identity.deleteMany({ where: { user: self(actor) } });
     await db.authSession.deleteMany({ where: { user: self(actor) } });
     await db.oneTimeLink.deleteMany({ where: { user: self(actor) } });

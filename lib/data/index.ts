@@ -22,6 +22,7 @@ import { markTaskData } from './mark-tasks';
 import { markData } from './marks';
 import { noteData } from './notes';
 import { packData } from './packs';
+import { practiceResultData } from './practice-results';
 import { proofData } from './proofs';
 import { referenceSetData } from './reference-sets';
 import { referenceData } from './references';
@@ -47,6 +48,7 @@ const concepts = {
   sessions: sessionData,
   signIn: signInData,
   drafts: draftData,
+  practiceResults: practiceResultData,
   proofs: proofData,
   seats: seatData,
   exercises: exerciseData,

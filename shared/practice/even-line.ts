@@ -1,5 +1,6 @@
 import { apparentGapAt, measureLine, offsetForGap, prepareLine } from '@/shared/measure';
 import type { Pack } from '@/shared/schemas/pack';
+import type { PracticeKind } from '@/shared/schemas/practice';
 import type { SideKind } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';
 import type { PerMille } from '@/shared/units';
@@ -17,9 +18,6 @@ export function evenOffsets(pack: Pack): PerMille[] {
     return offset === null ? 0 : Math.max(-FURTHEST, Math.min(FURTHEST, Math.floor(offset + 0.5))) + 0;
   });
 }
-
-/** What may be practised: gaps by the sides that look into them. */
-export type PracticeKind = 'any' | 'straight' | 'round' | 'open';
 
 /** Gaps of a line between neighbouring letters (never a word space) that are of a kind. */
 export function gapsOfKind(pack: Pack, kind: PracticeKind): number[] {

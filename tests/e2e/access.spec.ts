@@ -69,7 +69,7 @@ const routes: Record<string, Write[]> = {
   'api/references/[specimenVersionId]': [{ method: 'PUT', address: ({ specimenVersionId }) => `/api/references/${specimenVersionId}`, body: () => ({ draftId: 'guess', clientId: 'guess', seq: 1, baseVersion: 0, spacing }) }],
 };
 /** One's own data, and next-auth’s own handlers, which are tried in their own tests. */
-const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]'];
+const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]', 'api/practice-results'];
 
 test('every page and every route of the tree is tried here', () => {
   const all = readdirSync('app', { recursive: true, encoding: 'utf8' });

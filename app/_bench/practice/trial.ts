@@ -1,8 +1,7 @@
-import { evenOffsets, gapsOfKind, type PracticeKind } from '@/shared/practice/even-line';
+import { evenOffsets, gapsOfKind } from '@/shared/practice/even-line';
 import type { Pack } from '@/shared/schemas/pack';
+import type { PracticeKind } from '@/shared/schemas/practice';
 import type { Spacing } from '@/shared/schemas/spacing';
-
-export type Task = 'more even' | 'gap off';
 
 /** One question: a line with one fault, and the same line even. */
 export type Trial = {

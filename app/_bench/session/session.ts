@@ -4,7 +4,7 @@ import { cancelGesture, endGesture, follow, present, record, redo, settled, undo
 import { openJournal, readChange, readHistory, readKept, rootOf, writeChange, writeSync, type JournalScope } from '@/shared/editing/journal';
 import { advance, type Kept, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
-import { openDevice } from './device';
+import { newKey, openDevice } from './device';
 import { noLooks, type Look } from './looks';
 import { readScreen } from './screen';
 import { startSender, type Sender } from './sender';
@@ -34,7 +34,7 @@ export function openSession(props: BenchProps): BenchSession {
   const pairCount = props.pack.letters.length - 1;
   const scope: JournalScope = { personKey: props.personKey, draftId: props.draftId, pairCount };
   const { store: device, lasting } = openDevice();
-  const clientId = crypto.randomUUID?.() ?? Array.from(crypto.getRandomValues(new Uint8Array(12)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  const clientId = newKey();
   const opened = openJournal(device, scope, serverHas(props));
   const keeps = writeSync(device, scope, opened.sync, null);
   const store = createStore<BenchState>({

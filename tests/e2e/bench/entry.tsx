@@ -13,7 +13,7 @@ const note = (name: string, value: unknown) => Object.assign(window, { [name]: v
 if (root) {
   createRoot(root).render(
     props.practice
-      ? <Sitting packs={[props.pack]} personKey={props.personKey} />
+      ? <Sitting packs={[props.pack]} personKey={props.personKey} results={[]} save={props.save} />
       : props.guided
       ? <GuidedWorkbench {...props} onDone={(how) => void note('guideEnded', how)} />
       : <Workbench {...props} onSession={(session: BenchSession) => note('benchSession', session)} />,

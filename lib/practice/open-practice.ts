@@ -3,6 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { buildPack } from '@/lib/face/build-pack';
 import type { Pack } from '@/shared/schemas/pack';
+import { practiceResultView } from './practice-result-view';
 
 /** Lines to train the eye on: installed faces of several builds, words of our own choice. */
 const lines: readonly { face: string; text: string }[] = [
@@ -16,14 +17,15 @@ const lines: readonly { face: string; text: string }[] = [
 
 let built: Promise<Pack[]> | undefined;
 
-/** What the practice of the eye is made from. Concerns nobody's work and keeps nothing. */
+/** What the practice of the eye is made from, and the actor's own sittings so far, oldest first. */
 export const openPractice = operation({
   name: 'open-practice',
   allow: 'account:own',
   input: z.strictObject({}),
-  run: async ({ actor }) => {
+  run: async ({ actor, data }) => {
     if (actor.kind !== 'person') throw notFound();
-    return { personKey: actor.userId, packs: await practicePacks() };
+    const [packs, results] = await Promise.all([practicePacks(), data.practiceResults.own()]);
+    return { personKey: actor.userId, packs, results: results.map(practiceResultView) };
   },
 });
 

@@ -1,0 +1,21 @@
+import type { Actor } from '@/lib/access/actor';
+import { canonicalJson } from '@/shared/json/canonical';
+import type { PracticeResult } from '@/shared/schemas/practice';
+import type { Db } from './client';
+import { newId } from './ids';
+import { self } from './scope';
+
+/** What the actor's own eye could see in practice. There is no function that reads anybody else's, for anybody. */
+export const practiceResultData = (actor: Actor, db: Db) => ({
+  own: () => db.practiceResult.findMany({ where: { user: self(actor) }, orderBy: [{ at: 'asc' }, { id: 'asc' }] }),
+
+  /** Keeps a result once: one that is there already under its key stays as it is. @throws P2002 when another request was first: retry. */
+  keep: async ({ requestKey, at, kind, size, fault, task, trials, turns }: PracticeResult, now: Date): Promise<void> => {
+    const person = await db.user.findFirst({ where: self(actor), select: { id: true } });
+    if (!person) return;
+    const key = { userId: person.id, requestKey };
+    const ended = new Date(at);
+    const row = { ...key, id: newId(), kind: kind === 'any' ? '' : kind, size, threshold: fault, payload: canonicalJson({ task, trials, turns }), at: ended > now ? now : ended };
+    await db.practiceResult.upsert({ where: { userId_requestKey: key }, create: row, update: {} });
+  },
+});

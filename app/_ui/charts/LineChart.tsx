@@ -35,7 +35,7 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
 
   const across = chartScale(x.scale, points.map((point) => point.x));
   const up = chartScale('linear', [...heights, ...(y.include ?? []), ...bands.flatMap(({ from, to }) => [from, to])]);
-  const path = line<ChartPoint>().defined((point) => point.y !== null).x((point) => across.at(point.x)).y((point) => 100 - up.at(point.y!)).digits(2);
+  const path = line<ChartPoint>().defined((point) => point.y !== null).x((point) => across.at(point.x)).y((point) => 100 - up.at(point.y!));
   return (
     <ChartFrame
       {...said}

@@ -53,6 +53,21 @@ export const critiqueData = (actor: Actor, db: Db) => {
         select: { id: true, proofId: true, specimenVersionId: true, tracking: true, offsets: true, ...newest, specimenVersion: { select: { text: true, specimenId: true, specimen: { select: { position: true } } } } },
       }),
 
+    /** One specimen in each of these proofs, with what was measured there. */
+    specimenIn: (specimenId: string, proofIds: readonly string[]) =>
+      db.proofItem.findMany({
+        where: { AND: [{ proofId: { in: [...proofIds] }, specimenVersion: { specimenId } }, itemsOfStaff] },
+        select: { id: true, proofId: true, specimenVersionId: true, tracking: true, offsets: true, ...newest },
+      }),
+
+    /** Versions of a specimen by id, as they are read: pack, size and ground. */
+    versionsById: (specimenId: string, ids: readonly string[]) =>
+      db.specimenVersion.findMany({
+        where: { id: { in: [...ids] }, specimenId, specimen: { exercise: { rounds: { some: { proofs: { some: proofsOfStaff(actor) } } } } } },
+        orderBy: { number: 'asc' },
+        select: { id: true, specimenId: true, number: true, text: true, size: true, unit: true, ground: true, pack: { select: { payload: true } } },
+      }),
+
     /** The same member's setting of the same specimen in the round before that has one. */
     previousItem: (memberId: string, specimenId: string, exerciseId: string, roundNumber: number) =>
       db.proofItem.findFirst({

@@ -57,7 +57,8 @@ function lineSummary({ specimenVersionId, specimenId, text, letters, sides }: Li
 const spreadOf = (values: readonly number[]): Spread | null =>
   values.length === 0 ? null : { median: quantile(values, 0.5), lower: quantile(values, 0.25), upper: quantile(values, 0.75) };
 
-function identicalSettings(lines: readonly LineOfMember[]): string[][] {
+/** Groups of members whose settings of one line are the same in every number, where anything was set at all. */
+export function identicalSettings(lines: readonly Pick<LineOfMember, 'memberId' | 'tracking' | 'offsets'>[]): string[][] {
   const touched = lines.filter(({ tracking, offsets }) => tracking !== 0 || offsets.some((offset) => offset !== 0));
   return [...grouped(touched, ({ tracking, offsets }) => `${tracking}|${offsets.join()}`).values()]
     .filter((group) => group.length > 1)

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { idSchema } from './note';
+import { pageNumberSchema } from './page';
 
 export const roundNumberSchema = z.coerce.number('Rounds have numbers.').check(z.int(), z.gte(1, 'Rounds are counted from 1.'), z.lte(1000));
 
@@ -9,3 +10,11 @@ export const roundOnly = z.strictObject({ exerciseId: idSchema, roundNumber: rou
 /** One line of a proof; the proof by its id or by the alias that stands for it. */
 export const proofLineInput = z.strictObject({ proof: idSchema, specimenId: idSchema });
 export const proofOnly = z.strictObject({ proof: idSchema });
+
+/** One specimen across a round: a page of the proofs that count, all of them or those that share a fault (as `faultKey` names it). */
+export const specimenAcrossInput = z.strictObject({
+  ...roundOnly.shape,
+  specimenId: idSchema,
+  fault: z.nullable(z.string().check(z.maxLength(40))),
+  page: pageNumberSchema,
+});

@@ -42,6 +42,7 @@ const shut: Record<string, Address> = {
   'exercises/[exerciseId]/references/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/references/${specimenId}`,
   'exercises/[exerciseId]/rounds/[number]/critique': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/critique`,
   'exercises/[exerciseId]/rounds/[number]/release': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/release`,
+  'exercises/[exerciseId]/rounds/[number]/specimens/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/rounds/2/specimens/${specimenId}`,
   'proofs/[proofId]': ({ proofId }) => `/proofs/${proofId}`,
 };
 

@@ -1,5 +1,4 @@
 'use client';
-import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
 import type { DeskLine } from '@/shared/critique/desk';
@@ -11,7 +10,7 @@ import type { StockNoteView } from '@/shared/schemas/note';
 import { Deviations } from './deviations';
 import { Earlier } from './earlier';
 import { KeyHelp } from './key-help';
-import { useKeys, type Acts } from './keys';
+import { deskKeys, useKeys, type Acts } from './keys';
 import { Margin } from './margin';
 import { Marks } from './marks';
 import { NoteForm, StockNotes } from './note-form';
@@ -20,6 +19,7 @@ import { Sheet } from './sheet';
 import { tiesOf, marksOf } from './tied';
 import { underlaysOf } from './underlays';
 import { useClaim } from './use-claim';
+import { useGoing } from './use-going';
 import { useKeptText } from './use-kept-text';
 import { useNotes } from './use-notes';
 import { usePlace } from './use-place';
@@ -30,7 +30,7 @@ import style from './desk.module.css';
 export function Desk({ desk }: { desk: DeskLine }) {
   const { proof, line, pack, spacing, measure, comparison, personKey, go } = desk;
   const letters = spacedLetters(pack);
-  const router = useRouter();
+  const { leaving, go: leaveFor } = useGoing();
   const area = useRef<HTMLTextAreaElement>(null);
   const marking = useRef<HTMLButtonElement>(null);
   const [deviations, setDeviations] = useState(false);
@@ -100,7 +100,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
     setSaid(answer.ok ? 'Kept as a stock note.' : answer.said);
   }
 
-  const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : router.push(address));
+  const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : leaveFor(address));
   const acts: Acts = {
     '.': () => place.step(1), ',': () => place.step(-1), '>': () => place.extend(1), '<': () => place.extend(-1), 0: () => place.choose(null),
     f: nextFault, d: () => setDeviations(!deviations),
@@ -112,7 +112,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
     h: () => setHelp(!help),
     ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => leaveStock(note)])),
   };
-  useKeys(acts, keysOff !== 'yes');
+  useKeys(acts, keysOff !== 'yes' && !leaving);
 
   return (
     <div className={style.desk}>
@@ -145,7 +145,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
           <h2 id="marks-title">Marks of the whole proof</h2>
           <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} heldBy={heldBy} first={marking} />
         </section>
-        <KeyHelp open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
+        <KeyHelp list={deskKeys} open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
       </div>
     </div>
   );

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 
 /** The desk's own single keys. A capital is the key with shift. Keys that choose and keys that change are never the same. */
-export const keyList = [
+export const deskKeys = [
   ['.', 'next pair'],
   [',', 'pair before'],
   ['>', 'one pair more in the run'],
@@ -28,7 +28,29 @@ export const keyList = [
   ['h', 'these keys'],
 ] as const;
 
+/** The keys on one line across the class, and while one of those who share a fault is looked at. */
+export const acrossKeys = [
+  ['f', 'next fault that several share'],
+  ['d', 'deviations shown or put away'],
+  ['1…9', 'take a stock note as the remark'],
+  ['w', 'write the remark'],
+  ['g', 'go through those who share the fault'],
+  ['y', 'at a look: yes, leave it'],
+  ['n', 'at a look: not this one'],
+  ['e', 'at a look: other words for this one'],
+  ['o t O T', 'at a look: open or tighten by 5, by 1'],
+  ['x', 'at a look: drop the suggestion'],
+  ['b', 'at a look: back to all'],
+  ['z', 'take back the remark left last'],
+  ['p', 'next page; with shift the page before'],
+  ['l', 'next line; with shift the line before'],
+  ['h', 'these keys'],
+] as const;
+
 export type Acts = Partial<Record<string, () => void>>;
+
+/** Held down, these go on. Of all others a held key is one press, so that nothing is left or sent twice by a heavy hand. */
+const goesOn = new Set(['.', ',', '>', '<', 'o', 't', 'O', 'T']);
 
 /** Runs `acts[key]` for a key pressed outside of fields, where no other key is held with it. Off when the person says so. */
 export function useKeys(acts: Acts, on: boolean): void {
@@ -41,7 +63,7 @@ export function useKeys(acts: Acts, on: boolean): void {
       const act = latest.current[event.key];
       if (!act) return;
       event.preventDefault();
-      act();
+      if (!event.repeat || goesOn.has(event.key)) act();
     };
     document.addEventListener('keydown', press);
     // Said where anyone can look: before this a key is nobody's.

@@ -1,11 +1,9 @@
 'use client';
-import { Button } from '@/app/_ui/Button';
-import { Notice } from '@/app/_ui/Notice';
 import type { DeskLine } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
-import { counted } from '@/shared/text/number';
 import { NoteCard } from './note-card';
 import { inMarginOrder } from './tied';
+import { Unsaved } from './unsaved';
 import type { Notes } from './use-notes';
 import style from './desk.module.css';
 
@@ -14,22 +12,10 @@ type Props = { desk: DeskLine; letters: readonly string[]; notes: Notes; shown: 
 /** The margin: notes beside what they speak of, and those that the server does not have yet. */
 export function Margin({ desk, letters, notes, shown, show }: Props) {
   const ordered = inMarginOrder(notes.notes);
-  const signIn = `/sign-in?next=${encodeURIComponent(`/critique/${desk.proof.token}/${desk.line.specimenId}`)}`;
   return (
     <div className={style.notes}>
       <h2>Notes</h2>
-      {notes.waiting.length > 0 && (
-        <Notice kind="warning" live="polite" title={`${counted(notes.waiting.length, 'note')} not saved yet`}>
-          <p>{notes.trouble?.said ?? 'On the way.'} {notes.waiting.length === 1 ? 'It is' : 'They are'} kept on this device and sent as soon as it can be.</p>
-          {notes.trouble?.signedOut && <p><a href={signIn} target="_blank" rel="noopener">Sign in again in a new window</a>, then come back here.</p>}
-          <ul>
-            {notes.waiting.map((note) => (
-              <li key={note.requestKey}>“{note.body}” <Button small kind="text" onClick={() => notes.discard(note.requestKey)}>Discard</Button></li>
-            ))}
-          </ul>
-          <Button small onClick={() => void notes.sendAll()}>Send now</Button>
-        </Notice>
-      )}
+      <Unsaved notes={notes} here={`/critique/${desk.proof.token}/${desk.line.specimenId}`} />
       {ordered.length === 0 && <p className="quiet">No notes on this line yet. Choose a pair, then write one, or press a digit for a stock note.</p>}
       {ordered.map((note, index) => (
         <NoteCard

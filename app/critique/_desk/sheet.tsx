@@ -6,10 +6,11 @@ import type { Run } from '@/shared/critique/run';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
+import { ChosenPlace } from './chosen-place';
 import style from './desk.module.css';
 
 type Props = {
-  line: DeskLine['line']; pack: DeskLine['pack'];
+  line: Pick<DeskLine['line'], 'size' | 'ground'>; pack: DeskLine['pack'];
   /** What is drawn: the setting as it was sent, or with a suggestion put in place. */
   spacing: Spacing;
   under: Spacing | null;
@@ -17,7 +18,8 @@ type Props = {
   marks: GapMark[];
   ties: GapTie[];
   run: Run | null;
-  choose: (run: Run) => void;
+  /** Where gaps can be pointed at. */
+  choose?: (run: Run) => void;
 };
 
 /** The line at its true size, bare; and large, where gaps can be pointed at and notes are tied to them. */
@@ -31,7 +33,7 @@ export function Sheet({ line, pack, spacing, under, underLabel, marks, ties, run
         <div className={style.large}>
           <LineDrawing
             pack={pack} spacing={spacing} under={under ?? undefined} marks={marks} ties={ties} label={null}
-            behind={<Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}
+            behind={<>{run && <ChosenPlace pack={pack} spacing={spacing} run={run} />}{choose && <Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}</>}
           />
         </div>
       </SheetFrame>
@@ -39,13 +41,7 @@ export function Sheet({ line, pack, spacing, under, underLabel, marks, ties, run
   );
 }
 
-type GapsProps = Pick<Props, 'pack' | 'spacing' | 'run' | 'choose'>;
-
-/** Points down at the chosen gap, or spans the run with a bracket; it stands over the letters and never behind them. */
-function Chosen({ from, to, top, em }: { from: number; to: number; top: number; em: number }) {
-  if (from !== to) return <path className={style.chosen} d={`M${from} ${top + 0.06 * em}V${top}H${to}V${top + 0.06 * em}`} />;
-  return <path className={style.chosenOne} d={`M${from - 0.035 * em} ${top}H${from + 0.035 * em}L${from} ${top + 0.07 * em}Z`} />;
-}
+type GapsProps = Pick<Props, 'pack' | 'spacing' | 'run'> & { choose: (run: Run) => void };
 
 /** Where a gap can be pointed at: from the middle of one letter to the middle of the next. With shift the run reaches to it. */
 function Gaps({ pack, spacing, run, choose }: GapsProps) {
@@ -54,7 +50,6 @@ function Gaps({ pack, spacing, run, choose }: GapsProps) {
   const middle = (index: number) => letters[index]!.x + letters[index]!.advance / 2;
   return (
     <>
-      {run && <Chosen from={gaps[run.first]!.centre} to={gaps[run.last]!.centre} top={-top} em={pack.unitsPerEm} />}
       {gaps.map(({ index }) => (
         <rect
           key={index} className={style.gap} x={middle(index)} width={Math.max(1, middle(index + 1) - middle(index))} y={-top} height={top - pack.vertical.descender}

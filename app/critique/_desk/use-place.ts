@@ -9,8 +9,8 @@ import type { Spacing } from '@/shared/schemas/spacing';
 export type Place = { run: Run | null; suggestion: number[] | null };
 
 /** The chosen pair, run or line. Choosing elsewhere lets an unsaved suggestion go; nudging begins from what was sent. */
-export function usePlace(spacing: Spacing, first: Run | null) {
-  const [place, setPlace] = useState<Place>({ run: first, suggestion: null });
+export function usePlace(spacing: Spacing, first: Run | null, suggested: number[] | null = null) {
+  const [place, setPlace] = useState<Place>({ run: first, suggestion: suggested });
   const last = spacing.offsets.length - 1;
   const choose = (run: Run | null) => setPlace({ run, suggestion: null });
   return {

@@ -51,7 +51,7 @@ function Chip({ checked, inside, label, spoken, onChoose }: ChipProps) {
   );
 }
 
-type SuggestionProps = { letters: readonly string[]; run: Run | null; suggestion: number[] | null; sent: readonly number[]; place: PlaceInHand };
+type SuggestionProps = { letters: readonly string[]; run: Run | null; suggestion: number[] | null; sent: readonly number[]; place: Pick<PlaceInHand, 'nudge' | 'suggest'> };
 
 /** The suggestion in numbers, with buttons for those who do not use the keys. Any gap may be opened as well as closed. */
 export function Suggestion({ letters, run, suggestion, sent, place }: SuggestionProps) {

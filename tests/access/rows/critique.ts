@@ -6,6 +6,7 @@ export const critiqueRows: Rows = {
   'show-queue': { input: ({ ids }) => round(ids), answers: only.staff },
   'begin-marking': { input: ({ ids }) => ({ ...round(ids), version: 0 }), answers: only.staff },
   'show-line': { input: ({ ids }) => ({ proof: ids.nextProof, specimenId: ids.specimen }), answers: only.staff },
+  'show-specimen': { input: ({ ids }) => ({ ...round(ids), specimenId: ids.specimen, fault: null, page: 1 }), answers: only.staff },
   'write-note': {
     input: ({ ids }, who) => ({
       proofId: ids.nextProof, specimenVersionId: ids.specimenVersion, requestKey: `note-by-${who}`, fromPair: 0, toPair: 0, body: 'Close this one.', suggestion: [-12],

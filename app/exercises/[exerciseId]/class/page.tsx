@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
+import { EqualSettings } from '@/app/_ui/EqualSettings';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showClass } from '@/lib/class/show-class';
 import { forPage } from '@/lib/http/page';
@@ -41,11 +41,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
       <ClassStudents shown={shown} here={here} />
       <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={line} />
       <ClassSides sides={shown.summary.sides} />
-      {shown.identical.length > 0 && (
-        <Section title="Equal settings" lead="These settings are the same in every number. That is a fact and nothing more: people sit together, start from one another’s drafts, or agree.">
-          <ul>{shown.identical.map(({ text, members }, index) => <li key={index}>{text}: {members.join(', ')}</li>)}</ul>
-        </Section>
-      )}
+      <EqualSettings groups={shown.identical} />
       <p className="quiet note-size">Student work and marks are education records. Show as little of this page as the moment needs, and follow the school’s policy and local law. <Link href="/records">Records and privacy</Link></p>
     </Page>
   );

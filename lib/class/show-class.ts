@@ -1,10 +1,10 @@
-import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { queueOrder } from '@/lib/critique/queue-order';
 import { showClassInput } from '@/shared/schemas/class';
 import { pageOf } from '@/shared/schemas/page';
 import { classSummary } from './class-summary';
+import { roundAskedFor } from './round-asked-for';
 import { studentsPage } from './students-page';
 
 /** Students on one page of the list. */
@@ -16,9 +16,7 @@ export const showClass = operation({
   allow: 'class:see',
   input: showClassInput,
   run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
-    const rounds = await data.classSummary.roundNumbers(exerciseId);
-    const number = asked ?? rounds.findLast(({ proofs }) => proofs > 0)?.number ?? rounds[0]?.number;
-    if (number === undefined) throw notFound();
+    const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
     const hand = await roundInHand(data, exerciseId, number);
     const { round, exercise, course, settings, me } = hand;
     const { summary, students } = await classSummary(data, round, course.id, now);

@@ -16,6 +16,7 @@ import { criterionData } from './criteria';
 import { draftData } from './drafts';
 import { exerciseData } from './exercises';
 import { classSummaryData } from './class-summary';
+import { classMapData } from './class-map';
 import { critiqueData } from './critique';
 import { exportData } from './exports';
 import { markTaskData } from './mark-tasks';
@@ -59,6 +60,7 @@ const concepts = {
   packs: packData,
   references: referenceData,
   referenceSets: referenceSetData,
+  classMap: classMapData,
   classSummary: classSummaryData,
   critique: critiqueData,
   exports: exportData,

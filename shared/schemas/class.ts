@@ -9,3 +9,14 @@ export const showClassInput = z.strictObject({
   round: z.nullable(roundNumberSchema),
   page: pageNumberSchema,
 });
+
+/** The map of a round: one line by its specimen version, or all of them. */
+export const mapInput = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema, line: z.nullable(idSchema) });
+
+/** The map’s page: as input of the class page, a line (the first, where none is named; `all` for all), and whether the numbers are asked for as a table, a page at a time. */
+export const showMapInput = z.strictObject({
+  exerciseId: idSchema,
+  round: z.nullable(roundNumberSchema),
+  line: z.nullable(idSchema),
+  tablePage: z.nullable(z.coerce.number('Pages have numbers.').check(z.int(), z.gte(1), z.lte(10_000))),
+});

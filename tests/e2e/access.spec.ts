@@ -30,6 +30,7 @@ const shut: Record<string, Address> = {
   'courses/[courseId]/settings': ({ courseId }) => `/courses/${courseId}/settings`,
   'critique/[proofId]/[specimenId]': ({ proofId, specimenId }) => `/critique/${proofId}/${specimenId}`,
   'exercises/[exerciseId]/class': ({ exerciseId }) => `/exercises/${exerciseId}/class`,
+  'exercises/[exerciseId]/map': ({ exerciseId }) => `/exercises/${exerciseId}/map`,
   'exercises/[exerciseId]/plan': plan,
   ...Object.fromEntries(['brief', 'close', 'criteria/new', 'publish', 'remove', 'rounds/new', 'specimens/new'].map((part) => [`exercises/[exerciseId]/plan/${part}`, (ids: DemoIds) => `${plan(ids)}/${part}`])),
   'exercises/[exerciseId]/plan/criteria/[criterionId]': (ids) => `${plan(ids)}/criteria/${ids.criterionId}`,
@@ -51,6 +52,7 @@ type Write = { method: string; address: Address; body?: (ids: DemoIds) => object
 
 /** Route handlers that lead to another student's things or to what those who teach do. */
 const routes: Record<string, Write[]> = {
+  'api/class/map/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/class/map/${exerciseId}?round=1` }],
   'api/critique/claims': ['PUT', 'DELETE'].map((method) => ({ method, address: () => '/api/critique/claims', body: ({ proofId }) => ({ proof: proofId }) })),
   'api/critique/marks': [{ method: 'PUT', address: () => '/api/critique/marks', body: ({ proofId, criterionVersionId }) => ({ proofId, criterionVersionId, level: 1, version: -1, why: '' }) }],
   'api/critique/state': [{ method: 'PUT', address: () => '/api/critique/state', body: ({ proofId }) => ({ proof: proofId, to: 'open' }) }],
@@ -65,6 +67,7 @@ const routes: Record<string, Write[]> = {
     { method: 'PUT', address: ({ draftId }) => `/api/drafts/${draftId}`, body: () => ({ baseVersion: 0, clientId: 'guess', seq: 1, spacing }) },
   ],
   'api/exports/class/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/class/${exerciseId}?round=1` }],
+  'api/exports/map/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/map/${exerciseId}?round=1` }],
   'api/exports/marks/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/marks/${exerciseId}?round=1` }],
   'api/exports/spacing/[proofId]/[specimenId]': [{ method: 'GET', address: ({ proofId, specimenId }) => `/api/exports/spacing/${proofId}/${specimenId}?as=json&licence=read` }],
   'api/references/[specimenVersionId]': [{ method: 'PUT', address: ({ specimenVersionId }) => `/api/references/${specimenVersionId}`, body: () => ({ draftId: 'guess', clientId: 'guess', seq: 1, baseVersion: 0, spacing }) }],

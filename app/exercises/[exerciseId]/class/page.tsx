@@ -30,6 +30,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
         title="The class"
         trail={[{ href: `/courses/${shown.course.id}`, label: shown.course.title }, { href: `/exercises/${exerciseId}`, label: shown.exercise.title }]}
         actions={<>
+          <ButtonLink href={`/exercises/${exerciseId}/map?round=${shown.round.number}`}>Map of pairs and students</ButtonLink>
           <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/critique`}>Critique of this round</ButtonLink>
           {shown.mayExport && <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>Release this round</ButtonLink>}
           {shown.mayExport && <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>Marks as CSV</ButtonLink>}

@@ -1,0 +1,9 @@
+import { readMap } from '@/lib/class/read-map';
+import { route } from '@/lib/http/route';
+
+export const GET = route(readMap, {
+  read: (request, { exerciseId }) => {
+    const asked = new URL(request.url).searchParams;
+    return { exerciseId, roundNumber: asked.get('round'), line: asked.get('line') };
+  },
+});

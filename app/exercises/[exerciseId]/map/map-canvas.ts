@@ -1,0 +1,99 @@
+'use client';
+import type { ClassMap } from '@/shared/class/map';
+import { classRow, lookOf, looksOf, noLook, valueAt, type MapColumn } from '@/shared/class/map-view';
+import { headHeight, type Cell, type CellSize, type MapFrame } from './map-frame';
+import { mapInks } from './map-inks';
+import { makeStamps } from './map-stamps';
+import { paintMap, type MapPicture } from './paint-map';
+
+type Shown = { rows: readonly number[]; size: CellSize; chosen: Cell };
+export type MapCanvas = {
+  show: (shown: Shown) => void;
+  /** The cell under the pointer; says whether it is another than before. */
+  point: (cell: Cell | null) => boolean;
+  frame: () => MapFrame;
+  stop: () => void;
+};
+
+/** Keeps a canvas in the picture: paints at most once a frame, when it was scrolled, resized, pointed at or told of something new. `onFit` is told how wide the names stand. */
+export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map: ClassMap, columns: readonly MapColumn[], onFit: (namesWidth: number) => void): MapCanvas {
+  const context = canvas.getContext('2d', { alpha: false })!;
+  const picture = pictureOf(map, columns);
+  const frame: MapFrame = { cell: 'signs', columns: columns.length, rows: map.students.length, names: namesWidth(scroller.clientWidth), head: headHeight, width: scroller.clientWidth, height: scroller.clientHeight, left: 0, top: 0 };
+  let inks = mapInks(scroller), dpr = 0, stamps = makeStamps('signs', inks, 1), asked = 0;
+  let chosen: Cell | null = null, under: Cell | null = null;
+  let first = true;
+
+  const paint = () => {
+    asked = 0;
+    frame.left = scroller.scrollLeft;
+    frame.top = scroller.scrollTop;
+    paintMap({ context, frame, inks, stamps, dpr, picture, chosen, under });
+    if (first) performance.mark('map-drawn');
+    first = false;
+  };
+  const soon = () => { asked ||= requestAnimationFrame(paint); };
+  const fit = () => {
+    dpr = window.devicePixelRatio || 1;
+    Object.assign(frame, { width: scroller.clientWidth, height: scroller.clientHeight, names: namesWidth(scroller.clientWidth) });
+    canvas.width = Math.round(frame.width * dpr);
+    canvas.height = Math.round(frame.height * dpr);
+    canvas.style.width = `${frame.width}px`;
+    canvas.style.height = `${frame.height}px`;
+    stamps = makeStamps(frame.cell, inks, dpr);
+    onFit(frame.names);
+    soon();
+  };
+  const recolour = () => { inks = mapInks(scroller); fit(); };
+
+  const resized = new ResizeObserver(fit);
+  resized.observe(scroller);
+  const scheme = matchMedia('(prefers-color-scheme: dark)');
+  scheme.addEventListener('change', recolour);
+  scroller.addEventListener('scroll', soon, { passive: true });
+  fit();
+
+  return {
+    show: ({ rows, size, chosen: cell }) => {
+      picture.order = rows;
+      chosen = cell;
+      if (size !== frame.cell) {
+        frame.cell = size;
+        stamps = makeStamps(size, inks, dpr);
+      }
+      soon();
+    },
+    point: (cell) => {
+      if (cell?.row === under?.row && cell?.column === under?.column) return false;
+      under = cell;
+      soon();
+      return true;
+    },
+    frame: () => ({ ...frame, left: scroller.scrollLeft, top: scroller.scrollTop }),
+    stop: () => {
+      cancelAnimationFrame(asked);
+      resized.disconnect();
+      scheme.removeEventListener('change', recolour);
+      scroller.removeEventListener('scroll', soon);
+    },
+  };
+}
+
+/** Names get a third of a narrow screen and no more than they need on a wide one. */
+const namesWidth = (width: number): number => Math.min(168, Math.round(width / 3));
+
+function pictureOf(map: ClassMap, columns: readonly MapColumn[]): MapPicture {
+  const far = new Float64Array(map.students.length * columns.length).fill(Number.NaN);
+  map.students.forEach((_, student) => columns.forEach((column, index) => { far[student * columns.length + index] = valueAt(map, student, column)?.far ?? Number.NaN; }));
+  const classFar = classRow(map, columns);
+  return {
+    looks: looksOf(map, columns), far, order: map.students.map((_, index) => index), names: map.students.map(({ name }) => name),
+    letters: columns.map(({ letters }) => letters), begins: columns.map(({ first }) => first),
+    classFar,
+    classLooks: Int8Array.from(columns, ({ line, pair }, index) => {
+      const { tolerances, ownTolerance } = map.lines[line]!;
+      const value = classFar[index] ?? null;
+      return value === null ? noLook : lookOf(value, tolerances[0]?.[pair] ?? ownTolerance);
+    }),
+  };
+}

@@ -1,0 +1,21 @@
+'use client';
+
+/** Colours of the map as the page has them now, light or dark: read from a probe of each role, since a canvas knows no tokens. */
+export type MapInks = { ground: string; raised: string; ink: string; quiet: string; rule: string; edge: string; accent: string; wide: string; tight: string; /** Of the letters, as a font-family list. */ family: string };
+
+const roles: Record<Exclude<keyof MapInks, 'family'>, string> = {
+  ground: '--ground', raised: '--raised', ink: '--ink', quiet: '--quiet-ink', rule: '--rule', edge: '--edge', accent: '--accent', wide: '--warm-white', tight: '--cool-white',
+};
+
+export function mapInks(beside: Element): MapInks {
+  const probe = document.createElement('span');
+  probe.hidden = true;
+  beside.append(probe);
+  const read = (token: string) => {
+    probe.style.color = `var(${token})`;
+    return getComputedStyle(probe).color;
+  };
+  const inks = Object.fromEntries(Object.entries(roles).map(([role, token]) => [role, read(token)])) as Record<keyof typeof roles, string>;
+  probe.remove();
+  return { ...inks, family: getComputedStyle(beside).fontFamily };
+}

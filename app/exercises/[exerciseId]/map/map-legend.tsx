@@ -1,0 +1,38 @@
+'use client';
+import { useEffect, useRef } from 'react';
+import type { ClassMap } from '@/shared/class/map';
+import { cellSizes } from './map-frame';
+import { mapInks } from './map-inks';
+import { makeStamps } from './map-stamps';
+import styles from './map.module.css';
+
+const entries: [look: number, words: string][] = [[-3, 'more than three times the tolerance tighter'], [-2, 'up to three times'], [-1, 'up to twice'], [0, 'within tolerance'], [1, 'wider, up to twice the tolerance'], [2, 'up to three times'], [3, 'more than three times'], [9, 'not set, or nothing to hold it against']];
+
+/** What the signs mean, drawn by the same stamps as the map, and which tolerances hold. */
+export function MapLegend({ map }: { map: ClassMap }) {
+  const tolerances = map.lines.flatMap((line) => (line.tolerances.length > 0 ? line.tolerances.flat() : [line.ownTolerance]));
+  const [least, most] = [Math.min(...tolerances), Math.max(...tolerances)].map(Math.round);
+  const against = map.lines.every(({ tolerances: lists }) => lists.length > 0) ? 'from the nearest reference, after the tightness of the whole line is taken out' : 'from the line’s own middle where there is no reference, else from the nearest reference';
+  return (
+    <div className={styles.legend}>
+      <ul>
+        {entries.map(([look, words]) => <li key={look}><Stamp look={look} /> {words}</li>)}
+      </ul>
+      <p>A cell tells the deviation {against}, in 1/1000 em. Tolerance: {least === most ? least : `${least} to ${most}, pair by pair`}.</p>
+    </div>
+  );
+}
+
+function Stamp({ look }: { look: number }) {
+  const canvasRef = useRef<HTMLCanvasElement>(null);
+  const { width, height } = cellSizes.signs;
+  useEffect(() => {
+    const canvas = canvasRef.current!;
+    const draw = () => canvas.getContext('2d')!.drawImage(makeStamps('signs', mapInks(canvas.parentElement!), 2).of(look), 0, 0);
+    draw();
+    const scheme = matchMedia('(prefers-color-scheme: dark)');
+    scheme.addEventListener('change', draw);
+    return () => scheme.removeEventListener('change', draw);
+  }, [look]);
+  return <canvas ref={canvasRef} width={width * 2} height={height * 2} className={styles.stamp} aria-hidden="true" />;
+}

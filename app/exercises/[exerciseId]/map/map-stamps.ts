@@ -1,0 +1,73 @@
+'use client';
+import type { MapInks } from './map-inks';
+import { cellSizes, type CellSize } from './map-frame';
+
+/** Drawn once for a size and a set of colours, and stamped from then on: look −3 to 3 at index 0 to 6, nothing at 7. */
+export type Stamps = { of: (look: number) => HTMLCanvasElement };
+
+export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
+  const { width, height } = cellSizes[cell];
+  const drawn = Array.from({ length: 8 }, (_, index) => {
+    const canvas = document.createElement('canvas');
+    canvas.width = Math.round(width * dpr);
+    canvas.height = Math.round(height * dpr);
+    const context = canvas.getContext('2d')!;
+    context.setTransform(canvas.width / width, 0, 0, canvas.height / height, 0, 0);
+    context.fillStyle = inks.ground;
+    context.fillRect(0, 0, width, height);
+    if (index === 7) nothing(context, width, height, inks);
+    else if (cell === 'whole') small(context, width, height, index - 3, inks);
+    else sign(context, width, height, index - 3, inks, cell === 'numbers');
+    return canvas;
+  });
+  return { of: (look) => drawn[look < -3 || look > 3 ? 7 : look + 3]! };
+}
+
+/** The farther off, the more of the cell is coloured; the colour says which way, and so does the form. */
+const strength = [0, 0.22, 0.45, 0.75];
+
+function ground(context: CanvasRenderingContext2D, width: number, height: number, look: number, inks: MapInks) {
+  context.globalAlpha = strength[Math.abs(look)]!;
+  context.fillStyle = look > 0 ? inks.wide : inks.tight;
+  context.fillRect(0, 0, width - 1, height - 1);
+  context.globalAlpha = 1;
+}
+
+/** Wedges that point outwards where it is too wide, towards each other where it is too tight; a dot within tolerance. */
+function sign(context: CanvasRenderingContext2D, width: number, height: number, look: number, inks: MapInks, beside: boolean) {
+  if (look !== 0) ground(context, width, height, look, inks);
+  const middle = beside ? 9 : (width - 1) / 2, y = (height - 1) / 2;
+  context.fillStyle = look === 0 ? inks.edge : inks.ink;
+  context.beginPath();
+  if (look === 0) context.arc(middle, y, 1.4, 0, 2 * Math.PI);
+  else {
+    const size = 2.5 + Math.abs(look);
+    const [point, back] = look < 0 ? [1, 1 + size] : [1 + size, 1];
+    for (const side of [-1, 1]) {
+      context.moveTo(middle + side * point, y);
+      context.lineTo(middle + side * back, y - size * 0.8);
+      context.lineTo(middle + side * back, y + size * 0.8);
+      context.closePath();
+    }
+  }
+  context.fill();
+}
+
+/** Too small for wedges: both edges of the cell for too wide, its middle for too tight. */
+function small(context: CanvasRenderingContext2D, width: number, height: number, look: number, inks: MapInks) {
+  if (look === 0) return;
+  context.globalAlpha = [0, 0.45, 0.7, 1][Math.abs(look)]!;
+  context.fillStyle = look > 0 ? inks.wide : inks.tight;
+  const third = (width - 1) / 3;
+  if (look < 0) context.fillRect(third, 0, third, height - 1);
+  else { context.fillRect(0, 0, third, height - 1); context.fillRect(2 * third, 0, third, height - 1); }
+  context.globalAlpha = 1;
+}
+
+function nothing(context: CanvasRenderingContext2D, width: number, height: number, inks: MapInks) {
+  context.strokeStyle = inks.rule;
+  context.beginPath();
+  context.moveTo(width * 0.3, height * 0.7);
+  context.lineTo(width * 0.7, height * 0.3);
+  context.stroke();
+}

@@ -1,0 +1,127 @@
+'use client';
+import { numberText, signed } from '@/shared/text/number';
+import { cellSizes, heads, seen, xOf, yOf, type Cell, type MapFrame } from './map-frame';
+import type { MapInks } from './map-inks';
+import type { Stamps } from './map-stamps';
+
+/** What is painted; `looks` and `far` are read by student × column, `order` gives the student of each row. */
+export type MapPicture = {
+  looks: Int8Array; far: Float64Array; order: readonly number[]; names: readonly string[];
+  letters: readonly string[]; begins: readonly boolean[]; classLooks: Int8Array; classFar: readonly (number | null)[];
+};
+type Painting = { context: CanvasRenderingContext2D; frame: MapFrame; inks: MapInks; stamps: Stamps; dpr: number; picture: MapPicture; chosen: Cell | null; under: Cell | null };
+
+
+/** Paints what is seen of the map and nothing else: cells, then names and heads over them, so that these stay in place. */
+export function paintMap(painting: Painting): void {
+  const { context, frame, inks, dpr } = painting;
+  context.setTransform(dpr, 0, 0, dpr, 0, 0);
+  context.fillStyle = inks.ground;
+  context.fillRect(0, 0, frame.width, frame.height);
+  const part = seen(frame);
+  paintCells(painting, part);
+  paintNames(painting, part);
+  paintHeads(painting, part);
+  paintRules(painting);
+  for (const [cell, weight] of [[painting.under, 1], [painting.chosen, 2]] as const) if (cell) outline(painting, cell, weight);
+}
+
+type Part = ReturnType<typeof seen>;
+
+function paintCells({ context, frame, stamps, picture, inks }: Painting, { columns: [from, to], rows: [top, bottom] }: Part): void {
+  const { width, height } = cellSizes[frame.cell];
+  const count = frame.columns;
+  for (let row = top; row < bottom; row += 1) {
+    const student = picture.order[row]! * count, y = yOf(frame, row);
+    for (let column = from; column < to; column += 1) context.drawImage(stamps.of(picture.looks[student + column]!), xOf(frame, column), y, width, height);
+  }
+  if (frame.cell !== 'numbers') return;
+  context.fillStyle = inks.ink;
+  context.font = `13px ${inks.family}`;
+  context.textAlign = 'right';
+  context.textBaseline = 'middle';
+  for (let row = top; row < bottom; row += 1) {
+    const student = picture.order[row]! * count, y = yOf(frame, row) + height / 2;
+    for (let column = from; column < to; column += 1) {
+      const far = picture.far[student + column]!;
+      if (far === far) context.fillText(signed(far), xOf(frame, column) + width - 6, y);
+    }
+  }
+}
+
+function paintNames({ context, frame, inks, picture }: Painting, { rows: [top, bottom] }: Part): void {
+  const { height } = cellSizes[frame.cell];
+  context.fillStyle = inks.ground;
+  context.fillRect(0, 0, frame.names, frame.height);
+  // Names stand closer than they can be read where the whole class is seen: every so many, then, and the rest on hovering.
+  const step = Math.max(1, Math.ceil(15 / height));
+  context.font = `13px ${inks.family}`;
+  context.textAlign = 'left';
+  context.textBaseline = 'middle';
+  context.fillStyle = inks.ink;
+  for (let row = top - (top % step); row < bottom; row += step) {
+    const name = step === 1 ? picture.names[picture.order[row]!]! : numberText(row + 1);
+    context.fillText(shortened(context, name, frame.names - 12), 4, yOf(frame, row) + height / 2);
+  }
+}
+
+function paintHeads({ context, frame, inks, stamps, picture }: Painting, { columns: [from, to] }: Part): void {
+  const { width } = cellSizes[frame.cell];
+  context.fillStyle = inks.ground;
+  context.fillRect(0, 0, frame.width, frame.head);
+  context.font = `13px ${inks.family}`;
+  context.textBaseline = 'middle';
+  context.textAlign = 'center';
+  context.fillStyle = inks.ink;
+  const step = Math.max(1, Math.ceil(24 / width));
+  context.save();
+  context.beginPath();
+  context.rect(frame.names, 0, frame.width - frame.names, frame.head);
+  context.clip();
+  for (let column = from; column < to; column += 1) {
+    const middle = xOf(frame, column) + width / 2;
+    if (column % step === 0) { context.fillStyle = inks.ink; context.fillText(picture.letters[column]!, middle, heads.letters / 2); }
+    context.drawImage(stamps.of(picture.classLooks[column]!), xOf(frame, column), heads.letters, width, heads.class - 2);
+    const far = picture.classFar[column];
+    if (frame.cell === 'numbers' && typeof far === 'number') {
+      context.fillStyle = inks.ink;
+      context.textAlign = 'right';
+      context.fillText(signed(far), xOf(frame, column) + width - 6, heads.letters + heads.class / 2);
+      context.textAlign = 'center';
+    }
+  }
+  context.restore();
+  context.fillStyle = inks.quiet;
+  context.textAlign = 'left';
+  context.fillText('the class', 4, heads.letters + heads.class / 2);
+}
+
+/** Where a line begins among several, and the edges of names and heads. */
+function paintRules({ context, frame, inks, picture }: Painting): void {
+  context.fillStyle = inks.edge;
+  picture.begins.forEach((begins, column) => {
+    const x = Math.round(xOf(frame, column)) - 1;
+    if (begins && column > 0 && x > frame.names) context.fillRect(x, 0, 1, frame.height);
+  });
+  context.fillRect(0, frame.head - 1, frame.width, 1);
+  context.fillRect(frame.names - 1, 0, 1, frame.height);
+}
+
+function outline({ context, frame, inks }: Painting, { row, column }: Cell, weight: number): void {
+  const { width, height } = cellSizes[frame.cell];
+  const x = xOf(frame, column), y = yOf(frame, row);
+  if (x + width <= frame.names || y + height <= frame.head) return;
+  context.strokeStyle = inks.accent;
+  context.lineWidth = weight;
+  context.strokeRect(x - weight / 2, y - weight / 2, width + weight - 1, height + weight - 1);
+  context.fillStyle = inks.accent;
+  context.fillRect(x, frame.head - 4, width - 1, 3);
+  context.fillRect(frame.names - 4, y, 3, height - 1);
+}
+
+function shortened(context: CanvasRenderingContext2D, text: string, room: number): string {
+  if (context.measureText(text).width <= room) return text;
+  const signs = [...text];
+  while (signs.length > 1 && context.measureText(`${signs.join('')}…`).width > room) signs.pop();
+  return `${signs.join('').trimEnd()}…`;
+}

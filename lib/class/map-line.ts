@@ -1,0 +1,68 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import type { ScopedData } from '@/lib/data';
+import { countedProofs } from '@/lib/critique/counted-proofs';
+import { spacingOf } from '@/lib/draft/spacing-of';
+import { mapLineSchema, type MapLine, type MapRow } from '@/shared/class/map';
+import type { ClassLine } from '@/shared/class/summary';
+import { canonicalJson } from '@/shared/json/canonical';
+import { keptOrMade } from './kept';
+
+type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
+type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;
+
+const proofsAtOnce = 50;
+
+/** These lines as the class set them in a round: each worked out once for a state of the round, from what was measured and compared when it was sent. */
+export async function mapLines(data: ScopedData, round: Round, courseId: string, lines: readonly Which[], now: Date): Promise<MapLine[]> {
+  const state = await data.roundState.of(round, courseId);
+  if (state === null) throw notFound();
+  const basis = canonicalJson([state.counted, state.compared]);
+  const made: MapLine[] = [];
+  for (const line of lines) made.push(await keptOrMade(data, { roundId: round.id, kind: `map ${line.specimenVersionId}`, basis, schema: mapLineSchema, make: () => workOut(data, round, line), now }));
+  return made;
+}
+
+async function workOut(data: ScopedData, round: Round, { specimenVersionId, specimenId, text }: Which): Promise<MapLine> {
+  const counted = await countedProofs(data, round);
+  const proofIds = counted.flatMap(({ proof }) => (proof ? [proof.id] : []));
+  const line: MapLine = { version: 1, specimenVersionId, specimenId, text, letters: [], tolerances: [], setId: null, rows: [] };
+  for (let from = 0; from < proofIds.length; from += proofsAtOnce) {
+    for (const item of await data.classMap.settings(specimenVersionId, proofIds.slice(from, from + proofsAtOnce))) addRow(line, item);
+  }
+  return line;
+}
+
+type Item = Awaited<ReturnType<ScopedData['classMap']['settings']>>[number];
+
+/** Only what the map needs of a measurement and a comparison: reading all of them for a class takes several times as long. */
+const measured = z.object({
+  letters: z.array(z.string()),
+  pairs: z.array(z.object({ offset: z.number(), suggestion: z.nullable(z.number()) })),
+  line: z.optional(z.object({ evennessGap: z.nullable(z.number()) })),
+});
+const compared = z.object({
+  nearest: z.nullable(z.int()), author: z.nullable(z.string()), tightness: z.number(),
+  pairs: z.array(z.object({ rest: z.number(), tolerance: z.number() })),
+});
+
+function addRow(line: MapLine, { proofId, proof, measurements: [measurement], comparisons: [comparison], ...item }: Item): void {
+  const measure = measurement ? z.parse(measured, JSON.parse(measurement.payload)) : null;
+  const against = comparison ? z.parse(compared, JSON.parse(comparison.payload)) : null;
+  const spacing = spacingOf(item);
+  if (line.letters.length === 0 && measure) line.letters = measure.letters;
+  const row = { memberId: proof.memberId, proofId, ...spacing, evenness: measure?.line?.evennessGap ?? null };
+  if (against && comparison && against.nearest !== null) {
+    line.setId ??= comparison.referenceSetId;
+    line.rows.push({ ...row, against: listOf(line, against.pairs.map(({ tolerance }) => tolerance)), author: against.author, tightness: against.tightness, tenths: against.pairs.map(({ rest }) => Math.round(rest * 10)) });
+  } else {
+    const tenths: MapRow['tenths'] = measure ? measure.pairs.map(({ offset, suggestion }) => (suggestion === null ? null : Math.round((offset - suggestion) * 10))) : spacing.offsets.map(() => null);
+    line.rows.push({ ...row, against: null, author: null, tightness: null, tenths });
+  }
+}
+
+/** Most of a class shares one reference, so each list of tolerances is kept once. */
+function listOf(line: MapLine, tolerances: number[]): number {
+  const known = line.tolerances.findIndex((list) => list.length === tolerances.length && list.every((value, index) => value === tolerances[index]));
+  return known >= 0 ? known : line.tolerances.push(tolerances) - 1;
+}

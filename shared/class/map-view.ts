@@ -1,0 +1,58 @@
+import { median } from '@/shared/stats/median';
+import type { ClassMap, MapLineShown } from './map';
+
+/** A column of the map: one pair of one line. `first`: the line begins here. */
+export type MapColumn = { line: number; pair: number; letters: string; first: boolean };
+
+export const columnsOf = (lines: readonly Pick<MapLineShown, 'letters'>[]): MapColumn[] =>
+  lines.flatMap(({ letters }, line) => letters.slice(1).map((right, pair) => ({ line, pair, letters: `${letters[pair]}${right}`, first: pair === 0 })));
+
+/** What a cell says: how far (in 1/1000 em, above 0 wider) and the tolerance that holds; `far` null where nothing is compared, the whole null where the line was not set. */
+export type MapValue = { far: number | null; tolerance: number } | null;
+
+export function valueAt({ lines }: Pick<ClassMap, 'lines'>, student: number, { line, pair }: MapColumn): MapValue {
+  const here = lines[line]!, row = here.rows[student];
+  if (!row) return null;
+  const tenths = row.tenths[pair] ?? null;
+  return { far: tenths === null ? null : tenths / 10, tolerance: row.against === null ? here.ownTolerance : (here.tolerances[row.against]?.[pair] ?? here.ownTolerance) };
+}
+
+/** −3 to 3: 0 within tolerance, 1 up to twice, 2 up to three times, 3 beyond it; above 0 wider. */
+export type MapLook = -3 | -2 | -1 | 0 | 1 | 2 | 3;
+
+export function lookOf(far: number, tolerance: number): MapLook {
+  const size = Math.abs(far);
+  if (size <= tolerance) return 0;
+  const steps = size <= 2 * tolerance ? 1 : size <= 3 * tolerance ? 2 : 3;
+  return (far > 0 ? steps : -steps) as MapLook;
+}
+
+/** Stands for a cell with nothing in it in a table of looks. */
+export const noLook = 9;
+
+/** Every look of the map, row by row as the students come; made once, so that drawing only reads. */
+export function looksOf(map: ClassMap, columns: readonly MapColumn[]): Int8Array {
+  const looks = new Int8Array(map.students.length * columns.length);
+  map.students.forEach((_, student) => columns.forEach((column, index) => {
+    const value = valueAt(map, student, column);
+    looks[student * columns.length + index] = value === null || value.far === null ? noLook : lookOf(value.far, value.tolerance);
+  }));
+  return looks;
+}
+
+/** The class in one row: the median of each column, null where nobody is compared. */
+export const classRow = (map: ClassMap, columns: readonly MapColumn[]): (number | null)[] =>
+  columns.map((column) => {
+    const values = map.students.flatMap((_, student) => valueAt(map, student, column)?.far ?? []);
+    return values.length === 0 ? null : median(values);
+  });
+
+/** A value in words: “12 wider than the reference, outside the tolerance of 8”. */
+export function mapWords(value: MapValue, against: 'reference' | 'line'): string {
+  if (value === null) return 'not set';
+  if (value.far === null) return 'not held against anything';
+  const than = against === 'reference' ? 'the reference' : 'the line’s own middle';
+  const size = Math.round(Math.abs(value.far));
+  const how = size === 0 ? `as ${than} has it` : `${size} ${value.far > 0 ? 'wider' : 'tighter'} than ${than}`;
+  return `${how}, ${Math.abs(value.far) <= value.tolerance ? 'within' : 'outside'} the tolerance of ${Math.round(value.tolerance)}`;
+}

@@ -12,10 +12,11 @@ export const showCourseClass = operation({
     const course = await data.classSummary.course(courseId);
     if (!course) throw notFound();
     const [rounds, students] = await Promise.all([data.classSummary.roundsOfCourse(courseId), data.classSummary.students(courseId)]);
+    const tallies = await data.roundState.tallies(rounds.map(({ id }) => id));
     return {
       course,
       students,
-      rounds: rounds.map(({ number, title, state, dueAt, exercise, sent, released }) => ({ number, title, state, dueAt: dueAt?.toISOString() ?? null, exercise, sent, released })),
+      rounds: rounds.map(({ id, number, title, state, dueAt, exercise }) => ({ number, title, state, dueAt: dueAt?.toISOString() ?? null, exercise, ...(tallies.get(id) ?? { sent: 0, released: 0 }) })),
     };
   },
 });

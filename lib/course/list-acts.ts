@@ -3,17 +3,24 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { courseId } from './ids';
 
-const most = 200;
+/** Acts on one page. */
+export const actsPerPage = 50;
 
-/** What was done to the course, its people, marks and releases: the newest two hundred acts. */
+/** What was done to the course, its people, marks and releases: the newest acts, or those before one that was shown. */
 export const listActs = operation({
   name: 'list-acts',
   allow: 'records:read',
-  input: z.object({ courseId }),
+  input: z.object({ courseId, before: z.nullable(z.string().max(100)).default(null) }),
   run: async ({ data }, input) => {
     if (!(await data.courses.byId(input.courseId))) throw notFound();
-    const people = new Map((await data.members.ofCourse(input.courseId)).map((member) => [`member:${member.id}`, member.user?.name ?? null]));
-    const acts = await data.audit.ofCourse(input.courseId, most);
-    return acts.map(({ id, verb, subject, at, actor }) => ({ id, verb, who: actor?.name || null, whom: people.get(subject) ?? null, at }));
+    const rows = await data.audit.ofCourse(input.courseId, { before: input.before, take: actsPerPage + 1 });
+    const shown = rows.slice(0, actsPerPage);
+    const memberIds = shown.flatMap(({ subject }) => (subject.startsWith('member:') ? [subject.slice('member:'.length)] : []));
+    const names = await data.members.names(input.courseId, memberIds);
+    return {
+      acts: shown.map(({ id, verb, subject, at, actor }) => ({ id, verb, who: actor?.name || null, whom: names.get(subject.replace('member:', '')) ?? null, at })),
+      /** The act before which older ones stand, null where there are none. */
+      older: rows.length > shown.length ? (shown.at(-1)?.id ?? null) : null,
+    };
   },
 });

@@ -31,11 +31,14 @@ export const auditData = (actor: Actor, db: Db) => ({
       })),
     }),
 
-  ofCourse: (courseId: string, most: number) =>
-    db.auditEvent.findMany({
-      where: { courseId, course: coursesOf(actor) },
+  /** The newest acts, or those before one of them. */
+  ofCourse: async (courseId: string, { before, take }: { before: string | null; take: number }) => {
+    const last = before === null ? null : await db.auditEvent.findFirst({ where: { id: before, courseId, course: coursesOf(actor) }, select: { id: true, at: true } });
+    return db.auditEvent.findMany({
+      where: { courseId, course: coursesOf(actor), ...(last && { OR: [{ at: { lt: last.at } }, { at: last.at, id: { lt: last.id } }] }) },
       orderBy: [{ at: 'desc' }, { id: 'desc' }],
-      take: most,
+      take,
       select: { id: true, verb: true, subject: true, details: true, at: true, actor: { select: { name: true } } },
-    }),
+    });
+  },
 });

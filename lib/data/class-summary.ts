@@ -57,23 +57,13 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       },
     }),
 
-  /** Every exercise of a course with, per round, how many students sent, how many proofs are marked, how many have a release. */
-  roundsOfCourse: async (courseId: string) => {
-    const rounds = await db.round.findMany({
+  /** Every round of every exercise of a course, in their order. */
+  roundsOfCourse: (courseId: string) =>
+    db.round.findMany({
       where: { AND: [{ exercise: { courseId } }, roundsOfStaff(actor)] },
       orderBy: [{ exercise: { position: 'asc' } }, { number: 'asc' }],
       select: { id: true, number: true, title: true, state: true, dueAt: true, exercise: { select: { id: true, title: true, state: true } } },
-    });
-    const ids = rounds.map(({ id }) => id);
-    const where = { roundId: { in: ids }, round: roundsOfStaff(actor) };
-    const [senders, released] = await Promise.all([
-      db.proof.groupBy({ by: ['roundId', 'memberId'], where: { ...where, member: { removedAt: null } } }),
-      db.release.groupBy({ by: ['roundId', 'memberId'], where }),
-    ]);
-    const tally = (rows: readonly { roundId: string }[]) => rows.reduce((counts, { roundId }) => counts.set(roundId, (counts.get(roundId) ?? 0) + 1), new Map<string, number>());
-    const [sent, out] = [tally(senders), tally(released)];
-    return rounds.map((round) => ({ ...round, sent: sent.get(round.id) ?? 0, released: out.get(round.id) ?? 0 }));
-  },
+    }),
 
   course: (courseId: string) => db.course.findFirst({ where: { AND: [{ id: courseId }, coursesOf(actor, staff)] }, select: { id: true, title: true, timeZone: true } }),
 

@@ -60,14 +60,4 @@ export const exerciseData = (actor: Actor, db: Db) => ({
   /** The actor's own membership in the exercise's course. */
   myMember: (courseId: string) =>
     db.member.findFirst({ where: { AND: [membersOf(actor), { courseId }] }, select: { id: true, role: true, accommodations: true } }),
-
-  /** How many proofs and drafts there are: what a change would meet. */
-  counts: async (id: string) => {
-    const mine = exercisesOf(actor);
-    const [proofs, drafts] = await Promise.all([
-      db.proof.count({ where: { round: { exercise: { AND: [mine, { id }] } } } }),
-      db.draft.count({ where: { purpose: 'work', specimenVersion: { specimen: { exercise: { AND: [mine, { id }] } } } } }),
-    ]);
-    return { proofs, drafts };
-  },
 });

@@ -1,9 +1,10 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Role } from '@/lib/access/permissions';
+import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
 import { newId } from './ids';
 import { listNameOf } from './list-name';
-import { coursesOf, membersOf, self } from './scope';
+import { coursesOf, membersOf, self, staff } from './scope';
 
 export type MemberChange = { role?: Role; sectionId?: string | null; accommodations?: string; removedAt?: Date | null };
 type NewMember = { courseId: string; userId: string; role: Role; sectionId: string | null };
@@ -14,45 +15,80 @@ const shown = {
 } as const;
 
 /** People in courses that the actor may look into. */
-export const memberData = (actor: Actor, db: Db) => ({
-  ofCourse: (courseId: string) =>
-    db.member.findMany({ where: { courseId, course: coursesOf(actor), userId: { not: null } }, select: shown }),
+export const memberData = (actor: Actor, db: Db) => {
+  const studentsIn = (courseId: string): Prisma.MemberWhereInput => ({ courseId, role: 'student', removedAt: null, course: coursesOf(actor) });
+  const gone = (courseId: string): Prisma.MemberWhereInput => ({ courseId, removedAt: { not: null }, userId: { not: null }, course: coursesOf(actor) });
 
-  byId: (courseId: string, id: string) =>
-    db.member.findFirst({ where: { id, courseId, course: coursesOf(actor), userId: { not: null } }, select: shown }),
+  return {
+    /** Who teaches the course now. */
+    staffOf: (courseId: string) =>
+      db.member.findMany({ where: { courseId, course: coursesOf(actor), role: { in: [...staff] }, removedAt: null, userId: { not: null } }, select: shown }),
 
-  /** The actor's own membership, removed or not: only to say why a link does not let them in again. */
-  ownIn: (courseId: string, userId: string) =>
-    db.member.findFirst({ where: { courseId, userId, user: self(actor) }, select: { id: true, role: true, removedAt: true } }),
+    /** A page of the students that are in the course now, by name. */
+    studentsOf: (courseId: string, { find, skip, take }: { find: string; skip: number; take: number }) =>
+      db.member.findMany({ where: { AND: [studentsIn(courseId), found(find)] }, orderBy: [{ listName: 'asc' }, { id: 'asc' }], skip, take, select: shown }),
 
-  /** @throws P2002 when the person is in the course already. */
-  add: async (member: NewMember, now: Date) => {
-    const person = await db.user.findFirst({ where: { id: member.userId }, select: { name: true } });
-    return db.member.create({ data: { id: newId(), ...member, listName: listNameOf(person?.name ?? ''), joinedAt: now }, select: { id: true } });
-  },
+    /** How many students there are, and of how many the name holds what is looked for. */
+    countStudents: async (courseId: string, find: string): Promise<{ all: number; found: number }> => {
+      const all = await db.member.count({ where: studentsIn(courseId) });
+      return { all, found: find === '' ? all : await db.member.count({ where: { AND: [studentsIn(courseId), found(find)] } }) };
+    },
 
-  /** Count 1 when the member still had this version. */
-  change: (id: string, version: number, change: MemberChange) =>
-    db.member.updateMany({ where: { id, version, course: coursesOf(actor) }, data: { ...change, version: version + 1 } }),
+    /** Those who were removed, the last first. */
+    removedFrom: (courseId: string, take: number) =>
+      db.member.findMany({ where: gone(courseId), orderBy: [{ removedAt: 'desc' }, { id: 'desc' }], take, select: shown }),
 
-  /** How many people teach the course now. */
-  instructors: (courseId: string) =>
-    db.member.count({ where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, userId: { not: null } } }),
+    countRemoved: (courseId: string) => db.member.count({ where: gone(courseId) }),
 
-  /** Whether a person teaches anywhere, in courses of the actor or not: such people's passwords nobody else may reset. */
-  teachesSomewhere: async (userId: string): Promise<boolean> =>
-    (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
+    /** What these members are called, by member id. */
+    names: async (courseId: string, ids: readonly string[]): Promise<ReadonlyMap<string, string>> => {
+      const members = await db.member.findMany({ where: { id: { in: [...ids] }, courseId, course: coursesOf(actor), userId: { not: null } }, select: { id: true, user: { select: { name: true } } } });
+      return new Map(members.flatMap(({ id, user }) => (user ? [[id, user.name] as const] : [])));
+    },
 
-  /** Whether the person behind a member may open courses. */
-  setCourseMaking: (courseId: string, id: string, allowed: boolean) =>
-    db.user.updateMany({ where: { erasedAt: null, members: { some: { id, courseId, course: coursesOf(actor) } } }, data: { mayCreateCourses: allowed } }),
+    byId: (courseId: string, id: string) =>
+      db.member.findFirst({ where: { id, courseId, course: coursesOf(actor), userId: { not: null } }, select: shown }),
 
-  /** The actor's own memberships as an instructor, for what must be handed over before leaving. */
-  ownTeaching: () =>
-    db.member.findMany({
-      where: { AND: [membersOf(actor), { role: 'instructor' }] },
-      select: { id: true, courseId: true, course: { select: { title: true, version: true } } },
-    }),
-});
+    /** The actor's own membership, removed or not: only to say why a link does not let them in again. */
+    ownIn: (courseId: string, userId: string) =>
+      db.member.findFirst({ where: { courseId, userId, user: self(actor) }, select: { id: true, role: true, removedAt: true } }),
+
+    /** @throws P2002 when the person is in the course already. */
+    add: async (member: NewMember, now: Date) => {
+      const person = await db.user.findFirst({ where: { id: member.userId }, select: { name: true } });
+      return db.member.create({ data: { id: newId(), ...member, listName: listNameOf(person?.name ?? ''), joinedAt: now }, select: { id: true } });
+    },
+
+    /** Count 1 when the member still had this version. */
+    change: (id: string, version: number, change: MemberChange) =>
+      db.member.updateMany({ where: { id, version, course: coursesOf(actor) }, data: { ...change, version: version + 1 } }),
+
+    /** How many people teach the course now. */
+    instructors: (courseId: string) =>
+      db.member.count({ where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, userId: { not: null } } }),
+
+    /** Whether a person teaches anywhere, in courses of the actor or not: such people's passwords nobody else may reset. */
+    teachesSomewhere: async (userId: string): Promise<boolean> =>
+      (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
+
+    /** Whether the person behind a member may open courses. */
+    setCourseMaking: (courseId: string, id: string, allowed: boolean) =>
+      db.user.updateMany({ where: { erasedAt: null, members: { some: { id, courseId, course: coursesOf(actor) } } }, data: { mayCreateCourses: allowed } }),
+
+    /** The actor's own memberships as an instructor, for what must be handed over before leaving. */
+    ownTeaching: () =>
+      db.member.findMany({
+        where: { AND: [membersOf(actor), { role: 'instructor' }] },
+        select: { id: true, courseId: true, course: { select: { title: true, version: true } } },
+      }),
+  };
+};
+
+/** Names that hold these letters, accents and capitals aside; with an @, addresses that begin so. `%` and `_` are letters here and nothing more. */
+function found(find: string): Prisma.MemberWhereInput {
+  if (find === '') return {};
+  const letters = find.replace(/[%_\\]/g, '');
+  return letters.includes('@') ? { user: { emailNorm: { startsWith: letters.normalize('NFC').toLowerCase() } } } : { listName: { contains: listNameOf(letters) } };
+}
 
 export type MemberRow = NonNullable<Awaited<ReturnType<ReturnType<typeof memberData>['byId']>>>;

@@ -21,8 +21,15 @@ export const referenceSetData = (actor: Actor, db: Db) => ({
     db.referenceSet.findMany({
       where: { exerciseId, exercise: exercisesOf(actor) },
       orderBy: { number: 'desc' },
-      include: { madeBy: { select: { user: { select: { name: true } } } }, _count: { select: { items: true, comparisons: true } } },
+      include: { madeBy: { select: { user: { select: { name: true } } } }, _count: { select: { items: true } } },
     }),
+
+  /** Which of these sets some proof was compared with; without counting, since a class makes tens of thousands. */
+  used: async (exerciseId: string, setIds: readonly string[]): Promise<Set<string>> => {
+    const used = await Promise.all(setIds.map((referenceSetId) =>
+      db.comparison.findFirst({ where: { referenceSetId, referenceSet: { exerciseId, exercise: exercisesOf(actor) } }, select: { referenceSetId: true } })));
+    return new Set(used.flatMap((one) => one?.referenceSetId ?? []));
+  },
 
   /** Names of those who set references, by member; who was erased has none. */
   authorNames: async (memberIds: readonly string[]): Promise<Map<string, string>> => {

@@ -1,6 +1,7 @@
 import type { Actor } from '@/lib/access/actor';
 import { canonicalJson } from '@/shared/json/canonical';
 import type { LateRule } from '@/shared/schemas/round';
+import { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
 import { exercisesOf, roundsOf } from './exercise-scope';
 import { newId } from './ids';
@@ -15,73 +16,69 @@ export type RoundFields = {
 };
 
 /** Rounds of an exercise, numbered from 1 without a hole. */
-export const roundData = (actor: Actor, db: Db) => ({
-  ofExercise: (exerciseId: string) =>
-    db.round.findMany({
-      where: { AND: [roundsOf(actor), { exerciseId }] },
-      orderBy: { number: 'asc' },
-      include: { _count: { select: { proofs: true } } },
-    }),
+export const roundData = (actor: Actor, db: Db) => {
+  /** Each round with how many proofs it has, counted in an index alone (Prisma would group all proofs there are). */
+  async function withProofs<Row extends { id: string }>(rounds: readonly Row[]): Promise<(Row & { proofs: number })[]> {
+    if (rounds.length === 0) return [];
+    const rows = await db.$queryRaw<{ id: string; proofs: unknown }[]>`
+      SELECT r."id", (SELECT COUNT(*) FROM "Proof" p WHERE p."roundId" = r."id") AS "proofs" FROM "Round" r WHERE r."id" IN (${Prisma.join(rounds.map(({ id }) => id))})`;
+    const counts = new Map(rows.map(({ id, proofs }) => [id, Number(proofs)]));
+    return rounds.map((round) => ({ ...round, proofs: counts.get(round.id) ?? 0 }));
+  }
 
-  find: (id: string) =>
-    db.round.findFirst({
-      where: { AND: [roundsOf(actor), { id }] },
-      include: { exercise: { include: { course: { select: { id: true, timeZone: true } } } }, _count: { select: { proofs: true } } },
-    }),
+  return {
+    ofExercise: async (exerciseId: string) => {
+      const rounds = await db.round.findMany({ where: { AND: [roundsOf(actor), { exerciseId }] }, orderBy: { number: 'asc' } });
+      return withProofs(rounds);
+    },
 
-  /** @throws P2002 when another round took the number: retry from outside. */
-  add: async (exerciseId: string, fields: RoundFields): Promise<string> => {
-    const last = await db.round.aggregate({ where: { AND: [roundsOf(actor), { exerciseId }] }, _max: { number: true } });
-    const id = newId();
-    await db.round.create({ data: { id, exerciseId, number: (last._max.number ?? 0) + 1, state: 'open', ...columns(fields) } });
-    return id;
-  },
+    find: async (id: string) => {
+      const round = await db.round.findFirst({
+        where: { AND: [roundsOf(actor), { id }] },
+        include: { exercise: { include: { course: { select: { id: true, timeZone: true } } } } },
+      });
+      return round && (await withProofs([round]))[0]!;
+    },
 
-  change: async (id: string, version: number, fields: RoundFields): Promise<boolean> => {
-    const { count } = await db.round.updateMany({ where: { AND: [roundsOf(actor), { id, version }] }, data: { ...columns(fields), version: version + 1 } });
-    return count === 1;
-  },
+    /** @throws P2002 when another round took the number: retry from outside. */
+    add: async (exerciseId: string, fields: RoundFields): Promise<string> => {
+      const last = await db.round.aggregate({ where: { AND: [roundsOf(actor), { exerciseId }] }, _max: { number: true } });
+      const id = newId();
+      await db.round.create({ data: { id, exerciseId, number: (last._max.number ?? 0) + 1, state: 'open', ...columns(fields) } });
+      return id;
+    },
 
-  /** Takes the last round away, where nobody has sent anything to it. */
-  remove: async (id: string, version: number): Promise<boolean> => {
-    const { count } = await db.round.deleteMany({ where: { AND: [roundsOf(actor), { id, version, proofs: { none: {} }, releases: { none: {} } }] } });
-    return count === 1;
-  },
+    change: async (id: string, version: number, fields: RoundFields): Promise<boolean> => {
+      const { count } = await db.round.updateMany({ where: { AND: [roundsOf(actor), { id, version }] }, data: { ...columns(fields), version: version + 1 } });
+      return count === 1;
+    },
 
-  /** Members' own due dates in an exercise. */
-  extensions: (exerciseId: string) =>
-    db.roundExtension.findMany({
-      where: { round: { exercise: { AND: [exercisesOf(actor), { id: exerciseId }] } }, member: { removedAt: null } },
-      include: { member: { select: { id: true, user: { select: { name: true } } } } },
-      orderBy: { dueAt: 'asc' },
-    }),
+    /** Takes the last round away, where nobody has sent anything to it. */
+    remove: async (id: string, version: number): Promise<boolean> => {
+      const { count } = await db.round.deleteMany({ where: { AND: [roundsOf(actor), { id, version, proofs: { none: {} }, releases: { none: {} } }] } });
+      return count === 1;
+    },
 
-  /** Gives one member another due date, in place of an earlier one. @throws P2002: retry from outside. */
-  extend: async (roundId: string, memberId: string, due: { dueLocal: string; dueAt: Date }, now: Date): Promise<boolean> => {
-    const round = await db.round.findFirst({ where: { AND: [roundsOf(actor), { id: roundId, exercise: { course: { members: { some: { id: memberId, removedAt: null } } } } }] }, select: { id: true } });
-    if (!round) return false;
-    const { count } = await db.roundExtension.updateMany({ where: { roundId, memberId }, data: { ...due, version: { increment: 1 } } });
-    if (count === 0) await db.roundExtension.create({ data: { id: newId(), roundId, memberId, ...due, createdAt: now } });
-    return true;
-  },
+    /** Members' own due dates in an exercise. */
+    extensions: (exerciseId: string) =>
+      db.roundExtension.findMany({
+        where: { round: { exercise: { AND: [exercisesOf(actor), { id: exerciseId }] } }, member: { removedAt: null } },
+        include: { member: { select: { id: true, user: { select: { name: true } } } } },
+        orderBy: { dueAt: 'asc' },
+      }),
 
-  endExtension: async (id: string): Promise<boolean> =>
-    (await db.roundExtension.deleteMany({ where: { id, round: roundsOf(actor) } })).count === 1,
+    /** Gives one member another due date, in place of an earlier one. @throws P2002: retry from outside. */
+    extend: async (roundId: string, memberId: string, due: { dueLocal: string; dueAt: Date }, now: Date): Promise<boolean> => {
+      const round = await db.round.findFirst({ where: { AND: [roundsOf(actor), { id: roundId, exercise: { course: { members: { some: { id: memberId, removedAt: null } } } } }] }, select: { id: true } });
+      if (!round) return false;
+      const { count } = await db.roundExtension.updateMany({ where: { roundId, memberId }, data: { ...due, version: { increment: 1 } } });
+      if (count === 0) await db.roundExtension.create({ data: { id: newId(), roundId, memberId, ...due, createdAt: now } });
+      return true;
+    },
 
-  /** How many members have sent a proof to each round of an exercise, by round id. */
-  senders: async (exerciseId: string): Promise<Map<string, number>> => {
-    const sent = await db.proof.groupBy({ by: ['roundId', 'memberId'], where: { round: { exercise: { AND: [exercisesOf(actor), { id: exerciseId }] } }, member: { removedAt: null } } });
-    const counts = new Map<string, number>();
-    for (const { roundId } of sent) counts.set(roundId, (counts.get(roundId) ?? 0) + 1);
-    return counts;
-  },
-
-  /** Students of the exercise's course, by name, for a list to choose from. */
-  students: (courseId: string) =>
-    db.member.findMany({
-      where: { courseId, role: 'student', removedAt: null, course: { exercises: { some: exercisesOf(actor) } } },
-      select: { id: true, user: { select: { name: true } } },
-    }),
-});
+    endExtension: async (id: string): Promise<boolean> =>
+      (await db.roundExtension.deleteMany({ where: { id, round: roundsOf(actor) } })).count === 1,
+  };
+};
 
 const columns = ({ lateRule, ...rest }: RoundFields) => ({ ...rest, lateRule: canonicalJson(lateRule) });

@@ -65,6 +65,10 @@ export const specimenData = (actor: Actor, db: Db) => ({
   drafts: (specimenVersionId: string) =>
     db.draft.findMany({ where: { specimenVersionId, specimenVersion: specimenVersionsOf(actor) } }),
 
+  /** How many students have a draft of their work on a version. */
+  workDrafts: (specimenVersionId: string) =>
+    db.draft.count({ where: { specimenVersionId, purpose: 'work', specimenVersion: specimenVersionsOf(actor) } }),
+
   /** Proofs that hold this version; they keep it. */
   proofsOf: (specimenVersionId: string) =>
     db.proofItem.count({ where: { specimenVersionId, specimenVersion: specimenVersionsOf(actor) } }),

@@ -13,22 +13,22 @@ export const getOverview = operation({
   run: async (context, { exerciseId }) => {
     const row = await findExercise(context, exerciseId);
     const { data } = context;
-    const [member, rounds, senders, students, specimens, references] = await Promise.all([
+    const [member, rounds, students, specimens, references] = await Promise.all([
       data.exercises.myMember(row.courseId),
       data.rounds.ofExercise(exerciseId),
-      data.rounds.senders(exerciseId),
-      data.rounds.students(row.courseId),
+      data.classSummary.students(row.courseId),
       data.specimens.ofExercise(exerciseId),
       data.references.ofExercise(exerciseId),
     ]);
+    const tallies = await data.roundState.tallies(rounds.map(({ id }) => id));
     const set = new Set(references.filter((one) => !isStarted(one)).map(({ specimenVersionId }) => specimenVersionId));
     const lines = specimens.map(specimenView);
     return {
       exercise: exerciseView(row),
       course: { id: row.course.id, title: row.course.title, timeZone: row.course.timeZone },
       mayPlan: member?.role === 'instructor',
-      rounds: rounds.map((round) => ({ ...roundView(round), senders: senders.get(round.id) ?? 0 })),
-      students: students.length,
+      rounds: rounds.map((round) => ({ ...roundView(round), senders: tallies.get(round.id)?.sent ?? 0 })),
+      students,
       specimens: lines,
       referenced: lines.filter(({ versionId }) => set.has(versionId)).length,
     };

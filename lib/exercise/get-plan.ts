@@ -14,12 +14,11 @@ export const getPlan = operation({
   run: async (context, { exerciseId }) => {
     const row = await findExercise(context, exerciseId, { removed: true });
     const { data, now } = context;
-    const [rounds, criteria, specimens, references, counts] = await Promise.all([
+    const [rounds, criteria, specimens, references] = await Promise.all([
       data.rounds.ofExercise(exerciseId),
       data.criteria.ofExercise(exerciseId, { retired: true }),
       data.specimens.ofExercise(exerciseId, { retired: true }),
       data.references.ofExercise(exerciseId),
-      data.exercises.counts(exerciseId),
     ]);
     const exercise = exerciseView(row);
     const all = specimens.map(specimenView).map((specimen) => {
@@ -34,7 +33,7 @@ export const getPlan = operation({
       retiredCriteria: criteria.map(criterionView).filter(({ retired }) => retired),
       specimens: all.filter(({ retired }) => !retired),
       retiredSpecimens: all.filter(({ retired }) => retired),
-      counts,
+      proofs: rounds.reduce((sum, round) => sum + round.proofs, 0),
     };
     const referenced = plan.specimens.filter(({ references: count }) => count > 0).length;
     return { ...plan, checks: publishChecks({ ...plan, referenced, now }) };

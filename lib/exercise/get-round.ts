@@ -14,15 +14,16 @@ export const getRound = operation({
     const [rounds, extensions, students] = await Promise.all([
       data.rounds.ofExercise(row.exerciseId),
       data.rounds.extensions(row.exerciseId),
-      data.rounds.students(row.exercise.courseId),
+      data.members.countStudents(row.exercise.courseId, ''),
     ]);
     return {
       round: roundView(row),
       exercise: exerciseView(row.exercise),
+      courseId: row.exercise.course.id,
       timeZone: row.exercise.course.timeZone,
+      students: students.all,
       isLast: rounds.at(-1)?.id === roundId,
       extensions: extensions.filter((one) => one.roundId === roundId).map(({ id, dueAt, dueLocal, member }) => ({ id, dueAt, dueLocal, name: nameOf(member) })),
-      students: students.map((member) => ({ id: member.id, name: nameOf(member) })).sort((a, b) => a.name.localeCompare(b.name, 'en')),
     };
   },
 });

@@ -11,7 +11,7 @@ export const previewSpecimenChange = operation({
   run: async (context, { specimenId, ...typed }) => {
     const { before, after, pack, map, same } = await planChange(context, specimenId, typed);
     const [drafts, proofs, references] = await Promise.all([
-      context.data.specimens.drafts(before.versionId),
+      context.data.specimens.workDrafts(before.versionId),
       context.data.specimens.proofsOf(before.versionId),
       context.data.references.ofVersion(before.versionId),
     ]);
@@ -25,7 +25,7 @@ export const previewSpecimenChange = operation({
       kept: map.filter((place) => place !== null).length,
       lost: map.flatMap((place, pair) => (place === null ? [`${letters[pair]}${letters[pair + 1]}`] : [])),
       fresh: pack.letters.length - 1 - map.filter((place) => place !== null).length,
-      drafts: drafts.filter(({ purpose }) => purpose === 'work').length,
+      drafts,
       proofs,
       references: references.length,
     };

@@ -29,7 +29,7 @@ export type ExerciseView = ReturnType<typeof exerciseView>;
 
 type RoundRow = {
   id: string; number: number; title: string; opensLocal: string | null; opensAt: Date | null; dueLocal: string | null; dueAt: Date | null;
-  lateRule: string; state: string; version: number; _count?: { proofs: number };
+  lateRule: string; state: string; version: number; proofs?: number;
 };
 
 export const roundView = (row: RoundRow) => ({
@@ -43,7 +43,7 @@ export const roundView = (row: RoundRow) => ({
   lateRule: lateRuleOf(row),
   state: roundStateSchema.parse(row.state),
   version: row.version,
-  proofs: row._count?.proofs ?? 0,
+  proofs: row.proofs ?? 0,
 });
 export type RoundView = ReturnType<typeof roundView>;
 

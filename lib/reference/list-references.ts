@@ -22,6 +22,7 @@ export const listReferences = operation({
       data.referenceSets.latest(exerciseId),
       data.exercises.myMember(row.courseId),
     ]);
+    const used = await data.referenceSets.used(exerciseId, sets.map(({ id }) => id));
     const all = rows.map((one) => ({ ...referenceView(one), started: isStarted(one), updatedAt: one.updatedAt, mine: one.authorId === member?.id }));
     return {
       exercise: exerciseView(row),
@@ -33,7 +34,7 @@ export const listReferences = operation({
           references: here.filter(({ slot }) => slot === 1).map((one) => ({ ...one, repeatability: repeatabilityOf(here.filter(({ authorId }) => authorId === one.authorId)) })),
         };
       }),
-      sets: sets.map(({ id, number, createdAt, madeBy, _count }) => ({ id, number, createdAt, madeBy: madeBy?.user?.name ?? null, references: _count.items, comparisons: _count.comparisons })),
+      sets: sets.map(({ id, number, createdAt, madeBy, _count }) => ({ id, number, createdAt, madeBy: madeBy?.user?.name ?? null, references: _count.items, used: used.has(id) })),
       changed: canonicalJson(contents(rows.filter((one) => !isStarted(one)))) !== canonicalJson(contents(latest?.items ?? [])),
     };
   },

@@ -9,3 +9,6 @@ export function pageOf(asked: number, rows: number, perPage: number): { page: nu
   const page = Math.min(asked, pages);
   return { page, pages, from: (page - 1) * perPage, to: page * perPage };
 }
+
+/** What is looked for in a list of names; nothing is everybody. */
+export const findSchema = z._default(z.string().check(z.trim(), z.maxLength(200, 'Look for at most 200 characters.')), '');

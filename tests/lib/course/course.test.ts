@@ -61,12 +61,12 @@ describeOnBothDatabases('courses', (suite) => {
     await addMember(suite.db, courseId, assistant.id, 'assistant');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
     await setAccommodations(teacher, { courseId, memberId, accommodations: { moreTime: 25, gapsSpoken: true } });
-    const seenBy = async (caller: Caller) => (await listPeople(caller, { courseId })).people.find(({ id }) => id === memberId)!.accommodations;
+    const seenBy = async (caller: Caller) => (await listPeople(caller, { courseId })).students.find(({ id }) => id === memberId)!.accommodations;
     expect(await seenBy(teacher)).toEqual({ moreTime: 25, gapsSpoken: true });
     expect(await seenBy(assistant.caller)).toEqual({ moreTime: 25 });
     const written = await suite.db.auditEvent.findFirstOrThrow({ where: { verb: 'accommodations changed' } });
     expect(written.details).toBe('{}');
-    expect((await listActs(teacher, { courseId }))[0]).toMatchObject({ verb: 'accommodations changed', who: 'The teacher', whom: 'Ines' });
+    expect((await listActs(teacher, { courseId })).acts[0]).toMatchObject({ verb: 'accommodations changed', who: 'The teacher', whom: 'Ines' });
   });
 
   it('opening courses is passed on to instructors only, by those who may', async () => {

@@ -4,7 +4,9 @@ import { listJoinLinks } from '@/lib/course/list-join-links';
 import { listPeople } from '@/lib/course/list-people';
 import { forPage } from '@/lib/http/page';
 import { EmptyState } from '@/app/_ui/EmptyState';
+import { FindField } from '@/app/_ui/FindField';
 import { Page } from '@/app/_ui/Page';
+import { Pages } from '@/app/_ui/Pages';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { When } from '@/app/_ui/When';
@@ -15,32 +17,32 @@ import { PeopleTable } from './people-table';
 
 export const metadata: Metadata = { title: 'People' };
 
-type Props = { params: Promise<{ courseId: string }> };
+type Props = { params: Promise<{ courseId: string }>; searchParams: Promise<{ page?: string; find?: string }> };
 
-export default async function People({ params }: Props) {
+export default async function People({ params, searchParams }: Props) {
   const { courseId } = await params;
-  const { course, sections, people, removed } = await forPage(listPeople, { courseId });
+  const asked = await searchParams;
+  const people = await forPage(listPeople, { courseId, page: asked.page ?? 1, find: asked.find ?? '' });
+  const { course, sections, staff, studentCount, removed, removedCount } = people;
   const manages = course.role === 'instructor';
   const links = manages ? await forPage(listJoinLinks, { courseId }) : [];
-  const students = people.filter(({ role }) => role === 'student');
-  const staff = people.filter(({ role }) => role !== 'student');
   const hrefOf = (id: string) => (manages ? `/courses/${courseId}/people/${id}` : null);
   return (
     <>
       <CourseFrame course={course} current="people" />
       <Page width="wide">
-        <PageHeader title="People" lead={`${counted(students.length, 'student')}, ${counted(staff.length, 'person', 'people')} teaching${sections.length > 0 ? `, ${counted(sections.length, 'section')}` : ''}`} />
-        {manages && <JoinLinks courseId={courseId} timeZone={course.timeZone} sections={sections} links={links} open={students.length === 0} />}
+        <PageHeader title="People" lead={`${counted(studentCount, 'student')}, ${counted(staff.length, 'person', 'people')} teaching${sections.length > 0 ? `, ${counted(sections.length, 'section')}` : ''}`} />
+        {manages && <JoinLinks courseId={courseId} timeZone={course.timeZone} sections={sections} links={links} open={studentCount === 0} />}
         <Section title="Teaching" id="teaching">
           <PeopleTable caption="People who teach the course" people={staff} hrefOf={hrefOf} withRole />
         </Section>
         <Section title="Students" id="students">
-          {students.length === 0
+          {studentCount === 0
             ? <EmptyState title="No students yet">{manages ? 'Make a join link above and give it to the class: on paper, by mail, or on the projector.' : 'The instructor invites them by a link.'}</EmptyState>
-            : <PeopleTable caption="Students of the course" people={students} hrefOf={hrefOf} withSection={sections.length > 0} />}
+            : <Students people={people} here={`/courses/${courseId}/people`} hrefOf={hrefOf} />}
         </Section>
         {manages && removed.length > 0 && (
-          <Section title="Removed" id="removed" lead="They can’t open the course; their work is kept. On their page they can be put back.">
+          <Section title="Removed" id="removed" lead={`They can’t open the course; their work is kept. On their page they can be put back.${removedCount > removed.length ? ` Of ${removedCount}, the last ${removed.length} stand here.` : ''}`}>
             <ul>
               {removed.map((person) => (
                 <li key={person.id}>
@@ -52,6 +54,22 @@ export default async function People({ params }: Props) {
           </Section>
         )}
       </Page>
+    </>
+  );
+}
+
+type Shown = Awaited<ReturnType<typeof listPeople>>;
+type StudentsProps = { people: Shown; here: string; hrefOf: (id: string) => string | null };
+
+/** A page of the students by name, with a field to find one where there is more than a page of them. */
+function Students({ people: { students, studentCount, found, find, page, pages, sections }, here, hrefOf }: StudentsProps) {
+  const address = (to: number) => `${here}?${new URLSearchParams({ ...(find && { find }), page: String(to) })}#students`;
+  return (
+    <>
+      {(find !== '' || studentCount > students.length) && <FindField label="Find a student" find={find} action={here} hint="Part of a name, or the beginning of an e-mail address with its @." />}
+      {find !== '' && <p role="status">{found === 0 ? <>Nobody’s name holds “{find}”.</> : <>{counted(found, 'student')} of {studentCount}.</>} <Link href={here}>All students</Link></p>}
+      {students.length > 0 && <PeopleTable caption={`Students of the course${pages > 1 ? `, page ${page} of ${pages}` : ''}`} people={students} hrefOf={hrefOf} withSection={sections.length > 0} />}
+      <Pages label="Pages of students" page={page} pages={pages} href={address} />
     </>
   );
 }

@@ -16,12 +16,13 @@ import { Sections } from './sections';
 
 export const metadata: Metadata = { title: 'Settings' };
 
-type Props = { params: Promise<{ courseId: string }> };
+type Props = { params: Promise<{ courseId: string }>; searchParams: Promise<{ before?: string }> };
 
-export default async function Settings({ params }: Props) {
+export default async function Settings({ params, searchParams }: Props) {
   const { courseId } = await params;
+  const { before = null } = await searchParams;
   const { course, sections, timeZones } = await forPage(readSettings, { courseId });
-  const acts = await forPage(listActs, { courseId });
+  const { acts, older } = await forPage(listActs, { courseId, before });
   return (
     <>
       <CourseFrame course={course} current="settings" />
@@ -44,7 +45,7 @@ export default async function Settings({ params }: Props) {
         </Form>
         <Sections courseId={course.id} sections={sections} />
         <Section title="What was done" id="acts" lead="Acts on people, marks and releases. Nobody can change this list.">
-          <Acts acts={acts} timeZone={course.timeZone} />
+          <Acts acts={acts} older={older} before={before} here={`/courses/${course.id}/settings`} timeZone={course.timeZone} />
         </Section>
       </Page>
     </>

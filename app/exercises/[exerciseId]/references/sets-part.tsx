@@ -6,7 +6,7 @@ import { When } from '@/app/_ui/When';
 import { counted } from '@/shared/text/number';
 import { enforceReferencesAction } from './actions';
 
-type Set = { id: string; number: number; createdAt: Date; madeBy: string | null; references: number; comparisons: number };
+type Set = { id: string; number: number; createdAt: Date; madeBy: string | null; references: number; used: boolean };
 type Props = { exerciseId: string; sets: Set[]; changed: boolean; timeZone: string };
 
 /** The frozen sets, newest first, and putting what has changed since in force. */
@@ -29,7 +29,7 @@ export function SetsPart({ exerciseId, sets, changed, timeZone }: Props) {
           <summary>Earlier sets</summary>
           <ul>
             {sets.slice(1).map((set) => (
-              <li key={set.id}>Set {set.number}, <When at={set.createdAt} timeZone={timeZone} />{set.madeBy && `, ${set.madeBy}`}: {counted(set.references, 'reference take')}, {counted(set.comparisons, 'comparison')}</li>
+              <li key={set.id}>Set {set.number}, <When at={set.createdAt} timeZone={timeZone} />{set.madeBy && `, ${set.madeBy}`}: {counted(set.references, 'reference take')}, {set.used ? 'proofs were compared with it' : 'no proof was compared with it'}</li>
             ))}
           </ul>
         </details>

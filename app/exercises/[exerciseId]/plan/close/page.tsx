@@ -12,13 +12,13 @@ import { PlanPage } from '../plan-page';
 export const metadata: Metadata = { title: 'Close the exercise' };
 
 export default async function Close({ params }: { params: Promise<{ exerciseId: string }> }) {
-  const { exercise, counts } = await forPage(getPlan, await params);
+  const { exercise, proofs } = await forPage(getPlan, await params);
   if (exercise.state !== 'published') redirect(`/exercises/${exercise.id}`);
   return (
     <PlanPage exercise={exercise} title="Close the exercise?">
       <ul>
         <li>Students can look at it and at what was released, and can send nothing more.</li>
-        <li>{counts.proofs === 0 ? 'No proof has been sent.' : `${counted(counts.proofs, 'proof')} and all notes and marks stay.`}</li>
+        <li>{proofs === 0 ? 'No proof has been sent.' : `${counted(proofs, 'proof')} and all notes and marks stay.`}</li>
         <li>It can be opened again at any time.</li>
       </ul>
       <Form action={closeExerciseAction} label="Close the exercise">

@@ -33,9 +33,9 @@ export default async function Round({ params }: Props) {
         </Form>
       )}
       <Section title="More time for somebody" lead={extensions.length === 0 ? 'Nobody has a due date of their own. Accommodations that give more time work by themselves.' : undefined}
-        actions={round.dueAt && students.length > 0 ? <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink> : undefined}>
+        actions={round.dueAt && students > 0 ? <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink> : undefined}>
         {round.dueAt === null && <p className="quiet">The round has no due date, so nobody needs more time.</p>}
-        {round.dueAt !== null && students.length === 0 && <p className="quiet">No student has joined the course yet.</p>}
+        {round.dueAt !== null && students === 0 && <p className="quiet">No student has joined the course yet.</p>}
         {extensions.length > 0 && (
           <ul className="card-list">
             {extensions.map((extension) => (

@@ -1,6 +1,7 @@
 import { createContext, useContext, useSyncExternalStore } from 'react';
 import type { BenchSession } from './session/session';
 import type { BenchState } from './session/state';
+import type { Readable } from './session/store';
 
 export const BenchContext = createContext<BenchSession | null>(null);
 
@@ -15,7 +16,15 @@ export function useSession(): BenchSession {
  * `pick` gives a primitive or an object kept in the state.
  */
 export function useBench<Part>(pick: (state: BenchState) => Part): Part {
-  const { calm } = useSession().store;
-  const read = () => pick(calm.get());
-  return useSyncExternalStore(calm.subscribe, read, read);
+  return usePart(useSession().store.calm, pick);
+}
+
+/** As `useBench`, for what must never be behind, such as whether all is saved. */
+export function useBenchAtOnce<Part>(pick: (state: BenchState) => Part): Part {
+  return usePart(useSession().store, pick);
+}
+
+function usePart<Part>({ get, subscribe }: Readable<BenchState>, pick: (state: BenchState) => Part): Part {
+  const read = () => pick(get());
+  return useSyncExternalStore(subscribe, read, read);
 }

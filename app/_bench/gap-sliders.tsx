@@ -8,12 +8,16 @@ import { excessOf, excessWords, opennessOf } from './openness';
 import { useSession } from './context';
 import { mayTell } from './session/may-tell';
 import { current, type BenchState } from './session/state';
+import type { CssPx } from '@/shared/units';
 import styles from './bench.module.css';
 
 export type SlidersHandle = { place(drawn: Drawn): void; focus(pair: number): void };
 
 /** Reach of a slider to either side, while no offset is larger. */
 const REACH = 200;
+
+/** Half the width of a slider, CSS px. */
+export const sliderReach = (em: CssPx): CssPx => Math.max(12, 0.09 * em);
 
 /**
  * One slider per gap, lying over it. They are native sliders, so that assistive technology can move them;
@@ -29,12 +33,10 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   const place = useCallback((drawn: Drawn) => {
     lastRef.current = drawn;
     const { frame, placed, em } = drawn;
-    const half = Math.max(12, 0.09 * em);
-    const { store } = session;
-    const resting = store.calm.get() === store.get();
+    const half = sliderReach(em);
+    // They follow when the hand rests: what is seen of the chosen one is painted.
+    if (session.store.calm.get() !== session.store.get()) return;
     for (const gap of placed.gaps) {
-      // While the hand moves, only the slider that may be seen goes with it; the others follow when it rests.
-      if (!resting && gap.index !== store.get().chosen.head) continue;
       const input = inputs.current[gap.index];
       const at = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
       if (!input || placesRef.current[gap.index] === at) continue;
@@ -54,11 +56,11 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
     let told: BenchState | null = null;
     const tell = () => {
       const state = session.store.calm.get();
+      if (lastRef.current) place(lastRef.current);
       const first = told === null;
       if (!first && told && state.chosen === told.chosen && sameDocument(current(state), current(told))) return;
       tellAll(inputs.current, session.props, state, first ? null : told);
       told = state;
-      if (lastRef.current) place(lastRef.current);
     };
     tell();
     return session.store.calm.subscribe(tell);
@@ -79,11 +81,13 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
           defaultValue={0}
           tabIndex={pair === 0 ? 0 : -1}
           aria-label={gapName(pack, pair)}
-          onFocus={() => {
+          onFocus={(event) => {
             const { chosen } = session.store.get();
+            session.store.set({ byKeys: event.currentTarget.matches(':focus-visible') });
             const within = pair >= Math.min(chosen.anchor, chosen.head) && pair <= Math.max(chosen.anchor, chosen.head);
             if (!within) session.choose(pair);
           }}
+          onBlur={() => session.store.set({ byKeys: false })}
           onInput={(event) => session.edit({ kind: 'set offset', run: { from: pair, to: pair }, offset: Number(event.currentTarget.value) })}
         />
       ))}

@@ -18,9 +18,17 @@ export function lineArt(pack: Pack): LineArt {
   const known = made.get(pack);
   if (known) return known;
   const line = prepareLine(pack);
-  const art = { pack, line, glyphs: pack.glyphs.map((glyph) => new Path2D(glyph.path)), counters: line.letters.map((letter) => countersOf(letter.contours)) };
+  // Shapes only where something is painted: beside the painter's thread the page needs none of them.
+  const glyphs = once(() => pack.glyphs.map((glyph) => new Path2D(glyph.path)));
+  const counters = once(() => line.letters.map((letter) => countersOf(letter.contours)));
+  const art: LineArt = { pack, line, get glyphs() { return glyphs(); }, get counters() { return counters(); } };
   made.set(pack, art);
   return art;
+}
+
+function once<T extends object>(make: () => T): () => T {
+  let kept: T | null = null;
+  return () => (kept ??= make());
 }
 
 /** Contours that run against the largest one are holes: fonts fill by the non-zero rule. */

@@ -16,4 +16,19 @@ export function inksOf(element: Element, ground: Ground): Inks {
   return inks;
 }
 
+/** Colours of the ruler under the sheet, which belong to the theme. */
+export type RulerInks = { readonly gauge: string; readonly chosen: string; readonly rule: string; readonly wedge: string; readonly band: string; readonly bandGround: string };
+
+/** Read anew each time: themes change while the page stands. `probe` is any element of the page to try colours on. */
+export function rulerInksOf(probe: HTMLElement): RulerInks {
+  const colour = (name: string) => {
+    // A custom property gives back what was written, not what it comes to.
+    probe.style.color = `var(--${name})`;
+    return getComputedStyle(probe).color;
+  };
+  const inks = { gauge: colour('quiet-ink'), chosen: colour('ink'), rule: colour('edge'), wedge: colour('warning'), band: colour('accent'), bandGround: colour('accent-ground') };
+  probe.style.color = '';
+  return inks;
+}
+
 export const opposite = (ground: Ground): Ground => (ground === 'light' ? 'dark' : 'light');

@@ -6,9 +6,10 @@ import { xOf, type Frame } from './frame';
 import type { Inks } from './inks';
 import { dots, hatch } from './textures';
 import { traceWhite, whiteEdges } from './white-edges';
+import type { Context } from './paint-order';
 
 export type Painting = {
-  readonly context: CanvasRenderingContext2D;
+  readonly context: Context;
   readonly dpr: number;
   readonly frame: Frame;
   readonly art: LineArt;

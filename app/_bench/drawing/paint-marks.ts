@@ -1,16 +1,20 @@
 import { pairProfiles } from '@/shared/measure';
 import type { Run } from '@/shared/editing/commands';
+import type { CssPx } from '@/shared/units';
 import { matrixAt, type Painting } from './paint-line';
 import { xOf } from './frame';
 
-/** Ticks over and under the chosen gap, clear of the letters; a bracket over a run. */
-export function paintChosen({ context, dpr, frame, placed, inks }: Painting, run: Run, length: number): void {
+/** Ticks over and under the chosen gap, clear of the letters; a bracket over a run; bars where the keyboard is: a frame would cut through the letters. */
+export function paintChosen({ context, dpr, frame, placed, inks }: Painting, { run, length, bar }: { run: Run; length: CssPx; bar: CssPx }): void {
   const from = xOf(frame, placed.gaps[run.from]?.centre ?? 0);
   const to = xOf(frame, placed.gaps[run.to]?.centre ?? 0);
   const [left, right] = [Math.min(from, to), Math.max(from, to)];
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
   context.fillStyle = inks.note;
   const width = length > 9 ? 2 : 1;
+  if (bar > 0) {
+    for (const y of [0, frame.height - 4]) context.fillRect(Math.round((left + right - bar) / 2), y, Math.round(bar), 4);
+  }
   for (const [y, side] of [[0, 1], [frame.height - length, -1]] as const) {
     context.fillRect(Math.round(left) - width / 2, y, width, length);
     if (run.from === run.to) continue;

@@ -1,10 +1,12 @@
+import type { Context } from './paint-order';
+
 /**
  * Textures of the two kinds of white. They differ in form first: diagonal lines between letters, dots inside them.
  * Tiles are drawn in device pixels and laid on the canvas untransformed, so that they keep their grain at any size of letter.
  */
 const tiles = new Map<string, CanvasPattern>();
 
-export function hatch(context: CanvasRenderingContext2D, colour: string, dpr: number, pitch: number): CanvasPattern | string {
+export function hatch(context: Context, colour: string, dpr: number, pitch: number): CanvasPattern | string {
   return tile(context, `hatch ${colour} ${dpr} ${pitch}`, Math.max(3, Math.round(pitch * dpr)), (on, size) => {
     on.strokeStyle = colour;
     on.lineWidth = Math.max(1, 0.17 * size);
@@ -18,7 +20,7 @@ export function hatch(context: CanvasRenderingContext2D, colour: string, dpr: nu
   });
 }
 
-export function dots(context: CanvasRenderingContext2D, colour: string, dpr: number, pitch: number): CanvasPattern | string {
+export function dots(context: Context, colour: string, dpr: number, pitch: number): CanvasPattern | string {
   return tile(context, `dots ${colour} ${dpr} ${pitch}`, Math.max(4, Math.round(pitch * dpr)), (on, size) => {
     on.fillStyle = colour;
     for (const [x, y] of [[0.25, 0.25], [0.75, 0.75]] as const) {
@@ -29,12 +31,11 @@ export function dots(context: CanvasRenderingContext2D, colour: string, dpr: num
   });
 }
 
-function tile(context: CanvasRenderingContext2D, key: string, size: number, draw: (on: CanvasRenderingContext2D, size: number) => void): CanvasPattern | string {
+function tile(context: Context, key: string, size: number, draw: (on: Context, size: number) => void): CanvasPattern | string {
   const kept = tiles.get(key);
   if (kept) return kept;
-  const canvas = document.createElement('canvas');
-  canvas.width = canvas.height = size;
-  const on = canvas.getContext('2d');
+  const canvas = typeof document === 'undefined' ? new OffscreenCanvas(size, size) : Object.assign(document.createElement('canvas'), { width: size, height: size });
+  const on = canvas.getContext('2d') as Context | null;
   if (!on) return 'transparent';
   draw(on, size);
   const pattern = context.createPattern(canvas, 'repeat');

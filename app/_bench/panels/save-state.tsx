@@ -1,5 +1,5 @@
 import { isSaved } from '@/shared/editing/sync';
-import { useBench, useSession } from '../context';
+import { useBench, useBenchAtOnce, useSession } from '../context';
 import type { BenchState } from '../session/state';
 import { Conflict } from './conflict';
 import styles from '../bench.module.css';
@@ -8,7 +8,7 @@ import styles from '../bench.module.css';
 export function SaveState() {
   const { props } = useSession();
   const conflict = useBench((state) => state.sync.conflict);
-  const kind = useBench(stateKind);
+  const kind = useBenchAtOnce(stateKind);
   const reason = useBench(({ sync }) => (sync.trouble.kind === 'refused' ? sync.trouble.reason : ''));
   const deviceKeeps = useBench((state) => state.deviceKeeps);
   if (conflict) return <Conflict theirs={conflict} />;

@@ -40,6 +40,7 @@ export function openSession(props: BenchProps): BenchSession {
   const store = createStore<BenchState>({
     ...opened,
     chosen: { anchor: 0, head: 0 },
+    byKeys: false,
     looks: noLooks,
     shown: 'mine',
     laid: null,

@@ -12,6 +12,8 @@ export type BenchState = {
   readonly history: History<SpacingDocument>;
   readonly sync: Sync;
   readonly chosen: Chosen;
+  /** The keyboard is on the gaps, which is shown there. */
+  readonly byKeys: boolean;
   readonly looks: Looks;
   /** While built-in is shown nothing is lost; the next change goes back to mine. */
   readonly shown: 'mine' | 'built-in';

@@ -26,7 +26,7 @@ for (const throttle of [1, 4]) {
   const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
   const cdp = await page.context().newCDPSession(page);
   await page.goto(server.address);
-  await page.locator('canvas[data-view=working]').waitFor();
+  await page.locator('canvas[data-view=working][data-drawn]').waitFor();
   await page.evaluate(() => {
     for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look);
     window.benchSession.store.set({ laid: 'built-in' });
@@ -37,7 +37,8 @@ for (const throttle of [1, 4]) {
   await page.close();
 }
 const own = await bundleBench('app/_bench/workbench.tsx', false);
-results['own JavaScript, kB gzip'] = Math.round(gzipSync(own.js, { level: 9 }).length / 100) / 10;
+const kilobytes = (text: string) => Math.round(gzipSync(text, { level: 9 }).length / 100) / 10;
+results['own JavaScript, kB gzip'] = { page: kilobytes(own.js), painter: kilobytes(own.worker) };
 console.log(JSON.stringify(results, null, 2));
 await browser.close();
 await server.close();

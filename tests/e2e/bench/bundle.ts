@@ -1,9 +1,15 @@
 import { build } from 'esbuild';
 
-export type Bundle = { js: string; css: string };
+/** `worker` is the painter's thread, asked for by its own name beside the page. */
+export type Bundle = { js: string; css: string; worker: string };
 
 /** The bench and its style as the browser gets them, without Next. `frameworkToo` leaves React in. */
 export async function bundleBench(entry: string, frameworkToo = true): Promise<Bundle> {
+  const [page, worker] = await Promise.all([bundle(entry, frameworkToo), bundle('app/_bench/drawing/painter.worker.ts', true)]);
+  return { ...page, worker: worker.js };
+}
+
+async function bundle(entry: string, frameworkToo: boolean): Promise<{ js: string; css: string }> {
   const result = await build({
     entryPoints: [entry],
     bundle: true,

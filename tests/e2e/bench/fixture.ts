@@ -35,7 +35,7 @@ export const test = base.extend<{ server: BenchServer; open: (page?: Page) => Pr
   open: async ({ page, server }, give) => {
     await give(async (on = page) => {
       await on.goto(server.address);
-      await on.locator('canvas[data-view=working]').waitFor();
+      await on.locator('canvas[data-view=working][data-drawn]').waitFor();
       await on.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
     });
   },

@@ -33,7 +33,9 @@ test('the line stands where the browser would set it', async ({ page, open }) =>
   // The oracle is the browser's own text layout in the same face, ligatures off: the ink of the whole line is as wide.
   const widths = await page.evaluate(() => {
     const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;
-    const context = canvas.getContext('2d')!;
+    // What another thread has painted can be looked at by laying it on a canvas of our own.
+    const context = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height }).getContext('2d')!;
+    context.drawImage(canvas, 0, 0);
     const row = context.getImageData(0, 0, canvas.width, canvas.height);
     let first = canvas.width;
     let last = 0;
@@ -69,7 +71,9 @@ test('three letters at a time move on with the gap', async ({ page, open }) => {
   await page.keyboard.press('t');
   const inkedColumns = () => page.evaluate(() => {
     const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=working]')!;
-    const { data } = canvas.getContext('2d')!.getImageData(0, canvas.height / 2, canvas.width, 1);
+    const context = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height }).getContext('2d')!;
+    context.drawImage(canvas, 0, 0);
+    const { data } = context.getImageData(0, canvas.height / 2, canvas.width, 1);
     let last = 0;
     for (let x = 0; x < canvas.width; x += 1) if (data[4 * x + 3]! > 128) last = x;
     return last;

@@ -35,6 +35,7 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
       return;
     }
     if (request.url === '/bench.js') return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.js);
+    if (request.url === '/painter.worker.ts') return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.worker);
     if (request.url === '/bench.css') return response.writeHead(200, { 'content-type': 'text/css' }).end(bundle.css);
     const { version, document } = toy.kept();
     const given = { ...props, ...here.props, version, ...(({ spacing, tolerances, reasons }) => ({ spacing, ...(tolerances && { tolerances }), ...(reasons && { reasons }) }))(toWire(document)) };

@@ -1,0 +1,106 @@
+import type { Pack } from '@/shared/schemas/pack';
+import type { Order } from './order';
+import { paintOrder } from './paint-order';
+import type { FromWorker, ToWorker } from './painter.worker';
+import { drawSoon } from './schedule';
+
+/** Who paints. `data-drawn` on a canvas says that something is on it. */
+export type Painter = {
+  /** Takes over a canvas that has no context yet. */
+  take(canvas: HTMLCanvasElement): number;
+  packNumber(pack: Pack): number;
+  paint(order: Order): void;
+  forget(canvas: number): void;
+};
+
+let painter: Painter | null = null;
+const changed = new Set<() => void>();
+
+/**
+ * The painter of this page: a thread of its own, so that the hand never waits for the brush; the page itself in a
+ * browser that cannot give a canvas away, or when the thread does not start.
+ */
+export function currentPainter(): Painter {
+  return (painter ??= 'transferControlToOffscreen' in HTMLCanvasElement.prototype ? inThread() : inPage());
+}
+
+/** Tells when another painter has taken over: canvases that were given away have to be made again. */
+export function onPainterChange(listener: () => void): () => void {
+  changed.add(listener);
+  return () => void changed.delete(listener);
+}
+
+function inThread(): Painter {
+  const worker = new Worker(new URL('./painter.worker.ts', import.meta.url), { type: 'module' });
+  const post = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
+  const canvases = new Map<number, HTMLCanvasElement>();
+  const numbers = numbering();
+  worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => canvases.get(data.drawn)?.setAttribute('data-drawn', ''));
+  worker.addEventListener('error', () => {
+    worker.terminate();
+    painter = inPage();
+    for (const tell of changed) tell();
+  });
+  return {
+    take(canvas) {
+      const id = numbers.next();
+      canvases.set(id, canvas);
+      const surface = canvas.transferControlToOffscreen();
+      post({ kind: 'canvas', id, surface }, [surface]);
+      return id;
+    },
+    packNumber: (pack) => numbers.of(pack, (id) => post({ kind: 'pack', id, pack })),
+    paint: (order) => post({ kind: 'paint', order }),
+    forget(id) {
+      canvases.delete(id);
+      post({ kind: 'forget', id });
+    },
+  };
+}
+
+function inPage(): Painter {
+  const canvases = new Map<number, HTMLCanvasElement>();
+  const packs = new Map<number, Pack>();
+  const orders = new Map<number, Order>();
+  const numbers = numbering();
+  const paintAll = () => {
+    for (const [id, order] of orders) {
+      const [canvas, pack] = [canvases.get(id), packs.get(order.pack)];
+      if (!canvas || !pack) continue;
+      paintOrder(canvas, pack, order);
+      canvas.dataset.drawn = '';
+    }
+    orders.clear();
+  };
+  return {
+    take(canvas) {
+      const id = numbers.next();
+      canvases.set(id, canvas);
+      return id;
+    },
+    packNumber: (pack) => numbers.of(pack, (id) => packs.set(id, pack)),
+    paint(order) {
+      orders.set(order.canvas, order);
+      drawSoon(paintAll);
+    },
+    forget: (id) => void canvases.delete(id),
+  };
+}
+
+/** Numbers for canvases, and for packs the first time one is met. */
+function numbering() {
+  let last = 0;
+  const known = new WeakMap<Pack, number>();
+  const next = () => (last += 1);
+  return {
+    next,
+    of(pack: Pack, isNew: (id: number) => void): number {
+      const id = known.get(pack) ?? next();
+      if (!known.has(pack)) {
+        known.set(pack, id);
+        isNew(id);
+      }
+      return id;
+    },
+  };
+}

@@ -1,0 +1,45 @@
+import type { Pack } from '@/shared/schemas/pack';
+import type { Order } from './order';
+import { paintOrder } from './paint-order';
+
+export type ToWorker =
+  | { readonly kind: 'pack'; readonly id: number; readonly pack: Pack }
+  | { readonly kind: 'canvas'; readonly id: number; readonly surface: OffscreenCanvas }
+  | { readonly kind: 'paint'; readonly order: Order }
+  | { readonly kind: 'forget'; readonly id: number };
+
+/** Names the canvas that has been painted for the first time. */
+export type FromWorker = { readonly drawn: number };
+
+const packs = new Map<number, Pack>();
+const surfaces = new Map<number, OffscreenCanvas>();
+const drawn = new Set<number>();
+/** The newest order of each canvas: when the hand is faster than the brush, what lies between is left out. */
+const waiting = new Map<number, Order>();
+let asked = false;
+
+self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
+  if (data.kind === 'pack') packs.set(data.id, data.pack);
+  else if (data.kind === 'canvas') surfaces.set(data.id, data.surface);
+  else if (data.kind === 'forget') {
+    surfaces.delete(data.id);
+    waiting.delete(data.id);
+  } else {
+    waiting.set(data.order.canvas, data.order);
+    if (!asked) setTimeout(paintAll, 0);
+    asked = true;
+  }
+});
+
+function paintAll(): void {
+  asked = false;
+  for (const [id, order] of waiting) {
+    const [surface, pack] = [surfaces.get(id), packs.get(order.pack)];
+    if (!surface || !pack) continue;
+    paintOrder(surface, pack, order);
+    if (drawn.has(id)) continue;
+    drawn.add(id);
+    self.postMessage({ drawn: id } satisfies FromWorker);
+  }
+  waiting.clear();
+}

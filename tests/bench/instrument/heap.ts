@@ -1,0 +1,55 @@
+import { chromium as browserType } from '@playwright/test';
+import { readFile } from 'node:fs/promises';
+import { packSchema } from '@/shared/schemas/pack';
+import { chromium } from '../../../lib/bin/test/programs.mjs';
+import { bundleBench } from '../../e2e/bench/bundle';
+import { serveBench } from '../../e2e/bench/serve';
+
+/**
+ * What the page's heap holds before and after dragging for some minutes, both after the garbage was collected:
+ *   npx tsx tests/bench/instrument/heap.ts [minutes, 10]
+ * A warm-up of one minute comes first, so that what is made once is there before.
+ */
+const minutes = Number(process.argv[2] ?? 10);
+const pack = packSchema.parse(JSON.parse(await readFile('tests/fixtures/packs/market-avenue.json', 'utf8')));
+const server = await serveBench(await bundleBench('tests/e2e/bench/entry.tsx'), {
+  mode: 'work', pack, size: { value: 64, unit: 'px' }, ground: 'light', spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) }, version: 0,
+  draftId: 'd', personKey: 'p', tells: 'everything', save: '/save',
+});
+const browser = await browserType.launch({ executablePath: chromium() ?? undefined, args: ['--no-sandbox', '--disable-gpu'] });
+const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
+const cdp = await page.context().newCDPSession(page);
+await page.goto(server.address);
+await page.locator('canvas[data-view=working][data-drawn]').waitFor();
+await page.evaluate(() => { for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look); });
+
+await dragFor(1);
+const before = await heap();
+const drags = await dragFor(minutes);
+const after = await heap();
+console.log(JSON.stringify({ minutes, drags, 'kB before': Math.round(before / 1000), 'kB after': Math.round(after / 1000), 'change %': Math.round(1000 * (after / before - 1)) / 10 }));
+await browser.close();
+await server.close();
+
+/** One drag after another over the whole line and back, each undone, since steps of undo are meant to be kept. */
+async function dragFor(length: number): Promise<number> {
+  const end = Date.now() + length * 60_000;
+  let count = 0;
+  for (; Date.now() < end; count += 1) {
+    const box = (await page.locator(`[data-gap="${count % 8}"]`).boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let step = 1; step <= 40; step += 1) await page.mouse.move(x + (step % 20), y);
+    await page.mouse.up();
+    await page.keyboard.press('Control+z');
+  }
+  return count;
+}
+
+async function heap(): Promise<number> {
+  await page.waitForTimeout(2_000);
+  await cdp.send('HeapProfiler.collectGarbage');
+  await cdp.send('HeapProfiler.collectGarbage');
+  return (await cdp.send('Runtime.getHeapUsage')).usedSize;
+}

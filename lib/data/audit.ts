@@ -13,7 +13,8 @@ export type AuditVerb =
   | 'course making allowed' | 'course making withdrawn'
   | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased'
   | 'marking begun' | 'proof chosen' | 'mark given' | 'mark changed' | 'mark taken back' | 'proof marked' | 'proof reopened'
-  | 'round released' | 'release corrected' | 'marks exported';
+  | 'round released' | 'release corrected' | 'marks exported' | 'sheets exported' | 'notes exported'
+  | 'people imported' | 'course copied' | 'records handed over' | 'keeping ended';
 
 export type Act = { courseId: string | null; verb: AuditVerb; subject: `${string}:${string}`; details?: Record<string, unknown> };
 

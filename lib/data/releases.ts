@@ -14,10 +14,10 @@ export type NewRelease = {
 export const releaseData = (actor: Actor, db: Db) => {
   const forStaff: Prisma.ReleaseWhereInput = { round: roundsOfStaff(actor) };
   return {
-    /** The newest number that each of these members has in a round, without what was said. */
-    numbersOf: async (roundId: string, memberIds: readonly string[]): Promise<Map<string, { number: number; at: Date; proofId: string }>> => {
-      if (memberIds.length === 0) return new Map();
-      const rows = await db.release.findMany({ where: { AND: [{ roundId, memberId: { in: [...memberIds] } }, forStaff] }, orderBy: { number: 'asc' }, select: { memberId: true, number: true, releasedAt: true, proofId: true } });
+    /** The newest number that each of these members (all, where none are named) has in a round, without what was said. */
+    numbersOf: async (roundId: string, memberIds?: readonly string[]): Promise<Map<string, { number: number; at: Date; proofId: string }>> => {
+      if (memberIds?.length === 0) return new Map();
+      const rows = await db.release.findMany({ where: { AND: [{ roundId, ...(memberIds && { memberId: { in: [...memberIds] } }) }, forStaff] }, orderBy: { number: 'asc' }, select: { memberId: true, number: true, releasedAt: true, proofId: true } });
       return new Map(rows.map(({ memberId, number, releasedAt, proofId }) => [memberId, { number, at: releasedAt, proofId }]));
     },
 

@@ -1,7 +1,10 @@
-/** The answer of a route: a file to keep, never in a cache. `name` must not hold anybody's name. */
-export function fileResponse(text: string, mime: string, name: string): Response {
+/** The answer of a route: a file to keep, never in a cache. `name` must not hold anybody's name. Text is UTF-8. */
+export function fileResponse(body: string | ReadableStream<Uint8Array>, mime: string, name: string): Response {
   const safe = name.replace(/[^\w.-]+/g, '-').replace(/^-+|-+$/g, '');
-  return new Response(text, {
-    headers: { 'content-type': `${mime}; charset=utf-8`, 'content-disposition': `attachment; filename="${safe}"`, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff' },
+  return new Response(body, {
+    headers: {
+      'content-type': typeof body === 'string' ? `${mime}; charset=utf-8` : mime,
+      'content-disposition': `attachment; filename="${safe}"`, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff',
+    },
   });
 }

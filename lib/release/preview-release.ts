@@ -4,6 +4,7 @@ import { operation } from '@/lib/access/operation';
 import { entriesOf } from '@/lib/critique/queue';
 import { queueOrder } from '@/lib/critique/queue-order';
 import { roundInHand } from '@/lib/critique/round-in-hand';
+import type { ScopedData } from '@/lib/data';
 import { roundOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/note';
 import { buildSnapshots } from './build-snapshots';
@@ -16,15 +17,21 @@ export const previewRelease = operation({
   name: 'preview-release',
   allow: 'release:make',
   input: z.extend(roundOnly, { proof: idSchema }),
-  run: async ({ data, now }, { exerciseId, roundNumber, proof }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
-    const { order } = await queueOrder(data, hand, now);
-    const place = order.counted[order.placeOf.get(proof) ?? -1];
-    const [entry] = place ? await entriesOf(data, hand, order, [place], now) : [];
-    if (!entry || entry.token !== proof) throw notFound();
-    const { criteria, plan } = await releasePlan(data, hand, [entry]);
-    const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
-    if (!built || !plan[0]) throw notFound();
-    return { shownAs: entry.shownAs, seen: plan[0].seen, snapshot: await nameTeachers(data, built.snapshot), drawn: await drawLines(data, entry.proofId) };
+  run: async ({ data, now }, which) => {
+    const { entry, seen, snapshot } = await previewOf(data, which, now);
+    return { shownAs: entry.shownAs, seen, snapshot, drawn: await drawLines(data, entry.proofId) };
   },
 });
+
+/** What would go out for one proof of the queue now, with the names of teachers in it. */
+export async function previewOf(data: ScopedData, { exerciseId, roundNumber, proof }: { exerciseId: string; roundNumber: number; proof: string }, now: Date) {
+  const hand = await roundInHand(data, exerciseId, roundNumber);
+  const { order } = await queueOrder(data, hand, now);
+  const place = order.counted[order.placeOf.get(proof) ?? -1];
+  const [entry] = place ? await entriesOf(data, hand, order, [place], now) : [];
+  if (!entry || entry.token !== proof) throw notFound();
+  const { criteria, plan } = await releasePlan(data, hand, [entry]);
+  const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
+  if (!built || !plan[0]) throw notFound();
+  return { entry, seen: plan[0].seen, snapshot: await nameTeachers(data, built.snapshot) };
+}

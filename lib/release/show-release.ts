@@ -1,12 +1,10 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import type { ScopedData } from '@/lib/data';
 import { idSchema, type NoteEntryView } from '@/shared/schemas/note';
-import { releaseSnapshotSchema, type ReleaseSnapshot } from '@/shared/schemas/release';
-import { entryView } from '@/lib/critique/note-view';
-import { nameTeachers } from './name-teachers';
+import type { ReleaseSnapshot } from '@/shared/schemas/release';
 import { changesSince, type LineSince } from './changes-since';
+import { readRelease } from './read-release';
 
 export type ShownRelease = {
   number: number;
@@ -31,51 +29,12 @@ export const showRelease = operation({
     const proof = await data.proofs.byId(proofId);
     if (!proof) throw notFound();
     const own = actor.kind === 'person' && proof.member.userId === actor.userId;
-    const [row, elsewhere] = own
-      ? await Promise.all([data.releases.ownOfProof(proofId).then(([newest]) => newest), data.releases.ownFromAnother(proofId)])
-      : [(await data.releases.ofProof(proofId))[0], null];
-    if (!row) return { release: null, elsewhere: elsewhere && { proofId: elsewhere.proofId } };
-    const snapshot = z.parse(releaseSnapshotSchema, JSON.parse(row.snapshot));
-    const threads = await threadsOf(data, snapshot, own);
+    const [release, elsewhere] = await Promise.all([readRelease(data, proofId, own), own ? data.releases.ownFromAnother(proofId) : null]);
+    if (!release) return { release: null, elsewhere: elsewhere && { proofId: elsewhere.proofId } };
+    const { number, releasedAt, snapshot, answers } = release;
     return {
-      release: {
-        number: row.number,
-        releasedAt: row.releasedAt.toISOString(),
-        snapshot: await nameTeachers(data, withAuthors(snapshot, threads)),
-        answers: answersTo(snapshot, threads),
-        since: own ? await changesSince(data, proof, snapshot) : [],
-        mayAnswer: own,
-      },
-      elsewhere: elsewhere && elsewhere.number > row.number ? { proofId: elsewhere.proofId } : null,
+      release: { number, releasedAt: releasedAt.toISOString(), snapshot, answers, since: own ? await changesSince(data, proof, snapshot) : [], mayAnswer: own },
+      elsewhere: elsewhere && elsewhere.number > number ? { proofId: elsewhere.proofId } : null,
     };
   },
 });
-
-type Threads = Map<string, NoteEntryView[]>;
-
-async function threadsOf(data: ScopedData, snapshot: ReleaseSnapshot, own: boolean): Promise<Threads> {
-  const ids = snapshot.lines.flatMap(({ notes }) => notes.map(({ id }) => id));
-  const entries = await (own ? data.notes.threadsOfSelf(ids) : data.notes.threads(ids));
-  const threads: Threads = new Map();
-  for (const entry of entries) threads.set(entry.noteId, [...(threads.get(entry.noteId) ?? []), entryView(entry, false)]);
-  return threads;
-}
-
-/** Names are not kept in a release; they are put in from the threads as long as the people are there. */
-const withAuthors = (snapshot: ReleaseSnapshot, threads: Threads): ReleaseSnapshot => ({
-  ...snapshot,
-  lines: snapshot.lines.map((line) => ({
-    ...line,
-    notes: line.notes.map((note) => ({
-      ...note,
-      entries: note.entries.map((entry) => ({ ...entry, author: threads.get(note.id)?.find(({ seq }) => seq === entry.seq)?.author ?? null })),
-    })),
-  })),
-});
-
-/** Answers only: an edit of what was released waits for a correction. */
-const answersTo = (snapshot: ReleaseSnapshot, threads: Threads): Record<string, NoteEntryView[]> =>
-  Object.fromEntries(snapshot.lines.flatMap(({ notes }) => notes.map((note) => {
-    const last = Math.max(0, ...note.entries.map(({ seq }) => seq));
-    return [note.id, (threads.get(note.id) ?? []).filter(({ seq, replaces }) => seq > last && replaces === null)];
-  })));

@@ -69,6 +69,11 @@ const routes: Record<string, Write[]> = {
   'api/exports/class/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/class/${exerciseId}?round=1` }],
   'api/exports/map/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/map/${exerciseId}?round=1` }],
   'api/exports/marks/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/marks/${exerciseId}?round=1` }],
+  'api/exports/sheets/[proofId]': [{ method: 'GET', address: ({ proofId }) => `/api/exports/sheets/${proofId}?licence=read` }],
+  'api/exports/sheet-previews/[exerciseId]': [{ method: 'GET', address: ({ exerciseId, proofId }) => `/api/exports/sheet-previews/${exerciseId}?round=2&proof=${proofId}&licence=read` }],
+  'api/exports/class-set/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/class-set/${exerciseId}?round=1&licence=read` }],
+  'api/exports/notes/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/notes/${exerciseId}?round=1` }],
+  'api/exports/released-notes/[proofId]': [{ method: 'GET', address: ({ proofId }) => `/api/exports/released-notes/${proofId}` }],
   'api/exports/spacing/[proofId]/[specimenId]': [{ method: 'GET', address: ({ proofId, specimenId }) => `/api/exports/spacing/${proofId}/${specimenId}?as=json&licence=read` }],
   'api/references/[specimenVersionId]': [{ method: 'PUT', address: ({ specimenVersionId }) => `/api/references/${specimenVersionId}`, body: () => ({ draftId: 'guess', clientId: 'guess', seq: 1, baseVersion: 0, spacing }) }],
 };

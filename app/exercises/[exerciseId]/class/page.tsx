@@ -1,10 +1,12 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { TakeSheet } from '@/app/_released/take-sheet';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EqualSettings } from '@/app/_ui/EqualSettings';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
+import { Section } from '@/app/_ui/Section';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showClass } from '@/lib/class/show-class';
 import { forPage } from '@/lib/http/page';
@@ -43,6 +45,10 @@ export default async function ClassPage({ params, searchParams }: Props) {
       <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={line} />
       <ClassSides sides={shown.summary.sides} />
       <EqualSettings groups={shown.identical} />
+      <Section title="On paper, and out" id="out">
+        <TakeSheet action={`/api/exports/class-set/${exerciseId}`} fields={{ round: String(shown.round.number) }} summary="All released sheets of this round in one file" button="Class set as PDF" />
+        <p className="note-size"><a href={`/api/exports/notes/${exerciseId}?round=${shown.round.number}`} download>All notes of this round as W3C Web Annotations (JSON-LD)</a>, released or not, for other programs to read.</p>
+      </Section>
       <p className="quiet note-size">Student work and marks are education records. Show as little of this page as the moment needs, and follow the school’s policy and local law. <Link href="/records">Records and privacy</Link></p>
     </Page>
   );

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { ExportLine } from '@/app/_released/export-line';
 import { ReleasedView } from '@/app/_released/released-view';
+import { TakeSheet } from '@/app/_released/take-sheet';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { Form } from '@/app/_ui/Form';
@@ -31,6 +32,8 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
         <>
           <p>Released <When at={release.releasedAt} timeZone={timeZone} />{release.number > 1 && <>; this is correction number {release.number - 1}, it takes the place of what stood here before</>}.{!release.mayAnswer && ' You see it as its student does.'}</p>
           {mine && <div className="actions"><ButtonLink kind="main" href={`/exercises/${exerciseId}`}>Go on from here in the next round</ButtonLink></div>}
+          <TakeSheet action={`/api/exports/sheets/${proofId}`} summary="The critique sheet on paper" button="Sheet as PDF" />
+          <p className="note-size"><a href={`/api/exports/released-notes/${proofId}`} download>The notes as W3C Web Annotations (JSON-LD)</a>, for other programs to read.</p>
           <ReleasedView
             snapshot={release.snapshot} drawn={drawn} answers={release.answers} since={release.since} timeZone={timeZone}
             underNote={release.mayAnswer ? (noteId, lastSeq, name) => <Answer name={name} noteId={noteId} lastSeq={lastSeq} proofId={proofId} /> : undefined}

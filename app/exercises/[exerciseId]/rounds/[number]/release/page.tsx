@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { ReleasedView } from '@/app/_released/released-view';
+import { TakeSheet } from '@/app/_released/take-sheet';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
 import { Notice } from '@/app/_ui/Notice';
@@ -52,6 +53,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
       <Pages label="Pages of the plan" page={plan.page} pages={plan.pages} href={(to) => `${here}?page=${to}`} />
       {shown && (
         <Section id="preview" title={<>What {shown.shownAs} will see</>} lead="Exactly this, and nothing besides.">
+          <TakeSheet action={`/api/exports/sheet-previews/${exerciseId}`} fields={{ round: number, proof: preview ?? '' }} summary="This preview on paper" button="Preview as PDF" />
           <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} timeZone={plan.course.timeZone} />
         </Section>
       )}

@@ -1,0 +1,9 @@
+import { exportReleasedNotes } from '@/lib/export/export-released-notes';
+import { fileResponse } from '@/lib/export/file-response';
+import { annotationType } from '@/lib/export/web-annotations';
+import { route } from '@/lib/http/route';
+
+export const GET = route(exportReleasedNotes, {
+  read: (_request, { proofId }) => ({ proofId }),
+  respond: ({ annotations, name }) => fileResponse(JSON.stringify(annotations, null, 2), annotationType, name),
+});

@@ -1,0 +1,32 @@
+import { operation } from '@/lib/access/operation';
+import { noteView } from '@/lib/critique/note-view';
+import { queueOf } from '@/lib/critique/queue';
+import { roundInHand } from '@/lib/critique/round-in-hand';
+import { env } from '@/lib/env';
+import { roundOnly } from '@/shared/schemas/critique';
+import { webAnnotations, type OutgoingNote } from './web-annotations';
+
+/** All notes of a round, released or not, as W3C Web Annotations; for those who teach. Hidden students stay hidden. */
+export const exportRoundNotes = operation({
+  name: 'export-round-notes',
+  allow: 'class:see',
+  input: roundOnly,
+  run: async ({ data, now }, { exerciseId, roundNumber }) => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const { round, exercise, course } = hand;
+    const queue = new Map((await queueOf(data, hand, now)).map((entry) => [entry.proofId, entry]));
+    const rows = await data.notes.ofProofs([...queue.keys()]);
+    const lines = await data.exports.linesOf([...new Set(rows.map(({ proofItem }) => proofItem.specimenVersionId))]);
+    const notes = rows.flatMap((row): OutgoingNote[] => {
+      const entry = queue.get(row.proofItem.proofId);
+      const line = lines.get(row.proofItem.specimenVersionId);
+      if (!entry || !line) return [];
+      return [{ ...noteView(row, entry.hidden), pack: line.pack, hideStudent: entry.hidden, page: `${env().publicOrigin}/critique/${entry.token}/${line.specimenId}` }];
+    });
+    await data.audit.record({ courseId: course.id, verb: 'notes exported', subject: `round:${round.id}` }, now);
+    return {
+      annotations: webAnnotations({ id: `${env().publicOrigin}/api/exports/notes/${exercise.id}?round=${round.number}`, label: `Notes: ${exercise.title}, round ${round.number}`, now, notes }),
+      name: `notes-round-${round.number}.jsonld`,
+    };
+  },
+});

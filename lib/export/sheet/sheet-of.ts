@@ -1,0 +1,42 @@
+import type { ScopedData } from '@/lib/data';
+import { AppError, notFound } from '@/lib/access/errors';
+import { drawLines } from '@/lib/release/draw-lines';
+import type { ReadRelease } from '@/lib/release/read-release';
+import { dateTimeWords } from '@/shared/text/when-words';
+import type { Sheet } from './sheet';
+
+type Given = Pick<ReadRelease, 'snapshot' | 'answers'> & {
+  who: string;
+  /** Where names are hidden, times are too: they would tell who it is. */
+  hidden: boolean;
+  release: Pick<ReadRelease, 'number' | 'releasedAt'> | null;
+};
+
+/** What stands on the sheet of a proof, for those who may see the proof. */
+export async function sheetOf(data: ScopedData, proofId: string, { who, hidden, release, snapshot, answers }: Given): Promise<Sheet> {
+  const proof = await data.proofs.byId(proofId);
+  if (!proof) throw notFound();
+  const { exercise } = proof.round;
+  const zone = exercise.course.timeZone;
+  const packOf = new Map(proof.items.map(({ specimenVersionId, specimenVersion }) => [specimenVersionId, specimenVersion.packSha]));
+  const lines = await drawLines(data, proofId);
+  const licences = new Map<string, string>();
+  for (const sha of new Set(packOf.values())) licences.set(sha, await data.exports.licenceOf(sha));
+  return {
+    course: exercise.course.title, exercise: exercise.title, round: { number: proof.round.number, title: proof.round.title },
+    who, proof: proof.number,
+    received: hidden ? null : dateTimeWords(proof.receivedAt, zone, true),
+    state: release === null ? 'Not released: what would go out now' : `${release.number === 1 ? '' : `Correction ${release.number - 1}, `}${dateTimeWords(release.releasedAt, zone, true)}`,
+    preview: release === null,
+    reasoning: proof.reasoning,
+    snapshot, answers,
+    lines: lines.map((line) => ({ ...line, licence: licences.get(packOf.get(line.specimenVersionId) ?? '') ?? '' })),
+  };
+}
+
+/** Outlines belong to the face: they leave only once somebody has said that its licence allows it. */
+export function askForLicence(read: boolean, licences: readonly string[]): void {
+  if (read) return;
+  const kept = [...new Set(licences)].join('; ');
+  throw new AppError('INVALID', `The outlines of the letters belong to their faces. ${kept ? `The licences: ${kept}. ` : ''}Tick that you have read them and that they allow this, then take the file again.`);
+}

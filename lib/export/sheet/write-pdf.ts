@@ -1,0 +1,50 @@
+import { Readable } from 'node:stream';
+import type { ReadableStream as NodeWebStream } from 'node:stream/web';
+import { furniture, layoutSheet, shortened } from './layout-sheet';
+import { newDocument, paintPage, widthsIn, type Struct } from './paint';
+import type { SheetPage } from './page';
+import { columnsOf, type Columns, type PaperName } from './paper';
+import type { Widths } from './setter';
+import type { Sheet } from './sheet';
+
+/** A file as it is made: nothing is held back but what the reader has not taken yet. */
+export type Pdf = ReadableStream<Uint8Array>;
+
+type Doc = ReturnType<typeof newDocument>;
+
+/** Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step wait. */
+export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
+  async function* bytes() {
+    for await (const _ of steps) {
+      const chunk = doc.read() as Uint8Array | null;
+      if (chunk !== null) yield chunk;
+    }
+    doc.end();
+    for await (const chunk of doc) yield chunk as Uint8Array;
+  }
+  return Readable.toWeb(Readable.from(bytes(), { objectMode: false })) as NodeWebStream<Uint8Array> as Pdf;
+}
+
+/** One student's sheet. */
+export function sheetPdf(sheet: Sheet, paper: PaperName, now: Date): Pdf {
+  const columns = columnsOf(paper);
+  const title = `Critique sheet: ${sheet.exercise}, round ${sheet.round.number}`;
+  const doc = newDocument(title, `Notes and marks of proof ${sheet.proof}${sheet.preview ? ', a preview that was not released' : ''}`, now);
+  const widths = widthsIn(doc);
+  async function* steps() {
+    const root = doc.struct('Document');
+    doc.addStructure(root);
+    const pages = layoutSheet(sheet, columns, widths);
+    pages.forEach((page, index) => putPage(doc, root, page, { sheet, columns, widths, number: `${index + 1} of ${pages.length}` }));
+    root.end();
+    yield;
+  }
+  return streamed(doc, steps());
+}
+
+type On = { sheet: Pick<Sheet, 'exercise' | 'round' | 'who' | 'preview'>; columns: Columns; widths: Widths; number: string; named?: string };
+
+export function putPage(doc: Doc, parent: Struct, page: SheetPage, { sheet, columns, widths, number, named }: On): void {
+  const running = shortened(`${sheet.exercise} \u00b7 Round ${sheet.round.number} \u00b7 ${sheet.who}${sheet.preview ? ' \u00b7 preview, not released' : ''}`, columns.right - columns.left - 80, widths);
+  paintPage(doc, parent, { ...page, furniture: [...page.furniture, ...furniture(columns, running, number, widths)] }, columns, named);
+}

@@ -1,24 +1,33 @@
 // What a class does, beside trivial routes of the same server in the same run.
-//   npm run bench -- class     300 students × 12 specimens × 3 rounds, then 30 and 3,000 students
-//   CLASS_SIZES=30,300 and CLASS_SECONDS=10 ask for less
+//   npm run bench -- class     300 students × 12 specimens × 3 rounds with writes and the desk, then pages at 30, 300 and 3,000
+//   CLASS_SIZES=30,300 CLASS_SECONDS=10 CLASS_ANSWERS=60 ask for less; CLASS_PARTS=writes,desk,pages for some of it;
+//   CLASS_BUILT=yes takes the build that is there (made by an earlier run of this benchmark)
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { openDatabase } from '@/lib/data/open';
+import { deskInBrowser, nextProofOnServer, noteOnServer, type Waits } from './class/desk';
 import { fillClass, type Filled } from './class/fill';
-import { ask, load, type Ask, type Load } from './class/load';
-import { buildForBench, secret, serveForBench } from './class/server';
+import { load, type Ask, type Load } from './class/load';
+import { pageCosts, printCosts } from './class/pages';
+import { buildForBench, secret, serveForBench, type BenchServer } from './class/server';
 
-const sizes = (process.env.CLASS_SIZES ?? '300,30,3000').split(',').map(Number);
+const sizes = (process.env.CLASS_SIZES ?? '30,300,3000').split(',').map(Number);
+const parts = (process.env.CLASS_PARTS ?? 'writes,desk,pages').split(',');
 const seconds = Number(process.env.CLASS_SECONDS ?? 10);
+const answers = Number(process.env.CLASS_ANSWERS ?? 60);
 const port = Number(process.env.CLASS_PORT ?? 3470);
+/** The size of which autosave and the desk are measured. */
+const usual = sizes.includes(300) ? 300 : sizes[0]!;
 
 export default async function benchClass() {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-bench-'));
   try {
-    buildForBench();
-    for (const students of sizes) await measureOne(`file:${path.join(folder, `${students}.db`)}`, students);
+    if (process.env.CLASS_BUILT !== 'yes') buildForBench();
+    const costs = [];
+    for (const students of sizes) costs.push(await measureOne(`file:${path.join(folder, `${students}.db`)}`, students));
+    if (parts.includes('pages')) printCosts(costs);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -30,41 +39,46 @@ async function measureOne(url: string, students: number) {
   const begun = performance.now();
   const filled = await fillClass(db, { students, specimens: 12, rounds: 3 }, secret, new Date());
   await db.$disconnect();
-  console.log(`${students} students × 12 specimens × 3 rounds (filled in ${((performance.now() - begun) / 1000).toFixed(0)} s), 10 connections, ${seconds} s each`);
+  console.log(`${students} students × 12 specimens × 3 rounds (filled in ${((performance.now() - begun) / 1000).toFixed(0)} s)`);
   const server = await serveForBench(url, port);
   try {
-    await writes(server.origin, filled);
-    await pages(server.origin, filled);
+    if (parts.includes('writes') && students === usual) await writes(server, filled);
+    if (parts.includes('desk') && students === usual) await desk(server.origin, filled);
+    return { students, ...(parts.includes('pages') ? await pageCosts(server, filled, answers) : { trivialMs: Number.NaN, pages: [] }) };
   } finally {
     server.stop();
   }
 }
 
-/** Baseline and subject in turn, twice, so that a machine that warms up or slows down favours neither. */
-async function writes(origin: string, filled: Filled) {
+/** Baseline and subject in turn, four times, so that a machine that warms up or slows down favours neither. */
+async function writes({ origin, processorMs }: BenchServer, filled: Filled) {
   const save = autosaves(filled);
   await load(origin, oneRow(filled), 2);
   await load(origin, save, 2);
-  const [row, kept]: [Load[], Load[]] = [[], []];
-  for (let turn = 0; turn < 2; turn += 1) {
-    row.push(await load(origin, oneRow(filled), seconds));
-    kept.push(await load(origin, save, seconds));
+  const [row, kept] = [{ loads: [] as Load[], ms: 0 }, { loads: [] as Load[], ms: 0 }];
+  for (let turn = 0; turn < 4; turn += 1) {
+    for (const [sum, next] of turn % 2 === 0 ? [[row, oneRow(filled)], [kept, save]] as const : [[kept, save], [row, oneRow(filled)]] as const) {
+      const before = processorMs();
+      sum.loads.push(await load(origin, next, seconds / 2));
+      sum.ms += processorMs() - before;
+    }
   }
-  line('write of one row', mean(row));
-  line('autosave', mean(kept), `${((100 * mean(kept).perSecond) / mean(row).perSecond).toFixed(0)} % of it (wanted: 85 % or more)`);
+  const each = ({ loads, ms }: typeof row) => ms / loads.reduce((sum, one) => sum + one.answers, 0);
+  console.log(`  10 connections, four times ${seconds / 2} s each`);
+  line('write of one row', mean(row.loads), `${each(row).toFixed(2)} ms of processor each`);
+  line('autosave', mean(kept.loads), `${each(kept).toFixed(2)} ms of processor each; ${((100 * mean(kept.loads).perSecond) / mean(row.loads).perSecond).toFixed(0)} % of its throughput (wanted: 85 % or more), by processor time ${((100 * each(row)) / each(kept)).toFixed(0)} %`);
 }
 
-async function pages(origin: string, { exerciseId, instructorCookie }: Filled) {
-  const page = (where: string) => (): Ask => ({ path: where, cookie: instructorCookie });
-  const where = `/exercises/${exerciseId}/class`;
-  const bytes = await ask(origin, undefined, page(where)()).catch((error: Error) => error);
-  if (bytes instanceof Error) return console.log(`  class page: not measured. ${bytes.message.slice(0, 120)}`);
-  await load(origin, page('/baseline'), 2);
-  const trivial = await load(origin, page('/baseline'), seconds);
-  const summary = await load(origin, page(where), seconds);
-  line('trivial page', trivial);
-  line('class page', summary, `${(trivial.perSecond / summary.perSecond).toFixed(2)} times its cost (wanted: 2.5 or less), ${(bytes / 1000).toFixed(0)} kB`);
+async function desk(origin: string, filled: Filled) {
+  waited('next proof, the server’s part', await nextProofOnServer(origin, filled, 100), '');
+  waited('note, the server’s part', await noteOnServer(origin, filled, 100), '');
+  const { next, note } = await deskInBrowser(origin, filled, 63);
+  waited('next proof, key to usable', next, '(wanted: p95 under 300 ms)');
+  waited('note, key to saved', note, '(wanted: p95 under 100 ms)');
 }
+
+const waited = (name: string, { p50, p95, most, times }: Waits, more: string) =>
+  console.log(`  ${name.padEnd(30)} median ${p50.toFixed(0)} ms, p95 ${p95.toFixed(0)} ms, most ${most.toFixed(0)} ms of ${times}   ${more}`);
 
 const oneRow = ({ students }: Filled) => (connection: number): Ask => ({
   path: '/api/baseline', method: 'PUT', cookie: students[connection % students.length]!.cookie, body: { name: `Student ${Math.random()}` },

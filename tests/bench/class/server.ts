@@ -1,6 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { rmSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 
 const next = 'node_modules/next/dist/bin/next';
@@ -13,7 +13,9 @@ export function buildForBench() {
   if (status !== 0) throw new Error(`The build failed:\n${stdout}${stderr}`);
 }
 
-export async function serveForBench(databaseUrl: string, port: number) {
+export type BenchServer = { origin: string; processorMs: () => number; stop: () => void };
+
+export async function serveForBench(databaseUrl: string, port: number): Promise<BenchServer> {
   const origin = `http://127.0.0.1:${port}`;
   const server = spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(port)], {
     stdio: ['ignore', 'ignore', 'inherit'],
@@ -21,8 +23,17 @@ export async function serveForBench(databaseUrl: string, port: number) {
   });
   for (let tries = 0; tries < 600; tries += 1) {
     if (server.exitCode !== null) break;
-    if (await fetch(`${origin}/icon.svg`).then(() => true, () => false)) return { origin, stop: () => { server.kill('SIGTERM'); } };
+    if (await fetch(`${origin}/icon.svg`).then(() => true, () => false)) return { origin, processorMs: () => processorMs(server.pid!), stop: () => { server.kill('SIGTERM'); } };
     await wait(100);
   }
   throw new Error('The server of the benchmark did not start.');
+}
+
+/**
+ * Processor time that a process has used so far, in ms, as Linux keeps it (proc(5): fields 14 and 15 of stat, in ticks of a
+ * hundredth of a second). Unlike a time by the clock it hardly minds what else the machine is doing.
+ */
+function processorMs(pid: number): number {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').replace(/^.*\) /s, '').split(' ');
+  return 10 * (Number(fields[11]) + Number(fields[12]));
 }

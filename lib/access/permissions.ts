@@ -26,6 +26,7 @@ export const permissions = {
   'critique:write': ['instructor', 'assistant'],
   'critique:answer': ['instructor', 'assistant', 'student'],
   'mark:give': ['instructor', 'assistant'],
+  'mark:settle': ['instructor', 'assistant'],
   'release:see': ['instructor', 'assistant', 'student'],
   'release:make': ['instructor'],
   'class:see': ['instructor', 'assistant'],

@@ -1,10 +1,11 @@
 import type { ScopedData } from '@/lib/data';
-import { firstSlot } from '@/lib/critique/mark-tasks';
 import type { RoundInHand } from '@/lib/critique/round-in-hand';
 import { criterionView } from '@/lib/exercise/read-exercise';
+import { marksOfProofs } from '@/lib/marking/effective-marks';
 import { lateOf } from '@/lib/marking/late';
 import { totalWithLate } from '@/lib/marking/marks-of-proof';
 import { countedProof } from '@/shared/proof/counted-proof';
+import type { EffectiveMark } from '@/shared/marking/effective-mark';
 import type { Late } from '@/shared/marking/late-deduction';
 
 /** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
@@ -13,7 +14,7 @@ export type StudentRow = {
   sent: number; counts: { number: number; receivedAt: Date; why: 'last' | 'chosen' } | null;
   late: Late | null;
   marked: boolean | null; percent: number | null;
-  levels: { criterionVersionId: string; level: number | null }[];
+  levels: ({ criterionVersionId: string } & EffectiveMark)[];
   released: number | null; hidden: boolean;
 };
 
@@ -22,19 +23,19 @@ export async function studentsPage(data: ScopedData, { round, course, settings, 
   const [members, criteriaRows] = await Promise.all([data.classSummary.studentsWithProofs(course.id, round.id, page), data.criteria.ofExercise(exercise.id)]);
   const criteria = criteriaRows.map(criterionView);
   const counted = members.map((member) => ({ member, ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null) }));
-  const [releases, tasks] = await Promise.all([
+  const [releases, marks] = await Promise.all([
     data.releases.numbersOf(round.id, members.map(({ id }) => id)),
-    data.markTasks.ofProofs(counted.flatMap(({ proof }) => (proof ? [proof.id] : [])), firstSlot),
+    marksOfProofs(data, round, counted.flatMap(({ proof }) => (proof ? [proof.id] : []))),
   ]);
-  const taskOf = new Map(tasks.map((task) => [task.proofId, task]));
-  const begun = counted.flatMap(({ proof }) => taskOf.get(proof?.id ?? '')?.id ?? []);
-  const marks = begun.length > 0 ? await data.marks.ofTasks(begun) : [];
   const rows = counted.map(({ member, proof, why }): StudentRow => {
-    const task = proof ? taskOf.get(proof.id) : undefined;
     const released = releases.get(member.id)?.number ?? null;
     const hidden = settings.namesHidden && released === null;
     const late = proof ? lateOf(round, member, proof.receivedAt) : null;
-    const given = criteria.map((criterion) => ({ ...criterion, mark: { level: marks.find(({ taskId, criterionVersionId }) => taskId === task?.id && criterionVersionId === criterion.versionId)?.level ?? null } }));
+    // While two mark a proof, neither's marks stand on a page that the other may open.
+    const two = proof ? marks.stateOf(proof.id) : 'none';
+    const begun = proof ? marks.firstDone(proof.id) : null;
+    const withheld = (hidden || two === 'waits') && !evenHidden;
+    const given = criteria.map((criterion) => ({ ...criterion, mark: proof ? marks.effective(proof.id, criterion.versionId) : { level: null, from: 'first' as const } }));
     return {
       memberId: member.id,
       name: member.user?.name ?? `Erased person (${member.id.slice(-6)})`,
@@ -42,9 +43,9 @@ export async function studentsPage(data: ScopedData, { round, course, settings, 
       sent: member.proofs.length,
       counts: proof ? { number: proof.number, receivedAt: proof.receivedAt, why: why === 'chosen' ? 'chosen' : 'last' } : null,
       late,
-      marked: (hidden && !evenHidden) || !task ? null : task.state === 'done',
-      percent: (hidden && !evenHidden) || !proof ? null : totalWithLate(given, late).after,
-      levels: hidden && !evenHidden ? [] : given.map(({ versionId, mark }) => ({ criterionVersionId: versionId, level: mark.level })),
+      marked: (hidden && !evenHidden) || !proof || begun === null ? null : begun && two !== 'waits',
+      percent: withheld || !proof ? null : totalWithLate(given, late).after,
+      levels: withheld ? [] : given.map(({ versionId, mark }) => ({ criterionVersionId: versionId, ...mark })),
       released, hidden,
     };
   });

@@ -15,6 +15,16 @@ type Here = { token: string; proofId: string; specimenId: string };
 export async function neighboursOf(data: ScopedData, hand: Pick<ProofInHand, 'round' | 'settings'>, order: QueueOrder, here: Here, specimenIds: readonly string[]): Promise<Neighbours> {
   const place = order.placeOf.get(here.proofId) ?? -1;
   const [next, previous] = await tokensOf(data, hand, [order.counted[place + 1], order.counted[place - 1]]);
+  return between(next ?? null, previous ?? null, here, specimenIds);
+}
+
+/** The same in a queue of which every token is at hand. */
+export function neighboursAmong(tokens: readonly string[], here: Omit<Here, 'proofId'>, specimenIds: readonly string[]): Neighbours {
+  const place = tokens.indexOf(here.token);
+  return between(tokens[place + 1] ?? null, tokens[place - 1] ?? null, here, specimenIds);
+}
+
+function between(next: string | null, previous: string | null, here: Omit<Here, 'proofId'>, specimenIds: readonly string[]): Neighbours {
   const line = specimenIds.indexOf(here.specimenId);
   const nextLine = specimenIds[line + 1];
   const previousLine = line > 0 ? specimenIds[line - 1] : undefined;

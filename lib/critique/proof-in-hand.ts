@@ -1,23 +1,32 @@
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import { settingsOf } from '@/lib/exercise/read-exercise';
-import { firstSlot } from './mark-tasks';
+import { secondMarkingOf } from '@/lib/marking/second-sample';
+import { secondState, sightOf } from '@/lib/marking/second-state';
+import { firstSlot, secondSlot } from './mark-tasks';
 
-/** A proof as a marker has it before them: whose it is, what holds in its exercise, and whether its name may be seen. */
+/**
+ * A proof as a marker has it before them: whose it is, what holds in its exercise, and whether its name may be seen.
+ * The alias of the second marker's task leads to the second marking (`slot`), anything else to the first.
+ */
 export async function proofInHand(data: ScopedData, token: string) {
   const proof = await data.critique.proof(token);
   if (!proof) throw notFound();
   const { round } = proof;
   const { exercise } = round;
   const settings = settingsOf(exercise);
-  const [me, task, released] = await Promise.all([
+  const [me, first, second, released] = await Promise.all([
     data.markTasks.marker(exercise.courseId),
     data.markTasks.byProof(proof.id, firstSlot),
+    data.markTasks.byProof(proof.id, secondSlot),
     data.releases.numbersOfProof(proof.id),
   ]);
   if (!me) throw notFound();
+  const slot = second !== null && second.alias === token ? secondSlot : firstSlot;
+  const task = slot === secondSlot ? second : first;
+  const two = secondState(proof.id, { first, second }, secondMarkingOf(round));
   const hidden = settings.namesHidden && released.length === 0;
-  return { proof, round, exercise, course: exercise.course, settings, me, task, hidden, released: released.length > 0 };
+  return { proof, round, exercise, course: exercise.course, settings, me, slot, task, first, second, two, sight: sightOf(two, task, me.id), hidden, released: released.length > 0 };
 }
 
 export type ProofInHand = Awaited<ReturnType<typeof proofInHand>>;

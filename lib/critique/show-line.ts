@@ -3,13 +3,16 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { spacingOf } from '@/lib/draft/spacing-of';
 import { lateOf } from '@/lib/marking/late';
+import { mayBeRead } from '@/lib/marking/may-be-read';
 import { marksOfProof } from '@/lib/marking/marks-of-proof';
+import { secondQueue } from '@/lib/marking/second-queue';
 import { settingOf } from '@/lib/proof/measure-proof-line';
 import { proofLineInput } from '@/shared/schemas/critique';
 import { packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 import { earlierNotes } from './earlier-notes';
-import { neighboursOf } from './neighbours';
+import { secondSlot } from './mark-tasks';
+import { neighboursAmong, neighboursOf } from './neighbours';
 import { noteView } from './note-view';
 import { proofInHand } from './proof-in-hand';
 import { queueOrder } from './queue-order';
@@ -29,7 +32,7 @@ export const showLine = operation({
   input: proofLineInput,
   run: async ({ data, now }, { proof: token, specimenId }) => {
     const hand = await proofInHand(data, token);
-    const { proof, round, exercise, course, settings, task, hidden } = hand;
+    const { proof, round, exercise, course, settings, task, hidden, slot, sight } = hand;
     const items = proof.items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position);
     const item = items.find(({ specimenVersion }) => specimenVersion.specimenId === specimenId);
     const line = item && (await data.critique.line(item.id));
@@ -43,15 +46,19 @@ export const showLine = operation({
       earlierNotes(data, { memberId: proof.memberId, specimenId, exerciseId: exercise.id, roundNumber: round.number, versionId: version.id }, spacing),
       data.critique.previousItem(proof.memberId, specimenId, exercise.id, round.number),
       comparedWith ? data.critique.references(comparedWith, version.id) : [],
-      marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: task?.id ?? null, tolerance: settings.tolerance, late }),
+      marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: sight === 'none' ? null : (task?.id ?? null), tolerance: settings.tolerance, late }),
       stockNotesAtHand(data, course.id),
       queueOrder(data, hand, now),
       acrossSpecimens(data, items, item),
     ]);
     const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
     const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
-    const here = task ? tokenOf(own, hidden) : token;
-    const go = await neighboursOf(data, hand, order, { token: here, proofId: proof.id, specimenId }, items.map(({ specimenVersion }) => specimenVersion.specimenId));
+    const here = !task ? token : slot === secondSlot ? task.alias : tokenOf(own, hidden);
+    const specimenIds = items.map(({ specimenVersion }) => specimenVersion.specimenId);
+    const second = slot === secondSlot ? await secondQueue(data, hand, now) : null;
+    const go = second
+      ? neighboursAmong(second.map((place) => place.task.alias), { token: here, specimenId }, specimenIds)
+      : await neighboursOf(data, hand, order, { token: here, proofId: proof.id, specimenId }, specimenIds);
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
@@ -85,7 +92,7 @@ export const showLine = operation({
       references: references.map(({ author, slot, ...set }) => ({ author: author.user?.name ?? 'A former teacher', slot, spacing: spacingOf(set) })),
       /** Only of the same version: another's pairs cannot be laid under this line. */
       previous: previous && previous.specimenVersionId === version.id ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) } : null,
-      notes: notes.map((note) => noteView(note, hidden)),
+      notes: notes.filter((note) => mayBeRead(note, hand)).map((note) => noteView(note, hidden)),
       earlier,
       marks,
       stock,
@@ -94,8 +101,12 @@ export const showLine = operation({
         mine: task?.markerId === hand.me.id,
         heldBy: task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now ? (task.marker?.user?.name ?? 'another marker') : null,
       },
+      /** Whether two mark this proof, in which of the two markings this is, and what may be seen of both. */
+      two: { state: hand.two, slot, sight },
       go,
-      queue: { place: (order.placeOf.get(proof.id) ?? -1) + 1, of: order.counted.length, done },
+      queue: second
+        ? { place: second.findIndex((place) => place.proofId === proof.id) + 1, of: second.length, done: second.filter((place) => place.task.state === 'done').length }
+        : { place: (order.placeOf.get(proof.id) ?? -1) + 1, of: order.counted.length, done },
     };
   },
 });

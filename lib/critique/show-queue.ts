@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
+import { secondMarkingOf } from '@/lib/marking/second-sample';
 import { roundOnly } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { firstSlot } from './mark-tasks';
@@ -33,6 +34,7 @@ export const showQueue = operation({
       round: { number: round.number, title: round.title, state: round.state, version: round.version, markingStartedAt: round.markingStartedAt },
       namesHidden: hand.settings.namesHidden,
       mayRelease: me.role === 'instructor',
+      secondMarking: secondMarkingOf(round).which,
       specimens: specimens.flatMap(({ id, position, versions }) => versions.map(({ text }) => ({ id, position, text }))),
       /** The proofs of this page, of `count` in all. */
       queue: queue.map(serialised), page, pages, count: order.counted.length,

@@ -13,6 +13,8 @@ export type AuditVerb =
   | 'course making allowed' | 'course making withdrawn'
   | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased'
   | 'marking begun' | 'proof chosen' | 'mark given' | 'mark changed' | 'mark taken back' | 'proof marked' | 'proof reopened'
+  | 'second marking set' | 'difference settled' | 'settled level changed' | 'settled level taken back'
+  | 'due date extended' | 'extension ended'
   | 'round released' | 'release corrected' | 'marks exported' | 'sheets exported' | 'notes exported'
   | 'people imported' | 'course copied' | 'records handed over' | 'keeping ended';
 

@@ -68,12 +68,35 @@ export const markTaskData = (actor: Actor, db: Db) => {
     create: (roundId: string, made: readonly NewTask[], slot: string, now: Date) =>
       db.markTask.createMany({ data: made.map(({ proofId, alias }) => ({ id: newId(), roundId, proofId, slot, alias, state: 'open', createdAt: now, version: 0 })) }),
 
-    /** Takes a task until `leaseUntil`, unless somebody else holds it. Says whether it was taken. */
-    claim: async (taskId: string, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> => {
-      const free: Prisma.MarkTaskWhereInput = { OR: [{ markerId: memberId }, { markerId: null }, { leaseUntil: null, state: 'open' }, { leaseUntil: { lt: now }, state: 'open' }] };
-      const { count } = await db.markTask.updateMany({ where: { AND: [{ id: taskId }, tasks, free] }, data: { markerId: memberId, leaseUntil, version: { increment: 1 } } });
+    /** Keeps a task that the marker has already for a while longer. Says whether it was theirs. */
+    renew: async (taskId: string, memberId: string, leaseUntil: Date): Promise<boolean> => {
+      const { count } = await db.markTask.updateMany({ where: { AND: [{ id: taskId, markerId: memberId }, tasks] }, data: { leaseUntil, version: { increment: 1 } } });
       return count === 1;
     },
+
+    /** Takes a task that still stands at `version` until `leaseUntil`, unless somebody else holds it. Says whether it was taken. */
+    take: async ({ id, version }: { id: string; version: number }, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> => {
+      const free: Prisma.MarkTaskWhereInput = { OR: [{ markerId: memberId }, { markerId: null }, { leaseUntil: null, state: 'open' }, { leaseUntil: { lt: now }, state: 'open' }] };
+      const { count } = await db.markTask.updateMany({ where: { AND: [{ id, version }, tasks, free] }, data: { markerId: memberId, leaseUntil, version: { increment: 1 } } });
+      return count === 1;
+    },
+
+    /** Takes a task's next version without changing anything else: whoever read the one before has to read again. */
+    touch: async ({ id, version }: { id: string; version: number }): Promise<boolean> => {
+      const { count } = await db.markTask.updateMany({ where: { AND: [{ id, version }, tasks] }, data: { version: { increment: 1 } } });
+      return count === 1;
+    },
+
+    /** In which of a proof's markings somebody has a part: they hold it, or gave a mark in it. */
+    partsOf: async (proofIds: readonly string[], memberId: string) =>
+      db.markTask.findMany({
+        where: { AND: [tasks, { proofId: { in: [...proofIds] }, OR: [{ markerId: memberId }, { marks: { some: { events: { some: { whoId: memberId } } } } }] }] },
+        select: { proofId: true, slot: true },
+      }),
+
+    /** Writes down who settled last. */
+    settledBy: (taskId: string, memberId: string, now: Date) =>
+      db.markTask.updateMany({ where: { AND: [{ id: taskId }, tasks] }, data: { markerId: memberId, state: 'done', doneAt: now, version: { increment: 1 } } }),
 
     /** Ends the actor's hold. */
     giveBack: async (taskId: string, memberId: string): Promise<boolean> => {

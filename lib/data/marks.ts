@@ -20,6 +20,21 @@ export const markData = (actor: Actor, db: Db) => {
         include: { mark: { select: { criterionVersionId: true } }, who: { select: { user: { select: { name: true } } } } },
       }),
 
+    /** All marks of these proofs, whoever gave them. */
+    ofProofs: (proofIds: readonly string[]) =>
+      db.mark.findMany({
+        where: { AND: [{ task: { proofId: { in: [...proofIds] } } }, marks] },
+        select: { criterionVersionId: true, level: true, task: { select: { proofId: true, slot: true } } },
+      }),
+
+    /** Every change of every mark of a proof, oldest first, with the marking it belongs to. */
+    historyOf: (proofId: string) =>
+      db.markEvent.findMany({
+        where: { mark: { AND: [{ task: { proofId } }, marks] } },
+        orderBy: [{ at: 'asc' }, { id: 'asc' }],
+        include: { mark: { select: { criterionVersionId: true, criterionVersion: { select: { title: true, levels: true } }, task: { select: { slot: true } } } }, who: { select: { user: { select: { name: true } } } } },
+      }),
+
     /** @throws P2002 when somebody gave this mark first. */
     create: async (taskId: string, criterionVersionId: string, level: number | null, now: Date): Promise<string> => {
       const id = newId();

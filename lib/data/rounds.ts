@@ -2,6 +2,7 @@ import type { Actor } from '@/lib/access/actor';
 import { canonicalJson } from '@/shared/json/canonical';
 import type { LateRule } from '@/shared/schemas/round';
 import { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { SecondMarking } from '@/shared/schemas/second-marking';
 import type { Db } from './client';
 import { exercisesOf, roundsOf } from './exercise-scope';
 import { newId } from './ids';
@@ -50,6 +51,12 @@ export const roundData = (actor: Actor, db: Db) => {
 
     change: async (id: string, version: number, fields: RoundFields): Promise<boolean> => {
       const { count } = await db.round.updateMany({ where: { AND: [roundsOf(actor), { id, version }] }, data: { ...columns(fields), version: version + 1 } });
+      return count === 1;
+    },
+
+    /** Says which proofs a second marker looks at, of a round that still stands at `version`. */
+    setSecondMarker: async (id: string, version: number, secondMarker: SecondMarking): Promise<boolean> => {
+      const { count } = await db.round.updateMany({ where: { AND: [roundsOf(actor), { id, version }] }, data: { secondMarker: canonicalJson(secondMarker), version: version + 1 } });
       return count === 1;
     },
 

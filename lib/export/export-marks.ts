@@ -2,6 +2,7 @@ import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { queueOf } from '@/lib/critique/queue';
 import { studentsPage, type StudentRow } from '@/lib/class/students-page';
+import type { MarkSource } from '@/shared/marking/effective-mark';
 import { roundOnly } from '@/shared/schemas/critique';
 import { csvOf } from './csv';
 
@@ -16,7 +17,7 @@ export const exportMarks = operation({
     const queue = settings.namesHidden ? await queueOf(data, hand, now) : [];
     const alias = new Map(queue.map(({ memberId, shownAs }) => [memberId, shownAs]));
     const { rows, criteria } = await studentsPage(data, hand, { skip: 0, take: 100_000 }, { evenHidden: true });
-    const head = ['Student', 'Section', 'Round', 'Proof', 'Received (UTC)', 'Days late', 'Deduction in %', ...criteria.flatMap(({ title }) => [title, `${title}, points in %`]), 'Total in %', 'Released as number'];
+    const head = ['Student', 'Section', 'Round', 'Proof', 'Received (UTC)', 'Days late', 'Deduction in %', ...criteria.flatMap(({ title }) => [title, `${title}, points in %`]), 'Total in %', 'Two markers', 'Released as number'];
     const lines = rows.map((row) => lineOf(row, criteria, round.number, alias));
     if (settings.namesHidden) lines.sort((one, other) => (String(one[0]) < String(other[0]) ? -1 : 1));
     await data.audit.record({ courseId: course.id, verb: 'marks exported', subject: `round:${round.id}` }, now);
@@ -37,6 +38,14 @@ function lineOf(row: StudentRow, criteria: Criteria, round: number, alias: Reado
     row.hidden ? '' : (row.section ?? ''),
     round, counts?.number ?? '', counts && !row.hidden ? counts.receivedAt.toISOString() : '',
     late?.startedDays ?? '', late?.deduct ?? '', ...marks,
-    row.percent === null ? '' : Math.round(row.percent * 100) / 100, row.released ?? '',
+    row.percent === null ? '' : Math.round(row.percent * 100) / 100, twoMarkers(row.levels), row.released ?? '',
   ];
+}
+
+/** What two markers made of this proof, the most open state of its criteria; empty where one marks it. */
+function twoMarkers(levels: StudentRow['levels']): string {
+  const from = (source: MarkSource) => levels.some((level) => level.from === source);
+  if (from('second-waits')) return 'second not finished, first counts';
+  if (from('differs')) return 'differ, first counts';
+  return from('settled') ? 'settled' : from('agreed') ? 'agreed' : '';
 }

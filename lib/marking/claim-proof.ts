@@ -1,7 +1,7 @@
-import { AppError } from '@/lib/access/errors';
+import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { firstSlot, tasksFor } from '@/lib/critique/mark-tasks';
+import { firstSlot, secondSlot, tasksFor, type MarkTaskRow } from '@/lib/critique/mark-tasks';
 import { proofInHand, type ProofInHand } from '@/lib/critique/proof-in-hand';
 import { proofOnly } from '@/shared/schemas/critique';
 
@@ -15,19 +15,64 @@ export const claimProof = operation({
   input: proofOnly,
   run: async ({ data, now }, { proof: token }) => {
     const hand = await proofInHand(data, token);
-    const leaseUntil = await claim(data, hand, now);
+    const { leaseUntil } = await claim(data, hand, now);
     return { keptUntil: leaseUntil.toISOString() };
   },
 });
 
+type Held = { taskId: string; leaseUntil: Date };
+
 /** Takes the task of a proof, making it where there is none. @throws CONFLICT that names who has it. */
-export async function claim(data: ScopedData, { proof, round, me, task: known }: ProofInHand, now: Date): Promise<Date> {
-  const task = known ?? (await tasksFor(data, round.id, [proof.id], now)).get(proof.id)!;
+export async function claim(data: ScopedData, { proof, round, me, slot, task: known }: ProofInHand, now: Date): Promise<Held> {
   const leaseUntil = new Date(now.getTime() + leaseMinutes * 60_000);
-  if (await data.markTasks.claim(task.id, me.id, leaseUntil, now)) return leaseUntil;
-  const holder = await data.markTasks.byProof(proof.id, firstSlot);
-  const who = holder?.marker?.user?.name ?? 'Another marker';
-  throw new AppError('CONFLICT', holder?.state === 'done'
+  if (known && (await data.markTasks.renew(known.id, me.id, leaseUntil))) return { taskId: known.id, leaseUntil };
+  await tasksFor(data, round.id, [proof.id], now);
+  for (let round = 0; round < 20; round += 1) {
+    // The first marking's version is read before anything else: it speaks for the whole proof (see below).
+    const first = await data.markTasks.byProof(proof.id, firstSlot);
+    const task = slot === firstSlot ? first : await data.markTasks.byProof(proof.id, secondSlot);
+    if (!first || !task) throw notFound();
+    const parts = await data.markTasks.partsOf([proof.id], me.id);
+    if (parts.some((part) => part.slot !== slot && part.slot !== 'settled')) throw ownWork(slot);
+    const taken = slot === firstSlot ? await data.markTasks.take(first, me.id, leaseUntil, now) : await takeSecond(data, first, task, me.id, leaseUntil, now);
+    if (taken) return { taskId: task.id, leaseUntil };
+    const held = await data.markTasks.byProof(proof.id, slot);
+    if (held && !mayBeTaken(held, me.id, now)) throw heldBy(held);
+  }
+  throw new AppError('CONFLICT', 'Many people opened this proof at the same moment. Nothing was lost; open it again.');
+}
+
+/**
+ * Takes the second marking. Nobody may have both, and two rows cannot be held against each other by one unique key; so
+ * whoever takes either takes a version of the first as well: of two that begin at the same version one has to look again.
+ */
+async function takeSecond(data: ScopedData, first: MarkTaskRow, second: MarkTaskRow, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> {
+  try {
+    await data.transaction(async (inside) => {
+      const both = (await inside.markTasks.touch(first)) && (await inside.markTasks.take(second, memberId, leaseUntil, now));
+      if (!both) throw new Stale();
+    });
+    return true;
+  } catch (error) {
+    if (error instanceof Stale) return false;
+    throw error;
+  }
+}
+
+/** Undoes the transaction it is thrown in. */
+class Stale extends Error {}
+
+const mayBeTaken = ({ markerId, state, leaseUntil }: MarkTaskRow, memberId: string, now: Date): boolean =>
+  markerId === null || markerId === memberId || (state === 'open' && (leaseUntil === null || leaseUntil < now));
+
+const ownWork = (slot: string): AppError =>
+  new AppError('CONFLICT', slot === secondSlot
+    ? 'You have a part in the first marking of this proof, so somebody else has to be its second marker.'
+    : 'You are the second marker of this proof, so its first marking is for somebody else.');
+
+function heldBy({ state, marker }: MarkTaskRow): AppError {
+  const who = marker?.user?.name ?? 'Another marker';
+  return new AppError('CONFLICT', state === 'done'
     ? `${who} has finished marking this proof. Your notes can still be added; for the marks, ask them to reopen it.`
     : `${who} is marking this proof. You can look and leave notes; the marks are theirs until they give it back or leave it for ${leaseMinutes} minutes.`,
   { body: { heldBy: who } });

@@ -19,6 +19,9 @@ export const finishProof = operation({
       await claim(data, hand, now);
     }
     if (!task) throw notFound();
+    if (to === 'open' && hand.two === 'done') {
+      throw new AppError('CONFLICT', 'Both markers have finished this proof and can see each other’s marks, so these stand as they were given. What should count instead is settled, with a reason, on the page about agreement.');
+    }
     if (!(await data.markTasks.setState(task.id, me.id, to, now))) {
       throw new AppError('CONFLICT', `${task.marker?.user?.name ?? 'Another marker'} marked this proof; only they can open it again.`);
     }

@@ -1,7 +1,6 @@
-import { AppError, notFound } from '@/lib/access/errors';
+import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { isTaken } from '@/lib/data/retry';
-import { firstSlot } from '@/lib/critique/mark-tasks';
 import { proofInHand } from '@/lib/critique/proof-in-hand';
 import { criterionView } from '@/lib/exercise/read-exercise';
 import { giveMarkSchema, type MarkView } from '@/shared/schemas/mark';
@@ -23,10 +22,9 @@ export const giveMark = operation({
     if (level !== null && level >= criterion.levels.length) {
       throw new AppError('INVALID', `“${criterion.title}” has ${criterion.levels.length} levels; level ${level + 1} is not among them. Choose one that is shown.`);
     }
-    await claim(data, hand, now);
-    const task = await data.markTasks.byProof(proof.id, firstSlot);
-    if (!task) throw notFound();
-    const given = (await data.marks.ofTasks([task.id])).find((mark) => mark.criterionVersionId === criterionVersionId);
+    if (hand.two === 'done') throw new AppError('CONFLICT', 'Both markers have finished this proof and can see each other’s marks, so these stand as they were given. What should count instead is settled, with a reason, on the page about agreement.');
+    const { taskId } = await claim(data, hand, now);
+    const given = (await data.marks.ofTasks([taskId])).find((mark) => mark.criterionVersionId === criterionVersionId);
     if ((given?.version ?? -1) !== version) throw changed(criterion, given?.level ?? null);
     if (given && given.level !== null && given.level !== level && why === '') {
       throw new AppError('INVALID', `“${criterion.title}” was marked “${criterion.levels[given.level]!.title}”. Say in a few words why it changes; the reason is kept with the mark.`, { fields: { why: 'A reason is needed to change a mark.' } });
@@ -35,10 +33,11 @@ export const giveMark = operation({
     const verb = before === null ? 'mark given' : level === null ? 'mark taken back' : 'mark changed';
     try {
       await data.transaction(async (inside) => {
-        const markId = given ? given.id : await inside.marks.create(task.id, criterionVersionId, level, now);
+        const markId = given ? given.id : await inside.marks.create(taskId, criterionVersionId, level, now);
         if (given && !(await inside.marks.change(given.id, given.version, level, now))) throw changed(criterion, before);
         await inside.marks.addEvent({ markId, whoId: me.id, why, before, after: level, at: now });
-        await inside.audit.record({ courseId: course.id, verb, subject: `mark:${markId}`, details: { proof: proof.id, criterion: criterion.title, before, after: level, why } }, now);
+        // The reason stays with the mark, where erasing a person reaches it; nothing reaches the log.
+        await inside.audit.record({ courseId: course.id, verb, subject: `mark:${markId}`, details: { proof: proof.id, marking: hand.slot, criterion: criterion.title, before, after: level } }, now);
       });
     } catch (error) {
       throw isTaken(error) ? changed(criterion, null) : error;

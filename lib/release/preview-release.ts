@@ -5,12 +5,13 @@ import { entriesOf } from '@/lib/critique/queue';
 import { queueOrder } from '@/lib/critique/queue-order';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import type { ScopedData } from '@/lib/data';
+import type { CriterionView } from '@/lib/exercise/read-exercise';
 import { roundOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/note';
 import { buildSnapshots } from './build-snapshots';
 import { drawLines } from './draw-lines';
 import { nameTeachers } from './name-teachers';
-import { releasePlan } from './release-plan';
+import { releasePlan, type PlannedRelease } from './release-plan';
 
 /** Exactly what one student will see once the round is released to them. */
 export const previewRelease = operation({
@@ -18,8 +19,8 @@ export const previewRelease = operation({
   allow: 'release:make',
   input: z.extend(roundOnly, { proof: idSchema }),
   run: async ({ data, now }, which) => {
-    const { entry, seen, snapshot } = await previewOf(data, which, now);
-    return { shownAs: entry.shownAs, seen, snapshot, drawn: await drawLines(data, entry.proofId) };
+    const { entry, seen, snapshot, unsure } = await previewOf(data, which, now);
+    return { shownAs: entry.shownAs, unsure, seen, snapshot, drawn: await drawLines(data, entry.proofId) };
   },
 });
 
@@ -33,5 +34,14 @@ export async function previewOf(data: ScopedData, { exerciseId, roundNumber, pro
   const { criteria, plan } = await releasePlan(data, hand, [entry]);
   const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
   if (!built || !plan[0]) throw notFound();
-  return { entry, seen: plan[0].seen, snapshot: await nameTeachers(data, built.snapshot) };
+  return { entry, seen: plan[0].seen, snapshot: await nameTeachers(data, built.snapshot), unsure: unsureOf(plan[0], criteria) };
+}
+
+/** Where the first marker's level would count only because nothing better is known, in words for the instructor. */
+function unsureOf({ marks }: PlannedRelease, criteria: readonly CriterionView[]) {
+  return criteria.flatMap(({ versionId, title, levels }) => {
+    const mark = marks.find(({ criterionVersionId }) => criterionVersionId === versionId);
+    if (!mark || (mark.from !== 'differs' && mark.from !== 'second-waits')) return [];
+    return [{ title, level: mark.level === null ? null : (levels[mark.level]?.title ?? null), from: mark.from }];
+  });
 }

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import type { ScopedData } from '@/lib/data';
-import { firstSlot } from '@/lib/critique/mark-tasks';
 import type { RoundInHand } from '@/lib/critique/round-in-hand';
 import { criterionView, type CriterionView } from '@/lib/exercise/read-exercise';
+import { marksOfProofs } from '@/lib/marking/effective-marks';
 import { lateOf } from '@/lib/marking/late';
 import { totalWithLate } from '@/lib/marking/marks-of-proof';
+import type { EffectiveMark } from '@/shared/marking/effective-mark';
 import type { Late } from '@/shared/marking/late-deduction';
 import { canonicalJson } from '@/shared/json/canonical';
 import { grouped } from '@/shared/list/grouped';
@@ -13,7 +14,7 @@ import { grouped } from '@/shared/list/grouped';
 export type PlannedRelease = {
   proofId: string; memberId: string; seen: string;
   notes: number; unmarked: number; percent: number | null; late: Late | null;
-  marks: { criterionVersionId: string; level: number | null }[];
+  marks: ({ criterionVersionId: string } & EffectiveMark)[];
 };
 
 /**
@@ -22,27 +23,23 @@ export type PlannedRelease = {
  */
 export async function releasePlan(data: ScopedData, { round, settings, exercise }: RoundInHand, queue: readonly { proofId: string }[]): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
   const proofIds = queue.map(({ proofId }) => proofId);
-  const [criteriaRows, tasks, proofs, notes, lines] = await Promise.all([
+  const [criteriaRows, marks, proofs, notes, lines] = await Promise.all([
     data.criteria.ofExercise(exercise.id),
-    data.markTasks.ofProofs(proofIds, firstSlot),
+    marksOfProofs(data, round, proofIds),
     data.critique.proofsWithMembers(round.id, proofIds),
     data.notes.stampsOf(proofIds),
     data.critique.comparedWith(proofIds),
   ]);
-  const marks = await data.marks.ofTasks(tasks.map(({ id }) => id));
   const criteria = criteriaRows.map(criterionView);
-  const taskOf = new Map(tasks.map(({ proofId, id }) => [proofId, id]));
-  const marksOf = grouped(marks, ({ taskId }) => taskId);
   const notesOf = grouped(notes, ({ proofItem }) => proofItem.proofId);
   const linesOf = grouped(lines, ({ proofId }) => proofId);
   const plan = proofs.map(({ id, memberId, member, receivedAt }) => {
-    const given = marksOf.get(taskOf.get(id) ?? '') ?? [];
     const own = notesOf.get(id) ?? [];
     const late = lateOf(round, member, receivedAt);
-    const marked = criteria.map((criterion) => ({ ...criterion, mark: { level: given.find(({ criterionVersionId }) => criterionVersionId === criterion.versionId)?.level ?? null } }));
+    const marked = criteria.map((criterion) => ({ ...criterion, mark: marks.effective(id, criterion.versionId) }));
     const stamp = {
       proof: id, late, references: settings.referencesShown,
-      marks: marked.map(({ versionId, mark }) => [versionId, mark.level]),
+      marks: marked.map(({ versionId, mark }) => [versionId, mark.level, mark.from]),
       notes: own.map((note) => [note.id, note.version, note._count.entries]),
       lines: (linesOf.get(id) ?? []).map((line) => [line.id, line.comparisons[0]?.id ?? null]),
     };
@@ -51,7 +48,7 @@ export async function releasePlan(data: ScopedData, { round, settings, exercise 
       seen: createHash('sha256').update(canonicalJson(stamp)).digest('hex'),
       unmarked: marked.filter(({ mark }) => mark.level === null).length,
       percent: totalWithLate(marked, late).after,
-      marks: marked.map(({ versionId, mark }) => ({ criterionVersionId: versionId, level: mark.level })),
+      marks: marked.map(({ versionId, mark }) => ({ criterionVersionId: versionId, ...mark })),
     };
   });
   return { criteria, plan };

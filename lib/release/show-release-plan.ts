@@ -42,6 +42,9 @@ export const showReleasePlan = operation({
         return [{
           token, shownAs, section: hidden ? null : section, state, tooLate: later.length,
           notes: release.notes, unmarked: release.unmarked, percent: release.percent, late: release.late,
+          /** Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The first marker's level would count. */
+          differing: release.marks.filter(({ from }) => from === 'differs').length,
+          secondWaits: release.marks.some(({ from }) => from === 'second-waits'),
           seen: release.seen,
           released: before ? { number: before.number, at: before.at.toISOString(), otherProof: before.proofId !== proofId } : null,
         }];

@@ -9,5 +9,14 @@ export const markingRows: Rows = {
   },
   // The task of this proof is the assistant's, who alone may open it again.
   'finish-proof': { input: ({ ids }) => ({ proof: ids.proof, to: 'open' }), answers: { ...only.staff, instructor: 'CONFLICT' } },
+  'set-second-marking': { input: ({ ids }) => ({ roundId: ids.nextRound, version: 0, which: 'share', percent: 30 }), answers: only.instructor },
+  'show-second-queue': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
+  'show-agreement': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
+  // One person marks this proof: there is nothing to lay side by side, and nothing to settle.
+  'show-difference': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: { ...only.staff, assistant: 'NOT_FOUND', instructor: 'NOT_FOUND' } },
+  'settle-mark': {
+    input: ({ ids }) => ({ proof: ids.nextProof, criterionVersionId: ids.criterionVersion, level: 1, version: -1, why: 'We looked again together.' }),
+    answers: { ...only.staff, assistant: 'CONFLICT', instructor: 'CONFLICT' },
+  },
   'choose-proof': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: only.instructor },
 };

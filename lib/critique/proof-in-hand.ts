@@ -22,7 +22,7 @@ export async function proofInHand(data: ScopedData, token: string) {
     data.releases.numbersOfProof(proof.id),
   ]);
   if (!me) throw notFound();
-  const slot = second !== null && second.alias === token ? secondSlot : firstSlot;
+  const slot: typeof firstSlot | typeof secondSlot = second !== null && second.alias === token ? secondSlot : firstSlot;
   const task = slot === secondSlot ? second : first;
   const two = secondState(proof.id, { first, second }, secondMarkingOf(round));
   const hidden = settings.namesHidden && released.length === 0;

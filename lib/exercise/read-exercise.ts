@@ -1,5 +1,6 @@
 import { exerciseSettingsSchema, exerciseStateSchema, type ExerciseSettings } from '@/shared/schemas/exercise';
 import { lateRuleSchema, roundStateSchema, type LateRule } from '@/shared/schemas/round';
+import { secondMarkingOf } from '@/lib/marking/second-sample';
 import { criterionBasisSchema, levelsSchema } from '@/shared/schemas/criterion';
 
 /** Rows of the database as the rest of the house knows them; each is checked on the way out. */
@@ -29,7 +30,7 @@ export type ExerciseView = ReturnType<typeof exerciseView>;
 
 type RoundRow = {
   id: string; number: number; title: string; opensLocal: string | null; opensAt: Date | null; dueLocal: string | null; dueAt: Date | null;
-  lateRule: string; state: string; version: number; proofs?: number;
+  lateRule: string; secondMarker: string; state: string; version: number; proofs?: number;
 };
 
 export const roundView = (row: RoundRow) => ({
@@ -41,6 +42,7 @@ export const roundView = (row: RoundRow) => ({
   dueLocal: row.dueLocal,
   dueAt: row.dueAt,
   lateRule: lateRuleOf(row),
+  secondMarking: secondMarkingOf(row),
   state: roundStateSchema.parse(row.state),
   version: row.version,
   proofs: row.proofs ?? 0,

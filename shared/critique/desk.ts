@@ -1,3 +1,4 @@
+import type { SecondState } from '@/shared/marking/effective-mark';
 import type { Late } from '@/shared/marking/late-deduction';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import type { MarkEventView, MarkView } from '@/shared/schemas/mark';
@@ -40,5 +41,7 @@ export type DeskLine = {
   marks: { criteria: DeskCriterion[]; total: { percent: number | null; arithmetic: string[]; after: number | null; late: string | null; rule: Late | null }; history: MarkEventView[] };
   stock: StockNoteView[];
   task: { state: 'open' | 'done'; mine: boolean; heldBy: string | null };
+  /** Whether two mark this proof, which of the two markings this is, and what may be seen here of both. */
+  two: { state: SecondState; slot: 'first' | 'second'; sight: 'all' | 'own' | 'none' };
   go: { nextStudent: string | null; previousStudent: string | null; nextLine: string | null; previousLine: string | null };
 };

@@ -143,7 +143,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
       <div className={style.rest}>
         <section aria-labelledby="marks-title">
           <h2 id="marks-title">Marks of the whole proof</h2>
-          <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} heldBy={heldBy} first={marking} />
+          <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} two={desk.two} heldBy={heldBy} first={marking} />
         </section>
         <KeyHelp list={deskKeys} open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
       </div>

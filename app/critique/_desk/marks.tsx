@@ -14,17 +14,18 @@ import style from './desk.module.css';
 
 type Props = {
   proof: string; timeZone: string;
-  marks: DeskLine['marks']; task: DeskLine['task']; heldBy: string | null;
+  marks: DeskLine['marks']; task: DeskLine['task']; two: DeskLine['two']; heldBy: string | null;
   /** Where the key for marks leads. */
   first: Ref<HTMLButtonElement>;
 };
 
 /** The marks of the whole proof, a level a criterion, with the total and its arithmetic. */
-export function Marks({ proof, timeZone, marks, task, heldBy, first }: Props) {
+export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Props) {
   const [given, setGiven] = useState<Record<string, MarkView>>(() => Object.fromEntries(marks.criteria.map(({ versionId, mark }) => [versionId, mark])));
   const [state, setState] = useState(task.state);
   const [trouble, setTrouble] = useState('');
   if (marks.criteria.length === 0) return <p>This exercise has no criteria yet, so there is nothing to mark. The instructor adds them on the exercise’s plan.</p>;
+  if (two.sight === 'none') return <p>Two people mark this proof, and this marking is somebody else’s: its marks are shown once both have finished.</p>;
   const criteria = marks.criteria.map((criterion) => ({ ...criterion, mark: given[criterion.versionId]! }));
   const nextOpen = criteria.find(({ mark }) => mark.level === null)?.versionId ?? criteria[0]!.versionId;
 
@@ -52,7 +53,7 @@ export function Marks({ proof, timeZone, marks, task, heldBy, first }: Props) {
       {trouble && <p className="field-error" role="alert">{trouble}</p>}
       <div className="actions">
         {state === 'done'
-          ? <><p>Marked. It goes out when the instructor releases the round.</p><Button small onClick={() => finish('open')}>Open it again</Button></>
+          ? <><p>Marked. It goes out when the instructor releases the round.</p>{two.state !== 'done' && <Button small onClick={() => finish('open')}>Open it again</Button>}</>
           : <Button small kind="main" onClick={() => finish('done')}>This proof is marked</Button>}
       </div>
       {marks.history.length > 0 && (

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Desk } from '@/app/critique/_desk/desk';
+import { TwoMarkers } from '@/app/critique/[proofId]/[specimenId]/two-markers';
 import { Form } from '@/app/_ui/Form';
 import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { chooseProofAction } from './actions';
@@ -27,7 +28,7 @@ export default async function CritiquePage({ params }: Props) {
   return (
     <Page width="full">
       <PageHeader
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: queuePage, label: `Critique of round ${round.number}` }]}
+        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: queuePage, label: `Critique of round ${round.number}` }, ...(line.two.slot === 'second' ? [{ href: `/exercises/${exercise.id}/rounds/${round.number}/second`, label: 'Second marking' }] : [])]}
         kicker={<>Line {line.line.place} of {line.line.of}, {face ? `${face.family} ${face.style}` : 'lettering'}, {withUnit(line.line.size.value, line.line.size.unit)}, {line.line.ground} ground</>}
         title={`${line.line.text}, by ${proof.shownAs}`}
         lead={<>“{proof.reasoning}”</>}
@@ -44,6 +45,7 @@ export default async function CritiquePage({ params }: Props) {
           <li key={one.specimenId}><Link href={`/critique/${proof.token}/${one.specimenId}`} aria-current={one.specimenId === specimenId ? 'page' : undefined}>{one.text}</Link></li>
         ))}
       </ul>
+      <TwoMarkers line={line} agreement={`/exercises/${exercise.id}/rounds/${round.number}/agreement`} />
       {!proof.counts && <Notice kind="warning">This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it can be written; the instructor can let it count.</Notice>}
       {!proof.counts && line.mayChoose && (
         <Form action={chooseProofAction} label="Let this proof count">

@@ -20,6 +20,7 @@ import { retireCriterion } from '@/lib/exercise/retire-criterion';
 import { retireSpecimen } from '@/lib/exercise/retire-specimen';
 import { extendRound } from '@/lib/exercise/extend-round';
 import { endExtension } from '@/lib/exercise/end-extension';
+import { setSecondMarking } from '@/lib/marking/set-second-marking';
 import * as read from './read-forms';
 
 const plan = ({ exerciseId }: { exerciseId: string }) => `/exercises/${exerciseId}/plan`;
@@ -28,6 +29,7 @@ const part = (name: string) => (result: { exerciseId: string }) => `${plan(resul
 export const changeExerciseAction = formAction(changeExercise, { read: read.exercise, then: part('brief') });
 export const addRoundAction = formAction(addRound, { read: read.newRound, then: (result) => `${plan(result)}?round=${result.roundId}#rounds` });
 export const changeRoundAction = formAction(changeRound, { read: read.round, then: (result) => `${plan(result)}?round=${result.roundId}#rounds` });
+export const setSecondMarkingAction = formAction(setSecondMarking, { read: read.secondMarking, done: () => 'Saved. What was begun stays, whatever is chosen.' });
 export const removeRoundAction = formAction(removeRound, { read: read.roundAtVersion, then: part('rounds') });
 export const extendRoundAction = formAction(extendRound, { read: read.extension, then: ({ exerciseId, roundId }) => `/exercises/${exerciseId}/plan/rounds/${roundId}` });
 export const endExtensionAction = formAction(endExtension, { read: read.only('extensionId'), done: () => 'The round’s own date holds again.' });

@@ -37,6 +37,7 @@ const typedRound = (form: FormData) => ({
 export const newRound = (form: FormData) => ({ exerciseId: text(form, 'exerciseId'), ...typedRound(form) });
 export const roundAtVersion = (form: FormData) => ({ roundId: text(form, 'roundId'), version: whole(form, 'version') });
 export const round = (form: FormData) => ({ ...roundAtVersion(form), ...typedRound(form) });
+export const secondMarking = (form: FormData) => ({ ...roundAtVersion(form), which: text(form, 'which'), percent: number(form, 'percent') });
 export const extension = (form: FormData) => ({ roundId: text(form, 'roundId'), memberId: text(form, 'memberId'), dueLocal: text(form, 'dueLocal') });
 
 const typedCriterion = (form: FormData) => ({

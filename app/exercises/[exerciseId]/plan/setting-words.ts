@@ -1,6 +1,7 @@
 import type { BenchTelling, ReferencesShown } from '@/shared/schemas/exercise';
 import type { LateRule } from '@/shared/schemas/round';
 import type { CriterionBasis } from '@/shared/schemas/criterion';
+import type { SecondMarking } from '@/shared/schemas/second-marking';
 import { withUnit } from '@/shared/text/number';
 
 /** Settings in words, once for forms and for what is shown. */
@@ -39,3 +40,16 @@ export function lateWords(rule: LateRule): string {
 
 export const wordFor = <Value extends string>(choices: { value: Value; label: string }[], value: Value): string =>
   choices.find((choice) => choice.value === value)?.label ?? value;
+
+export const secondMarkerChoices: { value: SecondMarking['which']; label: string; hint: string }[] = [
+  { value: 'none', label: 'No proof', hint: 'One marker judges each proof.' },
+  { value: 'share', label: 'A share of the proofs', hint: 'The share below. Which proofs is decided by a sum over a number that the server gave each of them when it came: nobody can steer it, it stays the same, and a larger share keeps the proofs of a smaller one.' },
+  { value: 'all', label: 'Every proof', hint: 'Twice the work, and the fairest.' },
+];
+
+/** Which proofs a second marker looks at, in a sentence. */
+export function secondMarkingWords({ which, percent }: SecondMarking): string {
+  if (which === 'none') return 'No proof of this round is given to a second marker.';
+  if (which === 'all') return 'Every proof of this round is judged by two markers.';
+  return `About ${withUnit(percent, '%')} of the proofs are judged by two markers. Which ones is decided by a sum over a number that the server gave each proof when it came: nobody can steer it, and in a small class the share can come out larger or smaller.`;
+}

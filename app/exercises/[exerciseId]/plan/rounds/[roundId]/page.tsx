@@ -1,15 +1,18 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/_ui/Button';
+import { Field } from '@/app/_ui/Field';
 import { Form } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Notice';
+import { RadioGroup } from '@/app/_ui/RadioGroup';
 import { Section } from '@/app/_ui/Section';
 import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { When } from '@/app/_ui/When';
 import { getRound } from '@/lib/exercise/get-round';
 import { forPage } from '@/lib/http/page';
-import { changeRoundAction, endExtensionAction, removeRoundAction } from '../../actions';
+import { changeRoundAction, endExtensionAction, removeRoundAction, setSecondMarkingAction } from '../../actions';
 import { PlanPage } from '../../plan-page';
 import { SavedNow } from '../../saved-now';
+import { secondMarkerChoices } from '../../setting-words';
 import { RoundFields } from '../round-fields';
 
 export const metadata: Metadata = { title: 'Round' };
@@ -32,6 +35,15 @@ export default async function Round({ params }: Props) {
           <div className="actions"><SubmitButton pending="Saving…">Save the round</SubmitButton></div>
         </Form>
       )}
+      <Section id="second-marking" title="Second marker" lead="A second marker judges the same proofs without seeing the first one’s marks and notes. Where they differ, somebody settles it with a reason before the release.">
+        <Form action={setSecondMarkingAction} label="Second marker">
+          <input type="hidden" name="roundId" value={round.id} />
+          <input type="hidden" name="version" value={round.version} />
+          <RadioGroup name="which" label="A second marker looks at" choices={secondMarkerChoices} defaultValue={round.secondMarking.which} />
+          <Field name="percent" label="Share, in percent" short inputMode="numeric" defaultValue={String(round.secondMarking.percent)} hint="Only where a share is chosen." />
+          <div className="actions"><SubmitButton kind="usual" pending="Saving…">Save the second marker</SubmitButton><ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/agreement`}>Agreement of the two</ButtonLink></div>
+        </Form>
+      </Section>
       <Section title="More time for somebody" lead={extensions.length === 0 ? 'Nobody has a due date of their own. Accommodations that give more time work by themselves.' : undefined}
         actions={round.dueAt && students > 0 ? <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink> : undefined}>
         {round.dueAt === null && <p className="quiet">The round has no due date, so nobody needs more time.</p>}

@@ -42,6 +42,7 @@ export default async function QueuePage({ params, searchParams }: Props) {
         actions={<>
           {queue.next && firstLine && <ButtonLink kind="main" href={`/critique/${queue.next}/${firstLine.id}`}>{queue.done > 0 ? 'Go on with the next proof' : 'Begin with the first proof'}</ButtonLink>}
           {queue.mayRelease && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/release`}>Release this round</ButtonLink>}
+          {queue.secondMarking !== 'none' && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/second`}>Second marking</ButtonLink>}
           <ButtonLink href={`/exercises/${exercise.id}/class`}>Class page</ButtonLink>
         </>}
       />

@@ -13,6 +13,7 @@ import { previewRelease } from '@/lib/release/preview-release';
 import { showReleasePlan } from '@/lib/release/show-release-plan';
 import { counted } from '@/shared/text/number';
 import { PlanForm } from './plan-form';
+import { UnsettledNotice } from './unsettled-notice';
 
 type Props = {
   params: Promise<{ exerciseId: string; number: string }>;
@@ -40,6 +41,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
       />
       {released && <Notice live="polite" title="Released">{`Notes and marks went out to ${counted(Number(released), 'student')}${Number(corrected) > 0 ? `, ${corrected} of them as a correction` : ''}.`}</Notice>}
       {!plan.round.begun && <Notice kind="warning">Marking has not begun in this round. A student who sends another proof still replaces the one that would be released.</Notice>}
+      <UnsettledNotice rows={plan.rows} agreement={`/exercises/${exerciseId}/rounds/${number}/agreement`} />
       {plan.referencesShown === 'never'
         ? <p>This exercise never shows references to students: what goes out has notes and marks, and no deviations.</p>
         : <p>With the release, students see the deviations from the nearest reference, as the exercise allows.</p>}
@@ -53,6 +55,11 @@ export default async function ReleasePage({ params, searchParams }: Props) {
       <Pages label="Pages of the plan" page={plan.page} pages={plan.pages} href={(to) => `${here}?page=${to}`} />
       {shown && (
         <Section id="preview" title={<>What {shown.shownAs} will see</>} lead="Exactly this, and nothing besides.">
+          {shown.unsure.length > 0 && (
+            <Notice kind="warning" title="Not settled">
+              <ul>{shown.unsure.map(({ title, level, from }) => <li key={title}>{title}: {from === 'differs' ? 'the two markers differ and nobody has settled it' : 'the second marker has not finished'}. The first marker’s level would count{level === null ? ', and there is none yet' : `: ${level}`}.</li>)}</ul>
+            </Notice>
+          )}
           <TakeSheet action={`/api/exports/sheet-previews/${exerciseId}`} fields={{ round: number, proof: preview ?? '' }} summary="This preview on paper" button="Preview as PDF" />
           <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} timeZone={plan.course.timeZone} />
         </Section>

@@ -30,12 +30,12 @@ function Row({ row, plan, here }: { row: Plan['rows'][number]; plan: Plan; here:
   return (
     <tr>
       <th scope="row">
-        <input type="checkbox" id={id} name="to" value={`${row.token} ${row.seen}`} defaultChecked={row.released === null && row.unmarked === 0} />{' '}
+        <input type="checkbox" id={id} name="to" value={`${row.token} ${row.seen}`} defaultChecked={row.released === null && row.unmarked === 0 && row.differing === 0 && !row.secondWaits} />{' '}
         <label htmlFor={id}>{row.shownAs}</label>
       </th>
       <td>{row.section ?? '–'}</td>
       <td className="number">{row.notes}</td>
-      <td>{plan.criteria === 0 ? 'no criteria' : row.unmarked === 0 ? 'complete' : `${row.unmarked} of ${counted(plan.criteria, 'criterion', 'criteria')} missing`}</td>
+      <td>{plan.criteria === 0 ? 'no criteria' : row.unmarked === 0 ? 'complete' : `${row.unmarked} of ${counted(plan.criteria, 'criterion', 'criteria')} missing`}{row.differing > 0 && <span className="quiet">; {row.differing} not settled</span>}{row.secondWaits && <span className="quiet">; second marker not finished</span>}</td>
       <td className="number">{row.percent === null ? '–' : withUnit(row.percent, '%', 1)}{row.late && <span className="quiet"> late</span>}</td>
       <td>{row.released ? <>number {row.released.number}, <When at={row.released.at} timeZone={plan.course.timeZone} short />{row.released.otherProof && ', from another proof'}</> : 'no'}</td>
       <td><Link href={`${here}?preview=${encodeURIComponent(row.token)}&page=${plan.page}#preview`}>What {row.shownAs} will see</Link></td>

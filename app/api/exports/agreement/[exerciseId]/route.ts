@@ -1,0 +1,8 @@
+import { exportAgreement } from '@/lib/export/export-agreement';
+import { fileResponse } from '@/lib/export/file-response';
+import { route } from '@/lib/http/route';
+
+export const GET = route(exportAgreement, {
+  read: (request, { exerciseId }) => ({ exerciseId, roundNumber: new URL(request.url).searchParams.get('round') }),
+  respond: ({ csv, name }) => fileResponse(csv, 'text/csv', name),
+});

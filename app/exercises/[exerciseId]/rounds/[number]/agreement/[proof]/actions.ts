@@ -1,0 +1,6 @@
+'use server';
+import { formAction } from '@/lib/http/form-action';
+import { settleMark } from '@/lib/marking/settle-mark';
+import { readSettled } from './read-settled';
+
+export const settleAction = formAction(settleMark, { read: readSettled, done: () => 'Settled.' });

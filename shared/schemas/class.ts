@@ -20,3 +20,6 @@ export const showMapInput = z.strictObject({
   line: z.nullable(idSchema),
   tablePage: z.nullable(z.coerce.number('Pages have numbers.').check(z.int(), z.gte(1), z.lte(10_000))),
 });
+
+/** One line of a round, by its specimen version. */
+export const pairTotalsInput = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema, line: idSchema });

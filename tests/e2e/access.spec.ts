@@ -38,6 +38,7 @@ const shut: Record<string, Address> = {
   'exercises/[exerciseId]/plan/rounds/[roundId]/more-time': (ids) => `${plan(ids)}/rounds/${ids.roundId}/more-time`,
   'exercises/[exerciseId]/plan/specimens/[specimenId]': (ids) => `${plan(ids)}/specimens/${ids.specimenId}`,
   'exercises/[exerciseId]/plan/specimens/[specimenId]/change': (ids) => `${plan(ids)}/specimens/${ids.specimenId}/change`,
+  'exercises/[exerciseId]/progress': ({ exerciseId }) => `/exercises/${exerciseId}/progress`,
   'exercises/[exerciseId]/references': ({ exerciseId }) => `/exercises/${exerciseId}/references`,
   'exercises/[exerciseId]/references/carry': ({ exerciseId }) => `/exercises/${exerciseId}/references/carry`,
   'exercises/[exerciseId]/references/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/references/${specimenId}`,

@@ -19,18 +19,20 @@ export type ChartSaid = {
   fileName: string;
   /** Where the CSV is to be had, if a route gives more or better than the numbers of the table. */
   csvHref?: string;
+  /** Makes the title a heading, where the page's outline should lead to it. */
   level?: 2 | 3 | 4;
 };
 
 /** Figure, caption, the numbers as a table and as CSV. `drawing` gets the ids of its name and description. */
-export function ChartFrame({ title, reading, fileName, csvHref, numbers, drawing, chartKey }: ChartSaid & { numbers: ChartNumbers; chartKey?: ReactNode; drawing: (ids: { name: string; description: string }) => ReactNode }) {
+export function ChartFrame({ title, reading, fileName, csvHref, level, numbers, drawing, chartKey }: ChartSaid & { numbers: ChartNumbers; chartKey?: ReactNode; drawing: (ids: { name: string; description: string }) => ReactNode }) {
   const id = useId();
+  const Title = level ? (`h${level}` as const) : 'strong';
   const ids = { name: `${id}-name`, description: `${id}-reading` };
   const href = csvHref ?? `data:text/csv;charset=utf-8,${encodeURIComponent(csvOf(numbers.columns.map(columnTitle), numbers.rows.map((row) => row.map(exact))))}`;
   return (
     <figure className="chart">
       <figcaption>
-        <strong id={ids.name}>{title}</strong>
+        <Title id={ids.name} className="chart-title">{title}</Title>
         <span id={ids.description} className="chart-reading">{reading}</span>
       </figcaption>
       {chartKey}

@@ -1,13 +1,15 @@
+import type { ComponentProps } from 'react';
 import Link from 'next/link';
 import { Section } from '@/app/_ui/Section';
 import { Table } from '@/app/_ui/Table';
 import type { ClassLine, ClassSummary, Spread } from '@/shared/class/summary';
 import { signed } from '@/shared/text/number';
+import { LineTotals } from './line-totals';
 
-type Props = { summary: Pick<ClassSummary, 'lines'>; here: string; round: number; opened: string | undefined };
+type Props = { summary: Pick<ClassSummary, 'lines'>; here: string; round: number; opened: string | undefined; /** Of the opened line. */ totals: ComponentProps<typeof LineTotals>['totals'] | null };
 
 /** Per specimen and pair, how far the class is from the nearest reference; one line at a time is opened. */
-export function ClassLines({ summary, here, round, opened }: Props) {
+export function ClassLines({ summary, here, round, opened, totals }: Props) {
   if (summary.lines.length === 0) return <Section title="Pair by pair"><p>As soon as proofs come in, each line stands here with how far the class is from the nearest reference, pair by pair.</p></Section>;
   return (
     <Section title="Pair by pair" lead="How far the class is from the nearest reference, in 1/1000 em, after the tightness of each whole line is taken out. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class.">
@@ -20,6 +22,7 @@ export function ClassLines({ summary, here, round, opened }: Props) {
                 : <Link href={`${here}?round=${round}&line=${line.specimenVersionId}#line-${line.specimenVersionId}`} prefetch={false}>{line.text}</Link>}{' '}
               <span className="quiet">{lineWords(line)}</span>
             </p>
+            {opened === line.specimenVersionId && totals && <LineTotals totals={totals} />}
             {opened === line.specimenVersionId && <LineTable line={line} />}
           </li>
         ))}

@@ -9,6 +9,7 @@ import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showClass } from '@/lib/class/show-class';
+import { showPairTotals } from '@/lib/class/show-pair-totals';
 import { forPage } from '@/lib/http/page';
 import { ClassLines } from './class-lines';
 import { ClassSides } from './class-sides';
@@ -23,6 +24,8 @@ export default async function ClassPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { round, page, line } = await searchParams;
   const shown = await forPage(showClass, { exerciseId, round: round ?? null, page: page ?? 1 });
+  const opened = shown.summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
+  const totals = opened ? await forPage(showPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId }) : null;
   const here = `/exercises/${exerciseId}/class`;
   const ofRound = (number: number) => `${here}?round=${number}`;
   const files = `/api/exports/class/${exerciseId}?round=${shown.round.number}`;
@@ -33,6 +36,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
         trail={[{ href: `/courses/${shown.course.id}`, label: shown.course.title }, { href: `/exercises/${exerciseId}`, label: shown.exercise.title }]}
         actions={<>
           <ButtonLink href={`/exercises/${exerciseId}/map?round=${shown.round.number}`}>Map of pairs and students</ButtonLink>
+          <ButtonLink href={`/exercises/${exerciseId}/progress`}>From round to round</ButtonLink>
           <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/critique`}>Critique of this round</ButtonLink>
           {shown.mayExport && <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>Release this round</ButtonLink>}
           {shown.mayExport && <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>Marks as CSV</ButtonLink>}
@@ -42,7 +46,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
       {shown.rounds.length > 1 && <Tabs label="Rounds" current={ofRound(shown.round.number)} tabs={shown.rounds.map(({ number, title }) => ({ href: ofRound(number), label: `Round ${number}${title && `, ${title}`}` }))} />}
       {shown.namesHidden && <Notice>Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once they are released.</Notice>}
       <ClassStudents shown={shown} here={here} />
-      <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={line} />
+      <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={opened?.specimenVersionId} totals={totals} />
       <ClassSides sides={shown.summary.sides} />
       <EqualSettings groups={shown.identical} />
       <Section title="On paper, and out" id="out">

@@ -33,6 +33,7 @@ import { roundData } from './rounds';
 import { seatData } from './seats';
 import { specimenData } from './specimens';
 import { stockNoteData } from './stock-notes';
+import { wallData } from './walls';
 
 /** All queries, bound to one actor. A file a concept; add yours here. */
 const concepts = {
@@ -69,6 +70,7 @@ const concepts = {
   notes: noteData,
   releases: releaseData,
   stockNotes: stockNoteData,
+  walls: wallData,
 };
 
 type Concepts = { [Name in keyof typeof concepts]: ReturnType<(typeof concepts)[Name]> };

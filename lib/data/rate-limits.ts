@@ -11,6 +11,10 @@ export const limits = {
   'reset-account': { tries: 3, minutes: 60 },
   'reset-address': { tries: 60, minutes: 60 },
   'link-address': { tries: 120, minutes: 15 },
+  /** A room of phones behind one address opens a wall; only codes that lead nowhere are counted in the end. */
+  'wall-address': { tries: 600, minutes: 15 },
+  /** Each tap of a room of phones. */
+  'point-address': { tries: 12_000, minutes: 15 },
   'new-account-address': { tries: 200, minutes: 60 },
 } as const;
 

@@ -7,10 +7,17 @@ import { clientAddress } from './client-address';
 import { readSessionCookie } from './session-cookie';
 
 /** Who sends this request, asked once a request. Without a session that the database still knows, a visitor. */
-export const currentCaller = cache(async (): Promise<Caller> => {
-  const address = clientAddress(await headers(), env().trustedProxies);
-  const sessionToken = await readSessionCookie();
+export const currentCaller = cache(async (): Promise<Caller> => callerOfSession(await readCallerSource()));
+
+/** What a request brings by which its sender is known; good for asking again as long as it lasts. */
+export type CallerSource = { sessionToken: string | null; address: string };
+
+export async function readCallerSource(): Promise<CallerSource> {
+  return { address: clientAddress(await headers(), env().trustedProxies), sessionToken: await readSessionCookie() };
+}
+
+export async function callerOfSession({ sessionToken, address }: CallerSource): Promise<Caller> {
   if (sessionToken === null) return { kind: 'visitor', address };
   const known = await recogniseSession(systemCaller('recognising the session of a request'), { sessionToken });
   return known ? { kind: 'person', ...known, address } : { kind: 'visitor', address };
-});
+}

@@ -4,6 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import type { Seat } from '@/lib/data/seats';
 import { builtInSpacing, spacingOf } from '@/lib/draft/spacing-of';
+import { announce } from '@/lib/live/announce';
 import { frozenReferences } from '@/lib/reference/frozen-references';
 import { sendProofSchema, type SendProof } from '@/shared/schemas/proof';
 import { currentLines } from './current-lines';
@@ -32,6 +33,7 @@ export const sendProof = operation({
         roundId: round.id, memberId: seat.member.id, requestKey: input.requestKey, reasoning: input.reasoning, zoom: input.zoom,
         referenceSetId: lines.referenceSetId, lines: lines.measured, now,
       });
+      announce(`round:${round.id}`);
       return receiptOf({ ...sent, receivedAt: now, lines: lines.measured.length }, round, latenessOf(round, now));
     }),
 });

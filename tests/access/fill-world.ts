@@ -5,6 +5,7 @@ import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/json/canonical';
 import { measureLine } from '@/shared/measure';
 import { compareLine } from '@/shared/scoring';
+import { lineKey, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
 import { drawnPack } from '../fixtures/drawn-pack';
 import type { Who } from './row';
 
@@ -14,6 +15,9 @@ const roleOf: Record<Person, string> = { outsider: 'instructor', removed: 'stude
 
 /** Secrets of links that work, and the student's password. */
 export const secrets = { join: 'j'.repeat(43), reset: 'r'.repeat(43), first: 'f'.repeat(43), password: 'paper boats in rain' };
+
+/** The open wall of round 2. */
+export const wallWorld = { code: 'BCDFGHJKMN', salt: 'grains of it' };
 
 export type Ids = Awaited<ReturnType<typeof fillWorld>>;
 
@@ -119,7 +123,10 @@ export async function fillWorld(db: Database, now: Date) {
     ],
   });
   await db.stockNote.create({ data: { id: stockNote, courseId: course, authorId: members.assistant, shared: true, body: 'Look at it upside down.', createdAt: before(9) } });
+  const wall = id();
+  await db.wall.create({ data: { id: wall, roundId: nextRound, specimenId: specimen, code: wallWorld.code, settings: storedWallSettings({ ...newWallSettings(), salt: wallWorld.salt }), openedById: members.instructor, openedAt: before(0) } });
   return {
+    wall, wallLine: lineKey(wallWorld.salt, members.student),
     users, sessions, members, course, otherCourse, section, exercise, round, nextRound, extension, criterion, criterionVersion, specimen, specimenVersion, reference, referenceSet,
     draft: drafts.student, drafts, proof, proofItem, task, mark, note, noteEntry, release, nextProof, nextProofItem, nextTask, nextNote, joinLink, stockNote,
   };

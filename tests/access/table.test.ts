@@ -5,7 +5,7 @@ import { everyone, type Answer, type Row, type Rows, type Who } from './row';
 import { openWorld, type OpenWorld } from './world';
 
 // Every operation there is: a file that makes one is loaded here, whoever calls it.
-await Promise.all(Object.values(import.meta.glob('/lib/{account,practice,demonstration,course,exercise,reference,draft,proof,critique,marking,release,class,export}/**/*.ts')).map((load) => load()));
+await Promise.all(Object.values(import.meta.glob('/lib/{account,practice,demonstration,course,exercise,reference,draft,proof,critique,marking,release,class,export,wall}/**/*.ts')).map((load) => load()));
 const files = import.meta.glob<Record<string, Rows>>('./rows/*.ts', { eager: true });
 const rows = new Map<string, Row>(Object.values(files).flatMap((file) => Object.values(file)).flatMap((table) => Object.entries(table)));
 

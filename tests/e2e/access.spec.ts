@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test, type APIResponse, type Page } from '@playwright/test';
-import { addOutsider, idsOf, madeUp, type DemoIds } from './demo-ids';
+import { addOutsider, closeWall, idsOf, madeUp, type DemoIds } from './demo-ids';
 import { bram, browserOf, ines } from './demo-people';
 
 type Address = (ids: DemoIds) => string;
+type Write = { method: string; address: Address; body?: (ids: DemoIds) => object };
 
 /** Pages that show a student nothing of anyone else's, whatever is asked. */
 const open = [
@@ -48,11 +49,22 @@ const shut: Record<string, Address> = {
   'exercises/[exerciseId]/rounds/[number]/critique': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/critique`,
   'exercises/[exerciseId]/rounds/[number]/release': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/release`,
   'exercises/[exerciseId]/rounds/[number]/specimens/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/rounds/2/specimens/${specimenId}`,
+  'exercises/[exerciseId]/rounds/[number]/wall': ({ exerciseId }) => `/exercises/${exerciseId}/rounds/2/wall`,
+  'wall/[wallId]': ({ wallId }) => `/wall/${wallId}`,
   'proofs/[proofId]': ({ proofId }) => `/proofs/${proofId}`,
 };
 
+/** Open to whoever was shown the code, signed in or not; a wrong code is not there. */
+const byCode: Record<string, Write[]> = {
+  'w/[code]': [{ method: 'GET', address: ({ wallCode }) => `/w/${wallCode}` }],
+  'api/w/[code]': [
+    { method: 'GET', address: ({ wallCode }) => `/api/w/${wallCode}` },
+    { method: 'PUT', address: ({ wallCode }) => `/api/w/${wallCode}`, body: () => ({ phone: 'p'.repeat(22), at: null }) },
+  ],
+  'api/w/[code]/live': [{ method: 'GET', address: ({ wallCode }) => `/api/w/${wallCode}/live` }],
+};
+
 const spacing = { tracking: 0, offsets: [-5] };
-type Write = { method: string; address: Address; body?: (ids: DemoIds) => object };
 
 /** Route handlers that lead to another student's things or to what those who teach do. */
 const routes: Record<string, Write[]> = {
@@ -80,21 +92,29 @@ const routes: Record<string, Write[]> = {
   'api/exports/notes/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/notes/${exerciseId}?round=1` }],
   'api/exports/released-notes/[proofId]': [{ method: 'GET', address: ({ proofId }) => `/api/exports/released-notes/${proofId}` }],
   'api/exports/spacing/[proofId]/[specimenId]': [{ method: 'GET', address: ({ proofId, specimenId }) => `/api/exports/spacing/${proofId}/${specimenId}?as=json&licence=read` }],
+  'api/walls/[wallId]': [
+    { method: 'GET', address: ({ wallId }) => `/api/walls/${wallId}` },
+    { method: 'PUT', address: ({ wallId }) => `/api/walls/${wallId}`, body: () => ({ kind: 'pointing', to: 'show' }) },
+  ],
+  'api/walls/[wallId]/live': [{ method: 'GET', address: ({ wallId }) => `/api/walls/${wallId}/live` }],
+  'api/walls/[wallId]/notes': [{ method: 'POST', address: ({ wallId }) => `/api/walls/${wallId}/notes`, body: () => ({ line: 'B'.repeat(10), pair: 0, body: 'Mine.', requestKey: 'guessed-key' }) }],
   'api/references/[specimenVersionId]': [{ method: 'PUT', address: ({ specimenVersionId }) => `/api/references/${specimenVersionId}`, body: () => ({ draftId: 'guess', clientId: 'guess', seq: 1, baseVersion: 0, spacing }) }],
 };
+const pagesByCode = ['w/[code]'];
 /** One's own data, and next-auth’s own handlers, which are tried in their own tests. */
 const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]', 'api/practice-results'];
 
 test('every page and every route of the tree is tried here', () => {
   const all = readdirSync('app', { recursive: true, encoding: 'utf8' });
   const dirs = (file: string) => all.filter((path) => path === file || path.endsWith(`/${file}`)).map((path) => path.slice(0, -file.length).replace(/\/$/, '')).sort();
-  const known = new Set([...open, ...Object.keys(ofTheCourse), ...Object.keys(shut)]);
+  const known = new Set([...open, ...Object.keys(ofTheCourse), ...Object.keys(shut), ...pagesByCode]);
   expect([...known].sort()).toEqual(dirs('page.tsx'));
   const handlers = dirs('route.ts');
-  expect([...ownRoutes, ...Object.keys(routes)].sort()).toEqual(handlers);
+  const tried = { ...routes, ...Object.fromEntries(Object.entries(byCode).filter(([path]) => !pagesByCode.includes(path))) };
+  expect([...ownRoutes, ...Object.keys(tried)].sort()).toEqual(handlers);
   for (const route of handlers.filter((one) => !ownRoutes.includes(one))) {
     const methods = [...readFileSync(`app/${route}/route.ts`, 'utf8').matchAll(/export const (GET|PUT|POST|PATCH|DELETE)\b/g)].map(([, method]) => method);
-    expect(routes[route]!.map(({ method }) => method).sort(), route).toEqual(methods.sort());
+    expect(tried[route]!.map(({ method }) => method).sort(), route).toEqual(methods.sort());
   }
 });
 
@@ -156,4 +176,17 @@ test('what a student may open names no other student', async ({ browser, baseURL
     const text = await (await page.request.get(address(real))).text();
     for (const hidden of [bram.name, bram.email, real.memberId, real.proofId, real.draftId, real.noteId]) expect(text.includes(hidden), `${address(real)} ${hidden}`).toBe(false);
   }
+});
+
+test('a wall is open to its code alone: wrong, closed and never there are the same bytes', async ({ request, browser, baseURL }) => {
+  const real = idsOf(baseURL!, bram.email);
+  const page = await (await browser.newContext()).newPage();
+  for (const { method, address, body } of Object.values(byCode).flat().filter((one) => !one.address(real).endsWith('/live'))) {
+    const answer = await request.fetch(address(real), { method, headers: { 'sec-fetch-site': 'same-origin' }, ...(body ? { data: body(real) } : {}) });
+    expect(`${method} ${address(real)} ${answer.status()}`).toBe(`${method} ${address(real)} 200`);
+    const text = await answer.text();
+    for (const hidden of [bram.name, bram.email, ines.name, real.memberId, real.proofId, real.exerciseId, real.wallId]) expect(text.includes(hidden), `${address(real)} ${hidden}`).toBe(false);
+  }
+  closeWall(baseURL!, real.wallId);
+  for (const write of Object.values(byCode).flat()) await expectNotThere(page, real, write);
 });

@@ -3,10 +3,11 @@ import path from 'node:path';
 import SQLite from 'better-sqlite3';
 import { hashPassword } from '@/lib/account/password';
 import { newId } from '@/lib/data/ids';
+import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
 
 const fileOf = (baseURL: string) => path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
 
-export type DemoIds = Record<'courseId' | 'exerciseId' | 'specimenId' | 'specimenVersionId' | 'roundId' | 'criterionId' | 'criterionVersionId' | 'memberId' | 'proofId' | 'draftId' | 'noteId' | 'stockNoteId', string>;
+export type DemoIds = Record<'courseId' | 'exerciseId' | 'specimenId' | 'specimenVersionId' | 'roundId' | 'criterionId' | 'criterionVersionId' | 'memberId' | 'proofId' | 'draftId' | 'noteId' | 'stockNoteId' | 'wallId' | 'wallCode', string>;
 
 /** Real ids of the demo, those of work and critique being one student's: what another student might guess or have seen over a shoulder. */
 export function idsOf(baseURL: string, email: string): DemoIds {
@@ -27,10 +28,37 @@ export function idsOf(baseURL: string, email: string): DemoIds {
       draftId: id('SELECT id FROM Draft WHERE memberId = ?', memberId),
       noteId: id('SELECT n.id FROM Note n JOIN ProofItem i ON i.id = n.proofItemId JOIN Proof p ON p.id = i.proofId WHERE p.memberId = ?', memberId),
       stockNoteId: newId(),
+      ...wallOf(baseURL),
     };
   } finally {
     db.close();
   }
+}
+
+/** An open wall of the demo's second round, made once. */
+function wallOf(baseURL: string): { wallId: string; wallCode: string } {
+  const db = new SQLite(fileOf(baseURL));
+  db.pragma('busy_timeout = 10000');
+  try {
+    // Nobody opened it: walls that people open in other tests are theirs.
+    const there = db.prepare('SELECT id AS wallId, code AS wallCode FROM Wall WHERE openedById IS NULL AND closedAt IS NULL').get() as { wallId: string; wallCode: string } | undefined;
+    if (there) return there;
+    const at = db.prepare('SELECT r.id AS roundId, s.id AS specimenId FROM Round r JOIN Specimen s ON s.exerciseId = r.exerciseId WHERE s.retiredAt IS NULL ORDER BY r.number DESC, s.position LIMIT 1').get() as { roundId: string; specimenId: string };
+    const [wallId, wallCode] = [newId(), newWallCode()];
+    db.prepare('INSERT INTO Wall (id, roundId, specimenId, code, settings, openedAt, version) VALUES (?, ?, ?, ?, ?, ?, 0)')
+      .run(wallId, at.roundId, at.specimenId, wallCode, storedWallSettings(newWallSettings()), new Date().toISOString());
+    return { wallId, wallCode };
+  } finally {
+    db.close();
+  }
+}
+
+/** As closing it does, but for its points. */
+export function closeWall(baseURL: string, wallId: string): void {
+  const db = new SQLite(fileOf(baseURL));
+  db.pragma('busy_timeout = 10000');
+  db.prepare("UPDATE Wall SET closedAt = ?, settings = '{}' WHERE id = ?").run(new Date().toISOString(), wallId);
+  db.close();
 }
 
 /** Somebody with an account and in no course. */
@@ -46,7 +74,7 @@ export async function addOutsider(baseURL: string) {
 
 /** Ids of the same form that are nobody's. */
 export const madeUp = (): DemoIds =>
-  new Proxy<Record<string, string>>({}, { get: (known, name) => (known[String(name)] ??= newId()) }) as DemoIds;
+  new Proxy<Record<string, string>>({}, { get: (known, name) => (known[String(name)] ??= name === 'wallCode' ? newWallCode() : newId()) }) as DemoIds;
 
 function missing(sql: string): never {
   throw new Error(`The demo has nothing for: ${sql}`);

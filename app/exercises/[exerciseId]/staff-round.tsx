@@ -18,6 +18,7 @@ export function StaffRound({ exercise, round, students, timeZone, mayRelease }: 
       {round.senders > 0 && (
         <div className="actions">
           <ButtonLink small href={`${to}/critique`}>Critique</ButtonLink>
+          <ButtonLink small href={`${to}/wall`}>Wall</ButtonLink>
           {mayRelease && <ButtonLink small href={`${to}/release`}>Release…</ButtonLink>}
         </div>
       )}

@@ -38,6 +38,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
           <ButtonLink href={`/exercises/${exerciseId}/map?round=${shown.round.number}`}>Map of pairs and students</ButtonLink>
           <ButtonLink href={`/exercises/${exerciseId}/progress`}>From round to round</ButtonLink>
           <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/critique`}>Critique of this round</ButtonLink>
+          <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/wall`}>Wall of this round</ButtonLink>
           {shown.mayExport && <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>Release this round</ButtonLink>}
           {shown.mayExport && <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>Marks as CSV</ButtonLink>}
           <ButtonLink plainLink href={files}>Pairs as CSV</ButtonLink>

@@ -1,0 +1,92 @@
+'use client';
+import { useEffect, useState } from 'react';
+
+/** `live`: told at once. `asking`: a proxy or a network lets no events through, so the server is asked every few seconds. */
+export type Following = 'joining' | 'live' | 'asking' | 'lost' | 'over';
+
+/** In words, for the page. */
+export const followingWords: Record<Following, string> = {
+  joining: 'Connecting…',
+  live: 'Live',
+  asking: 'Not live: asks every 3 seconds',
+  lost: 'No connection; tries again',
+  over: 'Ended',
+};
+
+const askEvery = 3_000;
+/** A stream that says nothing for so long, while the server sends a beat every 15 seconds, does not get through. */
+const silence = { first: 6_000, after: 40_000, broken: 5_000 };
+const tryAgain = 30_000;
+
+/**
+ * Follows what the server says at `address`/live, the whole present state each time; where events do not get through it
+ * asks `address` itself, whose answer holds the same under `state`. `join` may keep what is the same in both.
+ */
+export function useLive<State>(address: string, first: State, join: (before: State, now: State) => State = newest): { state: State; following: Following } {
+  const [state, setState] = useState(first);
+  const [following, setFollowing] = useState<Following>('joining');
+  useEffect(() => {
+    let source: EventSource | null = null;
+    let watch = 0, asking = 0, retry = 0;
+    let ended = false;
+
+    const take = (now: State) => setState((before) => join(before, now));
+    const stop = () => {
+      source?.close();
+      for (const timer of [watch, asking, retry]) window.clearTimeout(timer);
+      asking = 0;
+    };
+    const over = () => {
+      ended = true;
+      stop();
+      setFollowing('over');
+    };
+    const ask = async () => {
+      const answer = await fetch(address, { headers: { accept: 'application/json' } }).catch(() => null);
+      if (ended || asking === 0) return;
+      if (answer && (answer.status === 404 || answer.status === 401)) return over();
+      const found = answer?.ok ? ((await answer.json().catch(() => null)) as { state: State } | null) : null;
+      if (ended || asking === 0) return;
+      if (found) take(found.state);
+      setFollowing(found ? 'asking' : 'lost');
+      asking = window.setTimeout(() => void ask(), askEvery);
+    };
+    const heard = () => {
+      window.clearTimeout(asking);
+      asking = 0;
+      setFollowing('live');
+      waitFor(silence.after);
+    };
+    const fallBack = () => {
+      source?.close();
+      window.clearTimeout(watch);
+      retry = window.setTimeout(connect, tryAgain);
+      if (asking !== 0) return;
+      asking = window.setTimeout(() => void ask(), 0);
+    };
+    const waitFor = (time: number) => {
+      window.clearTimeout(watch);
+      watch = window.setTimeout(fallBack, time);
+    };
+    const connect = () => {
+      const opened = new EventSource(`${address}/live`);
+      source = opened;
+      opened.addEventListener('state', ({ data }) => { heard(); take(JSON.parse(String(data)) as State); });
+      opened.addEventListener('beat', heard);
+      opened.addEventListener('over', over);
+      opened.addEventListener('error', () => {
+        if (opened.readyState === EventSource.CLOSED) fallBack();
+        else waitFor(silence.broken);
+      });
+      waitFor(silence.first);
+    };
+    connect();
+    return () => {
+      ended = true;
+      stop();
+    };
+  }, [address, join]);
+  return { state, following };
+}
+
+const newest = <State,>(_before: State, now: State): State => now;

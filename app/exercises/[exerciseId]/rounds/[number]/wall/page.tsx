@@ -1,0 +1,70 @@
+import type { Metadata } from 'next';
+import { ButtonLink } from '@/app/_ui/Button';
+import { EmptyState } from '@/app/_ui/EmptyState';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Table } from '@/app/_ui/Table';
+import { When } from '@/app/_ui/When';
+import { closeWallAction, openWallAction } from '@/app/wall/actions';
+import { forPage } from '@/lib/http/page';
+import { listWalls } from '@/lib/wall/list-walls';
+import { counted, withUnit } from '@/shared/text/number';
+
+type Props = { params: Promise<{ exerciseId: string; number: string }> };
+
+export const metadata: Metadata = { title: 'Walls' };
+
+/** Which line is put on the wall; walls that are open. */
+export default async function WallsPage({ params }: Props) {
+  const { exerciseId, number } = await params;
+  const { course, exercise, round, senders, specimens } = await forPage(listWalls, { exerciseId, roundNumber: number });
+  return (
+    <Page width="wide">
+      <PageHeader
+        title={`The wall of round ${round.number}`} kicker={round.title || undefined}
+        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }]}
+        lead={`One line on the projector, as everybody in the class has set it, without names. ${counted(senders, 'student')} sent a proof; whoever sends one while the wall is open appears on it.`}
+      />
+      {specimens.length === 0 ? <EmptyState title="No lines yet">The exercise has no specimens, so there is nothing to put on the wall.</EmptyState> : (
+        <Table caption="Lines of the exercise">
+          <thead><tr><th scope="col">Line</th><th scope="col">Face and size</th><th scope="col">Wall</th></tr></thead>
+          <tbody>
+            {specimens.map((specimen) => (
+              <tr key={specimen.id}>
+                <th scope="row">{specimen.text}</th>
+                <td>{specimen.face && `${specimen.face}, `}{withUnit(specimen.size.value, specimen.size.unit)}, {specimen.ground} ground</td>
+                <td>{specimen.wall ? <OpenWall wall={specimen.wall} text={specimen.text} timeZone={course.timeZone} /> : (
+                  <Form action={openWallAction} label={`Open the wall for ${specimen.text}`} inline>
+                    <input type="hidden" name="exerciseId" value={exercise.id} />
+                    <input type="hidden" name="roundNumber" value={round.number} />
+                    <input type="hidden" name="specimenId" value={specimen.id} />
+                    <SubmitButton kind="usual" pending="Opening…">Put on the wall</SubmitButton>
+                  </Form>
+                )}</td>
+              </tr>
+            ))}
+          </tbody>
+        </Table>
+      )}
+      <Notice>Students’ work is about to be seen by the whole room. It stands there without names, but people may know their own line, and who sees a line arrive may guess whose it is. Ask first, leave out whoever wants it, and close the wall afterwards: that ends its link for phones and forgets where the room pointed. A wall that is left open ends by itself after twelve hours.</Notice>
+    </Page>
+  );
+}
+
+type Wall = NonNullable<Awaited<ReturnType<typeof listWalls>>['specimens'][number]['wall']>;
+
+function OpenWall({ wall, text, timeZone }: { wall: Wall; text: string; timeZone: string }) {
+  return (
+    <div className="actions">
+      <ButtonLink small kind="main" plainLink href={`/wall/${wall.id}`}>Go to the wall</ButtonLink>
+      <Form action={closeWallAction} label={`Close the wall of ${text}`} inline>
+        <input type="hidden" name="wallId" value={wall.id} />
+        <SubmitButton kind="usual" pending="Closing…">Close it</SubmitButton>
+      </Form>
+      <span className="note-size quiet">open since <When at={wall.openedAt} timeZone={timeZone} short />{wall.by && `, by ${wall.by}`}</span>
+    </div>
+  );
+}

@@ -1,0 +1,13 @@
+import type { Metadata } from 'next';
+import { forPage } from '@/lib/http/page';
+import { showPointing } from '@/lib/wall/show-pointing';
+import { Pointer } from '../_pointer/pointer';
+
+export const metadata: Metadata = { title: 'Point at a gap', referrer: 'no-referrer', robots: { index: false } };
+
+/** The short link of a wall, for phones: no signing in. A wrong code and one that has ended are not there. */
+export default async function PointPage({ params }: { params: Promise<{ code: string }> }) {
+  const { code } = await params;
+  const shown = await forPage(showPointing, { code });
+  return <Pointer code={shown.code} packs={shown.packs} first={shown.state} />;
+}

@@ -1,0 +1,22 @@
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { retryOnConflict } from '@/lib/data/retry';
+import { roundInHand } from '@/lib/critique/round-in-hand';
+import { openWallSchema } from '@/shared/schemas/wall';
+import { newWallCode, newWallSettings, storedWallSettings } from './wall-settings';
+
+/** Opens a wall for one specimen in one round, or gives the one that is open. Two at the same moment may open two; neither harms the other. */
+export const openWall = operation({
+  name: 'open-wall',
+  allow: 'wall:run',
+  input: openWallSchema,
+  run: ({ data, now }, { exerciseId, roundNumber, specimenId }): Promise<{ wallId: string }> =>
+    retryOnConflict(async () => {
+      const { round, me } = await roundInHand(data, exerciseId, roundNumber);
+      const specimen = await data.specimens.find(specimenId);
+      if (!specimen || specimen.exerciseId !== exerciseId) throw notFound();
+      const there = (await data.walls.openOf(round.id, now)).find((wall) => wall.specimenId === specimenId);
+      if (there) return { wallId: there.id };
+      return { wallId: await data.walls.open({ roundId: round.id, specimenId, code: newWallCode(), settings: storedWallSettings(newWallSettings()), openedById: me.id }, now) };
+    }),
+});

@@ -1,5 +1,5 @@
 'use client';
-import { useId } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import { LineDrawing } from '@/app/_ui/LineDrawing';
 import { classes } from '@/app/_ui/classes';
 import { gapName, pairLetters } from '@/shared/editing/pair-words';
@@ -13,12 +13,20 @@ type Props = { pack: WallPack; line: PhoneLine; chosen: number | null; off: bool
 export function Aim({ pack: { pack, ground }, line, chosen, off, choose }: Props) {
   const name = useId();
   const gaps = placeLetters(pack, line.spacing).gaps;
+  const push = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const holder = push.current;
+    const reach = chosen === null ? null : holder?.querySelectorAll('rect')[chosen];
+    if (!holder || !reach) return;
+    const { left, width } = reach.getBoundingClientRect();
+    holder.scrollLeft += left + width / 2 - holder.getBoundingClientRect().left - holder.clientWidth / 2;
+  }, [chosen]);
   const pick = (pair: number) => { if (!off) choose(pair === chosen ? null : pair); };
   return (
     <>
       <div className={classes('sheet', `sheet-${ground}`, style.sheet)}>
         <LineDrawing pack={pack} spacing={line.spacing} label={`${pack.text}, line ${line.sign}`} behind={chosen === null ? undefined : <Mark pack={pack} line={line} pair={chosen} />} />
-        <div className={style.push} tabIndex={0} role="group" aria-label="The line large; it can be pushed sideways">
+        <div ref={push} className={style.push} tabIndex={0} role="group" aria-label="The line large; it can be pushed sideways">
           <div className={style.large}>
             <LineDrawing pack={pack} spacing={line.spacing} label={null} behind={<Reach pack={pack} line={line} chosen={chosen} pick={pick} />} />
           </div>

@@ -4,6 +4,9 @@ import style from './projector.module.css';
 /** The short link: the address as it is typed, and as a QR code. */
 export type LinkTo = { address: string; modules: number; path: string };
 
+/** Addresses that only this computer knows. */
+const here = /^https?:\/\/(localhost|127\.|\[::1\])/;
+
 export function Link({ link }: { link: LinkTo }) {
   return (
     <section className={style.link} aria-label="Link for phones">
@@ -11,7 +14,7 @@ export function Link({ link }: { link: LinkTo }) {
         <rect className={style.qrGround} width={link.modules} height={link.modules} />
         <path className={style.qrInk} d={link.path} />
       </svg>
-      <p>Point at a gap with your phone:<br /><strong>{link.address.replace(/^https?:\/\//, '')}</strong><br /><small>No signing in, and no name is asked for. It ends when the wall is closed.</small></p>
+      <p>Point at a gap with your phone:<br /><strong>{link.address.replace(/^https?:\/\//, '')}</strong><br /><small>No signing in, and no name is asked for. It ends when the wall is closed.{here.test(link.address) && ' This address works on this computer alone; for phones the school gives the server its public one (NEXTAUTH_URL).'}</small></p>
     </section>
   );
 }

@@ -27,7 +27,7 @@ export type Looking = {
 
 export const atFirst: Looking = {
   looks: noLooks, window: 0, median: false, reference: null, columns: null, chosen: null, one: null, two: null, turning: false, paused: false, seconds: 2,
-  holding: false, link: false, strip: true,
+  holding: false, link: false, strip: false,
 };
 
 export const toggled = (looking: Looking, look: WallLook): Looking => ({ ...looking, looks: { ...looking.looks, [look]: !looking.looks[look] } });

@@ -16,7 +16,7 @@ export function RoomPart({ state, drawn, acts, looking, change, keep }: StripPro
   return (
     <fieldset>
       <legend>Where the room looks</legend>
-      <span>{state.pointing === 'off' ? 'Phones may not point now.' : `${counted(state.pointed, 'phone')} ${state.pointed === 1 ? 'points' : 'point'}${state.pointing === 'collect' ? '; hidden until you show it' : ''}.`}</span>
+      <span>{roomWords(state)}</span>
       <KeyButton keyName={wallKeys.room} acts={acts} pressed={state.pointing === 'show'}>Show it</KeyButton>
       <Button small onClick={() => void change({ kind: 'ask anew' })}>Ask anew (forgets all points)</Button>
       <Button small aria-pressed={state.pointing === 'off'} onClick={() => void change({ kind: 'pointing', to: state.pointing === 'off' ? 'collect' : 'off' })}>No pointing</Button>
@@ -31,4 +31,10 @@ export function RoomPart({ state, drawn, acts, looking, change, keep }: StripPro
       )}
     </fieldset>
   );
+}
+
+function roomWords({ pointing, pointed }: StripProps['state']): string {
+  if (pointing === 'off') return 'Phones may not point now.';
+  const who = pointed === 0 ? 'Nobody points yet' : pointed === 1 ? '1 phone points' : `${counted(pointed, 'phone')} point`;
+  return pointing === 'collect' ? `${who}; hidden until you show it.` : `${who}.`;
 }

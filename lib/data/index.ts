@@ -7,6 +7,7 @@ import { ownRecordData } from './own-records';
 import { joinLinkData } from './join-links';
 import { memberData } from './members';
 import { oneTimeLinkData } from './one-time-links';
+import { rosterData } from './roster';
 import { rateLimitData } from './rate-limits';
 import { sectionData } from './sections';
 import { sessionData } from './sessions';
@@ -46,6 +47,7 @@ const concepts = {
   members: memberData,
   oneTimeLinks: oneTimeLinkData,
   rateLimits: rateLimitData,
+  roster: rosterData,
   sections: sectionData,
   sessions: sessionData,
   signIn: signInData,

@@ -27,3 +27,18 @@ export function passwordChangedLetter({ to, name, at }: { to: string; name: stri
     ].join('\n\n'),
   };
 }
+
+/** To somebody whom an instructor brought into a course by a roster. */
+export function welcomeLetter({ to, name, course, link, expires }: { to: string; name: string; course: string; link: string; expires: string }): Letter {
+  return {
+    to,
+    subject: `Your account for ${course}`,
+    text: [
+      `Dear ${name},`,
+      `you have been entered in the course “${course}” in Kerncrit. Open this address to choose your password:`,
+      link,
+      `It works once, and until ${expires}. After that, ask for a new one by “Forgotten?” on the sign-in page.`,
+      `If you do not belong in this course, do nothing and tell the school.`,
+    ].join('\n\n'),
+  };
+}

@@ -27,6 +27,7 @@ const shut: Record<string, Address> = {
   'courses/[courseId]/exercises/new': ({ courseId }) => `/courses/${courseId}/exercises/new`,
   'courses/[courseId]/exercises/removed': ({ courseId }) => `/courses/${courseId}/exercises/removed`,
   'courses/[courseId]/people': ({ courseId }) => `/courses/${courseId}/people`,
+  'courses/[courseId]/people/import': ({ courseId }) => `/courses/${courseId}/people/import`,
   'courses/[courseId]/people/[memberId]': ({ courseId, memberId }) => `/courses/${courseId}/people/${memberId}`,
   'courses/[courseId]/settings': ({ courseId }) => `/courses/${courseId}/settings`,
   'critique/[proofId]/[specimenId]': ({ proofId, specimenId }) => `/critique/${proofId}/${specimenId}`,

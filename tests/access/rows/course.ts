@@ -8,7 +8,12 @@ const student = ({ ids }: World) => ({ courseId: ids.course, memberId: ids.membe
 /** Whoever was removed is not let in again by a link; whoever is in already just goes on. */
 const byLink: Row['answers'] = { ...only.signedIn, removed: 'CONFLICT' };
 
+const roster = { text: 'name,e-mail\nNew Person,new@school.example', columns: [] };
+
 export const courseRows: Rows = {
+  'prepare-roster': { input: course, answers: only.instructor },
+  'preview-roster': { input: (world) => ({ ...course(world), ...roster }), answers: only.instructor },
+  'import-roster': { input: (world) => ({ ...course(world), ...roster, makeSections: false }), answers: only.instructor },
   'list-courses': { input: () => ({}), answers: only.signedIn },
   'prepare-course': { input: () => ({}), answers: only.instructor },
   'create-course': { input: () => ({ title: 'Second term', timeZone: 'Europe/Lisbon' }), answers: only.instructor },

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { listJoinLinks } from '@/lib/course/list-join-links';
 import { listPeople } from '@/lib/course/list-people';
 import { forPage } from '@/lib/http/page';
+import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
 import { FindField } from '@/app/_ui/FindField';
 import { Page } from '@/app/_ui/Page';
@@ -31,7 +32,7 @@ export default async function People({ params, searchParams }: Props) {
     <>
       <CourseFrame course={course} current="people" />
       <Page width="wide">
-        <PageHeader title="People" lead={`${counted(studentCount, 'student')}, ${counted(staff.length, 'person', 'people')} teaching${sections.length > 0 ? `, ${counted(sections.length, 'section')}` : ''}`} />
+        <PageHeader title="People" lead={`${counted(studentCount, 'student')}, ${counted(staff.length, 'person', 'people')} teaching${sections.length > 0 ? `, ${counted(sections.length, 'section')}` : ''}`} actions={manages ? <ButtonLink href={`/courses/${courseId}/people/import`}>Import a roster</ButtonLink> : undefined} />
         {manages && <JoinLinks courseId={courseId} timeZone={course.timeZone} sections={sections} links={links} open={studentCount === 0} />}
         <Section title="Teaching" id="teaching">
           <PeopleTable caption="People who teach the course" people={staff} hrefOf={hrefOf} withRole />

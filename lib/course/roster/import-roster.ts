@@ -1,0 +1,56 @@
+import * as z from 'zod/mini';
+import { AppError, notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { newToken, hashToken } from '@/lib/account/token';
+import { retryOnConflict } from '@/lib/data/retry';
+import { env } from '@/lib/env';
+import { mailIsSetUp } from '@/lib/mail/send';
+import { rosterColumnsSchema, rosterTextSchema, type RosterLink } from '@/shared/schemas/roster';
+import { counted } from '@/shared/text/number';
+import { courseId } from '../ids';
+import { keyOf, planRoster } from './plan-roster';
+import { sendWelcomes } from './send-welcomes';
+
+/** For how long a new person's link works. */
+const linkDays = 14;
+
+/**
+ * Brings the people of a roster into the course: all of them or nobody. Whoever is there already stays as they are, so
+ * the same roster again changes nothing. New people have no password; they set one by a link, which goes to them by mail,
+ * or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
+ */
+export const importRoster = operation({
+  name: 'import-roster',
+  allow: 'member:manage',
+  input: z.object({ courseId, text: rosterTextSchema, columns: rosterColumnsSchema, makeSections: z.boolean() }),
+  run: async ({ data, actor, now }, { makeSections, ...given }) => {
+    if (actor.kind !== 'person') throw notFound();
+    const byMail = mailIsSetUp();
+    const expiresAt = new Date(now.getTime() + linkDays * 86_400_000);
+    // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned anew.
+    const { plan, links } = await retryOnConflict(() => data.transaction(async (inside) => {
+      const made = await planRoster(inside, given);
+      refuseFaults(made);
+      if (made.newSections.length > 0 && !makeSections) throw new AppError('INVALID', 'Nothing was imported.', { fields: { makeSections: `The roster names ${counted(made.newSections.length, 'section')} that the course does not have: ${made.newSections.join(', ')}. Tick that they are to be made.` } });
+      const coming = made.rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'joins');
+      if (coming.length === 0) return { plan: made, links: [] };
+      await inside.roster.addSections(given.courseId, made.newSections, now);
+      const sections = new Map((await inside.courses.byId(given.courseId))!.sections.map(({ id, name }) => [keyOf(name), id]));
+      const fresh = coming.filter(({ becomes }) => becomes === 'new person').map(({ email, name }) => ({ email, name, token: newToken() }));
+      await inside.roster.addPeople(fresh.map(({ email, name, token }) => ({ emailNorm: email, name, tokenHash: byMail ? null : hashToken(token) })), { createdById: actor.userId, expiresAt }, now);
+      const members = await inside.roster.addMembers(given.courseId, coming.map(({ email, role, section }) => ({ email, role: role === 'assistant' ? 'assistant' as const : 'student' as const, sectionId: sections.get(keyOf(section)) ?? null })), now);
+      await inside.audit.recordAll(members.map(({ id, role, sectionId }) => ({ courseId: given.courseId, verb: 'member joined' as const, subject: `member:${id}` as const, details: { role, sectionId, by: 'roster' } })), now);
+      await inside.audit.record({ courseId: given.courseId, verb: 'people imported', subject: `course:${given.courseId}`, details: { people: coming.length, accounts: fresh.length, sections: made.newSections } }, now);
+      return { plan: made, links: fresh.map(({ name, email, token }): RosterLink => ({ name, email, address: `${env().publicOrigin}/reset/${token}` })) };
+    }));
+    if (byMail) sendWelcomes(data, links.map(({ email }) => email), { courseId: given.courseId, createdById: actor.userId, days: linkDays }, now);
+    return { counts: plan.counts, newSections: plan.newSections, byMail, expiresAt, links: byMail ? [] : links };
+  },
+});
+
+function refuseFaults({ unclear, rows }: Awaited<ReturnType<typeof planRoster>>): void {
+  const faults = rows.filter(({ becomes }) => becomes === 'fault');
+  if (unclear === null && faults.length === 0) return;
+  const said = unclear ?? faults.slice(0, 10).map(({ line, says }) => `Line ${line}: ${says.join(' ')}`).join(' ');
+  throw new AppError('INVALID', 'Nothing was imported.', { fields: { text: `${said}${faults.length > 10 ? ` And ${faults.length - 10} more.` : ''}` } });
+}

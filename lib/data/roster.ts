@@ -1,0 +1,50 @@
+import type { Actor } from '@/lib/access/actor';
+import type { Role } from '@/lib/access/permissions';
+import type { Db } from './client';
+import { newId } from './ids';
+import { listNameOf } from './list-name';
+import { coursesOf } from './scope';
+
+export type KnownPerson = { name: string; member: { role: string; removed: boolean } | null };
+type NewPerson = { emailNorm: string; name: string; tokenHash: string | null };
+type NewMember = { email: string; role: Role; sectionId: string | null };
+
+/**
+ * Many people at once, by the addresses that an instructor has before them. Whether somebody has an account is told only
+ * to those who run the course in question, and only for addresses that they bring themselves.
+ */
+export const rosterData = (actor: Actor, db: Db) => ({
+  people: async (courseId: string, emails: readonly string[]): Promise<ReadonlyMap<string, KnownPerson>> => {
+    if ((await db.course.count({ where: { AND: [{ id: courseId }, coursesOf(actor)] } })) === 0) return new Map();
+    const users = await db.user.findMany({
+      where: { emailNorm: { in: [...new Set(emails)] }, erasedAt: null },
+      select: { name: true, emailNorm: true, members: { where: { courseId }, select: { role: true, removedAt: true } } },
+    });
+    return new Map(users.map(({ emailNorm, name, members: [member] }) => [emailNorm, { name, member: member ? { role: member.role, removed: member.removedAt !== null } : null }]));
+  },
+
+  /** The course must be one that `courses.byId` gave. @throws P2002 when somebody made one of them meanwhile. */
+  addSections: (courseId: string, names: readonly string[], now: Date) =>
+    db.section.createMany({ data: names.map((name) => ({ id: newId(), courseId, name, createdAt: now })) }),
+
+  /** Accounts without a password, each with the hash of a link to set one, if there is one. @throws P2002 when an address was taken meanwhile. */
+  addPeople: async (people: readonly NewPerson[], link: { createdById: string; expiresAt: Date }, now: Date): Promise<void> => {
+    const made = people.map((person) => ({ id: newId(), ...person }));
+    await db.user.createMany({ data: made.map(({ id, emailNorm, name }) => ({ id, emailNorm, name, createdAt: now })) });
+    await db.oneTimeLink.createMany({
+      data: made.flatMap(({ id, tokenHash }) => (tokenHash === null ? [] : [{ id: newId(), purpose: 'reset-password', tokenHash, userId: id, ...link, createdAt: now }])),
+    });
+  },
+
+  /** The course must be one that `courses.byId` gave. @throws P2002 when one of them joined meanwhile. */
+  addMembers: async (courseId: string, members: readonly NewMember[], now: Date): Promise<{ id: string; role: Role; sectionId: string | null }[]> => {
+    const users = await db.user.findMany({ where: { emailNorm: { in: members.map(({ email }) => email) }, erasedAt: null }, select: { id: true, emailNorm: true, name: true } });
+    const byEmail = new Map(users.map((user) => [user.emailNorm, user]));
+    const rows = members.flatMap(({ email, role, sectionId }) => {
+      const user = byEmail.get(email);
+      return user ? [{ id: newId(), courseId, userId: user.id, role, sectionId, listName: listNameOf(user.name), joinedAt: now }] : [];
+    });
+    await db.member.createMany({ data: rows });
+    return rows;
+  },
+});

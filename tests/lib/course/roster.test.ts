@@ -1,0 +1,114 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { readPasswordLink } from '@/lib/account/read-password-link';
+import { importRoster } from '@/lib/course/roster/import-roster';
+import { previewRoster } from '@/lib/course/roster/preview-roster';
+import { readRoster } from '@/lib/course/roster/read-roster';
+import { decodeText } from '@/shared/roster/decode';
+import { describeOnBothDatabases } from '../../fixtures/databases';
+import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
+
+describe('reading a roster', () => {
+  it.each([[',', 'Name,E-mail\nAda Quayle,ada@quayrow.example'], [';', 'Name;E-mail\nAda Quayle;ada@quayrow.example'], ['\t', 'Name\tE-mail\nAda Quayle\tada@quayrow.example']])('notices the delimiter %j', (delimiter, text) => {
+    const read = readRoster(text, []);
+    expect(read).toMatchObject({ delimiter, hasHead: true, rows: [{ line: 2, cells: ['Ada Quayle', 'ada@quayrow.example'] }] });
+    expect(read.columns.map(({ use }) => use)).toEqual(['name', 'email']);
+  });
+
+  it('knows columns by plain names, leaves others out, and lets a person say what they are', () => {
+    const text = 'Surname,Given name,E-Mail Address,Student number,Group\nQuayle,Ada,ada@quayrow.example,77,Monday';
+    expect(readRoster(text, []).columns.map(({ use }) => use)).toEqual(['last name', 'first name', 'email', 'ignored', 'section']);
+    expect(readRoster(text, ['name', 'ignored', 'email']).columns.map(({ use }) => use)).toEqual(['name', 'ignored', 'email', 'ignored', 'ignored']);
+  });
+
+  it('counts lines of the text, over empty ones and cells with line ends in them', () => {
+    const { rows } = readRoster('\uFEFFname,email\n\n"Ada\nQuayle",ada@quayrow.example\nBo Finch,bo@quayrow.example\n', []);
+    expect(rows.map(({ line }) => line)).toEqual([3, 5]);
+  });
+
+  it('takes the first row for a person where it has an address in it', () => {
+    expect(readRoster('Ada Quayle,ada@quayrow.example', [])).toMatchObject({ hasHead: false, rows: [{ line: 1 }], columns: [{ use: 'ignored' }, { use: 'email' }] });
+  });
+
+  // Windows-1252: é is 0xE9, a dash 0x96 (Unicode's table for CP1252); neither is valid UTF-8 before a letter.
+  it('decodes UTF-8 and Windows-1252, and says so where it had to guess', () => {
+    expect(decodeText(new TextEncoder().encode('\uFEFFRenée'))).toEqual({ text: 'Renée', remark: null });
+    const old = decodeText(Uint8Array.from([0x52, 0x65, 0x6e, 0xe9, 0x65, 0x20, 0x96]));
+    expect(old.text).toBe('Renée –');
+    expect(old.remark).toContain('Windows-1252');
+  });
+});
+
+describeOnBothDatabases('importing a roster', (suite) => {
+  let courseId: string;
+  let teacher: Awaited<ReturnType<typeof addPerson>>;
+  beforeEach(async () => {
+    teacher = await addPerson(suite.db, { name: 'Tobin Ashgrove' });
+    courseId = await addCourse(suite.db);
+    await addMember(suite.db, courseId, teacher.id, 'instructor');
+  });
+  const unique = () => crypto.randomUUID().slice(0, 8);
+  const preview = (text: string, columns: string[] = []) => previewRoster(teacher.caller, { courseId, text, columns });
+  const bring = (text: string, makeSections = true) => importRoster(teacher.caller, { courseId, text, columns: [], makeSections });
+  const people = () => suite.db.member.findMany({ where: { courseId, role: { not: 'instructor' } }, include: { user: true, section: true } });
+
+  it('says of every line what will happen, and quotes what is wrong with it', async () => {
+    const [here, gone, known] = await Promise.all(['Here', 'Gone', 'Known'].map((name) => addPerson(suite.db, { name })));
+    await addMember(suite.db, courseId, here!.id, 'student');
+    const removed = await addMember(suite.db, courseId, gone!.id, 'student');
+    await suite.db.member.update({ where: { id: removed }, data: { removedAt: new Date() } });
+    const fresh = `${unique()}@quayrow.example`;
+    const { rows, counts, columns } = await preview([
+      'Name,Mail,Role,Section,Shoe size', `New Person,${fresh},,Monday,44`, `Here,${here!.email},assistant,,`, `Gone,${gone!.email},,,`, `Known,${known!.email},Student,monday,`,
+      'No Address,,,,', `Twice,${fresh.toUpperCase()},,,`, 'Bad,not-an-address,,,', `Odd,odd-${fresh},janitor,,`, `Boss,boss-${fresh},instructor,,`, `,nameless-${fresh},,,`,
+    ].join('\n'));
+    expect(columns.map(({ use }) => use)).toEqual(['name', 'email', 'role', 'section', 'ignored']);
+    expect(rows.map(({ becomes }) => becomes)).toEqual(['new person', 'here already', 'was removed', 'joins', 'fault', 'fault', 'fault', 'fault', 'fault', 'fault']);
+    expect(rows.map(({ says }) => says[0] ?? '').slice(4)).toEqual([
+      expect.stringContaining('“No Address” has no e-mail address'), expect.stringContaining(`“${fresh}” stands on line 2 already`), expect.stringContaining('“not-an-address”'),
+      expect.stringContaining('“janitor” is no role here'), expect.stringContaining('join link'), expect.stringContaining('has no name'),
+    ]);
+    expect(rows[1]!.says[0]).toContain('Stays student');
+    expect(counts).toEqual({ newPeople: 1, joining: 1, here: 1, removed: 1, faults: 6 });
+    await expect(bring('Name,Mail\nBad,not-an-address')).rejects.toMatchObject({ code: 'INVALID', fields: { text: expect.stringContaining('Line 2: “not-an-address”') } });
+    expect(await suite.db.user.count({ where: { emailNorm: fresh } })).toBe(0);
+  });
+
+  it('says which column is missing instead of guessing', async () => {
+    expect((await preview('Colour,Shape\nred,round')).unclear).toContain('No column is clearly the e-mail address');
+    expect((await preview('Ada Quayle,ada@quayrow.example')).unclear).toContain('No column is clearly the name');
+    expect((await preview('Ada Quayle,ada@quayrow.example', ['name', 'email'])).unclear).toBeNull();
+  });
+
+  it('makes people without a password, sections where that was confirmed, and a link each that works', async () => {
+    const [one, two] = [`${unique()}@quayrow.example`, `${unique()}@quayrow.example`];
+    const text = `first name;surname;email;section;role\nAda;Quayle;${one};Monday;\nBo;Finch;${two};monday;assistant`;
+    await expect(bring(text, false)).rejects.toMatchObject({ fields: { makeSections: expect.stringContaining('Monday') } });
+    expect(await people()).toEqual([]);
+    const { links, counts } = await bring(text);
+    expect(counts).toMatchObject({ newPeople: 2, joining: 0 });
+    const made = (await people()).sort((a, b) => (a.listName < b.listName ? -1 : 1));
+    expect(made.map(({ role, listName, section, user }) => [role, listName, section?.name, user?.emailNorm, user?.passwordHash])).toEqual([['student', 'ada quayle', 'Monday', one, null], ['assistant', 'bo finch', 'Monday', two, null]]);
+    expect(await suite.db.section.count({ where: { courseId } })).toBe(1);
+    const token = links[0]!.address.split('/').at(-1);
+    expect(await readPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
+    expect(await suite.db.auditEvent.count({ where: { courseId, verb: 'member joined' } })).toBe(2);
+    expect(await suite.db.auditEvent.count({ where: { courseId, verb: 'people imported' } })).toBe(1);
+  });
+
+  it('changes nothing the second time', async () => {
+    const text = `name,email\nAda Quayle,${unique()}@quayrow.example\nBo Finch,${unique()}@quayrow.example`;
+    await bring(text);
+    const before = [await people(), await suite.db.auditEvent.count({ where: { courseId } }), await suite.db.oneTimeLink.count()];
+    const again = await bring(text);
+    expect(again).toMatchObject({ links: [], counts: { newPeople: 0, joining: 0, here: 2 } });
+    expect([await people(), await suite.db.auditEvent.count({ where: { courseId } }), await suite.db.oneTimeLink.count()]).toEqual(before);
+  });
+
+  it('makes everybody once, however many import the same at the same moment', async () => {
+    const text = `name,email,section\n${Array.from({ length: 12 }, (_, index) => `Person ${index},${unique()}-${index}@quayrow.example,${index % 2 ? 'Monday' : 'Tuesday'}`).join('\n')}`;
+    const results = await Promise.all(Array.from({ length: 4 }, () => bring(text)));
+    expect(results.map(({ counts }) => counts.newPeople).sort()).toEqual([0, 0, 0, 12]);
+    expect(await people()).toHaveLength(12);
+    expect(await suite.db.section.count({ where: { courseId } })).toBe(2);
+  });
+});

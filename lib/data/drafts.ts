@@ -15,10 +15,7 @@ type Change = { draftId: string; clientId: string; seq: number; baseVersion: num
 export const draftData = (actor: Actor, db: Db) => ({
   byId: (id: string) => db.draft.findFirst({ where: { id, member: membersOf(actor) } }),
 
-  /**
-   * What autosave asks before each write, so it is one plain statement: the same scope as `byId` (membersOf), spelled
-   * out. Both databases read it alike.
-   */
+  /** The draft as it stands, for autosave that was not kept: the same scope as `byId` (membersOf), spelled out. Both databases read it alike. */
   standing: async (id: string): Promise<Standing | null> => {
     if (actor.kind !== 'person' || actor.roles.length === 0) return null;
     const [row] = await db.$queryRaw<Standing[]>`
@@ -39,23 +36,32 @@ export const draftData = (actor: Actor, db: Db) => ({
     db.draft.create({ data: { id: newId(), ...key, ...columns(spacing), updatedAt: now, version: 0 } }),
 
   /**
-   * Keeps one change on top of the version it was made on: row and change in one transaction. Takes the row that
-   * `standing` gave, which is the actor's own; the update asks for nothing but its version, so that it fails only together
-   * with the unique key of the change.
+   * Keeps one change on top of the version it was made on, and says whether it did: not where the draft is not the
+   * actor's, stands at another version or has another number of gaps; `standing` tells which. The change is inserted only
+   * where all of that holds, and the row is updated only where the change was inserted, in one transaction.
    * @throws P2002 when this change is already kept, or when another followed the same version first.
    */
-  keep: async (draft: { id: string }, change: Change, now: Date): Promise<void> => {
+  keep: async (change: Change, now: Date): Promise<boolean> => {
+    if (actor.kind !== 'person' || actor.roles.length === 0) return false;
     const { tracking, offsets } = columns(change.spacing);
-    const { clientId, seq, baseVersion } = change;
-    // Plain statements: this is the busiest write there is, and nothing of it is read back.
-    const update = db.$executeRaw`
-      UPDATE "Draft" SET "tracking" = ${tracking}, "offsets" = ${offsets}, "updatedAt" = ${now}, "version" = ${baseVersion + 1}
-      WHERE "id" = ${draft.id} AND "version" = ${baseVersion}`;
+    const { draftId, clientId, seq, baseVersion } = change;
+    const gaps = change.spacing.offsets.length;
+    // Plain statements: this is the busiest write there is, and nothing of it is read back. Gaps are counted by their
+    // commas, which both databases can. The casts, and the CASE that has the type of the column beside it, are for
+    // PostgreSQL, which takes what stands alone in a SELECT for text.
     const insert = db.$executeRaw`
       INSERT INTO "DraftChange" ("id", "draftId", "clientId", "seq", "baseVersion", "tracking", "offsets", "receivedAt")
-      VALUES (${newId()}, ${draft.id}, ${clientId}, ${seq}, ${baseVersion}, ${tracking}, ${offsets}, ${now})`;
-    if ('$transaction' in db) await db.$transaction([update, insert]);
-    else await update.then(() => insert);
+      SELECT ${newId()}, d."id", ${clientId}, CAST(${seq} AS INTEGER), d."version", CAST(${tracking} AS INTEGER), ${offsets}, CASE WHEN d."id" IS NULL THEN d."updatedAt" ELSE ${now} END
+      FROM "Draft" d JOIN "Member" m ON m."id" = d."memberId"
+      WHERE d."id" = ${draftId} AND d."version" = ${baseVersion}
+        AND (d."offsets" = '[]') = (${gaps} = 0) AND LENGTH(d."offsets") - LENGTH(REPLACE(d."offsets", ',', '')) = ${Math.max(gaps - 1, 0)}
+        AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...actor.roles])})`;
+    const update = db.$executeRaw`
+      UPDATE "Draft" SET "tracking" = ${tracking}, "offsets" = ${offsets}, "updatedAt" = ${now}, "version" = ${baseVersion + 1}
+      WHERE "id" = ${draftId} AND "version" = ${baseVersion}
+        AND EXISTS (SELECT 1 FROM "DraftChange" c WHERE c."draftId" = ${draftId} AND c."clientId" = ${clientId} AND c."seq" = ${seq} AND c."baseVersion" = ${baseVersion})`;
+    const counts = '$transaction' in db ? await db.$transaction([insert, update]) : [await insert, await update];
+    return counts[1] === 1;
   },
 
   /** The kept change with this name, where there is one. */

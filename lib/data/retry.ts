@@ -18,6 +18,11 @@ export async function retryOnConflict<T>(work: () => Promise<T>, attempts = 12):
   }
 }
 
+/** Nothing failed in the database, and yet the work has to read again: it counts as a write conflict. */
+export class TryAgain extends Error {
+  readonly code = 'P2034';
+}
+
 const conflictCodes = new Set(['P2002', 'P2034', 'P1008']);
 
 export function isConflict(error: unknown): boolean {

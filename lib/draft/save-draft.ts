@@ -1,7 +1,8 @@
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { retryOnConflict } from '@/lib/data/retry';
-import { saveRequestSchema, type SaveAnswer } from '@/shared/editing/wire';
+import type { ScopedData } from '@/lib/data';
+import { isConflict, retryOnConflict, TryAgain } from '@/lib/data/retry';
+import { saveRequestSchema, type SaveAnswer, type SaveRequest } from '@/shared/editing/wire';
 import { spacingOf } from './spacing-of';
 
 /**
@@ -13,19 +14,28 @@ export const saveDraft = operation({
   allow: 'draft:keep',
   input: saveRequestSchema,
   run: ({ data, now }, change): Promise<SaveAnswer> =>
+    // Written first and asked after: nearly every change follows the version that stands.
     retryOnConflict(async () => {
-      const draft = await data.drafts.standing(change.draftId);
-      if (!draft) throw notFound();
-      const spacing = spacingOf(draft);
-      refuseOtherLength(change.spacing.offsets.length, spacing.offsets.length);
-      if (draft.version !== change.baseVersion) {
-        const kept = await data.drafts.change(change.draftId, change.clientId, change.seq);
-        return kept ? { version: kept.baseVersion + 1 } : { conflict: { version: draft.version, spacing } };
-      }
-      await data.drafts.keep(draft, change, now);
-      return { version: change.baseVersion + 1 };
+      const taken = await data.drafts.keep(change, now).then((kept) => (kept ? null : new TryAgain()), conflictOnly);
+      return taken === null ? { version: change.baseVersion + 1 } : instead(data, change, taken);
     }),
 });
+
+/** What to answer to a change that was not kept. @throws `taken` when by now it could be: it is tried again. */
+async function instead(data: ScopedData, change: SaveRequest, taken: unknown): Promise<SaveAnswer> {
+  const draft = await data.drafts.standing(change.draftId);
+  if (!draft) throw notFound();
+  const spacing = spacingOf(draft);
+  refuseOtherLength(change.spacing.offsets.length, spacing.offsets.length);
+  if (draft.version === change.baseVersion) throw taken;
+  const kept = await data.drafts.change(change.draftId, change.clientId, change.seq);
+  return kept ? { version: kept.baseVersion + 1 } : { conflict: { version: draft.version, spacing } };
+}
+
+function conflictOnly(error: unknown): unknown {
+  if (!isConflict(error)) throw error;
+  return error;
+}
 
 function refuseOtherLength(given: number, expected: number): void {
   if (given === expected) return;

@@ -47,6 +47,28 @@ describeOnBothDatabases('save-draft', (suite) => {
     expect(answers).toEqual(Array.from({ length: 5 }, () => ({ version: 3 })));
   });
 
+  it('keeps nothing of another student’s draft, of one’s own once removed, or after a version that is not there yet', async () => {
+    const others = { ...change(0, 'stranger', 1, 5), draftId: ids.drafts.otherStudent };
+    await expect(saveDraft(student, others, { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    expect(await saveDraft(student, change(9, 'ahead', 1, 5), { now })).toMatchObject({ conflict: { version: 3 } });
+    await suite.db.member.update({ where: { id: ids.members.student }, data: { removedAt: now } });
+    await expect(saveDraft(student, change(3, 'gone', 1, 5), { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await suite.db.member.update({ where: { id: ids.members.student }, data: { removedAt: null } });
+    expect(await suite.db.draftChange.count({ where: { clientId: { in: ['stranger', 'ahead', 'gone'] } } })).toBe(0);
+    expect(await suite.db.draft.findUniqueOrThrow({ where: { id: ids.drafts.otherStudent } })).toMatchObject({ version: 0, offsets: '[0]' });
+  });
+
+  it('keeps a line of many gaps, and one of none', async () => {
+    for (const offsets of [[], [-3, 0, 12, 2000, -2000]]) {
+      await suite.db.draft.update({ where: { id: ids.drafts.otherStudent }, data: { version: 0, offsets: JSON.stringify(offsets.map(() => 0)), changes: { deleteMany: {} } } });
+      const other: Caller = { kind: 'person', userId: ids.users.otherStudent, sessionId: ids.sessions.otherStudent, address: '192.0.2.1' };
+      const sent = { draftId: ids.drafts.otherStudent, baseVersion: 0, clientId: 'many', seq: 1, spacing: { tracking: -4, offsets } };
+      expect(await saveDraft(other, sent, { now })).toEqual({ version: 1 });
+      expect(await readDraft(other, { draftId: sent.draftId })).toEqual({ version: 1, spacing: sent.spacing });
+      await expect(saveDraft(other, { ...sent, baseVersion: 1, seq: 2, spacing: { tracking: 0, offsets: [...offsets, 1] } }, { now })).rejects.toMatchObject({ code: 'INVALID' });
+    }
+  });
+
   it('refuses another number of gaps, and quotes both', async () => {
     await expect(saveDraft(student, { ...change(3, 'long', 1, 0), spacing: { tracking: 0, offsets: [1, 2] } })).rejects.toThrow(/1 gaps?, and 2 offsets/);
   });

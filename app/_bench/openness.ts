@@ -1,6 +1,9 @@
 import type { SpacingDocument } from '@/shared/editing/document';
 import { apparentGapAt, clearanceAt, offsetForGap, pairReferences, type PreparedLine } from '@/shared/measure';
+import type { Size } from '@/shared/schemas/spacing';
+import { groundLeft } from '@/shared/scoring/findings/contact';
 import { asShareOfStemGap } from '@/shared/scoring/words';
+import { withUnit } from '@/shared/text/number';
 import type { PerMille } from '@/shared/units';
 
 /** How open each gap looks now, beside the middle of its own kind in this line. Lengths in 1/1000 em. */
@@ -40,11 +43,13 @@ export function excessWords(excess: PerMille | null, stemGap: PerMille | null): 
   return share ? `${how}, by ${share}.` : `${how}.`;
 }
 
-/** Whether two letters touch or cross, in words; null when they stand apart. */
-export function contactWords(line: PreparedLine, document: SpacingDocument, pair: number): string | null {
+/** Whether two letters touch, cross, or fill in at `size`, in words; null when they stand apart. */
+export function contactWords(line: PreparedLine, document: SpacingDocument, pair: number, size: Size): string | null {
   const { distance, crossing } = clearanceAt(line, pair, totalOf(line, document, pair));
   if (crossing) return 'These two letters run into each other.';
   if (distance < 1) return 'These two letters touch.';
+  const left = groundLeft(distance, size);
+  if (left) return `At ${withUnit(size.value, size.unit, 1)} only ${left.words} between these two letters, and it may fill in.`;
   const stem = line.stem?.stemGap ?? null;
   return stem !== null && distance < 0.12 * stem ? 'These two letters nearly touch.' : null;
 }

@@ -44,9 +44,13 @@ export type BenchProps = {
   /** Where to sign in again when the session has ended; opened in a new tab. */
   signIn?: string;
   underlays?: Underlay[];
+  /** A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for. */
+  start?: { label: string; spacing: Spacing } | null;
   accommodations?: BenchAccommodations;
-  /** Smaller sizes for the ladder, largest first; without it the bench chooses halves down to 12 px. */
+  /** Smaller sizes for the ladder, largest first; without it the bench chooses sizes down to the smallest of use, or to 12 px. */
   ladder?: Size[];
+  /** The smallest size the exercise names: contact is judged there, too. */
+  smallestSize?: Size | null;
   /** Reference mode only. null = the exercise's own tolerance, '' = no reason. */
   tolerances?: (PerMille | null)[];
   reasons?: string[];

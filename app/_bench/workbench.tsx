@@ -15,6 +15,7 @@ import { ReferencePanel } from './panels/reference-panel';
 import { PrintProof } from './panels/print-proof';
 import { SaveState } from './panels/save-state';
 import { ScreenPanel } from './panels/screen-panel';
+import { StartOffer } from './panels/start-offer';
 import { ZoomNote } from './panels/zoom-note';
 import type { BenchProps } from './props';
 import { mayTell } from './session/may-tell';
@@ -81,6 +82,7 @@ function Table() {
   );
   return (
     <section ref={rootRef} className={styles.bench} aria-label={`Bench: “${pack.text}”`} data-mode={mode} data-ladder={ladder.sizes.length === 0 ? 'none' : ladder.place}>
+      <StartOffer />
       <div className={styles.main}><WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} /></div>
       <Ladder sheet={sheet} plan={ladder} />
       <p className={styles.handHint}>Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.</p>

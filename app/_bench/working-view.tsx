@@ -13,7 +13,7 @@ import type { BenchState } from './session/state';
 /** The line large, with a slider over each gap; the ruler under it where the bench may tell. */
 export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNode) => React.ReactNode; ruler: boolean }) {
   const session = useSession();
-  const { pack, size, underlays } = session.props;
+  const { pack, size, underlays, start } = session.props;
   const handsRef = useRef<HTMLDivElement>(null);
   const sliders = useRef<SlidersHandle>(null);
   const gauges = useRef<RulerHandle>(null);
@@ -35,7 +35,7 @@ export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNod
     return attachPointer(hands, session, () => drawnRef.current, (pair) => sliders.current?.focus(pair));
   }, [session]);
 
-  const name = laid === 'built-in' ? 'Built-in' : underlays?.find(({ id }) => id === laid)?.label;
+  const name = laid === 'built-in' ? 'Built-in' : laid === 'start' ? start?.label : underlays?.find(({ id }) => id === laid)?.label;
   return (
     <>
       {onSheet(

@@ -26,9 +26,9 @@ export const draftData = (actor: Actor, db: Db) => ({
 
   byKey: (key: Key) => db.draft.findFirst({ where: { ...key, member: membersOf(actor) } }),
 
-  ofMember: (memberId: string, specimenVersionIds: readonly string[]) =>
+  ofMember: (memberId: string, specimenVersionIds: readonly string[], purpose: DraftPurpose = 'work') =>
     db.draft.findMany({
-      where: { memberId, purpose: 'work', specimenVersionId: { in: [...specimenVersionIds] }, member: membersOf(actor) },
+      where: { memberId, purpose, specimenVersionId: { in: [...specimenVersionIds] }, member: membersOf(actor) },
     }),
 
   /** @throws P2002 when another request made it first: retry from outside. */

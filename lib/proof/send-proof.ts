@@ -5,6 +5,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import type { Seat } from '@/lib/data/seats';
 import { builtInSpacing, spacingOf } from '@/lib/draft/spacing-of';
 import { announce } from '@/lib/live/announce';
+import { settingsOf } from '@/lib/exercise/read-exercise';
 import { frozenReferences } from '@/lib/reference/frozen-references';
 import { sendProofSchema, type SendProof } from '@/shared/schemas/proof';
 import { currentLines } from './current-lines';
@@ -60,10 +61,11 @@ async function measuredLines(data: ScopedData, seat: Seat, input: SendProof) {
   const draftOf = new Map(drafts.map((draft) => [draft.specimenVersionId, draft]));
   refuseUnseen(input.drafts, draftOf);
   const references = frozenReferences(set?.items ?? [], seat.exercise.settings);
+  const { smallestSize } = settingsOf(seat.exercise);
   const measured = versions.map(({ pack, ...version }) => {
     const draft = draftOf.get(version.id);
     const spacing = draft ? spacingOf(draft) : builtInSpacing(pack.letters.length - 1);
-    return measureProofLine(version, pack, spacing, references.get(version.id) ?? []);
+    return measureProofLine(version, pack, spacing, references.get(version.id) ?? [], smallestSize);
   });
   return { measured, referenceSetId: set?.id ?? null };
 }

@@ -94,16 +94,22 @@ function pieces(runs: Run[]): Run[][] {
   return found;
 }
 
+/** Runs as one outline; its ends reach to the edges of the first and last slice, so that it encloses what is counted, to the unit. */
 function pieceOf(runs: Run[], between: 'sides' | 'above-and-below'): Counter {
   const there: number[] = [], back: number[] = [];
   let area = 0;
-  for (const { at, from, to } of runs) {
-    area += (to - from) * SLICE;
+  for (const { at, from, to } of withEnds(runs)) {
     if (between === 'sides') { there.push(from, at); back.push(to, at); } else { there.push(at, from); back.push(at, to); }
   }
+  for (const { from, to } of runs) area += (to - from) * SLICE;
   for (let i = back.length - 2; i >= 0; i -= 2) there.push(back[i]!, back[i + 1]!);
   const height = between === 'sides' ? runs.length * SLICE : spanOf(runs.flatMap(({ from, to }) => [from, to]));
   return { kind: 'open', between, outline: there, area, height };
+}
+
+function withEnds(runs: Run[]): Run[] {
+  const first = runs[0]!, last = runs[runs.length - 1]!;
+  return [{ ...first, at: first.at - SLICE / 2 }, ...runs, { ...last, at: last.at + SLICE / 2 }];
 }
 
 function spanOf(values: ArrayLike<number>): number {

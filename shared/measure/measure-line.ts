@@ -19,10 +19,11 @@ import { round2, round4, roundOrNull, whole } from './round';
 const ENOUGH_FOR_EVENNESS = 5;
 
 /**
- * Measures one line as set: every pair, the line's own centre, and what can be said of it by itself.
+ * Measures one line as set: every pair, the line's own centre, and what can be said of it by itself. Crowding is judged
+ * at `smallestSize`, where one is named and it is under the line's own.
  * @throws MeasureError for offsets of the wrong length or no whole numbers, an unknown size, a letter without outline.
  */
-export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; ground: Ground }): LineMeasure {
+export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; ground: Ground; smallestSize?: Size | null | undefined }): LineMeasure {
   checkSpacing(pack, spacing);
   if (!(at.size.value > 0 && at.size.value < Infinity)) throw new MeasureError('bad-size', `The size is “${at.size.value}”. Give a size above 0 in px or pt.`, String(at.size.value));
   const line = prepareLine(pack);
@@ -37,6 +38,7 @@ export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; grou
     letters: line.clusters,
     size: at.size,
     ground: at.ground,
+    ...(at.smallestSize && { smallestSize: at.smallestSize }),
     pairs,
     line: {
       reference: roundOrNull(middle(own.map((pair) => pair.apparentGap))),

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { sizeSchema } from './spacing';
 
 /** An id of a row, as lib/data/ids.ts makes them. */
 export const idSchema = z.string().check(z.minLength(1), z.maxLength(64), z.regex(/^[A-Za-z0-9_-]+$/, 'This is not the id of anything.'));
@@ -21,6 +22,8 @@ export const exerciseSettingsSchema = z.object({
   referencesShown: z._default(referencesShownSchema, 'after-release'),
   /** 1/1000 em. */
   tolerance: z._default(z.int('Give the tolerance as a whole number of thousandths of an em.').check(z.gte(1, 'A tolerance is at least 1.'), z.lte(200, 'A tolerance is at most 200.')), defaultTolerance),
+  /** The smallest size the lettering will be used at: the ladder goes down to it, and crowding is judged there first. Null: none is known. */
+  smallestSize: z._default(z.nullable(sizeSchema), null),
   /** Markers see an alias in place of the student's name. */
   namesHidden: z._default(z.boolean(), false),
   /** A line here could stand on a traffic, exit, safety or accessibility sign. */

@@ -73,6 +73,8 @@ export const lineMeasureSchema = z.strictObject({
   letters: z.array(z.string()),
   size: sizeSchema,
   ground: groundSchema,
+  /** Smallest size of use, where the exercise names one; filling in is judged there. */
+  smallestSize: z.optional(sizeSchema),
   pairs: z.array(pairMeasureSchema),
   line: z.strictObject({
     /** Centre (median) of the line's letter pairs as set; null when it has none. */

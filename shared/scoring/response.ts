@@ -29,7 +29,7 @@ function hintFor(one: SetSpecimen, other: SetSpecimen): Finding | null {
 }
 
 /** The band is as wide as the response itself, and never under this, 1/1000 em. */
-const LEAST_BAND = 12;
+export const LEAST_BAND = 12;
 
 function sizeHint(small: SetSpecimen, large: SetSpecimen): Finding | null {
   const from = pixelsOf(small), to = pixelsOf(large);
@@ -73,11 +73,11 @@ function copied(one: SetSpecimen, other: SetSpecimen): boolean {
 }
 
 /** What the setter added to a typical gap. */
-function addedBy({ measure }: SetSpecimen): number {
+export function addedBy({ measure }: SetSpecimen): number {
   return measure.pairs.length === 0 ? 0 : median(measure.pairs.map((pair) => pair.tracking + pair.offset));
 }
 
-function pixelsOf({ measure }: SetSpecimen): number {
+export function pixelsOf({ measure }: SetSpecimen): number {
   return pixelsPerMille(measure) * 1000;
 }
 

@@ -16,6 +16,7 @@ const ofTheCourse: Record<string, Address> = {
   'courses/[courseId]': ({ courseId }) => `/courses/${courseId}`,
   'exercises/[exerciseId]': ({ exerciseId }) => `/exercises/${exerciseId}`,
   'exercises/[exerciseId]/bench/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/bench/${specimenId}`,
+  'exercises/[exerciseId]/together': ({ exerciseId }) => `/exercises/${exerciseId}/together`,
 };
 
 const plan: Address = ({ exerciseId }) => `/exercises/${exerciseId}/plan`;

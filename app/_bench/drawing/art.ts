@@ -1,6 +1,6 @@
 import type { Pack } from '@/shared/schemas/pack';
-import { signedArea } from '@/shared/geometry/polygon';
-import { prepareLine, type PreparedLine } from '@/shared/measure';
+import { thinned } from '@/shared/geometry/thinned';
+import { counters, prepareLine, type Counter, type PreparedLine } from '@/shared/measure';
 
 /** The shapes of a line, made once per pack. */
 export type LineArt = {
@@ -8,9 +8,12 @@ export type LineArt = {
   readonly line: PreparedLine;
   /** One per glyph of the pack, font units, y up. */
   readonly glyphs: readonly Path2D[];
-  /** Closed counters of each letter of the line, 1/1000 em, y up; null for a letter without. */
-  readonly counters: readonly (Path2D | null)[];
+  /** White inside each letter of the line. */
+  readonly insides: readonly Insides[];
 };
+
+/** White inside a letter in 1/1000 em, y up; null where it has none. */
+export type Insides = { readonly counted: Path2D | null; readonly aside: Path2D | null };
 
 const made = new WeakMap<Pack, LineArt>();
 
@@ -20,8 +23,8 @@ export function lineArt(pack: Pack): LineArt {
   const line = prepareLine(pack);
   // Shapes only where something is painted: beside the painter's thread the page needs none of them.
   const glyphs = once(() => pack.glyphs.map((glyph) => new Path2D(glyph.path)));
-  const counters = once(() => line.letters.map((letter) => countersOf(letter.contours)));
-  const art: LineArt = { pack, line, get glyphs() { return glyphs(); }, get counters() { return counters(); } };
+  const insides = once(() => line.letters.map(insidesOf));
+  const art: LineArt = { pack, line, get glyphs() { return glyphs(); }, get insides() { return insides(); } };
   made.set(pack, art);
   return art;
 }
@@ -31,14 +34,22 @@ function once<T extends object>(make: () => T): () => T {
   return () => (kept ??= make());
 }
 
-/** Contours that run against the largest one are holes: fonts fill by the non-zero rule. */
-function countersOf(contours: readonly Float64Array[]): Path2D | null {
-  const areas = contours.map(signedArea);
-  const outer = areas.reduce((largest, area) => (Math.abs(area) > Math.abs(largest) ? area : largest), 0);
-  const holes = contours.filter((_, index) => (areas[index] ?? 0) * outer < 0);
-  if (holes.length === 0) return null;
+/** The counters that the measure counts (closed, or open between two strokes side by side), and those open to one side. */
+function insidesOf(letter: PreparedLine['letters'][number]): Insides {
+  const found = counters(letter);
+  return {
+    counted: pathOf(found.filter(({ between }) => between !== 'above-and-below')),
+    aside: pathOf(found.filter(({ between }) => between === 'above-and-below')),
+  };
+}
+
+/** Points nearer than this to the straight way between their neighbours are left out, 1/1000 em. */
+const FLAT = 0.6;
+
+function pathOf(found: readonly Counter[]): Path2D | null {
+  if (found.length === 0) return null;
   const path = new Path2D();
-  for (const hole of holes) tracePolygon(path, hole);
+  for (const { outline, kind } of found) tracePolygon(path, kind === 'open' ? thinned(outline, FLAT) : outline);
   return path;
 }
 

@@ -4,7 +4,7 @@ import type { Looks } from '../session/looks';
 import type { LineArt } from './art';
 import { xOf, type Frame } from './frame';
 import type { Inks } from './inks';
-import { dots, hatch } from './textures';
+import { dots, hatch, rings } from './textures';
 import { traceWhite, whiteEdges } from './white-edges';
 import type { Context } from './paint-order';
 
@@ -21,13 +21,13 @@ export type Painting = {
   readonly window: { readonly from: number; readonly to: number };
 };
 
-/** White, letters and counters, in that order. Everything is merged into one path per ink. */
+/** White between, white inside, and the letters over both. Everything is merged into one path per texture. */
 export function paintLine(painting: Painting): void {
   const { looks } = painting;
   if (looks.guides) paintGuides(painting);
   if (looks.white || looks.hidden) paintWhite(painting);
+  if (looks.counters) paintInsides(painting);
   if (!looks.hidden) paintLetters(painting);
-  if (looks.counters) paintCounters(painting);
 }
 
 function paintLetters(painting: Painting): void {
@@ -98,14 +98,19 @@ function whitePath(art: LineArt, gap: number, total: number): Path2D {
   return path;
 }
 
-function paintCounters(painting: Painting): void {
+/** Dots in what the measure counts, rings where a letter is open to one side: there the hatch of the gap goes on through them. */
+function paintInsides(painting: Painting): void {
   const { art, frame, placed, window, dpr, inks, context } = painting;
-  const merged = new Path2D();
+  const merged = { counted: new Path2D(), aside: new Path2D() };
   for (let letter = window.from; letter <= window.to; letter += 1) {
-    const counters = art.counters[letter];
-    if (counters) merged.addPath(counters, matrixAt(frame, placed.letters[letter]!.x, dpr, art.pack.unitsPerEm / 1000));
+    const matrix = matrixAt(frame, placed.letters[letter]!.x, dpr, art.pack.unitsPerEm / 1000);
+    for (const kind of ['counted', 'aside'] as const) {
+      const path = art.insides[letter]![kind];
+      if (path) merged[kind].addPath(path, matrix);
+    }
   }
-  fill(painting, merged, dots(context, inks.cool, dpr, grain(painting)));
+  fill(painting, merged.counted, dots(context, inks.cool, dpr, grain(painting)));
+  fill(painting, merged.aside, rings(context, inks.cool, dpr, grain(painting)));
 }
 
 /** Pitch of a texture in CSS px: finer on small lines. */

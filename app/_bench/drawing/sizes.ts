@@ -1,4 +1,5 @@
 import type { Pack } from '@/shared/schemas/pack';
+import { inPixels } from '@/shared/exercise/in-pixels';
 import { prepareLine } from '@/shared/measure';
 import type { Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';
@@ -25,9 +26,20 @@ export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width:
   return Math.max(36, Math.min(1600, Math.max(usual, trueEm) * zoom));
 }
 
-/** Sizes of the ladder under the true one: each about two thirds of the last, down to `least`. */
-export function ladderSizes(size: Size, least = 12): Size[] {
+/**
+ * Sizes of the ladder under the true one. Where a smallest size of use is named they go down to it in even steps, itself the
+ * last; else each is about two thirds of the one before, down to 12 px. Five at most.
+ */
+export function ladderSizes(size: Size, smallest: Size | null = null): Size[] {
+  const last = smallest && inPixels(smallest) < inPixels(size) ? smallest : null;
+  const ratio = last ? inPixels(size) / inPixels(last) : Infinity;
+  const count = last ? Math.min(MOST_RUNGS, Math.max(1, Math.ceil(Math.log(ratio) / Math.log(STEP) - 0.01))) : MOST_RUNGS;
+  const step = last ? ratio ** (1 / count) : STEP;
+  const least = size.unit === 'pt' ? 9 : 12;
   const sizes: Size[] = [];
-  for (let value = size.value / 1.5; sizes.length < 5 && value >= (size.unit === 'pt' ? least * 0.75 : least); value /= 1.5) sizes.push({ value: Math.round(value), unit: size.unit });
-  return sizes;
+  for (let value = size.value / step; sizes.length < (last ? count - 1 : count) && (last || value >= least); value /= step) sizes.push({ value: Math.round(value), unit: size.unit });
+  return last ? [...sizes, last] : sizes;
 }
+
+const STEP = 1.5;
+const MOST_RUNGS = 5;

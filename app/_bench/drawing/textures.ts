@@ -1,7 +1,8 @@
 import type { Context } from './paint-order';
 
 /**
- * Textures of the two kinds of white. They differ in form first: diagonal lines between letters, dots inside them.
+ * Textures of the two kinds of white. They differ in form first: diagonal lines between letters, dots inside them,
+ * rings where a letter is open to one side.
  * Tiles are drawn in device pixels and laid on the canvas untransformed, so that they keep their grain at any size of letter.
  */
 const tiles = new Map<string, CanvasPattern>();
@@ -27,6 +28,19 @@ export function dots(context: Context, colour: string, dpr: number, pitch: numbe
       on.beginPath();
       on.arc(x * size, y * size, Math.max(0.7, 0.155 * size), 0, 2 * Math.PI);
       on.fill();
+    }
+  });
+}
+
+/** Open dots on the same grid, for white that is inside a letter and in the gap at once. */
+export function rings(context: Context, colour: string, dpr: number, pitch: number): CanvasPattern | string {
+  return tile(context, `rings ${colour} ${dpr} ${pitch}`, Math.max(5, Math.round(1.5 * pitch * dpr)), (on, size) => {
+    on.strokeStyle = colour;
+    on.lineWidth = Math.max(0.8, 0.085 * size);
+    for (const [x, y] of [[0.25, 0.25], [0.75, 0.75]] as const) {
+      on.beginPath();
+      on.arc(x * size, y * size, Math.max(1, 0.155 * size), 0, 2 * Math.PI);
+      on.stroke();
     }
   });
 }

@@ -1,5 +1,6 @@
 import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
+import { smallestInUse } from '@/shared/exercise/smallest-in-use';
 import { asShareOfStemGap } from '@/shared/scoring/words';
 import { numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
@@ -81,12 +82,12 @@ function Amounts({ pair }: { pair: number }) {
 
 /** What the exercise, or an accommodation, lets the bench say of this gap. */
 function Telling({ pair }: { pair: number }) {
-  const { pack, tells, accommodations } = useSession().props;
+  const { pack, size, smallestSize, tells, accommodations } = useSession().props;
   const { line } = lineArt(pack);
   const words = useBench((state: BenchState) => {
     const document = current(state);
     const said: string[] = [];
-    const contact = mayTell(tells, 'contact') ? contactWords(line, document, pair) : null;
+    const contact = mayTell(tells, 'contact') ? contactWords(line, document, pair, smallestInUse(size, smallestSize)) : null;
     if (contact) said.push(contact);
     if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
       const openness = opennessOf(line, document);

@@ -2,13 +2,14 @@ import { useEffect, useId } from 'react';
 import { useBench, useSession } from '../context';
 import { lookWords, type Laying, type Look } from '../session/looks';
 import { mayTell } from '../session/may-tell';
+import { Legend } from './legend';
 import { setZoom } from '../hands/pointer';
 import styles from '../bench.module.css';
 
 /** Ways of looking, each a word that can be switched on; all go together. */
 export function LooksPanel() {
   const session = useSession();
-  const { tells, underlays = [] } = session.props;
+  const { tells, underlays = [], start } = session.props;
   const looks = useBench((state) => state.looks);
   const laid = useBench((state) => state.laid);
   const laying = useBench((state) => state.laying);
@@ -23,11 +24,13 @@ export function LooksPanel() {
           <button key={look} type="button" className={styles.look} aria-pressed={looks[look]} title={lookWords[look].says} onClick={() => session.toggleLook(look)}>{lookWords[look].name}</button>
         ))}
       </div>
+      <Legend />
       <div className={styles.row}>
         <span className={styles.inlineField}><label htmlFor={`${id}-laid`}>Compare with</label>
           <select id={`${id}-laid`} value={laid ?? ''} onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}>
             <option value="">nothing</option>
             <option value="built-in">Built-in</option>
+            {start && <option value="start">{start.label}</option>}
             {underlays.map(({ id, label }) => <option key={id} value={id}>{label}</option>)}
           </select>
         </span>

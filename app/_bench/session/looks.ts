@@ -13,7 +13,7 @@ export type Laying = 'under' | 'beside' | 'in turn';
 /** Words on the screen; `says` tells what it is good for. */
 export const lookWords: Record<Look, { name: string; says: string }> = {
   white: { name: 'White between', says: 'Hatches the white between the letters.' },
-  counters: { name: 'White inside', says: 'Dots the counters, to hold them against the gaps.' },
+  counters: { name: 'White inside', says: 'Dots the counters, closed and open, to hold them against the gaps.' },
   hidden: { name: 'Letters hidden', says: 'Leaves only the white.' },
   three: { name: 'Three letters', says: 'Covers all but three letters; choosing the next gap moves on by one.' },
   blur: { name: 'Blurred', says: 'Takes the edges away, so that dark and light spots show.' },

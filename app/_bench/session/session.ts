@@ -43,7 +43,7 @@ export function openSession(props: BenchProps): BenchSession {
     byKeys: false,
     looks: noLooks,
     shown: 'mine',
-    laid: null,
+    laid: props.start ? 'start' : null,
     laying: 'under',
     otherTurn: false,
     replayed: null,

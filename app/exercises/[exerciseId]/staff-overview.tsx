@@ -14,6 +14,7 @@ import { SignCaution } from './plan/sign-caution';
 import { SpecimenFigure } from './plan/specimens/specimen-figure';
 import { specimenWords } from './plan/specimens/specimen-words';
 import { StaffFrame } from './staff-frame';
+import { togetherHref } from './together/together-href';
 import { StaffRound } from './staff-round';
 
 /** The exercise as staff look after it: each round with what there is to do, then the lines. */
@@ -37,7 +38,15 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
             <EmptyState title="No lines yet" action={mayPlan ? <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink> : undefined}>The exercise has nothing to space so far.</EmptyState>
           ) : (
             <ol className="specimen-list" role="list">
-              {specimens.map((specimen, index) => <li key={specimen.id}><SpecimenFigure {...specimen} caption={`${index + 1}. “${specimen.text}”, ${specimenWords(specimen)}`} /></li>)}
+              {specimens.map((specimen, index) => (
+                <li key={specimen.id}>
+                  <SpecimenFigure {...specimen} caption={`${index + 1}. “${specimen.text}”, ${specimenWords(specimen)}`} />
+                  <div className="actions">
+                    <ButtonLink small kind="text" href={`/exercises/${exerciseId}/bench/${specimen.id}`}>Try it without sending<span className="visually-hidden"> (line {index + 1})</span></ButtonLink>
+                    {isTogether(specimens, specimen.text) && <ButtonLink small kind="text" href={togetherHref(exerciseId, specimen.text)}>All settings of it<span className="visually-hidden"> (line {index + 1})</span></ButtonLink>}
+                  </div>
+                </li>
+              ))}
             </ol>
           )}
         </Section>
@@ -45,6 +54,8 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
     </>
   );
 }
+
+const isTogether = (specimens: Overview['specimens'], text: string): boolean => specimens.filter((one) => one.text === text).length > 1;
 
 function leadWords({ exercise, students }: Overview): string {
   if (exercise.state === 'draft') return 'A draft: only teachers see it.';

@@ -44,7 +44,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
         <>
           <Section title="Lines" lead="Space each line on the bench. Every change is kept by itself.">
             {lines.length === 0 && <p>This exercise has no lines yet. Your instructor can add some at any time.</p>}
-            <ol className="work-lines">{lines.map((line, index) => <WorkLine key={line.versionId} exerciseId={exercise.id} line={line} place={index + 1} />)}</ol>
+            <ol className="work-lines">{lines.map((line, index) => <WorkLine key={line.versionId} exerciseId={exercise.id} line={line} place={index + 1} settings={lines.filter(({ text }) => text === line.text).length} />)}</ol>
           </Section>
           {lines.length > 0 && <SendProof work={work} requestKey={requestKey} />}
         </>

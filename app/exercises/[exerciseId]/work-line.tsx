@@ -3,11 +3,13 @@ import { LineDrawing } from '@/app/_ui/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { Work } from '@/lib/proof/see-work';
 import { withUnit } from '@/shared/text/number';
+import { togetherHref } from './together/together-href';
 
-type Props = { exerciseId: string; line: Work['lines'][number]; place: number };
+/** `settings`: how many lines of the exercise are of these words. */
+type Props = { exerciseId: string; line: Work['lines'][number]; place: number; settings: number };
 
 /** One line of the exercise: as it stands now, what it is, and how far it has come. */
-export function WorkLine({ exerciseId, line, place }: Props) {
+export function WorkLine({ exerciseId, line, place, settings }: Props) {
   const { pack, size, ground } = line;
   return (
     <li className="work-line">
@@ -20,6 +22,10 @@ export function WorkLine({ exerciseId, line, place }: Props) {
           {line.remark && <>. {line.remark}</>}
         </span>
         <strong>{standing(line)}</strong>
+        <span>
+          <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}?trial=1`}>Try it without sending<span className="visually-hidden"> (line {place})</span></Link>
+          {settings > 1 && <>, <Link href={togetherHref(exerciseId, line.text)}>all {settings} settings of it<span className="visually-hidden"> (line {place})</span></Link></>}
+        </span>
       </p>
     </li>
   );

@@ -15,6 +15,7 @@ export function BriefPart({ exercise }: { exercise: ExerciseView }) {
         <dt>After it</dt><dd>{wordFor(tellingChoices, settings.benchTellsAfterProof).toLowerCase()}</dd>
         <dt>Students see references</dt><dd>{wordFor(shownChoices, settings.referencesShown).toLowerCase()}</dd>
         <dt>Tolerance where a reference gives none</dt><dd>±{withUnit(settings.tolerance, 'thousandths of an em')}</dd>
+        <dt>Smallest size of use</dt><dd>{settings.smallestSize ? withUnit(settings.smallestSize.value, settings.smallestSize.unit, 1) : 'not named'}</dd>
         <dt>Names while marking</dt><dd>{settings.namesHidden ? 'hidden' : 'shown'}</dd>
       </dl>
     </Section>

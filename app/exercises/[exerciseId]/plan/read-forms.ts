@@ -20,6 +20,7 @@ export const exercise = (form: FormData) => ({
     benchTellsAfterProof: text(form, 'settings.benchTellsAfterProof'),
     referencesShown: text(form, 'settings.referencesShown'),
     tolerance: number(form, 'settings.tolerance'),
+    smallestSize: oneSizeOrNone(form, 'settings.smallestSize'),
     namesHidden: ticked(form, 'settings.namesHidden'),
     safetySigns: ticked(form, 'settings.safetySigns'),
   },
@@ -84,6 +85,15 @@ function number(form: FormData, name: string): number {
 
 const levelIndices = (form: FormData): number[] =>
   [...new Set([...form.keys()].flatMap((key) => /^levels\.(\d+)\./.exec(key)?.[1] ?? []))].map(Number).sort((a, b) => a - b);
+
+/** An empty field is no size; two sizes are one too many. */
+function oneSizeOrNone(form: FormData, name: string) {
+  if (text(form, name).trim() === '') return null;
+  const typed = sizes(form, name);
+  if (typed.length === 1) return typed[0]!;
+  const said = `“${text(form, name)}” is more than one size. Give the smallest only, such as 14 px.`;
+  throw new AppError('INVALID', said, { fields: { [name]: said } });
+}
 
 function sizes(form: FormData, name: string) {
   try {

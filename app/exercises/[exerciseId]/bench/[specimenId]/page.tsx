@@ -6,16 +6,20 @@ import { When } from '@/app/_ui/When';
 import { Bench } from '@/app/_bench/bench';
 import { openBench } from '@/lib/draft/open-bench';
 import { forPage } from '@/lib/http/page';
+import { togetherHref } from '../../together/together-href';
 import { FirstVisit } from '../first-visit';
 
-type Props = { params: Promise<{ exerciseId: string; specimenId: string }> };
+type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<{ trial?: string; start?: string }> };
 
 export const metadata: Metadata = { title: 'Bench' };
 
-export default async function BenchPage({ params }: Props) {
+export default async function BenchPage({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
-  const { exercise, course, round, line, place, draft, underlays, accommodations, guided, ...bench } = await forPage(openBench, { exerciseId, specimenId });
-  const to = (specimen: string) => `/exercises/${exerciseId}/bench/${specimen}`;
+  const { trial, start: from } = await searchParams;
+  const asked = { exerciseId, specimenId, trial: trial === '1', ...(from !== undefined && { start: from }) };
+  const { exercise, course, round, line, place, draft, underlays, accommodations, guided, start, ...bench } = await forPage(openBench, asked);
+  const to = (specimen: string, trying = asked.trial) => `/exercises/${exerciseId}/bench/${specimen}${trying ? '?trial=1' : ''}`;
+  const work = bench.purpose === 'work';
   const laidBench = (
     <Bench
       key={draft.id}
@@ -31,6 +35,8 @@ export default async function BenchPage({ params }: Props) {
       save={`/api/drafts/${draft.id}`}
       signIn="/sign-in"
       underlays={underlays}
+      start={start}
+      smallestSize={bench.smallestSize}
       accommodations={{ workingView: accommodations.workingView, speakGaps: accommodations.gapsSpoken, singleKeysOff: accommodations.singleKeysOff }}
     />
   );
@@ -39,11 +45,14 @@ export default async function BenchPage({ params }: Props) {
       <PageHeader
         title={`Line ${place.index + 1} of ${place.of}`}
         trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exerciseId}`, label: exercise.title }]}
-        lead={bench.purpose === 'practice' ? 'A trial of your own: it is kept, and never sent.' : line.remark || undefined}
+        lead={work ? line.remark || undefined : 'A trial of your own: it is kept, and never sent.'}
         actions={<>
           {place.before && <ButtonLink small href={to(place.before)}>Line before</ButtonLink>}
           {place.after && <ButtonLink small href={to(place.after)}>Next line</ButtonLink>}
-          <ButtonLink small href={bench.purpose === 'work' ? `/exercises/${exerciseId}#send` : `/exercises/${exerciseId}`}>{bench.purpose === 'work' ? 'All lines, and sending' : 'Back to the exercise'}</ButtonLink>
+          {bench.together > 1 && <ButtonLink small href={togetherHref(exerciseId, line.text)}>All {bench.together} settings of it</ButtonLink>}
+          {bench.trial && <ButtonLink small href={`${to(specimenId, false)}?start=trial`}>Start my line from this trial</ButtonLink>}
+          {work && <ButtonLink small href={to(specimenId, true)}>Try it without sending</ButtonLink>}
+          <ButtonLink small href={work ? `/exercises/${exerciseId}#send` : `/exercises/${exerciseId}`}>{work ? 'All lines, and sending' : 'Back to the exercise'}</ButtonLink>
           {round?.dueAt && <span className="quiet note-size">Due <When at={new Date(round.dueAt)} timeZone={course.timeZone} /></span>}
         </>}
       />

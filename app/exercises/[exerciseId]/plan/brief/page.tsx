@@ -7,6 +7,7 @@ import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { TextArea } from '@/app/_ui/TextArea';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { forPage } from '@/lib/http/page';
+import { sizesText } from '@/shared/exercise/parse-sizes';
 import { changeExerciseAction } from '../actions';
 import { PlanPage } from '../plan-page';
 import { SavedNow } from '../saved-now';
@@ -30,6 +31,7 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
         <RadioGroup name="settings.benchTellsAfterProof" label="What it tells once a proof of the round has been sent" choices={tellingChoices} defaultValue={settings.benchTellsAfterProof} hint="A member’s own accommodation goes before both." />
         <RadioGroup name="settings.referencesShown" label="When students may see the references" choices={shownChoices} defaultValue={settings.referencesShown} />
         <Field name="settings.tolerance" label="Tolerance where a reference gives none" short inputMode="numeric" defaultValue={String(settings.tolerance)} hint="In thousandths of an em, to either side. A teacher who sets a line twice gets their own repeatability in its place." />
+        <Field name="settings.smallestSize" label="Smallest size of use" optional short defaultValue={settings.smallestSize ? sizesText([settings.smallestSize]) : ''} hint="Such as 14 px or 9 pt. The bench shows each line down to it, and says what fills in there: crowding costs legibility first at the smallest size in use." />
         <Checkbox name="settings.namesHidden" label="Hide names while marking" defaultChecked={settings.namesHidden} hint="Markers see an alias in place of each student’s name until the round is released." />
         <Checkbox name="settings.safetySigns" label="Lines like these stand on traffic, exit, safety or accessibility signs" defaultChecked={settings.safetySigns} hint="Then the exercise says that such signs follow codes and standards and not the eye." />
         <div className="actions"><SubmitButton pending="Saving…">Save</SubmitButton></div>

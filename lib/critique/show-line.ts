@@ -12,6 +12,7 @@ import { packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 import { earlierNotes } from './earlier-notes';
 import { secondSlot } from './mark-tasks';
+import { myQueue } from './my-queue';
 import { neighboursAmong, neighboursOf } from './neighbours';
 import { noteView } from './note-view';
 import { proofInHand } from './proof-in-hand';
@@ -30,7 +31,7 @@ export const showLine = operation({
   name: 'show-line',
   allow: 'critique:write',
   input: proofLineInput,
-  run: async ({ data, now }, { proof: token, specimenId }) => {
+  run: async ({ data, now }, { proof: token, specimenId, section }) => {
     const hand = await proofInHand(data, token);
     const { proof, round, exercise, course, settings, task, hidden, slot, sight } = hand;
     const items = proof.items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position);
@@ -54,11 +55,12 @@ export const showLine = operation({
     const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
     const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
     const here = !task ? token : slot === secondSlot ? task.alias : tokenOf(own, hidden);
+    const mine = await myQueue(data, hand, order, section);
     const specimenIds = items.map(({ specimenVersion }) => specimenVersion.specimenId);
     const second = slot === secondSlot ? await secondQueue(data, hand, now) : null;
     const go = second
       ? neighboursAmong(second.map((place) => place.task.alias), { token: here, specimenId }, specimenIds)
-      : await neighboursOf(data, hand, order, { token: here, proofId: proof.id, specimenId }, specimenIds);
+      : await neighboursOf(data, hand, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
@@ -104,9 +106,12 @@ export const showLine = operation({
       /** Whether two mark this proof, in which of the two markings this is, and what may be seen of both. */
       two: { state: hand.two, slot, sight },
       go,
-      queue: second
-        ? { place: second.findIndex((place) => place.proofId === proof.id) + 1, of: second.length, done: second.filter((place) => place.task.state === 'done').length }
-        : { place: (order.placeOf.get(proof.id) ?? -1) + 1, of: order.counted.length, done },
+      queue: {
+        ...(second
+          ? { place: second.findIndex((place) => place.proofId === proof.id) + 1, of: second.length, done: second.filter((place) => place.task.state === 'done').length }
+          : { place: (mine.placeOf.get(proof.id) ?? -1) + 1, of: mine.counted.length, done }),
+        skipped: mine.skipped.has(proof.id), section: mine.section && { id: mine.section.id, name: mine.section.name },
+      },
     };
   },
 });

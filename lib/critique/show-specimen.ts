@@ -56,7 +56,7 @@ export const showSpecimen = operation({
       exercise: { id: exercise.id, title: exercise.title },
       round: { number: round.number },
       personKey: me.id,
-      namesHidden: settings.namesHidden,
+      namesHidden: entries.some(({ hidden }) => hidden),
       specimen: { id: specimenId, text: versions.at(-1)?.text ?? specimen.versions[0]?.text ?? '' },
       specimens: specimens.flatMap(({ id, versions: [newest] }) => (newest ? [{ id, text: newest.text }] : [])),
       count: gathering.settings.length,

@@ -20,6 +20,7 @@ import { classSummaryData } from './class-summary';
 import { classMapData } from './class-map';
 import { critiqueData } from './critique';
 import { exportData } from './exports';
+import { markSkipData } from './mark-skips';
 import { markTaskData } from './mark-tasks';
 import { markData } from './marks';
 import { noteData } from './notes';
@@ -67,6 +68,7 @@ const concepts = {
   classSummary: classSummaryData,
   critique: critiqueData,
   exports: exportData,
+  markSkips: markSkipData,
   markTasks: markTaskData,
   marks: markData,
   notes: noteData,

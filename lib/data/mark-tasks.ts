@@ -58,6 +58,9 @@ export const markTaskData = (actor: Actor, db: Db) => {
         orderBy: { alias: 'asc' }, take, select: { id: true, proofId: true, alias: true },
       }),
 
+    /** How many of these proofs have their task done. */
+    doneOf: (proofIds: readonly string[], slot: string) => db.markTask.count({ where: { AND: [tasks, { proofId: { in: [...proofIds] }, slot, state: 'done' }] } }),
+
     /** How many tasks of a round are done. */
     doneIn: (roundId: string, slot: string) => db.markTask.count({ where: { roundId, slot, state: 'done' } }),
 

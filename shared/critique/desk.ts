@@ -21,6 +21,9 @@ export type DeskCriterion = {
 /** All that the critique desk works with on one line of one proof. */
 export type DeskLine = {
   course: { id: string; title: string; timeZone: string };
+  exercise: { id: string };
+  round: { number: number };
+  queue: { skipped: boolean; section: { id: string; name: string } | null };
   /** The proof by the token that stands for it. */
   proof: { token: string; shownAs: string; counts: boolean };
   /** This proof has been released before. */

@@ -7,8 +7,11 @@ export const roundNumberSchema = z.coerce.number('Rounds have numbers.').check(z
 /** One round of an exercise. */
 export const roundOnly = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema });
 
+/** The part of the queue that is gone through: a section's, or all of it. */
+export const sectionSchema = z._default(z.nullable(idSchema), null);
+
 /** One line of a proof; the proof by its id or by the alias that stands for it. */
-export const proofLineInput = z.strictObject({ proof: idSchema, specimenId: idSchema });
+export const proofLineInput = z.strictObject({ proof: idSchema, specimenId: idSchema, section: sectionSchema });
 export const proofOnly = z.strictObject({ proof: idSchema });
 
 /** One specimen across a round: a page of the proofs that count, all of them or those that share a fault (as `faultKey` names it). */

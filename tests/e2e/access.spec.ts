@@ -73,6 +73,8 @@ const routes: Record<string, Write[]> = {
   'api/class/map/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/class/map/${exerciseId}?round=1` }],
   'api/critique/claims': ['PUT', 'DELETE'].map((method) => ({ method, address: () => '/api/critique/claims', body: ({ proofId }) => ({ proof: proofId }) })),
   'api/critique/marks': [{ method: 'PUT', address: () => '/api/critique/marks', body: ({ proofId, criterionVersionId }) => ({ proofId, criterionVersionId, level: 1, version: -1, why: '' }) }],
+  'api/critique/next': [{ method: 'POST', address: () => '/api/critique/next', body: ({ exerciseId }) => ({ exerciseId, roundNumber: 2, section: null, after: null }) }],
+  'api/critique/skips': [{ method: 'PUT', address: () => '/api/critique/skips', body: ({ proofId }) => ({ proof: proofId, to: 'skipped' }) }],
   'api/critique/state': [{ method: 'PUT', address: () => '/api/critique/state', body: ({ proofId }) => ({ proof: proofId, to: 'open' }) }],
   'api/critique/notes': [{ method: 'POST', address: () => '/api/critique/notes', body: ({ proofId, specimenVersionId }) => ({ proofId, specimenVersionId, requestKey: 'guessed-key', fromPair: 0, toPair: 0, body: 'Mine.', suggestion: [-5] }) }],
   'api/critique/notes/[noteId]': [{ method: 'PUT', address: ({ noteId }) => `/api/critique/notes/${noteId}`, body: () => ({ version: 0, body: 'Mine.', suggestion: null }) }],

@@ -23,6 +23,7 @@ import { useGoing } from './use-going';
 import { useKeptText } from './use-kept-text';
 import { useNotes } from './use-notes';
 import { usePlace } from './use-place';
+import { useQueue } from './use-queue';
 import { Suggestion, Where } from './where';
 import style from './desk.module.css';
 
@@ -44,7 +45,8 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
   const place = usePlace(spacing, letters.length > 1 ? { first: 0, last: 0 } : null);
   const notes = useNotes(personKey, { proofId: proof.token, specimenVersionId: line.specimenVersionId }, desk.notes);
-  const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done');
+  const queue = useQueue(desk, { go: leaveFor, say: setSaid });
+  const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done' || queue.letGo);
 
   const faults = faultsOf(measure, comparison, line.tolerance);
   const faultHere = faults.find(({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last);
@@ -109,6 +111,8 @@ export function Desk({ desk }: { desk: DeskLine }) {
     u: layNext, e: () => setEarlierShown(!earlierShown), m: () => marking.current?.focus(),
     s: goTo(go.nextStudent, 'This is the last proof of the queue.'), S: goTo(go.previousStudent, 'This is the first proof of the queue.'),
     l: goTo(go.nextLine, 'This is the last line of the last proof.'), L: goTo(go.previousLine, 'This is the first line of this proof.'),
+    a: () => leaveFor(`/exercises/${desk.exercise.id}/rounds/${desk.round.number}/specimens/${line.specimenId}`),
+    q: () => void queue.takeNext(), k: () => void queue.skip(), b: () => void queue.giveBack(),
     h: () => setHelp(!help),
     ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => leaveStock(note)])),
   };
@@ -143,6 +147,13 @@ export function Desk({ desk }: { desk: DeskLine }) {
       <div className={style.rest}>
         <section aria-labelledby="marks-title">
           <h2 id="marks-title">Marks of the whole proof</h2>
+          <div className="actions">
+            <Button small onClick={() => void queue.takeNext()}>Take the next proof</Button>
+            {desk.queue.skipped
+              ? <Button small onClick={() => void queue.takeUp()}>Take this one up again</Button>
+              : <Button small onClick={() => void queue.skip()}>Skip it for now</Button>}
+            {!heldBy && desk.task.state === 'open' && <Button small onClick={() => void queue.giveBack()}>Give it back</Button>}
+          </div>
           <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} two={desk.two} heldBy={heldBy} first={marking} />
         </section>
         <KeyHelp list={deskKeys} open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />

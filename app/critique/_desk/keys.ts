@@ -24,6 +24,10 @@ export const deskKeys = [
   ['S', 'student before, this line'],
   ['l', 'next line; after the last, the next student'],
   ['L', 'line before'],
+  ['a', 'this line across the class'],
+  ['q', 'take the next proof that waits'],
+  ['k', 'skip this proof: it comes last for you, and the next one is taken'],
+  ['b', 'give this proof back, and to the queue'],
   ['h', 'these keys'],
 ] as const;
 

@@ -3,10 +3,10 @@ import { useEffect, useState } from 'react';
 import { send } from './send';
 
 /** Keeps the proof for this marker as long as the page is open and in view; says who has it where somebody else does. */
-export function useClaim(token: string, heldBy: string | null, done: boolean): { heldBy: string | null } {
+export function useClaim(token: string, heldBy: string | null, letGo: boolean): { heldBy: string | null } {
   const [refused, setRefused] = useState<string | null>(null);
   useEffect(() => {
-    if (done) return;
+    if (letGo) return;
     const claim = async () => {
       if (document.visibilityState !== 'visible') return;
       const answer = await send<{ keptUntil: string }>('PUT', '/api/critique/claims', { proof: token });
@@ -19,6 +19,6 @@ export function useClaim(token: string, heldBy: string | null, done: boolean): {
       clearTimeout(first);
       clearInterval(again);
     };
-  }, [token, done]);
+  }, [token, letGo]);
   return { heldBy: refused ?? heldBy };
 }

@@ -3,6 +3,8 @@ import { only, type Rows } from '../row';
 export const markingRows: Rows = {
   'claim-proof': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: only.staff },
   'give-back-proof': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: only.staff },
+  'skip-proof': { input: ({ ids }) => ({ proof: ids.nextProof, to: 'skipped' }), answers: only.staff },
+  'take-next': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2, section: null, after: null }), answers: only.staff },
   'give-mark': {
     input: ({ ids }) => ({ proofId: ids.nextProof, criterionVersionId: ids.criterionVersion, level: 1, version: -1, why: '' }),
     answers: only.staff,

@@ -9,7 +9,8 @@ import { finishProof } from '@/lib/marking/finish-proof';
 import { giveBackProof } from '@/lib/marking/give-back-proof';
 import { giveMark } from '@/lib/marking/give-mark';
 import { fillWorld, type Ids } from '../../access/fill-world';
-import { describeOnBothDatabases, type Suite } from '../../fixtures/databases';
+import { describeOnBothDatabases } from '../../fixtures/databases';
+import { emptyAll } from '../../fixtures/empty-all';
 import { allAtOnce, callerIn } from '../../fixtures/world-callers';
 
 const now = new Date('2027-03-08T10:00:00Z');
@@ -97,12 +98,3 @@ describeOnBothDatabases('marking', (suite) => {
     expect((await showQueue(as('instructor'), round, { now: later(4) })).queue).toMatchObject([{ token: afterwards.id }]);
   });
 });
-
-/** Everything out, children first, so that each test begins in the same world. */
-async function emptyAll({ db }: Suite) {
-  for (const table of [
-    db.auditEvent, db.summary, db.release, db.noteEntry, db.note, db.markEvent, db.mark, db.markTask, db.comparison, db.measurement, db.proofItem, db.roundChoice, db.proof,
-    db.draftChange, db.draft, db.referenceSetItem, db.referenceSet, db.reference, db.criterionVersion, db.criterion, db.specimenVersion, db.specimen, db.roundExtension, db.round,
-    db.exercise, db.pack, db.face, db.asset, db.stockNote, db.joinLink, db.oneTimeLink, db.member, db.section, db.course, db.authSession, db.user,
-  ]) await (table as unknown as { deleteMany(): Promise<unknown> }).deleteMany();
-}

@@ -14,16 +14,18 @@ import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
 import style from '@/app/critique/_desk/desk.module.css';
 
-type Props = { params: Promise<{ proofId: string; specimenId: string }> };
+type Props = { params: Promise<{ proofId: string; specimenId: string }>; searchParams: Promise<{ section?: string }> };
 
 export const metadata: Metadata = { title: 'Critique' };
 
 /** One line of one proof on the critique desk. */
-export default async function CritiquePage({ params }: Props) {
+export default async function CritiquePage({ params, searchParams }: Props) {
   const { proofId, specimenId } = await params;
-  const line = await forPage(showLine, { proof: decodeURIComponent(proofId), specimenId });
+  const line = await forPage(showLine, { proof: decodeURIComponent(proofId), specimenId, section: (await searchParams).section ?? null });
   const { proof, exercise, course, round, queue, go } = line;
-  const queuePage = `/exercises/${exercise.id}/rounds/${round.number}/critique`;
+  const inSection = queue.section ? `?section=${queue.section.id}` : '';
+  const roundPage = `/exercises/${exercise.id}/rounds/${round.number}`;
+  const queuePage = `${roundPage}/critique${inSection}`;
   const face = line.pack.face;
   return (
     <Page width="full">
@@ -38,11 +40,12 @@ export default async function CritiquePage({ params }: Props) {
         <GoTo to={go.nextStudent} keyName="s">Next student</GoTo>
         <GoTo to={go.previousLine} keyName="L">Line before</GoTo>
         <GoTo to={go.nextLine} keyName="l">Next line</GoTo>
-        <span className="quiet">{queue.place > 0 ? `Proof ${queue.place} of ${queue.of} in the queue` : 'Not in the queue'}, {queue.done} marked{proof.section && `; section ${proof.section}`}{proof.receivedAt && <>; received <When at={proof.receivedAt} timeZone={course.timeZone} short /></>}</span>
+        <GoTo to={`${roundPage}/specimens/${specimenId}`} keyName="a">This line across the class</GoTo>
+        <span className="quiet">{queue.place > 0 ? `Proof ${queue.place} of ${queue.of} in ${queue.section ? `the queue of ${queue.section.name}` : 'the queue'}` : 'Not in the queue'}, {queue.done} marked{queue.skipped && ', skipped by you'}{proof.section && `; section ${proof.section}`}{proof.receivedAt && <>; received <When at={proof.receivedAt} timeZone={course.timeZone} short /></>}</span>
       </nav>
       <ul className={style.lines} aria-label="Lines of this proof">
         {line.lines.map((one) => (
-          <li key={one.specimenId}><Link href={`/critique/${proof.token}/${one.specimenId}`} aria-current={one.specimenId === specimenId ? 'page' : undefined}>{one.text}</Link></li>
+          <li key={one.specimenId}><Link href={`/critique/${proof.token}/${one.specimenId}${inSection}`} prefetch={false} aria-current={one.specimenId === specimenId ? 'page' : undefined}>{one.text}</Link></li>
         ))}
       </ul>
       <TwoMarkers line={line} agreement={`/exercises/${exercise.id}/rounds/${round.number}/agreement`} />
@@ -62,5 +65,5 @@ export default async function CritiquePage({ params }: Props) {
 
 function GoTo({ to, keyName, children }: { to: string | null; keyName: string; children: string }) {
   if (to === null) return null;
-  return <Link href={to} aria-keyshortcuts={keyName}>{children}</Link>;
+  return <Link href={to} prefetch={false} aria-keyshortcuts={keyName}>{children}</Link>;
 }

@@ -17,20 +17,21 @@ import { When } from '@/app/_ui/When';
 import { showQueue } from '@/lib/critique/show-queue';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
-import { beginMarkingAction } from './actions';
+import { beginMarkingAction, takeNextAction, takeUpAction } from './actions';
 
-type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ by?: string; page?: string }> };
+type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ none?: string; section?: string; by?: string; page?: string }> };
 
 export const metadata: Metadata = { title: 'Critique' };
 
 /** The queue of a round, by student or by specimen. */
 export default async function QueuePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
-  const { by, page } = await searchParams;
-  const queue = await forPage(showQueue, { exerciseId, roundNumber: number, page: page ?? 1 });
+  const { by, page, section: sectionId, none } = await searchParams;
+  const queue = await forPage(showQueue, { exerciseId, roundNumber: number, page: page ?? 1, section: sectionId ?? null });
   const bySpecimen = by === 'specimen';
   const here = `/exercises/${exerciseId}/rounds/${number}/critique`;
-  const { course, exercise, round, specimens } = queue;
+  const ofSection = (id: string) => `${here}?section=${id}`;
+  const { course, exercise, round, specimens, section } = queue;
   const firstLine = specimens[0];
   return (
     <Page width="wide">
@@ -38,9 +39,14 @@ export default async function QueuePage({ params, searchParams }: Props) {
         title={`Critique of round ${round.number}`}
         kicker={round.title || undefined}
         trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }]}
-        lead={queue.count > 0 ? <Progress done={queue.done} of={queue.count} what="proof" verb="marked" /> : undefined}
+        lead={queue.count > 0 ? <>{section && `${section.name}: `}<Progress done={queue.done} of={queue.count} what="proof" verb="marked" /></> : undefined}
         actions={<>
-          {queue.next && firstLine && <ButtonLink kind="main" href={`/critique/${queue.next}/${firstLine.id}`}>{queue.done > 0 ? 'Go on with the next proof' : 'Begin with the first proof'}</ButtonLink>}
+          {queue.done < queue.count && firstLine && (
+            <Form action={takeNextAction} label="Take the next proof">
+              <RoundFields exerciseId={exercise.id} number={round.number} section={section?.id} />
+              <SubmitButton pending="Taking…">Take the next proof that waits</SubmitButton>
+            </Form>
+          )}
           {queue.mayRelease && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/release`}>Release this round</ButtonLink>}
           {queue.secondMarking !== 'none' && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/second`}>Second marking</ButtonLink>}
           <ButtonLink href={`/exercises/${exercise.id}/class`}>Class page</ButtonLink>
@@ -60,11 +66,15 @@ export default async function QueuePage({ params, searchParams }: Props) {
         <EmptyState title="No proofs yet">Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set references meanwhile.</EmptyState>
       ) : (
         <>
+          {none !== undefined && <Notice kind="warning" live="polite">Nothing waits{section && ` in ${section.name}`}: what is not marked yet, other markers have in hand.</Notice>}
+          {queue.sections.length > 0 && (
+            <Tabs label="Sections" current={section ? ofSection(section.id) : here} tabs={[{ href: here, label: 'All sections' }, ...queue.sections.map(({ id, name, sent }) => ({ href: ofSection(id), label: name, count: sent }))]} />
+          )}
           <Tabs label="Order" current={bySpecimen ? `${here}?by=specimen` : here} tabs={[{ href: here, label: 'By student' }, { href: `${here}?by=specimen`, label: 'By specimen' }]} />
           {queue.uncounted.length > 0 && (
             <ul>{queue.uncountedCount > queue.uncounted.length && <li>{counted(queue.uncountedCount, 'student')} have no proof that counts; the first {queue.uncounted.length} stand here.</li>}{queue.uncounted.map(({ shownAs, later }) => <li key={later[0]!.token}>{shownAs} has no proof that counts. <LaterProofs later={later} line={firstLine.id} /></li>)}</ul>
           )}
-          {bySpecimen ? <BySpecimen specimens={specimens} first={queue.next ?? queue.queue[0]?.token ?? null} students={queue.count} /> : <ByStudent queue={queue} line={firstLine.id} here={here} />}
+          {bySpecimen ? <BySpecimen specimens={specimens} round={`/exercises/${exercise.id}/rounds/${round.number}`} students={queue.count} /> : <ByStudent queue={queue} line={firstLine.id} here={here} />}
         </>
       )}
     </Page>
@@ -73,11 +83,22 @@ export default async function QueuePage({ params, searchParams }: Props) {
 
 type Queue = Awaited<ReturnType<typeof showQueue>>;
 
-function BySpecimen({ specimens, first, students }: { specimens: Queue['specimens']; first: string | null; students: number }) {
+function BySpecimen({ specimens, round, students }: { specimens: Queue['specimens']; round: string; students: number }) {
   return (
-    <Section title="Line by line, across the class" lead={`Opens the first proof that waits at that line; the key s leads to the same line of the next student. ${counted(students, 'proof')} in the queue.`}>
-      <ol>{specimens.map(({ id, text }) => <li key={id}>{first ? <Link href={`/critique/${first}/${id}`}>{text}</Link> : text}</li>)}</ol>
+    <Section title="Line by line, across the class" lead={`Each line as everybody set it, below each other; those who share a fault stand together, and one remark can go to all of them. ${counted(students, 'proof')} in the queue.`}>
+      <ol>{specimens.map(({ id, text }) => <li key={id}><Link href={`${round}/specimens/${id}`} prefetch={false}>{text}</Link></li>)}</ol>
     </Section>
+  );
+}
+
+/** Which round, and which part of its queue. */
+function RoundFields({ exerciseId, number, section }: { exerciseId: string; number: number; section: string | undefined }) {
+  return (
+    <>
+      <input type="hidden" name="exerciseId" value={exerciseId} />
+      <input type="hidden" name="roundNumber" value={number} />
+      <input type="hidden" name="section" value={section ?? ''} />
+    </>
   );
 }
 
@@ -88,23 +109,27 @@ function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; 
 }
 
 function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: string }) {
+  const suffix = queue.section ? `?section=${queue.section.id}` : '';
   return (
     <>
-      <Table caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}>
+      <Table caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet${queue.queue.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}>
         <thead><tr><th scope="col">Student</th><th scope="col">Section</th><th scope="col">Marks</th><th scope="col">At it</th><th scope="col">Remark</th></tr></thead>
         <tbody>
           {queue.queue.map((entry) => (
             <tr key={entry.token}>
-              <th scope="row"><Link href={`/critique/${entry.token}/${line}`}>{entry.shownAs}</Link></th>
+              <th scope="row"><Link href={`/critique/${entry.token}/${line}${suffix}`} prefetch={false}>{entry.shownAs}</Link></th>
               <td>{entry.section ?? '–'}</td>
               <td><Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>{entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}</Status></td>
               <td>{entry.heldBy && entry.heldUntil ? <>{entry.mine ? 'you' : entry.heldBy}, kept until <When at={entry.heldUntil} timeZone={queue.course.timeZone} short /></> : '–'}</td>
-              <td><LaterProofs later={entry.later} line={line} /></td>
+              <td>
+                {entry.skipped && <Form action={takeUpAction} label={`Take up ${entry.shownAs} again`}><input type="hidden" name="proof" value={entry.token} />Skipped by you. <SubmitButton kind="text" small>Take it up again</SubmitButton></Form>}
+                <LaterProofs later={entry.later} line={line} />
+              </td>
             </tr>
           ))}
         </tbody>
       </Table>
-      <Pages label="Pages of the queue" page={queue.page} pages={queue.pages} href={(to) => `${here}?page=${to}`} />
+      <Pages label="Pages of the queue" page={queue.page} pages={queue.pages} href={(to) => `${here}?${queue.section ? `section=${queue.section.id}&` : ''}page=${to}`} />
     </>
   );
 }

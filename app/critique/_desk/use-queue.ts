@@ -1,0 +1,47 @@
+'use client';
+import { useState } from 'react';
+import type { DeskLine } from '@/shared/critique/desk';
+import { send } from './send';
+
+type Way = { go: (address: string) => void; say: (words: string) => void };
+
+/** What can be done with a proof in the queue: take the next one, put this one off, give it back. */
+export function useQueue({ proof, exercise, round, queue, line, two, go: ways }: DeskLine, { go, say }: Way) {
+  const [letGo, setLetGo] = useState(false);
+  const section = queue.section ? `?section=${queue.section.id}` : '';
+
+  async function takeNext() {
+    // The second marking has a list of its own, given to one marker each.
+    if (two.slot === 'second') return ways.nextStudent === null ? say('This is the last proof of the second marking.') : go(ways.nextStudent);
+    const answer = await send<{ proof: string | null; line: string | null }>('POST', '/api/critique/next', {
+      exerciseId: exercise.id, roundNumber: round.number, section: queue.section?.id ?? null, after: proof.token,
+    });
+    if (!answer.ok) return say(answer.said);
+    if (answer.result.proof === null) return say('Nothing else waits: what is not marked yet, other markers have in hand.');
+    go(`/critique/${answer.result.proof}/${answer.result.line ?? line.specimenId}${section}`);
+  }
+
+  return {
+    /** This marker has let the proof go, so it is not claimed again. */
+    letGo,
+    takeNext,
+    async skip() {
+      const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'skipped' });
+      if (!answer.ok) return say(answer.said);
+      setLetGo(true);
+      say('Skipped: it comes last for you.');
+      await takeNext();
+    },
+    async takeUp() {
+      const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'taken-up' });
+      say(answer.ok ? 'Taken up again: it stands in its own place.' : answer.said);
+    },
+    async giveBack() {
+      setLetGo(true);
+      const answer = await send('DELETE', '/api/critique/claims', { proof: proof.token });
+      if (answer.ok) return go(`/exercises/${exercise.id}/rounds/${round.number}/critique${section}`);
+      setLetGo(false);
+      say(answer.said);
+    },
+  };
+}

@@ -1,0 +1,72 @@
+import * as z from 'zod/mini';
+import { AppError } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { firstSlot } from '@/lib/critique/mark-tasks';
+import { myQueue, type MyQueue } from '@/lib/critique/my-queue';
+import { entriesOf } from '@/lib/critique/queue';
+import { proofInHand } from '@/lib/critique/proof-in-hand';
+import { queueOrder, type InOrder } from '@/lib/critique/queue-order';
+import { roundInHand } from '@/lib/critique/round-in-hand';
+import type { ScopedData } from '@/lib/data';
+import { roundOnly } from '@/shared/schemas/critique';
+import { idSchema } from '@/shared/schemas/note';
+import { claim } from './claim-proof';
+
+const atOnce = 20;
+
+/**
+ * Takes the next proof of the queue that waits, for this marker alone: two who ask at the same moment get two proofs.
+ * `after` is the proof they come from, which is not given again. What they skipped comes only when all else is done or taken.
+ */
+export const takeNext = operation({
+  name: 'take-next',
+  allow: 'mark:give',
+  input: z.strictObject({ ...roundOnly.shape, section: z.nullable(idSchema), after: z.nullable(idSchema) }),
+  run: async ({ data, now }, { exerciseId, roundNumber, section, after }): Promise<{ proof: string | null; line: string | null }> => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const { order } = await queueOrder(data, hand, now);
+    const [mine, specimens] = await Promise.all([myQueue(data, hand, order, section), data.specimens.ofExercise(exerciseId)]);
+    const here = after === null ? undefined : mine.counted[mine.placeOf.get(after) ?? -1];
+    const taken = await firstTaken(data, mine, here, { roundId: hand.round.id, memberId: hand.me.id, now });
+    if (!taken) return { proof: null, line: null };
+    const [entry] = await entriesOf(data, hand, order, [taken], now);
+    return { proof: entry!.token, line: specimens[0]?.id ?? null };
+  },
+});
+
+type For = { roundId: string; memberId: string; now: Date };
+
+/**
+ * The first that could be claimed: from here to the end of the queue, round from its beginning, and what was skipped last
+ * of all. Which are free is asked for a few at a time; the claim alone decides.
+ */
+async function firstTaken(data: ScopedData, mine: MyQueue, here: InOrder | undefined, { roundId, memberId, now }: For): Promise<InOrder | null> {
+  const taken = (proofId: string) => claimed(data, proofId, now);
+  for (const start of here ? [here.alias, ''] : ['']) {
+    for (let after = start; ;) {
+      const open = await data.markTasks.openAfter(roundId, firstSlot, after, memberId, atOnce, now);
+      for (const { proofId } of open) {
+        const place = mine.placeOf.get(proofId);
+        if (place !== undefined && proofId !== here?.proofId && !mine.skipped.has(proofId) && (await taken(proofId))) return mine.counted[place]!;
+      }
+      if (open.length < atOnce) break;
+      after = open.at(-1)!.alias;
+    }
+  }
+  const skipped = mine.counted.filter(({ proofId }) => mine.skipped.has(proofId) && proofId !== here?.proofId);
+  for (const one of skipped) if (await taken(one.proofId)) return one;
+  return null;
+}
+
+/** Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this marker's. */
+async function claimed(data: ScopedData, proofId: string, now: Date): Promise<boolean> {
+  const hand = await proofInHand(data, proofId);
+  if (hand.task?.state === 'done') return false;
+  try {
+    await claim(data, hand, now);
+    return true;
+  } catch (error) {
+    if (error instanceof AppError && error.code === 'CONFLICT') return false;
+    throw error;
+  }
+}

@@ -19,7 +19,8 @@ async function bundle(entry: string, frameworkToo: boolean): Promise<{ js: strin
     format: 'esm',
     target: 'es2022',
     jsx: 'automatic',
-    define: { 'process.env.NODE_ENV': '"production"' },
+    // Next's link asks for more of its settings than there are here.
+    define: { 'process.env.NODE_ENV': '"production"', 'process.env': '{}' },
     loader: { '.woff2': 'dataurl' },
     external: frameworkToo ? [] : ['react', 'react-dom', 'react-dom/client', 'react/jsx-runtime', 'next/*'],
     logLevel: 'error',

@@ -62,7 +62,7 @@ export function writeSync(store: DeviceStore, scope: JournalScope, sync: Sync, s
   const root = rootOf(scope);
   return attempt(() => {
     if (sync.inFlight) store.set(`${root}flight`, JSON.stringify(sync.inFlight));
-    else store.remove(`${root}flight`);
+    else if (store.get(`${root}flight`) !== null) store.remove(`${root}flight`);
     store.set(`${root}kept`, JSON.stringify(sync.kept));
     if (settles) store.set(`${root}settled`, `${settles.clientId}/${settles.seq}`);
   });

@@ -6,7 +6,7 @@ import type { BenchProps } from '../props';
 import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
 import { laidDocument, openWindow, shownDocument } from '../session/shown';
-import { chosenRun, type BenchState } from '../session/state';
+import { chosenRun, current, type BenchState } from '../session/state';
 import styles from '../bench.module.css';
 import { originFor, type Frame } from './frame';
 import { inksOf, opposite } from './inks';
@@ -47,6 +47,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     let origin: CssPx | null = null;
     let turning: CssPx | null = null;
     let last: BenchState | null = null;
+    let fits = true;
 
     const draw = () => {
       const { props, store } = session;
@@ -64,7 +65,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       // While the hand holds on, the line stays where it is.
       if (!state.history.gesture || origin === null || turning === null) {
         origin = originFor({ width, margin: MARGIN[kind], scale }, { width: placed.width, follow }, origin);
-        const fits = placed.width * scale + 2 * MARGIN[kind] <= width;
+        fits = placed.width * scale + 2 * MARGIN[kind] <= width;
         turning = fits ? origin + (placed.width * scale) / 2 : width / 2;
       }
       const frame: Frame = {
@@ -95,7 +96,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     const redraw = () => drawSoon(draw);
     // At once and not in the next frame: the painter has a thread of its own, and what is asked early is seen early.
     const unsubscribe = session.store.subscribe(() => {
-      if (!last || differs(session.store.get(), last, kind)) draw();
+      if (!last || differs(session.store.get(), last, kind, fits)) draw();
     });
     const observer = new ResizeObserver(([entry]) => {
       width = Math.floor(entry?.contentRect.width ?? width);
@@ -136,10 +137,10 @@ function looksFor(kind: Props['kind'], size: CssPx, { looks }: BenchState): Benc
   return { ...looks, white: looks.white && large, counters: looks.counters && large, guides: looks.guides && kind !== 'small' && kind !== 'true' };
 }
 
-/** Whether anything that this drawing shows has changed. */
-function differs(a: BenchState, b: BenchState, kind: Props['kind']): boolean {
+/** Whether anything that this drawing shows has changed. A line that does not fit may move along once the hand lets go. */
+function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolean): boolean {
   return (
-    a.history !== b.history || a.looks !== b.looks || a.shown !== b.shown || a.laid !== b.laid || a.laying !== b.laying || a.otherTurn !== b.otherTurn || a.replayed !== b.replayed || a.screen !== b.screen ||
+    current(a) !== current(b) || (!fits && a.history.gesture !== b.history.gesture) || a.replayed !== b.replayed || a.looks !== b.looks || a.shown !== b.shown || a.laid !== b.laid || a.laying !== b.laying || a.otherTurn !== b.otherTurn || a.screen !== b.screen ||
     (a.byKeys !== b.byKeys && kind === 'working') || (a.chosen !== b.chosen && (kind !== 'small' || a.looks.three)) || (a.zoom !== b.zoom && (kind === 'working' || kind === 'beside'))
   );
 }

@@ -35,6 +35,12 @@ function inThread(): Painter {
   const post = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
   const canvases = new Map<number, HTMLCanvasElement>();
   const numbers = numbering();
+  // All drawings of one change go over together.
+  let orders: Order[] = [];
+  const send = () => {
+    post({ kind: 'paint', orders });
+    orders = [];
+  };
   worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => canvases.get(data.drawn)?.setAttribute('data-drawn', ''));
   worker.addEventListener('error', () => {
     worker.terminate();
@@ -50,7 +56,9 @@ function inThread(): Painter {
       return id;
     },
     packNumber: (pack) => numbers.of(pack, (id) => post({ kind: 'pack', id, pack })),
-    paint: (order) => post({ kind: 'paint', order }),
+    paint(order) {
+      if (orders.push(order) === 1) queueMicrotask(send);
+    },
     forget(id) {
       canvases.delete(id);
       post({ kind: 'forget', id });

@@ -5,7 +5,7 @@ import { paintOrder } from './paint-order';
 export type ToWorker =
   | { readonly kind: 'pack'; readonly id: number; readonly pack: Pack }
   | { readonly kind: 'canvas'; readonly id: number; readonly surface: OffscreenCanvas }
-  | { readonly kind: 'paint'; readonly order: Order }
+  | { readonly kind: 'paint'; readonly orders: readonly Order[] }
   | { readonly kind: 'forget'; readonly id: number };
 
 /** Names the canvas that has been painted for the first time. */
@@ -25,7 +25,7 @@ self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
     surfaces.delete(data.id);
     waiting.delete(data.id);
   } else {
-    waiting.set(data.order.canvas, data.order);
+    for (const order of data.orders) waiting.set(order.canvas, order);
     if (!asked) setTimeout(paintAll, 0);
     asked = true;
   }

@@ -15,8 +15,9 @@ type Parts = {
 
 export type Sender = { kick(): void; flush(): void; stop(): void };
 
-/** Waits a little, so that a burst of changes goes out as one. */
-const GATHER_MS = 400;
+/** A burst of changes goes out as one, when the hand rests; while it does not, every so often. The journal has them at once. */
+const REST_MS = 300;
+const AT_LEAST_EVERY_MS = 2_000;
 const SIGNED_OUT_WAIT_MS = 20_000;
 
 /** Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends. */
@@ -28,6 +29,7 @@ export function startSender(parts: Parts): Sender {
   let maySend = false;
   let busy = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let gathering: { since: number; last: number } | null = null;
 
   const apply = (event: SyncEvent, settles: Change | null = null) => {
     const sync = advance(parts.sync(), event);
@@ -38,6 +40,7 @@ export function startSender(parts: Parts): Sender {
   async function pump(): Promise<void> {
     clearTimeout(timer);
     timer = undefined;
+    gathering = null;
     if (busy || !maySend || address === null || ending.signal.aborted) return;
     if (!nextToSend(parts.sync())) {
       if (leaving) ending.abort();
@@ -69,9 +72,18 @@ export function startSender(parts: Parts): Sender {
     void pump();
   });
 
+  function gather(): void {
+    if (!gathering) return void pump();
+    const left = Math.min(gathering.last + REST_MS, gathering.since + AT_LEAST_EVERY_MS) - performance.now();
+    if (left > 1) timer = setTimeout(gather, left);
+    else void pump();
+  }
+
   return {
     kick: () => {
-      if (!timer) timer = setTimeout(pump, GATHER_MS);
+      const last = performance.now();
+      gathering = { since: gathering?.since ?? last, last };
+      timer ??= setTimeout(gather, REST_MS);
     },
     flush: () => void pump(),
     stop: () => {

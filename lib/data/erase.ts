@@ -27,6 +27,8 @@ export const eraseData = (actor: Actor, db: Db) => ({
     await db.noteEntry.updateMany({ where: { note: { proofItem: { proof: ownProof } } }, data: { body: '' } });
     await db.markEvent.updateMany({ where: { mark: { task: { proof: ownProof } } }, data: { why: '' } });
     await db.stockNote.updateMany({ where: { author: { user: self(actor) }, shared: false }, data: { body: '' } });
+    // Where a room pointed is said about their work too, though it names nobody.
+    await db.wallPoint.deleteMany({ where: { proofItem: { proof: ownProof } } });
     for (const { id, snapshot } of await db.release.findMany({ where: { member: { user: self(actor) } }, select: { id: true, snapshot: true } })) {
       await db.release.update({ where: { id, member: { user: self(actor) } }, data: { snapshot: withoutWords(snapshot) } });
     }
@@ -34,6 +36,7 @@ export const eraseData = (actor: Actor, db: Db) => ({
 
   /** Leaves all courses: the memberships stay as pseudonyms, without needs and without a person. */
   leaveCourses: async (now: Date): Promise<void> => {
+    await db.wall.updateMany({ where: { openedBy: { user: self(actor) } }, data: { openedById: null } });
     await db.member.updateMany({ where: { user: self(actor), removedAt: null }, data: { removedAt: now } });
     await db.member.updateMany({ where: { user: self(actor) }, data: { accommodations: '{}', listName: '', userId: null, sectionId: null } });
   },

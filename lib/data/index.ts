@@ -1,6 +1,7 @@
 import type { Actor } from '@/lib/access/actor';
 import { accountData } from './account';
 import { auditData } from './audit';
+import { courseCopyData } from './course-copy';
 import { courseData } from './courses';
 import { eraseData } from './erase';
 import { ownRecordData } from './own-records';
@@ -42,6 +43,7 @@ const concepts = {
   account: accountData,
   audit: auditData,
   courses: courseData,
+  courseCopy: courseCopyData,
   erase: eraseData,
   ownRecords: ownRecordData,
   joinLinks: joinLinkData,

@@ -24,6 +24,7 @@ const plan: Address = ({ exerciseId }) => `/exercises/${exerciseId}/plan`;
 /** Pages of those who teach, and of another student's work: shut for a student. */
 const shut: Record<string, Address> = {
   'courses/new': () => '/courses/new',
+  'courses/[courseId]/copy': ({ courseId }) => `/courses/${courseId}/copy`,
   'courses/[courseId]/class': ({ courseId }) => `/courses/${courseId}/class`,
   'courses/[courseId]/exercises/new': ({ courseId }) => `/courses/${courseId}/exercises/new`,
   'courses/[courseId]/exercises/removed': ({ courseId }) => `/courses/${courseId}/exercises/removed`,

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { listActs } from '@/lib/course/list-acts';
 import { readSettings } from '@/lib/course/read-settings';
 import { forPage } from '@/lib/http/page';
+import { ButtonLink } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';
 import { Form } from '@/app/_ui/Form';
 import { Page } from '@/app/_ui/Page';
@@ -44,6 +45,9 @@ export default async function Settings({ params, searchParams }: Props) {
           <div className="actions"><SubmitButton>Save</SubmitButton></div>
         </Form>
         <Sections courseId={course.id} sections={sections} />
+        <Section title="The next term" id="next-term" lead="Everything that was planned can be taken on in a new course, without people and their work.">
+          <div className="actions"><ButtonLink href={`/courses/${course.id}/copy`}>Copy the course</ButtonLink></div>
+        </Section>
         <Section title="What was done" id="acts" lead="Acts on people, marks and releases. Nobody can change this list.">
           <Acts acts={acts} older={older} before={before} here={`/courses/${course.id}/settings`} timeZone={course.timeZone} />
         </Section>

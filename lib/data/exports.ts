@@ -29,4 +29,39 @@ export const exportData = (actor: Actor, db: Db) => ({
     });
     return new Map(rows.map(({ id, specimenId, pack }) => [id, { specimenId, pack: z.parse(packSchema, JSON.parse(pack.payload)) }]));
   },
+
+  /** Everybody who is in a course now, for a set that names them; the course as its instructor's. */
+  rosterOf: (courseId: string) =>
+    db.member.findMany({
+      where: { courseId, removedAt: null, userId: { not: null }, course: coursesOf(actor, ['instructor']) },
+      orderBy: { id: 'asc' },
+      select: { id: true, role: true, user: { select: { id: true, name: true, emailNorm: true } } },
+    }),
+
+  /** When the work of a course begins and ends: its making, the opening and due instants of its rounds. */
+  spanOf: async (courseId: string): Promise<{ from: Date; to: Date | null }> => {
+    const where = { exercise: { removedAt: null, course: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] } } };
+    const [course, rounds] = await Promise.all([
+      db.course.findFirstOrThrow({ where: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] }, select: { createdAt: true } }),
+      db.round.aggregate({ where, _min: { opensAt: true }, _max: { dueAt: true } }),
+    ]);
+    const opens = rounds._min.opensAt;
+    return { from: opens && opens < course.createdAt ? opens : course.createdAt, to: rounds._max.dueAt };
+  },
+
+  /** What went out last to each member of a round. */
+  newestReleases: async (roundId: string) => {
+    const rows = await db.release.findMany({
+      where: { roundId, round: { exercise: { course: coursesOf(actor, ['instructor']) } } },
+      orderBy: { number: 'asc' }, select: { memberId: true, number: true, releasedAt: true, snapshot: true },
+    });
+    return [...new Map(rows.map((row) => [row.memberId, row])).values()];
+  },
+
+  /** What other systems call these rows of ours, by kind and id; where several do, the first that was written down. */
+  externalIds: async (localIds: readonly string[]): Promise<Map<string, string>> => {
+    // The ids asked for come from queries of the actor's own courses.
+    const rows = await db.externalRef.findMany({ where: { localId: { in: [...localIds] } }, orderBy: { createdAt: 'desc' }, select: { kind: true, localId: true, externalId: true } });
+    return new Map(rows.map(({ kind, localId, externalId }) => [`${kind} ${localId}`, externalId]));
+  },
 });

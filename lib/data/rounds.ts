@@ -83,8 +83,12 @@ export const roundData = (actor: Actor, db: Db) => {
       return true;
     },
 
-    endExtension: async (id: string): Promise<boolean> =>
-      (await db.roundExtension.deleteMany({ where: { id, round: roundsOf(actor) } })).count === 1,
+    /** Takes a member's own due date away; says whose it was, or null when it was not there (any more). */
+    endExtension: async (id: string): Promise<{ memberId: string; roundNumber: number; courseId: string } | null> => {
+      const there = await db.roundExtension.findFirst({ where: { id, round: roundsOf(actor) }, select: { memberId: true, round: { select: { number: true, exercise: { select: { courseId: true } } } } } });
+      const { count } = await db.roundExtension.deleteMany({ where: { id, round: roundsOf(actor) } });
+      return there && count === 1 ? { memberId: there.memberId, roundNumber: there.round.number, courseId: there.round.exercise.courseId } : null;
+    },
   };
 };
 

@@ -7,8 +7,10 @@ export const endExtension = operation({
   name: 'end-extension',
   allow: 'exercise:plan',
   input: endExtensionInput,
-  run: async ({ data }, { extensionId }) => {
-    if (!(await data.rounds.endExtension(extensionId))) throw notFound();
+  run: async ({ data, now }, { extensionId }) => {
+    const ended = await data.rounds.endExtension(extensionId);
+    if (!ended) throw notFound();
+    await data.audit.record({ courseId: ended.courseId, verb: 'extension ended', subject: `member:${ended.memberId}`, details: { round: ended.roundNumber } }, now);
     return { extensionId };
   },
 });

@@ -17,6 +17,7 @@ export const extendRound = operation({
     if (due.at <= round.dueAt) throw wrong(`${dueLocal.replace('T', ' ')} is not later than the round’s own due date (${round.dueLocal?.replace('T', ' ') ?? ''}), so it would give no time.`);
     const given = await retryOnConflict(() => data.rounds.extend(roundId, memberId, { dueLocal, dueAt: due.at }, now));
     if (!given) throw notFound();
+    await data.audit.record({ courseId: round.exercise.courseId, verb: 'due date extended', subject: `member:${memberId}`, details: { round: round.number, due: dueLocal } }, now);
     return { exerciseId: round.exerciseId, roundId, remark: due.remark };
   },
 });

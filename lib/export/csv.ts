@@ -1,1 +1,1 @@
-export { csvOf } from '@/shared/text/csv';
+export { csvOf, plainCsvOf } from '@/shared/text/csv';

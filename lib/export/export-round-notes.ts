@@ -3,6 +3,7 @@ import { noteView } from '@/lib/critique/note-view';
 import { queueOf } from '@/lib/critique/queue';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { env } from '@/lib/env';
+import { marksOfProofs } from '@/lib/marking/effective-marks';
 import { roundOnly } from '@/shared/schemas/critique';
 import { webAnnotations, type OutgoingNote } from './web-annotations';
 
@@ -15,7 +16,10 @@ export const exportRoundNotes = operation({
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, exercise, course } = hand;
     const queue = new Map((await queueOf(data, hand, now)).map((entry) => [entry.proofId, entry]));
-    const rows = await data.notes.ofProofs([...queue.keys()]);
+    const proofIds = [...queue.keys()];
+    const marks = await marksOfProofs(data, round, proofIds);
+    // While two mark a proof without each other, neither reads the other's notes by this way either.
+    const rows = await data.notes.ofProofs(proofIds.filter((id) => marks.stateOf(id) !== 'waits'));
     const lines = await data.exports.linesOf([...new Set(rows.map(({ proofItem }) => proofItem.specimenVersionId))]);
     const notes = rows.flatMap((row): OutgoingNote[] => {
       const entry = queue.get(row.proofItem.proofId);

@@ -1,5 +1,5 @@
 /** The answer of a route: a file to keep, never in a cache. `name` must not hold anybody's name. Text is UTF-8. */
-export function fileResponse(body: string | ReadableStream<Uint8Array>, mime: string, name: string): Response {
+export function fileResponse(body: string | Uint8Array<ArrayBuffer> | ReadableStream<Uint8Array>, mime: string, name: string): Response {
   const safe = name.replace(/[^\w.-]+/g, '-').replace(/^-+|-+$/g, '');
   return new Response(body, {
     headers: {

@@ -10,6 +10,11 @@ export function csvOf(head: readonly string[], rows: readonly (readonly Cell[])[
   return `\uFEFF${lines.join('')}`;
 }
 
+/** Rows as CSV by RFC 4180 for a program: every cell is what it says, without guards and without a byte order mark. */
+export function plainCsvOf(head: readonly string[], rows: readonly (readonly Cell[])[]): string {
+  return [head, ...rows].map((row) => `${row.map((cell) => quoted(cell === null ? '' : String(cell))).join(',')}\r\n`).join('');
+}
+
 const formula = /^[=+\-@＝＋－＠\t\r\n]/;
 const toBeQuoted = /[",\r\n]|^\s|\s$/;
 
@@ -17,5 +22,7 @@ function field(cell: Cell): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return String(cell);
   const text = formula.test(cell) ? `'${cell}` : cell;
-  return toBeQuoted.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return quoted(text);
 }
+
+const quoted = (text: string): string => (toBeQuoted.test(text) ? `"${text.replaceAll('"', '""')}"` : text);

@@ -96,6 +96,7 @@ const routes: Record<string, Write[]> = {
   'api/exports/class-set/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/class-set/${exerciseId}?round=1&licence=read` }],
   'api/exports/notes/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/notes/${exerciseId}?round=1` }],
   'api/exports/released-notes/[proofId]': [{ method: 'GET', address: ({ proofId }) => `/api/exports/released-notes/${proofId}` }],
+  'api/exports/oneroster/[exerciseId]': [{ method: 'GET', address: ({ exerciseId }) => `/api/exports/oneroster/${exerciseId}?round=1` }],
   'api/exports/spacing/[proofId]/[specimenId]': [{ method: 'GET', address: ({ proofId, specimenId }) => `/api/exports/spacing/${proofId}/${specimenId}?as=json&licence=read` }],
   'api/walls/[wallId]': [
     { method: 'GET', address: ({ wallId }) => `/api/walls/${wallId}` },

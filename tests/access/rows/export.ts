@@ -2,6 +2,7 @@ import { only, type Rows } from '../row';
 
 export const exportRows: Rows = {
   'export-agreement': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
+  'export-oneroster': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1 }), answers: only.instructor },
   'export-marks': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1 }), answers: only.instructor },
   'export-class': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1 }), answers: only.staff },
   'export-sheet': { input: ({ ids }) => ({ proofId: ids.proof, licence: true }), answers: only.ownerAndStaff },

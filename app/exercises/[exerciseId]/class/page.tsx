@@ -41,6 +41,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
           <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/wall`}>Wall of this round</ButtonLink>
           {shown.mayExport && <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>Release this round</ButtonLink>}
           {shown.mayExport && <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>Marks as CSV</ButtonLink>}
+          {shown.mayExport && <ButtonLink plainLink href={`/api/exports/oneroster/${exerciseId}?round=${shown.round.number}`}>Released marks for machines (OneRoster 1.2)</ButtonLink>}
           <ButtonLink plainLink href={files}>Pairs as CSV</ButtonLink>
         </>}
       />

@@ -1,3 +1,4 @@
+import type { DemonstrationSteps } from '@/shared/schemas/demonstration';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PracticeResult } from '@/shared/schemas/practice';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
@@ -54,7 +55,18 @@ export type BenchProps = {
   /** Reference mode only. null = the exercise's own tolerance, '' = no reason. */
   tolerances?: (PerMille | null)[];
   reasons?: string[];
+  /** Reference mode only: a setting can be recorded as it is made. */
+  demonstrations?: {
+    /** Address that takes recordings; the id of each is put behind it. */
+    save: string;
+    specimenVersionId: string;
+    /** Page where those of the exercise stand. */
+    list: string;
+  };
 };
+
+/** A recorded setting, to be looked at step by step. */
+export type DemonstrationProps = Pick<BenchProps, 'pack' | 'size' | 'ground' | 'personKey' | 'accommodations' | 'ladder'> & { recorded: DemonstrationSteps };
 
 export type GuidedLineProps = {
   pack: Pack;

@@ -13,6 +13,7 @@ import { LinePanel } from './panels/line-panel';
 import { LooksPanel } from './panels/looks-panel';
 import { ReferencePanel } from './panels/reference-panel';
 import { PrintProof } from './panels/print-proof';
+import { RecordPanel } from './recording/record-panel';
 import { SaveState } from './panels/save-state';
 import { ScreenPanel } from './panels/screen-panel';
 import { StartOffer } from './panels/start-offer';
@@ -44,7 +45,7 @@ export function Workbench(props: Props) {
 
 function Table() {
   const session = useSession();
-  const { pack, size, ground, mode, tells, personKey } = session.props;
+  const { pack, size, ground, mode, tells, personKey, demonstrations } = session.props;
   const rootRef = useRef<HTMLElement>(null);
   const fieldRef = useRef<HTMLInputElement>(null);
   const { keys, byKey, change } = useSingleKeys(personKey);
@@ -64,6 +65,7 @@ function Table() {
       focusGap,
       typeNumber: (first) => startTyping(fieldRef.current, first),
       showKeys: () => setKeysShown((shown) => !shown),
+      watchAgain: () => root.querySelector<HTMLElement>('[data-watch]')?.click(),
       singleKeys: () => byKey,
     });
   }, [session, focusGap, byKey]);
@@ -90,6 +92,7 @@ function Table() {
         <ChosenGap fieldRef={fieldRef} backToGap={() => focusGap(chosen)} />
         <LinePanel />
         {mode === 'reference' && <ReferencePanel />}
+        {demonstrations && <RecordPanel demonstrations={demonstrations} />}
         <LooksPanel />
       </div>
       <div className={styles.foot}>

@@ -25,6 +25,7 @@ export const exportOwnData = operation({
       })),
       releases: (await data.ownRecords.releases()).map(({ round, snapshot, ...release }) => ({ exercise: round.exercise.title, round: round.number, ...release, seen: JSON.parse(snapshot) as unknown })),
       practice: (await data.practiceResults.own()).map(practiceResultView),
+      demonstrations: (await data.demonstrations.own()).map(({ steps, specimenVersion, ...one }) => ({ line: specimenVersion.text, ...one, ...(JSON.parse(steps) as object) })),
       written: await data.ownRecords.words(),
     };
   },

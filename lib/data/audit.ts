@@ -9,7 +9,7 @@ export type AuditVerb =
   | 'course made' | 'course changed'
   | 'member joined' | 'member removed' | 'member put back' | 'role changed' | 'section changed' | 'accommodations changed'
   | 'exercise published' | 'exercise closed' | 'exercise opened again' | 'exercise put aside' | 'exercise taken back'
-  | 'specimen changed' | 'reference set made'
+  | 'specimen changed' | 'reference set made' | 'demonstration shown' | 'demonstration hidden'
   | 'course making allowed' | 'course making withdrawn'
   | 'join link made' | 'join link revoked' | 'password link handed over' | 'person erased'
   | 'marking begun' | 'proof chosen' | 'mark given' | 'mark changed' | 'mark taken back' | 'proof marked' | 'proof reopened'

@@ -29,6 +29,9 @@ export const eraseData = (actor: Actor, db: Db) => ({
     await db.stockNote.updateMany({ where: { author: { user: self(actor) }, shared: false }, data: { body: '' } });
     // Where a room pointed is said about their work too, though it names nobody.
     await db.wallPoint.deleteMany({ where: { proofItem: { proof: ownProof } } });
+    for (const { id, steps } of await db.demonstration.findMany({ where: { author: { user: self(actor) }, shownAt: null }, select: { id: true, steps: true } })) {
+      await db.demonstration.update({ where: { id, author: { user: self(actor) } }, data: { title: '', steps: withoutReasons(steps) } });
+    }
     for (const { id, snapshot } of await db.release.findMany({ where: { member: { user: self(actor) } }, select: { id: true, snapshot: true } })) {
       await db.release.update({ where: { id, member: { user: self(actor) } }, data: { snapshot: withoutWords(snapshot) } });
     }
@@ -53,6 +56,11 @@ export const eraseData = (actor: Actor, db: Db) => ({
     });
   },
 });
+
+/** What was recorded and never shown, without a word; what was shown to a course is its teaching material and stays. */
+function withoutReasons(steps: string): string {
+  return JSON.stringify(JSON.parse(steps, (key, value: unknown) => (key === 'reason' ? '' : value)));
+}
 
 /** A release without what was written in its notes; everything else stays as it went out. */
 function withoutWords(snapshot: string): string {

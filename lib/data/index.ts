@@ -15,6 +15,7 @@ import { sessionData } from './sessions';
 import { signInData } from './sign-in';
 import { database, type Db } from './client';
 import { criterionData } from './criteria';
+import { demonstrationData } from './demonstrations';
 import { draftData } from './drafts';
 import { exerciseData } from './exercises';
 import { classSummaryData } from './class-summary';
@@ -54,6 +55,7 @@ const concepts = {
   sections: sectionData,
   sessions: sessionData,
   signIn: signInData,
+  demonstrations: demonstrationData,
   drafts: draftData,
   practiceResults: practiceResultData,
   proofs: proofData,

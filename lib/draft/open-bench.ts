@@ -53,6 +53,8 @@ export const openBench = operation({
       personKey,
       tells,
       accommodations,
+      /** Where a teacher shows how this line was set. */
+      demonstrations: await data.demonstrations.shownOf(line.specimenId),
       underlays: await laidBeside(context, { exerciseId, memberId: seat.member.id, line, trial: student && trial }),
     };
   },

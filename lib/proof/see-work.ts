@@ -24,6 +24,7 @@ export const seeWork = operation({
     const drafts = new Map((await data.drafts.ofMember(seat.member.id, lines.map(({ id }) => id))).map((draft) => [draft.specimenVersionId, draft]));
     const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
     const lastSent = proofs[0]?.receivedAt.getTime() ?? 0;
+    const demonstrations = open ? await data.demonstrations.titlesOf(exerciseId) : [];
     const settings = z.parse(exerciseSettingsSchema, JSON.parse(seat.exercise.settings));
     return {
       /** Keeps this person's journal apart on a shared computer. */
@@ -43,6 +44,8 @@ export const seeWork = operation({
           changedSinceSent: draft !== undefined && draft.version > 0 && draft.updatedAt.getTime() > lastSent,
         };
       }),
+      /** Settings that teachers have recorded and shown. */
+      demonstrations: demonstrations.map(({ id, title, specimenVersion }) => ({ id, title, line: specimenVersion.text })),
       proofs: proofs.map(({ id, number, receivedAt, reasoning, round }) => ({ id, number, round: round.number, receivedAt: receivedAt.toISOString(), reasoning })),
     };
   },

@@ -64,3 +64,11 @@ export const reasons: Readonly<Record<string, string>> = {
   Wa: 'The a may sit under the arm of the W.',
   Ki: 'The arm and leg of the K need no more room than a stem.',
 };
+
+/** What is said at the first steps of a demonstration where the reference gives no reason, and at its last. */
+export const remarks: { readonly [place: number]: string; readonly last: string } = {
+  0: 'I begin where the eye stops first, and leave everything else as it is.',
+  1: 'Now this one calls. I hold it against the gap that I have just set, not against the letters beside it.',
+  3: 'Three letters at a time from here: each gap between two others.',
+  last: 'Last the whole line, a little closer: at this size the face is loose. The gaps keep their order.',
+};

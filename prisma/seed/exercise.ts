@@ -5,8 +5,10 @@ import { addRound } from '@/lib/exercise/add-round';
 import { addSpecimens } from '@/lib/exercise/add-specimens';
 import { changeExercise } from '@/lib/exercise/change-exercise';
 import { createExercise } from '@/lib/exercise/create-exercise';
+import { getPlan } from '@/lib/exercise/get-plan';
 import { publishExercise } from '@/lib/exercise/publish-exercise';
 import { brief, criteria, lines } from './exercise-words';
+import { seedDemonstrations } from './demonstrations';
 import { seedReferences } from './references';
 
 type People = { courseId: string; timeZone: string; instructorId: string; assistantId: string };
@@ -32,6 +34,8 @@ export async function seedExercise({ courseId, timeZone, instructorId, assistant
   for (const criterion of criteria) await addCriterion(instructor, { exerciseId, ...criterion }, begun);
   await seedReferences({ exerciseId, instructor, assistant: person(assistantId) }, begun.now);
   await publishExercise(instructor, { exerciseId, version: 1 }, begun);
+  const { specimens } = await getPlan(instructor, { exerciseId });
+  await seedDemonstrations({ instructor, assistant: person(assistantId) }, specimens.map(({ id }) => id), begun.now);
   return { exerciseId };
 }
 

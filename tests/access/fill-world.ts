@@ -75,6 +75,14 @@ export async function fillWorld(db: Database, now: Date) {
   await db.reference.create({ data: { id: reference, ...set, updatedAt: before(35) } });
   await db.referenceSet.create({ data: { id: referenceSet, exerciseId: exercise, number: 1, createdAt: before(30), items: { create: { id: id(), ...set } } } });
 
+  const demonstration = id();
+  await db.demonstration.create({
+    data: {
+      id: demonstration, specimenVersionId: specimenVersion, authorId: members.assistant, title: 'Not shown yet', createdAt: before(10),
+      steps: canonicalJson({ start: { tracking: 0, offsets: [0] }, steps: [{ tracking: 0, moves: [[0, -12]], run: [0, 0], reason: 'Both are straight.' }] }),
+    },
+  });
+
   const drafts = { student: id(), otherStudent: id() };
   for (const who of ['student', 'otherStudent'] as const) {
     await db.draft.create({ data: { id: drafts[who], memberId: members[who], specimenVersionId: specimenVersion, purpose: 'work', tracking: 0, offsets: '[0]', updatedAt: before(20) } });
@@ -127,6 +135,7 @@ export async function fillWorld(db: Database, now: Date) {
   await db.wall.create({ data: { id: wall, roundId: nextRound, specimenId: specimen, code: wallWorld.code, settings: storedWallSettings({ ...newWallSettings(), salt: wallWorld.salt }), openedById: members.instructor, openedAt: before(0) } });
   return {
     wall, wallLine: lineKey(wallWorld.salt, members.student),
+    demonstration,
     users, sessions, members, course, otherCourse, section, exercise, round, nextRound, extension, criterion, criterionVersion, specimen, specimenVersion, reference, referenceSet,
     draft: drafts.student, drafts, proof, proofItem, task, mark, note, noteEntry, release, nextProof, nextProofItem, nextTask, nextNote, joinLink, stockNote,
   };

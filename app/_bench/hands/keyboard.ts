@@ -10,6 +10,8 @@ type Around = {
   /** Starts typing a number, the first character given; '' only goes there. */
   typeNumber(first: string): void;
   showKeys(): void;
+  /** Begins to go through the sitting again, or ends it. */
+  watchAgain(): void;
   singleKeys(): ReadonlyMap<string, SingleKeyAct>;
 };
 
@@ -68,6 +70,7 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     else if (act === 'larger') setZoom(session, zoom * 1.25);
     else if (act === 'smaller') setZoom(session, zoom / 1.25);
     else if (act === 'show keys') around.showKeys();
+    else if (act === 'watch again') around.watchAgain();
     else if (act === 'show built-in') session.store.set({ shown: session.store.get().shown === 'mine' ? 'built-in' : 'mine' });
     else if (event.repeat) return;
     else session.toggleLook(act.slice('look '.length) as keyof typeof noLooks & Look);

@@ -5,7 +5,7 @@ export const STEPS = { fine: 1, middle: 5, coarse: 20 } as const;
 
 /** What a single key does. Those that choose never change anything, and the other way round. */
 export type SingleKeyAct =
-  | 'gap before' | 'gap after' | 'show built-in' | 'larger' | 'smaller' | 'show keys'
+  | 'gap before' | 'gap after' | 'show built-in' | 'larger' | 'smaller' | 'show keys' | 'watch again'
   | `look ${Look}`;
 
 /** Single keys as they are at first; each can be changed, and all can be switched off. */
@@ -25,6 +25,7 @@ export const firstSingleKeys: Record<SingleKeyAct, string> = {
   'look opposite': 'o',
   'look guides': 'g',
   'look why': 'y',
+  'watch again': 'a',
   'show keys': '?',
 };
 
@@ -39,6 +40,12 @@ export const steadyKeys: readonly { keys: string[]; says: string }[] = [
   { keys: ['Delete'], says: 'back to built-in' },
   { keys: ['Ctrl Z', 'Ctrl Shift Z'], says: 'undo, redo' },
   { keys: ['Esc'], says: 'let go of a drag; else go down to the numbers' },
+];
+
+/** The steady keys of a replay, on its sheet. */
+export const replayKeys: readonly { keys: string[]; says: string }[] = [
+  { keys: ['Enter'], says: 'the next step; with Shift the one before' },
+  { keys: ['Home', 'End'], says: 'the beginning, the last step' },
 ];
 
 /** How much a key nudges, 0 when it is none of the keys that change. Up and right open, as on any slider. */

@@ -1,21 +1,26 @@
 import { useState } from 'react';
 import { useBench, useSession } from '../context';
-import { firstSingleKeys, steadyKeys, type SingleKeyAct } from '../hands/keys';
+import { firstSingleKeys, replayKeys, steadyKeys, type SingleKeyAct } from '../hands/keys';
 import { lookWords, type Look } from '../session/looks';
 import styles from '../bench.module.css';
 
-type Props = { keys: Record<SingleKeyAct, string>; onChange: (keys: Record<SingleKeyAct, string>) => void };
+type Props = {
+  keys: Record<SingleKeyAct, string>;
+  onChange: (keys: Record<SingleKeyAct, string>) => void;
+  /** Beside a replay: the keys for gaps are those for steps there. */
+  replay?: boolean;
+};
 
 /** All keys, on request. Single keys can be switched off, and each can be another one. */
-export function KeysPanel({ keys, onChange }: Props) {
+export function KeysPanel({ keys, onChange, replay = false }: Props) {
   const session = useSession();
   const on = useBench((state) => state.singleKeys);
   return (
     <section className={styles.keys} aria-label="Keys">
       <div>
-        <h2>On a gap</h2>
+        <h2>{replay ? 'On the sheet' : 'On a gap'}</h2>
         <dl>
-          {steadyKeys.map(({ keys: names, says }) => (
+          {(replay ? replayKeys : steadyKeys).map(({ keys: names, says }) => (
             <div key={says}><dt>{names.map((name) => <kbd key={name}>{name}</kbd>)}</dt><dd>{says}</dd></div>
           ))}
         </dl>
@@ -28,7 +33,7 @@ export function KeysPanel({ keys, onChange }: Props) {
         </p>
         <dl>
           {(Object.keys(keys) as SingleKeyAct[]).map((act) => (
-            <div key={act}><dt><KeyField act={act} keys={keys} onChange={onChange} disabled={!on} /></dt><dd>{wordsFor(act)}</dd></div>
+            <div key={act}><dt><KeyField act={act} keys={keys} onChange={onChange} disabled={!on} /></dt><dd>{wordsFor(act, replay)}</dd></div>
           ))}
         </dl>
       </div>
@@ -63,15 +68,17 @@ function KeyField({ act, keys, onChange, disabled }: Props & { act: SingleKeyAct
   );
 }
 
-function wordsFor(act: SingleKeyAct): string {
+function wordsFor(act: SingleKeyAct, replay = false): string {
   if (act.startsWith('look ')) return lookWords[act.slice('look '.length) as Look].name;
+  const steps: Record<string, string> = { 'gap before': 'the step before', 'gap after': 'the next step', 'show built-in': 'this setting, Built-in', 'watch again': 'play, stop' };
   const words: Record<string, string> = {
     'gap before': 'the gap before; with Shift the run grows',
     'gap after': 'the gap after; with Shift the run grows',
     'show built-in': 'Mine, Built-in',
     larger: 'working view larger',
     smaller: 'working view smaller',
+    'watch again': 'watch this sitting again; back to mine',
     'show keys': 'show or hide the keys',
   };
-  return words[act] ?? act;
+  return (replay ? steps[act] : undefined) ?? words[act] ?? act;
 }

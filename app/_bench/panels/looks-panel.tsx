@@ -9,7 +9,7 @@ import styles from '../bench.module.css';
 /** Ways of looking, each a word that can be switched on; all go together. */
 export function LooksPanel() {
   const session = useSession();
-  const { tells, underlays = [], start } = session.props;
+  const { tells, draftId, underlays = [], start } = session.props;
   const looks = useBench((state) => state.looks);
   const laid = useBench((state) => state.laid);
   const laying = useBench((state) => state.laying);
@@ -31,6 +31,7 @@ export function LooksPanel() {
             <option value="">nothing</option>
             <option value="built-in">Built-in</option>
             {start && <option value="start">{start.label}</option>}
+            {draftId === 'demonstration' && <option value="step before">The step before</option>}
             {underlays.map(({ id, label }) => <option key={id} value={id}>{label}</option>)}
           </select>
         </span>

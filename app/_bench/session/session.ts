@@ -47,6 +47,7 @@ export function openSession(props: BenchProps): BenchSession {
     laying: 'under',
     otherTurn: false,
     replayed: null,
+    playing: false,
     screen: readScreen(),
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
@@ -64,7 +65,7 @@ export function openSession(props: BenchProps): BenchSession {
     const change = { clientId, seq: (seq += 1), document: settled(history) };
     const deviceKeeps = writeChange(device, scope, change, history, written) && lasting;
     written = deviceKeeps ? history : null;
-    set({ history, shown: 'mine', replayed: null, deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
+    set({ history, shown: 'mine', replayed: null, playing: false, deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
     sender?.kick();
   }
 
@@ -93,7 +94,7 @@ export function openSession(props: BenchProps): BenchSession {
     follow(command, from) {
       const { history } = store.get();
       const base = from === 'start' ? settled(history) : present(history);
-      store.setByHand({ history: follow(history, applyCommand(base, command)), shown: 'mine', replayed: null });
+      store.setByHand({ history: follow(history, applyCommand(base, command)), shown: 'mine', replayed: null, playing: false });
     },
     endGesture: () => take(endGesture(store.get().history, sameDocument), store.setByHand),
     cancelGesture: () => take(cancelGesture(store.get().history)),

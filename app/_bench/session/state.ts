@@ -24,6 +24,8 @@ export type BenchState = {
   readonly otherTurn: boolean;
   /** The step that is shown while the sitting is watched again, else null. */
   readonly replayed: number | null;
+  /** While it goes from step to step by itself. */
+  readonly playing: boolean;
   /** What is known of the size of a pixel on this screen. */
   readonly screen: ScreenMeasure | null;
   /** Times the usual size of the working view. */

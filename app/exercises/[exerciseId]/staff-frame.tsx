@@ -1,6 +1,6 @@
 import { CourseBar } from '@/app/_ui/CourseBar';
 
-type Part = 'overview' | 'plan' | 'references' | 'class';
+type Part = 'overview' | 'plan' | 'references' | 'demonstrations' | 'class';
 type Props = { exercise: { id: string; title: string }; current: Part; mayPlan: boolean };
 
 /** Over every staff page of one exercise: its parts. Planning is the instructor's. */
@@ -13,5 +13,6 @@ const parts: { part: Part; label: string; path: string }[] = [
   { part: 'overview', label: 'Overview', path: '' },
   { part: 'plan', label: 'Plan', path: '/plan' },
   { part: 'references', label: 'References', path: '/references' },
+  { part: 'demonstrations', label: 'Demonstrations', path: '/demonstrations' },
   { part: 'class', label: 'Class', path: '/class' },
 ];

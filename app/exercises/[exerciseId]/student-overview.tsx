@@ -49,6 +49,13 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
           {lines.length > 0 && <SendProof work={work} requestKey={requestKey} />}
         </>
       )}
+      {work.demonstrations.length > 0 && (
+        <Section title="Demonstrations" lead="How a teacher set a line, step by step, with reasons.">
+          <ul className="plain-list">
+            {work.demonstrations.map(({ id, title, line }) => <li key={id}><a href={`/exercises/${exercise.id}/demonstrations/${id}`}>{title}</a>, on “{line}”</li>)}
+          </ul>
+        </Section>
+      )}
       {proofs.length > 0 && (
         <Section title="Proofs you have sent" id="proofs">
           <ol className="plain-list">

@@ -1,4 +1,6 @@
+import { Fragment } from 'react';
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { ButtonLink } from '@/app/_ui/Button';
@@ -17,7 +19,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const { trial, start: from } = await searchParams;
   const asked = { exerciseId, specimenId, trial: trial === '1', ...(from !== undefined && { start: from }) };
-  const { exercise, course, round, line, place, draft, underlays, accommodations, guided, start, ...bench } = await forPage(openBench, asked);
+  const { exercise, course, round, line, place, draft, underlays, accommodations, guided, start, demonstrations, ...bench } = await forPage(openBench, asked);
   const to = (specimen: string, trying = asked.trial) => `/exercises/${exerciseId}/bench/${specimen}${trying ? '?trial=1' : ''}`;
   const work = bench.purpose === 'work';
   const laidBench = (
@@ -56,6 +58,11 @@ export default async function BenchPage({ params, searchParams }: Props) {
           {round?.dueAt && <span className="quiet note-size">Due <When at={new Date(round.dueAt)} timeZone={course.timeZone} /></span>}
         </>}
       />
+      {demonstrations.length > 0 && (
+        <p className="note-size">
+          Look at how it was set: {demonstrations.map(({ id, title }, index) => <Fragment key={id}>{index > 0 && ', '}<Link href={`/exercises/${exerciseId}/demonstrations/${id}`}>{title}</Link></Fragment>)}
+        </p>
+      )}
       {guided ? <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">{laidBench}</FirstVisit> : laidBench}
     </Page>
   );

@@ -53,6 +53,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
         save={`/api/references/${specimen.versionId}?slot=${slot}`}
         signIn="/sign-in"
         underlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
+        demonstrations={{ save: '/api/demonstrations', specimenVersionId: specimen.versionId, list: `/exercises/${exercise.id}/demonstrations` }}
       />
       {own && !remove && (
         <div className="actions">

@@ -1,0 +1,28 @@
+'use client';
+import dynamic from 'next/dynamic';
+import { createContext, useContext } from 'react';
+import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import type { BenchProps, DemonstrationProps } from './props';
+
+type Props = DemonstrationProps & Pick<BenchProps, 'tells'>;
+
+/** While its code is on its way the line stands there as it began, drawn by the server. */
+const Waiting = createContext<Props | null>(null);
+
+const ReplayTable = dynamic(() => import('./replay/replay-table').then((module) => module.ReplayTable), { ssr: false, loading: StillLine });
+
+/** A recorded setting to be looked at again. See props.ts for what a page gives it. */
+export function Demonstration(props: Props) {
+  return <Waiting value={props}><ReplayTable {...props} /></Waiting>;
+}
+
+function StillLine() {
+  const props = useContext(Waiting);
+  if (!props) return null;
+  return (
+    <SheetFrame ground={props.ground} caption="The steps are on their way.">
+      <LineDrawing pack={props.pack} spacing={props.recorded.start} size={props.size} />
+    </SheetFrame>
+  );
+}

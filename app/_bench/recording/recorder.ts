@@ -1,0 +1,128 @@
+import * as z from 'zod/mini';
+import { spacingOf } from '@/shared/editing/document';
+import { settled, type History } from '@/shared/editing/history';
+import type { SpacingDocument } from '@/shared/editing/document';
+import { addRemark, followBench, recordedSteps, recordingSchema, resumeRecording, startRecording, withReason, type How, type Recording } from '@/shared/demonstration/recording';
+import { misfitOf } from '@/shared/demonstration/steps';
+import type { BenchProps } from '../props';
+import { newKey, openDevice } from '../session/device';
+import type { BenchSession } from '../session/session';
+import { chosenRun } from '../session/state';
+import { createStore, type Store } from '../session/store';
+import { sendRecording, type SendAnswer } from './send-recording';
+
+export type RecorderState = {
+  /** What is being recorded, or was and is not with the server yet. */
+  readonly recording: Recording | null;
+  /** The reason is being typed at this step; the last one when null. */
+  readonly sending: boolean;
+  readonly trouble: Exclude<SendAnswer, 'kept'> | null;
+  /** Id of the one that the server took last. */
+  readonly kept: string | null;
+  readonly deviceKeeps: boolean;
+};
+
+export type Recorder = {
+  readonly store: Store<RecorderState>;
+  begin(): void;
+  pause(): void;
+  resume(): void;
+  /** No more steps; it waits for its title. */
+  end(): void;
+  /** Throws the recording away. */
+  discard(): void;
+  setTitle(title: string): void;
+  setReason(index: number, reason: string): void;
+  /** A word about the chosen gap, which is left as it is. */
+  remark(): void;
+  send(): Promise<void>;
+  /** Follows the bench; the function it gives back ends it. */
+  attach(): () => void;
+};
+
+/**
+ * Records what happens on the bench from its own history. Every step is in the journal on this device before anything
+ * else happens, so that a reload goes on where it stood; the server gets the whole when it has a title.
+ */
+export function openRecorder(session: BenchSession, { save, specimenVersionId }: NonNullable<BenchProps['demonstrations']>): Recorder {
+  const { store: device } = openDevice();
+  const { personKey, pack } = session.props;
+  const place = `kerncrit/${encodeURIComponent(personKey)}/recording/${encodeURIComponent(specimenVersionId)}`;
+  const pairs = pack.letters.length - 1;
+  const store = createStore<RecorderState>({ recording: read(device.get(place), pairs), sending: false, trouble: null, kept: null, deviceKeeps: true });
+  const spacing = () => spacingOf(settled(session.store.get().history));
+
+  function keep(recording: Recording | null): void {
+    if (recording === store.get().recording) return;
+    let deviceKeeps = true;
+    try {
+      if (recording) device.set(place, JSON.stringify(recording));
+      else device.remove(place);
+    } catch {
+      deviceKeeps = false;
+    }
+    store.set({ recording, deviceKeeps, ...(recording && { kept: null }) });
+  }
+  const change = (how: (recording: Recording) => Recording) => {
+    const { recording } = store.get();
+    if (recording) keep(how(recording));
+  };
+
+  return {
+    store,
+    begin: () => keep(startRecording(newKey(), spacing())),
+    pause: () => change((recording) => ({ ...recording, state: 'paused' })),
+    resume: () => change((recording) => resumeRecording(recording, spacing())),
+    end: () => change((recording) => ({ ...recording, state: 'ended' })),
+    discard: () => keep(null),
+    setTitle: (title) => change((recording) => ({ ...recording, title })),
+    setReason: (index, reason) => change((recording) => withReason(recording, index, reason)),
+    remark() {
+      const { from, to } = chosenRun(session.store.get());
+      change((recording) => addRemark(recording, [from, to], ''));
+    },
+    async send() {
+      const { recording, sending } = store.get();
+      if (!recording || sending) return;
+      store.set({ sending: true, trouble: null });
+      const answer = await sendRecording(`${save}/${recording.id}`, { specimenVersionId, title: recording.title, recorded: recordedSteps(recording) });
+      if (answer === 'kept') keep(null);
+      store.set({ sending: false, ...(answer === 'kept' ? { kept: recording.id } : { trouble: answer }) });
+    },
+    attach() {
+      let before = session.store.get().history;
+      const follow = () => {
+        const { history } = session.store.get();
+        if (history === before || history.gesture) return;
+        const how = howFrom(before, history);
+        before = history;
+        change((recording) => followBench(recording, spacingOf(settled(history)), how));
+      };
+      // Another window of the same person may have gone on with it.
+      const heard = (event: StorageEvent) => {
+        if (event.key === place) store.set({ recording: read(event.newValue, pairs) });
+      };
+      const unsubscribe = session.store.subscribe(follow);
+      window.addEventListener('storage', heard);
+      return () => {
+        unsubscribe();
+        window.removeEventListener('storage', heard);
+      };
+    },
+  };
+}
+
+/** Whether a step back, a step forward again, or something new led from one history to the next. */
+function howFrom(before: History<SpacingDocument>, after: History<SpacingDocument>): How {
+  if (before.steps !== after.steps) return 'made';
+  return after.cursor < before.cursor ? 'undone' : 'redone';
+}
+
+function read(text: string | null, pairs: number): Recording | null {
+  try {
+    const recording = z.parse(z.nullable(recordingSchema), JSON.parse(text ?? 'null'));
+    return recording && misfitOf(recordedSteps(recording), pairs) === null ? recording : null;
+  } catch {
+    return null;
+  }
+}

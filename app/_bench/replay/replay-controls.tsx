@@ -1,0 +1,39 @@
+import { stepWords } from '@/shared/demonstration/step-words';
+import type { DemonstrationStep } from '@/shared/schemas/demonstration';
+import { useBench, useSession } from '../context';
+import { replayTo } from './replay';
+import { useReducedMotion } from './use-playing';
+import styles from './replay.module.css';
+
+/** Forward, back, and by itself, with what the step did and why; both are spoken. */
+export function ReplayControls({ steps }: { steps: readonly DemonstrationStep[] }) {
+  const session = useSession();
+  const at = useBench((state) => state.replayed) ?? 0;
+  const playing = useBench((state) => state.playing);
+  const still = useReducedMotion();
+  const step = steps[at - 1];
+  const go = (to: number) => () => {
+    session.store.set({ playing: false });
+    replayTo(session, steps, to);
+  };
+  function play() {
+    if (!playing && at >= steps.length) replayTo(session, steps, 0);
+    session.store.set({ playing: !playing });
+  }
+  return (
+    <div className={styles.controls}>
+      <p className={styles.buttons}>
+        <button type="button" className="button button-small" disabled={at === 0} onClick={go(at - 1)}>Step back</button>
+        <button type="button" className="button button-small" disabled={at >= steps.length} onClick={go(at + 1)}>Step forward</button>
+        {!still && <button type="button" className="button button-small" onClick={play}>{playing ? 'Stop' : at >= steps.length ? 'Play again' : 'Play'}</button>}
+        <span className={styles.count}>step {at} of {steps.length}</span>
+      </p>
+      <div aria-live="polite" className={styles.said}>
+        <p className={styles.moved}>{step ? `${capital(stepWords(session.props.pack, step))}.` : 'How it stood at the beginning.'}</p>
+        {step?.reason && <p className={styles.reason}>{step.reason}</p>}
+      </div>
+    </div>
+  );
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

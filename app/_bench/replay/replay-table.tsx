@@ -1,0 +1,98 @@
+'use client';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { stepWords } from '@/shared/demonstration/step-words';
+import { withUnit } from '@/shared/text/number';
+import type { CssPx } from '@/shared/units';
+import { BenchContext, useBench, useSession } from '../context';
+import { opposite } from '../drawing/inks';
+import { LineCanvas } from '../drawing/line-canvas';
+import { setWidthOf } from '../drawing/set-width';
+import { sizeInPx, workingEm } from '../drawing/sizes';
+import { KeysPanel } from '../panels/keys-panel';
+import { LooksPanel } from '../panels/looks-panel';
+import type { BenchProps, DemonstrationProps } from '../props';
+import { pxPerMmNow } from '../session/screen';
+import type { BenchState } from '../session/state';
+import { useSingleKeys } from '../use-single-keys';
+import { openLooking } from './looking-session';
+import { replayTo } from './replay';
+import { ReplayControls } from './replay-controls';
+import { attachReplayKeys } from './replay-keys';
+import { usePlaying, useReducedMotion } from './use-playing';
+import bench from '../bench.module.css';
+import styles from './replay.module.css';
+
+/** A step stands at least so long while it plays, ms. */
+const STEP_MS = 2200;
+
+/** A recorded setting, looked at step by step: the line at its true size and large, what moved marked, why beside it. */
+export function ReplayTable(props: DemonstrationProps & Pick<BenchProps, 'tells'>) {
+  const [session] = useState(() => openLooking(props));
+  return <BenchContext value={session}><Table steps={props.recorded.steps} /></BenchContext>;
+}
+
+function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
+  const session = useSession();
+  const { pack, size, ground, personKey } = session.props;
+  const sheet = useRef<HTMLDivElement>(null);
+  const { keys, byKey, change } = useSingleKeys(personKey);
+  const [keysShown, setKeysShown] = useState(false);
+  const still = useReducedMotion();
+  const isOpposite = useBench((state) => state.looks.opposite);
+  const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
+  const trueEm = useCallback((_: CssPx, state: BenchState) => sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)), [size]);
+  const em = useCallback((width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, sizeInPx(size), width, zoom), [pack, widthInEm, size]);
+  usePlaying(steps, STEP_MS, useCallback(() => session.store.set({ playing: false }), [session]));
+
+  useEffect(() => {
+    if (!sheet.current) return;
+    return attachReplayKeys(sheet.current, session, steps, { singleKeys: byKey, mayPlay: !still, showKeys: () => setKeysShown((shown) => !shown) });
+  }, [session, steps, byKey, still]);
+
+  return (
+    <section className={`${bench.bench} ${styles.table}`} aria-label={`Demonstration on “${pack.text}”`} data-replay="on">
+      <div ref={sheet} tabIndex={0} role="group" aria-label={`“${pack.text}”, step by step: Enter for the next step, Shift and Enter for the one before`} className={`sheet sheet-${isOpposite ? opposite(ground) : ground} ${bench.sheet} ${styles.sheet}`}>
+        <LineCanvas kind="true" em={trueEm} />
+        <p className={bench.sheetLabel}>{withUnit(size.value, size.unit)}, as it is</p>
+        <div className={`${bench.working} ${styles.working}`}><LineCanvas kind="working" em={em} /></div>
+        <Beside em={em} />
+      </div>
+      <div className={styles.aside}>
+        <ReplayControls steps={steps} />
+        <details className="more">
+          <summary>All steps</summary>
+          <ol className={styles.steps}>
+            {steps.map((step, index) => (
+              <li key={index}>
+                <StepButton at={index + 1} go={() => { session.store.set({ playing: false }); replayTo(session, steps, index + 1); }}>{stepWords(pack, step)}</StepButton>
+                {step.reason && <span className={styles.listReason}>{step.reason}</span>}
+              </li>
+            ))}
+          </ol>
+        </details>
+      </div>
+      <div className={styles.below}>
+        <LooksPanel />
+        <p><button type="button" className="button button-text button-small" aria-expanded={keysShown} onClick={() => setKeysShown(!keysShown)}>Keys</button></p>
+        {keysShown && <KeysPanel keys={keys} onChange={change} replay />}
+      </div>
+    </section>
+  );
+}
+
+function Beside({ em }: { em: (width: CssPx, state: BenchState) => CssPx }) {
+  const laid = useBench((state) => state.laid);
+  const laying = useBench((state) => state.laying);
+  if (laid === null || laying !== 'beside') return null;
+  return (
+    <div className={bench.beside}>
+      <p className={bench.sheetLabel}>{laid === 'built-in' ? 'Built-in' : 'The step before'}</p>
+      <LineCanvas kind="beside" em={em} />
+    </div>
+  );
+}
+
+function StepButton({ at, go, children }: { at: number; go: () => void; children: React.ReactNode }) {
+  const now = useBench((state) => state.replayed === at);
+  return <button type="button" className={styles.stepButton} aria-current={now ? 'step' : undefined} onClick={go}>{children}</button>;
+}

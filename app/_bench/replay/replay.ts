@@ -1,0 +1,31 @@
+import { changedRun, stepBetween } from '@/shared/demonstration/steps';
+import { spacingOf } from '@/shared/editing/document';
+import type { DemonstrationStep } from '@/shared/schemas/demonstration';
+import type { BenchSession } from '../session/session';
+import type { BenchState } from '../session/state';
+
+/** Shows the line as it stood after `at` steps, and marks the pairs that the last of them was about. */
+export function replayTo(session: BenchSession, steps: readonly DemonstrationStep[], at: number): void {
+  const to = Math.max(0, Math.min(steps.length, at));
+  const run = steps[to - 1]?.run;
+  if (run) {
+    session.choose(run[0]);
+    session.choose(run[1], true);
+  }
+  session.store.set({ replayed: to });
+}
+
+export function stopReplay(session: BenchSession): void {
+  session.store.set({ replayed: null, playing: false });
+}
+
+/** The steps of this sitting, as they would be recorded. */
+export function stepsOfSitting({ history }: Pick<BenchState, 'history'>): DemonstrationStep[] {
+  const spacings = history.steps.slice(0, history.cursor + 1).map(spacingOf);
+  return spacings.slice(1).map((after, index) => stepBetween(spacings[index]!, after, changedRun(spacings[index]!, after)));
+}
+
+/** How long a step stands while it plays, ms: time to read its reason, and never near three changes a second. */
+export function paceOf(step: DemonstrationStep | undefined, least: number): number {
+  return Math.min(15_000, least + 55 * (step?.reason.length ?? 0));
+}

@@ -1,0 +1,62 @@
+import type { Metadata } from 'next';
+import { Demonstration } from '@/app/_bench/demonstration';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Disclosure } from '@/app/_ui/Disclosure';
+import { Field } from '@/app/_ui/Field';
+import { Form } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Notice';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { seeDemonstration } from '@/lib/demonstration/see-demonstration';
+import { forPage } from '@/lib/http/page';
+import { retitleDemonstrationAction } from '../actions';
+import { RemoveForm, ShowForm, showingWords } from '../show-form';
+
+export const metadata: Metadata = { title: 'Demonstration' };
+
+type Props = { params: Promise<{ exerciseId: string; demonstrationId: string }> };
+
+/** A recorded setting, step by step. Staff look at it here before they show it. */
+export default async function DemonstrationPage({ params }: Props) {
+  const { exerciseId, demonstrationId } = await params;
+  const { exercise, course, role, personKey, accommodations, demonstration: one, mayChange } = await forPage(seeDemonstration, { exerciseId, demonstrationId });
+  const teaches = role !== 'student';
+  return (
+    <Page width="full">
+      <PageHeader
+        title={one.title}
+        kicker="Demonstration"
+        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exerciseId}`, label: exercise.title }, { href: `/exercises/${exerciseId}/demonstrations`, label: 'Demonstrations' }]}
+        lead={`By ${one.author}. One way to set the line; others can be right as well.`}
+        actions={one.removedAt ? undefined : <ButtonLink small href={`/exercises/${exerciseId}/bench/${one.specimenId}`}>{teaches ? 'Try the line on the bench' : 'Your own line on the bench'}</ButtonLink>}
+      />
+      {one.removedAt && <Notice title="Removed"><p>Nobody sees it but teachers who open this address.</p>{mayChange && <RemoveForm one={one} removed />}</Notice>}
+      {teaches && !one.removedAt && (
+        <Notice title={one.shownAt ? 'The course sees it' : 'Only teachers see it'}>
+          <p>{showingWords(exercise.referencesShown)}</p>
+          {mayChange && <ShowForm one={one} shown={one.shownAt !== null} />}
+        </Notice>
+      )}
+      <Demonstration
+        pack={one.pack}
+        size={one.size}
+        ground={one.ground}
+        recorded={one.recorded}
+        personKey={personKey}
+        tells={teaches ? 'everything' : 'nothing'}
+        accommodations={{ workingView: accommodations.workingView, singleKeysOff: accommodations.singleKeysOff }}
+      />
+      {mayChange && !one.removedAt && (
+        <Disclosure summary="Change the title">
+          <Form action={retitleDemonstrationAction} label="Change the title">
+            <input type="hidden" name="demonstrationId" value={one.id} />
+            <input type="hidden" name="version" value={one.version} />
+            <Field name="title" label="Title" defaultValue={one.title} />
+            <div className="actions"><SubmitButton kind="usual">Change the title</SubmitButton></div>
+          </Form>
+        </Disclosure>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,22 @@
+'use server';
+import { removeDemonstration } from '@/lib/demonstration/remove-demonstration';
+import { retitleDemonstration } from '@/lib/demonstration/retitle-demonstration';
+import { showDemonstration } from '@/lib/demonstration/show-demonstration';
+import { formAction } from '@/lib/http/form-action';
+
+const which = (form: FormData) => ({ demonstrationId: String(form.get('demonstrationId') ?? ''), version: Number(form.get('version')) });
+
+export const showDemonstrationAction = formAction(showDemonstration, {
+  read: (form) => ({ ...which(form), shown: form.get('shown') === 'yes' }),
+  done: ({ shown }) => (shown ? 'The course sees it now.' : 'Only teachers see it now.'),
+});
+
+export const removeDemonstrationAction = formAction(removeDemonstration, {
+  read: (form) => ({ ...which(form), removed: form.get('removed') === 'yes' }),
+  then: ({ exerciseId, demonstrationId, removed }) => `/exercises/${exerciseId}/demonstrations${removed ? `?removed=${demonstrationId}` : ''}`,
+});
+
+export const retitleDemonstrationAction = formAction(retitleDemonstration, {
+  read: (form) => ({ ...which(form), title: String(form.get('title') ?? '') }),
+  done: () => 'It has its new title.',
+});

@@ -1,0 +1,46 @@
+import { Form } from '@/app/_ui/Form';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
+import type { ReferencesShown } from '@/shared/schemas/exercise';
+import { removeDemonstrationAction, showDemonstrationAction } from './actions';
+
+type One = { id: string; title: string; version: number };
+
+const Which = ({ one }: { one: One }) => (
+  <>
+    <input type="hidden" name="demonstrationId" value={one.id} />
+    <input type="hidden" name="version" value={one.version} />
+  </>
+);
+
+/** Shows a demonstration to the course, or takes it back. */
+export function ShowForm({ one, shown }: { one: One; shown: boolean }) {
+  return (
+    <Form action={showDemonstrationAction} label={shown ? `Take back “${one.title}”` : `Show “${one.title}”`} inline>
+      <Which one={one} />
+      <input type="hidden" name="shown" value={shown ? 'no' : 'yes'} />
+      <SubmitButton kind={shown ? 'usual' : 'main'} small>{shown ? 'Show it no longer' : 'Show it to the course'}</SubmitButton>
+    </Form>
+  );
+}
+
+/** Puts it aside, or back. */
+export function RemoveForm({ one, removed }: { one: One; removed: boolean }) {
+  return (
+    <Form action={removeDemonstrationAction} label={removed ? `Put “${one.title}” back` : `Remove “${one.title}”`} inline>
+      <Which one={one} />
+      <input type="hidden" name="removed" value={removed ? 'no' : 'yes'} />
+      <SubmitButton kind={removed ? 'usual' : 'text'} small>{removed ? 'Put it back' : 'Remove it'}</SubmitButton>
+    </Form>
+  );
+}
+
+/** What showing means beside the rule of the exercise for references. */
+export function showingWords(referencesShown: ReferencesShown): string {
+  const rule: Record<ReferencesShown, string> = {
+    never: 'This exercise never shows references to students',
+    'after-release': 'This exercise shows references after a release',
+    always: 'This exercise shows references from the start',
+  };
+  const then = referencesShown === 'always' ? 'and this one is seen with them' : 'but a demonstration that is shown is seen at once, by everybody in the course';
+  return `A demonstration is a teacher’s setting, and so a kind of reference. ${rule[referencesShown]}, ${then}.`;
+}

@@ -15,6 +15,7 @@ const open = [
 const ofTheCourse: Record<string, Address> = {
   'courses/[courseId]': ({ courseId }) => `/courses/${courseId}`,
   'exercises/[exerciseId]': ({ exerciseId }) => `/exercises/${exerciseId}`,
+  'exercises/[exerciseId]/demonstrations': ({ exerciseId }) => `/exercises/${exerciseId}/demonstrations`,
   'exercises/[exerciseId]/bench/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/bench/${specimenId}`,
   'exercises/[exerciseId]/together': ({ exerciseId }) => `/exercises/${exerciseId}/together`,
 };
@@ -35,6 +36,8 @@ const shut: Record<string, Address> = {
   'critique/[proofId]/[specimenId]': ({ proofId, specimenId }) => `/critique/${proofId}/${specimenId}`,
   'exercises/[exerciseId]/class': ({ exerciseId }) => `/exercises/${exerciseId}/class`,
   'exercises/[exerciseId]/map': ({ exerciseId }) => `/exercises/${exerciseId}/map`,
+  // One that is not shown; those that are shown are tried in demonstration.spec.ts.
+  'exercises/[exerciseId]/demonstrations/[demonstrationId]': ({ exerciseId, demonstrationId }) => `/exercises/${exerciseId}/demonstrations/${demonstrationId}`,
   'exercises/[exerciseId]/plan': plan,
   ...Object.fromEntries(['brief', 'close', 'criteria/new', 'publish', 'remove', 'rounds/new', 'specimens/new'].map((part) => [`exercises/[exerciseId]/plan/${part}`, (ids: DemoIds) => `${plan(ids)}/${part}`])),
   'exercises/[exerciseId]/plan/criteria/[criterionId]': (ids) => `${plan(ids)}/criteria/${ids.criterionId}`,
@@ -83,6 +86,10 @@ const routes: Record<string, Write[]> = {
   'api/critique/notes/[noteId]/answers': [{ method: 'POST', address: ({ noteId }) => `/api/critique/notes/${noteId}/answers`, body: () => ({ afterSeq: 1, body: 'Mine.' }) }],
   'api/critique/stock-notes': [{ method: 'POST', address: () => '/api/critique/stock-notes', body: ({ courseId }) => ({ courseId, body: 'Mine.', fault: '', shared: true }) }],
   'api/critique/stock-notes/[stockNoteId]': [{ method: 'DELETE', address: ({ stockNoteId }) => `/api/critique/stock-notes/${stockNoteId}` }],
+  'api/demonstrations/[demonstrationId]': [{
+    method: 'PUT', address: ({ demonstrationId }) => `/api/demonstrations/${demonstrationId}`,
+    body: ({ specimenVersionId }) => ({ specimenVersionId, title: 'Mine', recorded: { start: spacing, steps: [{ tracking: 5, moves: [], run: null, reason: '' }] } }),
+  }],
   'api/drafts/[draftId]': [
     { method: 'GET', address: ({ draftId }) => `/api/drafts/${draftId}` },
     { method: 'PUT', address: ({ draftId }) => `/api/drafts/${draftId}`, body: () => ({ baseVersion: 0, clientId: 'guess', seq: 1, spacing }) },

@@ -7,7 +7,7 @@ import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/wal
 
 const fileOf = (baseURL: string) => path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
 
-export type DemoIds = Record<'courseId' | 'exerciseId' | 'specimenId' | 'specimenVersionId' | 'roundId' | 'criterionId' | 'criterionVersionId' | 'memberId' | 'proofId' | 'draftId' | 'noteId' | 'stockNoteId' | 'wallId' | 'wallCode', string>;
+export type DemoIds = Record<'courseId' | 'exerciseId' | 'specimenId' | 'specimenVersionId' | 'roundId' | 'criterionId' | 'criterionVersionId' | 'memberId' | 'proofId' | 'draftId' | 'noteId' | 'stockNoteId' | 'wallId' | 'wallCode' | 'demonstrationId', string>;
 
 /** Real ids of the demo, those of work and critique being one student's: what another student might guess or have seen over a shoulder. */
 export function idsOf(baseURL: string, email: string): DemoIds {
@@ -29,6 +29,7 @@ export function idsOf(baseURL: string, email: string): DemoIds {
       noteId: id('SELECT n.id FROM Note n JOIN ProofItem i ON i.id = n.proofItemId JOIN Proof p ON p.id = i.proofId WHERE p.memberId = ?', memberId),
       stockNoteId: newId(),
       ...wallOf(baseURL),
+      demonstrationId: id('SELECT id FROM Demonstration WHERE shownAt IS NULL AND removedAt IS NULL'),
     };
   } finally {
     db.close();

@@ -17,6 +17,7 @@ export function openLooking({ recorded, tells, ...given }: DemonstrationProps & 
     history: { steps, cursor: steps.length - 1, gesture: null },
     sync: startSync({ version: 0, document: last }),
     chosen: { anchor: 0, head: 0 },
+    byKeys: false,
     looks: noLooks,
     shown: 'mine',
     laid: null,

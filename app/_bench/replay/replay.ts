@@ -12,7 +12,7 @@ export function replayTo(session: BenchSession, steps: readonly DemonstrationSte
     session.choose(run[0]);
     session.choose(run[1], true);
   }
-  session.store.set({ replayed: to });
+  session.store.set({ replayed: to, shown: 'mine' });
 }
 
 export function stopReplay(session: BenchSession): void {

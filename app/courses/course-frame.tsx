@@ -2,7 +2,7 @@ import { CourseBar } from '../_ui/CourseBar';
 import type { Tab } from '../_ui/Tabs';
 
 export type FramedCourse = { id: string; title: string; role: string };
-type Part = 'exercises' | 'class' | 'people' | 'settings';
+type Part = 'exercises' | 'class' | 'term' | 'people' | 'settings';
 
 /** The bar of one course; each person sees the parts that are open to their role. */
 export function CourseFrame({ course, current }: { course: FramedCourse; current: Part }) {
@@ -16,6 +16,7 @@ const everyone = ['instructor', 'assistant', 'student'];
 const parts: { part: Part; label: string; path: string; for: string[] }[] = [
   { part: 'exercises', label: 'Exercises', path: '', for: everyone },
   { part: 'class', label: 'Class', path: '/class', for: ['instructor', 'assistant'] },
+  { part: 'term', label: 'My term', path: '/term', for: ['student'] },
   { part: 'people', label: 'People', path: '/people', for: ['instructor', 'assistant'] },
   { part: 'settings', label: 'Settings', path: '/settings', for: ['instructor'] },
 ];

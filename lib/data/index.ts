@@ -38,6 +38,7 @@ import { seatData } from './seats';
 import { specimenData } from './specimens';
 import { stockNoteData } from './stock-notes';
 import { wallData } from './walls';
+import { termData } from './terms';
 
 /** All queries, bound to one actor. A file a concept; add yours here. */
 const concepts = {
@@ -79,6 +80,7 @@ const concepts = {
   releases: releaseData,
   stockNotes: stockNoteData,
   walls: wallData,
+  terms: termData,
 };
 
 type Concepts = { [Name in keyof typeof concepts]: ReturnType<(typeof concepts)[Name]> };

@@ -14,6 +14,7 @@ const open = [
 /** Pages of a course that each of its students may open, with their own things on them: shut for everyone outside. */
 const ofTheCourse: Record<string, Address> = {
   'courses/[courseId]': ({ courseId }) => `/courses/${courseId}`,
+  'courses/[courseId]/term': ({ courseId }) => `/courses/${courseId}/term`,
   'exercises/[exerciseId]': ({ exerciseId }) => `/exercises/${exerciseId}`,
   'exercises/[exerciseId]/demonstrations': ({ exerciseId }) => `/exercises/${exerciseId}/demonstrations`,
   'exercises/[exerciseId]/bench/[specimenId]': ({ exerciseId, specimenId }) => `/exercises/${exerciseId}/bench/${specimenId}`,
@@ -32,6 +33,7 @@ const shut: Record<string, Address> = {
   'courses/[courseId]/people': ({ courseId }) => `/courses/${courseId}/people`,
   'courses/[courseId]/people/import': ({ courseId }) => `/courses/${courseId}/people/import`,
   'courses/[courseId]/people/[memberId]': ({ courseId, memberId }) => `/courses/${courseId}/people/${memberId}`,
+  'courses/[courseId]/people/[memberId]/term': ({ courseId, memberId }) => `/courses/${courseId}/people/${memberId}/term`,
   'courses/[courseId]/settings': ({ courseId }) => `/courses/${courseId}/settings`,
   'critique/[proofId]/[specimenId]': ({ proofId, specimenId }) => `/critique/${proofId}/${specimenId}`,
   'exercises/[exerciseId]/class': ({ exerciseId }) => `/exercises/${exerciseId}/class`,

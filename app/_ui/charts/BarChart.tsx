@@ -27,7 +27,8 @@ export function BarChart({ x, rowName, bars, moreColumns = [], empty = 'There is
 
   const digits = x.digits ?? 1;
   const words = (value: number) => (x.plus ? signed(value, digits) : numberText(value, digits));
-  const across = chartScale('linear', [0, ...values.map((value) => (value < 0 ? value * 1.25 : value)), ...(x.include ?? [])]);
+  // Where every bar is nothing there is still an axis to say so, from 0 to 1.
+  const across = chartScale('linear', [0, ...(values.every((value) => value === 0) ? [1] : []), ...values.map((value) => (value < 0 ? value * 1.25 : value)), ...(x.include ?? [])]);
   const zero = across.at(0);
   return (
     <ChartFrame

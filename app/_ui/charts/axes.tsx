@@ -14,7 +14,9 @@ export function Levels({ scale, words }: { scale: ChartScale; words: Words }) {
 
 /** Places along the foot of the plot; `lines` draws them up through it, `above` sets the words over it. */
 export function Places({ scale, words, lines, above }: { scale: ChartScale; words: Words; lines?: boolean; above?: boolean }) {
-  return scale.ticks.map((tick) => (
+  // Places too near to each other to be said differently are said once.
+  const said = scale.ticks.filter((tick, index) => index === 0 || words(tick) !== words(scale.ticks[index - 1]!));
+  return said.map((tick) => (
     <g key={tick}>
       {lines && <line className={tick === 0 ? 'chart-zero' : 'chart-grid'} x1={percent(scale.at(tick))} x2={percent(scale.at(tick))} y1="0" y2="100%" />}
       <text className="chart-words" x={percent(scale.at(tick))} y={above ? '0' : '100%'} dy={above ? '-0.5em' : '1.4em'} textAnchor="middle">{words(tick)}</text>

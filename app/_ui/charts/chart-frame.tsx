@@ -1,8 +1,8 @@
 import { useId, type ReactNode } from 'react';
-import { csvOf } from '@/shared/text/csv';
 import { numberText, signed } from '@/shared/text/number';
 import { Disclosure } from '../Disclosure';
 import { Table } from '../Table';
+import { CsvLink } from './CsvLink';
 
 /** A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`: how a value is said. */
 export type ChartColumn = { name: string; unit?: string; digits?: number; plus?: boolean; words?: (value: number) => string };
@@ -28,7 +28,6 @@ export function ChartFrame({ title, reading, fileName, csvHref, level, numbers, 
   const id = useId();
   const Title = level ? (`h${level}` as const) : 'strong';
   const ids = { name: `${id}-name`, description: `${id}-reading` };
-  const href = csvHref ?? `data:text/csv;charset=utf-8,${encodeURIComponent(csvOf(numbers.columns.map(columnTitle), numbers.rows.map((row) => row.map(exact))))}`;
   return (
     <figure className="chart">
       <figcaption>
@@ -41,7 +40,9 @@ export function ChartFrame({ title, reading, fileName, csvHref, level, numbers, 
         <Disclosure summary={<>The numbers<span className="visually-hidden"> of “{title}”</span></>}>
           <NumbersTable title={title} numbers={numbers} />
         </Disclosure>
-        <a href={href} download={`${fileName}.csv`}>CSV<span className="visually-hidden"> of “{title}”</span></a>
+        {csvHref
+          ? <a className="csv-link" href={csvHref} download={`${fileName}.csv`}>CSV<span className="visually-hidden"> of “{title}”</span></a>
+          : <CsvLink head={numbers.columns.map(columnTitle)} rows={numbers.rows.map((row) => row.map(exact))} fileName={fileName} of={title} />}
       </div>
     </figure>
   );

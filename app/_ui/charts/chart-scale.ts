@@ -4,6 +4,8 @@ import { scaleLinear, scaleLog, scaleUtc } from 'd3-scale';
 export type ScaleKind = 'linear' | 'log2' | 'time' | 'round';
 export type ChartScale = { at: (value: number) => number; ticks: number[] };
 
+const day = 86_400_000;
+
 /**
  * Places values along an axis of 0 to 100 (percent of its length).
  * @param values everything that has to find room; must not be empty.
@@ -21,7 +23,8 @@ export function chartScale(kind: ScaleKind, values: readonly number[], wanted = 
     const scale = scaleLog([least / 1.15, most * 1.15], [0, 100]).base(2);
     return { at: scale, ticks: [...new Set(values)].sort((one, other) => one - other).filter((value, index, all) => index === 0 || value / all[index - 1]! > 1.2) };
   }
-  const [from, to] = least === most ? [least - 1, most + 1] : [least, most];
+  const aside = kind === 'time' ? day : 1;
+  const [from, to] = least === most ? [least - aside, most + aside] : [least, most];
   if (kind === 'time') {
     const scale = scaleUtc([from, to], [0, 100]);
     return { at: scale, ticks: scale.ticks(wanted).map((date) => date.getTime()) };

@@ -8,4 +8,6 @@ export const classRows: Rows = {
   'show-pair-totals': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion }), answers: only.staff },
   'show-progress': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.staff },
   'export-map': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion }), answers: only.staff },
+  'show-term': { input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.student }), answers: only.staff },
+  'show-own-term': { input: ({ ids }) => ({ courseId: ids.course }), answers: only.students },
 };

@@ -35,7 +35,7 @@ export default async function CourseClassPage({ params }: Props) {
                 <td>{dueAt ? <When at={dueAt} timeZone={course.timeZone} short /> : 'no date'}</td>
                 <td className="number">{sent} of {students}</td>
                 <td className="number">{released}</td>
-                <td><Link href={`/exercises/${exercise.id}/class?round=${number}`}>Class in round {number}</Link>, <Link href={`/exercises/${exercise.id}/rounds/${number}/critique`}>critique</Link></td>
+                <td><Link href={`/exercises/${exercise.id}/class?round=${number}`}>Class in round {number}</Link>, <Link href={`/exercises/${exercise.id}/rounds/${number}/critique`}>critique</Link>, <Link href={`/exercises/${exercise.id}/map?round=${number}`} prefetch={false}>map</Link></td>
               </tr>
             ))}
           </tbody>

@@ -69,7 +69,7 @@ function Students({ people: { students, studentCount, found, find, page, pages, 
     <>
       {(find !== '' || studentCount > students.length) && <FindField label="Find a student" find={find} action={here} hint="Part of a name, or the beginning of an e-mail address with its @." />}
       {find !== '' && <p role="status">{found === 0 ? <>Nobody’s name holds “{find}”.</> : <>{counted(found, 'student')} of {studentCount}.</>} <Link href={here}>All students</Link></p>}
-      {students.length > 0 && <PeopleTable caption={`Students of the course${pages > 1 ? `, page ${page} of ${pages}` : ''}`} people={students} hrefOf={hrefOf} withSection={sections.length > 0} />}
+      {students.length > 0 && <PeopleTable caption={`Students of the course${pages > 1 ? `, page ${page} of ${pages}` : ''}`} people={students} hrefOf={hrefOf} termOf={(id) => `${here}/${id}/term`} withSection={sections.length > 0} />}
       <Pages label="Pages of students" page={page} pages={pages} href={address} />
     </>
   );

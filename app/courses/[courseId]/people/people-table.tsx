@@ -4,10 +4,10 @@ import { Table } from '@/app/_ui/Table';
 import { roleWords } from '../../role-words';
 
 type Person = ReturnType<typeof memberView>;
-type Props = { caption: string; people: readonly Person[]; hrefOf: (id: string) => string | null; withRole?: boolean; withSection?: boolean };
+type Props = { caption: string; people: readonly Person[]; hrefOf: (id: string) => string | null; /** Where a student’s term is looked at. */ termOf?: (id: string) => string; withRole?: boolean; withSection?: boolean };
 
 /** A list of people; for an instructor each name leads to the page on which things are changed. */
-export function PeopleTable({ caption, people, hrefOf, withRole, withSection }: Props) {
+export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSection }: Props) {
   return (
     <Table caption={caption} captionHidden>
       <thead>
@@ -17,6 +17,7 @@ export function PeopleTable({ caption, people, hrefOf, withRole, withSection }: 
           {withRole && <th scope="col">Role</th>}
           {withSection && <th scope="col">Section</th>}
           <th scope="col">Different for them</th>
+          {termOf && <th scope="col">Term</th>}
         </tr>
       </thead>
       <tbody>
@@ -29,6 +30,7 @@ export function PeopleTable({ caption, people, hrefOf, withRole, withSection }: 
               {withRole && <td>{roleWords(person.role)}</td>}
               {withSection && <td>{person.section ?? '—'}</td>}
               <td>{differences(person.accommodations)}</td>
+              {termOf && <td><Link href={termOf(person.id)} prefetch={false}>Term<span className="visually-hidden"> of {person.name}</span></Link></td>}
             </tr>
           );
         })}

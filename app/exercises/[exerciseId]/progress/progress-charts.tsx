@@ -1,7 +1,7 @@
 import { BarChart } from '@/app/_ui/charts/BarChart';
 import { LineChart } from '@/app/_ui/charts/LineChart';
 import type { LineProgress } from '@/shared/class/progress';
-import { numberText, withUnit } from '@/shared/text/number';
+import { numberText } from '@/shared/text/number';
 
 type Round = { number: number; title: string; lines: LineProgress[] };
 
@@ -20,8 +20,8 @@ export function ProgressCharts({ rounds }: { rounds: Round[] }) {
   const x = { label: 'Round', scale: 'round' as const, words: (value: number) => `Round ${numberText(value)}` };
   return (
     <>
-      <LineChart level={2} title="Distance from the nearest reference" fileName="progress-deviation" reading={changeWords(deviation, '1/1000 em', 'nearer to the references', 'farther from them')} x={x} y={{ label: 'Median over the students of their median absolute deviation', unit: '1/1000 em', include: [0], digits: 1 }} series={deviation} empty="there is no reference to hold the lines against." />
-      <LineChart level={2} title="Unevenness of the lines" fileName="progress-evenness" reading={changeWords(evenness, '%', 'more even', 'less even')} x={x} y={{ label: 'Median over the students: how far gaps stray from the line’s own middle', unit: '%', include: [0], digits: 1 }} series={evenness} empty="the lines are too short to be called even or uneven." />
+      <LineChart level={2} title="Distance from the nearest reference" fileName="progress-deviation" reading={changeWords(deviation, (by) => `${numberText(by, 1)} thousandths of an em`, 'nearer to the references', 'farther from them')} x={x} y={{ label: 'Median over the students of their median absolute deviation', unit: '1/1000 em', include: [0], digits: 1 }} series={deviation} empty="there is no reference to hold the lines against." />
+      <LineChart level={2} title="Unevenness of the lines" fileName="progress-evenness" reading={changeWords(evenness, (by) => `${numberText(by, 1)} percentage points`, 'more even', 'less even')} x={x} y={{ label: 'Median over the students: how far gaps stray from the line’s own middle', unit: '%', include: [0], digits: 1 }} series={evenness} empty="the lines are too short to be called even or uneven." />
       <BarChart
         level={2} title="Which way the pairs moved since the round before" fileName="progress-moves" rowName="Round and line"
         reading={moveWords(moves)}
@@ -43,7 +43,7 @@ function lineNames(rounds: Round[]): Map<string, string> {
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 
-function changeWords(series: { name: string; points: { y: number | null }[] }[], unit: string, better: string, worse: string): string {
+function changeWords(series: { name: string; points: { y: number | null }[] }[], say: (by: number) => string, better: string, worse: string): string {
   const both = series.flatMap(({ name, points }) => {
     const known = points.flatMap(({ y }) => (y === null ? [] : [y]));
     return known.length > 1 ? [{ name, change: known.at(-1)! - known[0]! }] : [];
@@ -51,7 +51,7 @@ function changeWords(series: { name: string; points: { y: number | null }[] }[],
   if (both.length === 0) return 'One round so far: nothing to hold it against.';
   const [fell, rose] = [both.filter(({ change }) => change < 0), both.filter(({ change }) => change > 0)];
   const most = [...fell].sort((one, other) => one.change - other.change)[0];
-  return `Since the first round ${numberText(fell.length)} of ${both.length} lines are ${better}${rose.length > 0 ? `, ${numberText(rose.length)} ${worse}` : ''}${most ? `; most of all ${most.name}, by ${withUnit(-most.change, unit, 1)}` : ''}.`;
+  return `Since the first round ${numberText(fell.length)} of ${both.length} lines are ${better}${rose.length > 0 ? `, ${numberText(rose.length)} ${worse}` : ''}${most ? `; most of all ${most.name}, by ${say(-most.change)}` : ''}.`;
 }
 
 function moveWords(moves: { nearer: number; farther: number; same: number }[]): string {

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { readMember } from '@/lib/course/read-member';
 import { forPage } from '@/lib/http/page';
+import { ButtonLink } from '@/app/_ui/Button';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
@@ -26,7 +27,7 @@ export default async function Person({ params }: Props) {
     <>
       <CourseFrame course={course} current="people" />
       <Page>
-        <PageHeader title={person.name} trail={[{ href: `/courses/${course.id}/people`, label: 'People' }]} kicker={person.email} lead={since} />
+        <PageHeader title={person.name} trail={[{ href: `/courses/${course.id}/people`, label: 'People' }]} kicker={person.email} lead={since} actions={person.role === 'student' && <ButtonLink href={`/courses/${course.id}/people/${person.id}/term`}>The term on one page</ButtonLink>} />
         {person.removedAt ? (
           <Notice kind="warning" title="Removed from the course"><PutBack which={which} at={<When at={person.removedAt} timeZone={course.timeZone} />} /></Notice>
         ) : (

@@ -1,0 +1,29 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { Page } from '@/app/_ui/Page';
+import { PageHeader } from '@/app/_ui/PageHeader';
+import { showOwnTerm } from '@/lib/class/show-own-term';
+import { readCourse } from '@/lib/course/read-course';
+import { forPage } from '@/lib/http/page';
+import { CourseFrame } from '../../course-frame';
+import { TermView } from './term-view';
+
+type Props = { params: Promise<{ courseId: string }> };
+
+export const metadata: Metadata = { title: 'My term' };
+
+/** A student’s own term: of each round what was sent, and what was released. */
+export default async function OwnTermPage({ params }: Props) {
+  const { courseId } = await params;
+  const [term, course] = await Promise.all([forPage(showOwnTerm, { courseId }), forPage(readCourse, { courseId })]);
+  return (
+    <>
+      <CourseFrame course={course} current="term" />
+      <Page width="wide">
+        <PageHeader title="My term" lead="What you sent, and what was released to you. A round of which nothing is released yet says no more than that it came." />
+        <TermView term={term} own />
+        <p className="quiet note-size">Two settings can both be right: a distance from a reference is no mark. <Link href="/words">The words</Link></p>
+      </Page>
+    </>
+  );
+}

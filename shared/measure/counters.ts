@@ -5,7 +5,8 @@ import type { LetterShape } from './letter-shape';
 
 /**
  * White inside a letter. `closed`: shut in by one contour (o, the eye of e). `open`: between two strokes side by side
- * (n, H) or one over the other (c, E). Outline x0 y0 x1 y1 … in 1/1000 em; area in (1/1000 em)²; height in 1/1000 em.
+ * (n, H) or one over the other (c, E). Where a letter is made of contours that overlap (a bowl pushed into its stem), its
+ * closed counter is read in slices like an open one: counted alike, and called open. Outline x0 y0 x1 y1 … in 1/1000 em; area in (1/1000 em)²; height in 1/1000 em.
  */
 export type Counter = { kind: 'closed' | 'open'; between: 'all-round' | 'sides' | 'above-and-below'; outline: number[]; area: number; height: number };
 

@@ -26,7 +26,7 @@ export function pairProfiles(line: PreparedLine, index: number, total: number): 
 
 /**
  * The white between two letters as a closed polygon, for the hatch: between the fine edges, each side to the reach,
- * over the heights where either letter has ink.
+ * over the heights where either letter has ink. Slivers by overshoot are left out.
  */
 export function pairWhite(line: PreparedLine, index: number, total: number, reach = REACH): Polyline {
   const { left, right, wordSpace } = pairOf(line, index);
@@ -38,8 +38,8 @@ export function pairWhite(line: PreparedLine, index: number, total: number, reac
   for (let step = 0; step <= count; step += 1) {
     const y = bottom + Math.min(step * slice, top - bottom);
     const inner = Math.min(Math.max(y, bottom + 0.01), top - 0.01);
-    const from = Math.max(rightmost(left.chunks.segments, inner), left.box.right - reach);
-    const to = Math.min(leftmost(right.chunks.segments, inner), right.box.left + reach) + shift;
+    const from = Math.max(rightmost(left.chunks.segments, inner), left.box.right - depthAt(left.box, inner, reach));
+    const to = Math.min(leftmost(right.chunks.segments, inner), right.box.left + depthAt(right.box, inner, reach)) + shift;
     leftEdge.push(from, y);
     rightEdge.push(Math.max(from, to), y);
   }
@@ -55,6 +55,14 @@ export function letterProfile(line: PreparedLine, letter: number): { heights: nu
     left: [...shape.edge.left], right: [...shape.edge.right],
     leftSeen: [...shape.seen.left], rightSeen: [...shape.seen.right],
   };
+}
+
+/** A round that overshoots its neighbour leaves a sliver over or under it: not drawn behind the neighbour's edge. 1/1000 em. */
+const OVERSHOOT = 24;
+
+function depthAt({ bottom, top }: { bottom: number; top: number }, y: number, reach: number): number {
+  const beyond = Math.max(bottom - y, y - top);
+  return beyond > 0 && beyond <= OVERSHOOT ? 0 : reach;
 }
 
 function lowest(line: PreparedLine, index: number): number {

@@ -6,6 +6,7 @@ import type { BenchProps } from '../props';
 import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
 import { laidDocument, openWindow, shownDocument } from '../session/shown';
+import type { BenchSession } from '../session/session';
 import { chosenRun, current, type BenchState } from '../session/state';
 import styles from '../bench.module.css';
 import { originFor, type Frame } from './frame';
@@ -30,6 +31,9 @@ const MARGIN = { true: 24, working: 24, beside: 24, small: 2 };
 const ROOM = { true: 10, working: 22, beside: 6, small: 4 };
 /** Length of the ticks at the chosen gap; 0 = none. */
 const TICK = { true: 6, working: 14, beside: 0, small: 0 };
+
+/** Where the working view has its line, and in it (font units) the letter in front of the chosen gap: the line beside it keeps that letter under it. */
+const workingPlaces = new WeakMap<BenchSession, { origin: CssPx; turning: CssPx; held: number }>();
 
 /** One drawing of the line. It listens to the state by itself and says what is to be painted, without React. */
 export function LineCanvas({ kind, em, onDrawn }: Props) {
@@ -63,11 +67,16 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       const scale = size / props.pack.unitsPerEm;
       const follow = placed.gaps[state.chosen.head]?.centre ?? 0;
       // While the hand holds on, the line stays where it is.
-      if (!state.history.gesture || origin === null || turning === null) {
+      const work = kind === 'beside' ? workingPlaces.get(session) : undefined;
+      if (work) {
+        origin = work.origin + (work.held - (placed.letters[state.chosen.head]?.x ?? 0)) * scale;
+        turning = work.turning;
+      } else if (!state.history.gesture || origin === null || turning === null) {
         origin = originFor({ width, margin: MARGIN[kind], scale }, { width: placed.width, follow }, origin);
         fits = placed.width * scale + 2 * MARGIN[kind] <= width;
         turning = fits ? origin + (placed.width * scale) / 2 : width / 2;
       }
+      if (kind === 'working') workingPlaces.set(session, { origin, turning, held: placed.letters[state.chosen.head]?.x ?? 0 });
       const frame: Frame = {
         width,
         height,

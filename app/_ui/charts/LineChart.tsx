@@ -1,4 +1,4 @@
-import { line } from 'd3-shape';
+import { area, line } from 'd3-shape';
 import { numberText, signed } from '@/shared/text/number';
 import { Levels, Places } from './axes';
 import { ChartFrame, type ChartCell, type ChartSaid } from './chart-frame';
@@ -13,7 +13,8 @@ type Props = ChartSaid & {
   x: Axis & { scale: ScaleKind; words?: (value: number) => string };
   /** `include` are values that must be on the axis (usually 0); `digits` decimals; `plus` with sign. */
   y: Axis & { include?: readonly number[]; digits?: number; plus?: boolean };
-  series: readonly { name: string; points: readonly ChartPoint[]; dotsOnly?: boolean }[];
+  /** `band` draws `lower` to `upper` as a stretch that follows x, with a line through its middle, in place of whiskers. */
+  series: readonly { name: string; points: readonly ChartPoint[]; dotsOnly?: boolean; band?: boolean }[];
   /** Stretches of y behind the lines, such as a tolerance. */
   bands?: readonly { name: string; from: number; to: number }[];
   /** What is said where there are no points yet. */
@@ -36,6 +37,7 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
   const across = chartScale(x.scale, points.map((point) => point.x));
   const up = chartScale('linear', [...heights, ...(y.include ?? []), ...bands.flatMap(({ from, to }) => [from, to])]);
   const path = line<ChartPoint>().defined((point) => point.y !== null).x((point) => across.at(point.x)).y((point) => 100 - up.at(point.y!));
+  const stretch = area<ChartPoint>().defined(({ lower, upper }) => lower !== undefined && upper !== undefined).x((point) => across.at(point.x)).y0((point) => 100 - up.at(point.lower!)).y1((point) => 100 - up.at(point.upper!)).digits(2);
   return (
     <ChartFrame
       {...said}
@@ -49,11 +51,12 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
             <Places scale={across} words={xWords} />
             <svg viewBox="0 0 100 100" preserveAspectRatio="none" width="100%" height="100%" overflow="visible">
               {bands.map(({ name, from, to }) => <rect key={name} className="chart-band" x="0" width="100" y={100 - up.at(to)} height={up.at(to) - up.at(from)} />)}
+              {series.map(({ name, points: own, band }) => band && <path key={name} className="chart-band" d={stretch(own) ?? undefined} />)}
               {series.map(({ name, points: own, dotsOnly }, index) => !dotsOnly && <path key={name} className={`chart-line ${seriesClass(index)}`} d={path(own) ?? undefined} />)}
             </svg>
-            {series.map(({ name, points: own }, index) => own.map((point, place) => point.y !== null && (
+            {series.map(({ name, points: own, band }, index) => own.map((point, place) => point.y !== null && (
               <g key={`${name} ${place}`}>
-                {point.lower !== undefined && point.upper !== undefined && <line className={`chart-whisker ${seriesClass(index)}`} x1={percent(across.at(point.x))} x2={percent(across.at(point.x))} y1={percent(100 - up.at(point.lower))} y2={percent(100 - up.at(point.upper))} />}
+                {!band && point.lower !== undefined && point.upper !== undefined && <line className={`chart-whisker ${seriesClass(index)}`} x1={percent(across.at(point.x))} x2={percent(across.at(point.x))} y1={percent(100 - up.at(point.lower))} y2={percent(100 - up.at(point.upper))} />}
                 <ChartMark x={across.at(point.x)} y={100 - up.at(point.y)} series={index} title={`${name}, ${xWords(point.x)}: ${yWords(Math.round(point.y * 1000) / 1000)}`} />
               </g>
             )))}

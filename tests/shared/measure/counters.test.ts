@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { signedArea } from '@/shared/geometry/polygon';
 import { counters, counterWidth, prepareLine } from '@/shared/measure';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
+import { registryFace } from '@/tests/fixtures/registry-face';
+import { registryPack } from '@/tests/fixtures/registry-pack';
 
 const shapeOf = (letter: string) => {
   const line = prepareLine(drawnPack(letter + letter));
@@ -25,5 +28,14 @@ describe('counters', () => {
   });
   it('finds none in I, L and T', () => {
     for (const letter of 'ILT') expect(counterWidth(shapeOf(letter)), letter).toBeNull();
+  });
+});
+
+/** What the bench draws is what is counted: the outline of each counter encloses its area. */
+describe.each(['lato-400', 'playfair-display-400', 'abril-fatface-400'])('outlines of counters in %s', (name) => {
+  it('enclose what the measure counts, within 0.1 %', async () => {
+    const found = prepareLine(registryPack(await registryFace(name), 'HamburgefonstivWKXZcdpqy')).letters.flatMap(counters);
+    expect(found.filter(({ between }) => between !== 'above-and-below').length).toBeGreaterThan(20);
+    for (const { outline, area } of found) expect(Math.abs(signedArea(Float64Array.from(outline))) / area).toBeCloseTo(1, 3);
   });
 });

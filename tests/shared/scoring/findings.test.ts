@@ -27,6 +27,14 @@ describe('contact', () => {
     expect(kinds(measured('II', { 0: -70 }, { value: 12, unit: 'pt' }).findings)).not.toContain('filling');
     expect(kinds(measured('II', { 0: -110 }, { value: 12, unit: 'pt' }).findings)).toContain('filling');
   });
+  it('warns of filling in at the smallest size in use, and says so', () => {
+    const at = (smallestSize: Size | null) => measureLine(drawnPack('II'), { tracking: 0, offsets: [-70] }, { size: px(48), ground: 'light', smallestSize }).findings.find(({ kind }) => kind === 'filling');
+    expect(at(null)).toBeUndefined();
+    expect(at(px(96))).toBeUndefined();
+    expect(at(px(12))).toMatchObject({ value: 0.6, sentence: expect.stringContaining('At 12\u2009px, the smallest size in use, only 0.6\u2009px') as string });
+    // 50/1000 em of 2 pt is 0.1 pt = 0.035 mm of paper.
+    expect(at({ value: 2, unit: 'pt' })).toMatchObject({ sentence: expect.stringContaining('0.04\u2009mm of paper') as string });
+  });
   it('takes a touch for meant where the reference touches as well', () => {
     const line = measured('III', { 0: -120 });
     const reference = { author: 'A', tracking: 0, offsets: [-120, 0], tolerances: [8, 8], reasons: [null, null] };

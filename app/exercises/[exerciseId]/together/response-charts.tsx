@@ -4,7 +4,7 @@ import type { Together } from '@/lib/draft/see-together';
 import { faceName } from '@/lib/exercise/read-specimen';
 import { numberText, signed, withUnit } from '@/shared/text/number';
 import type { ShownLine } from './together-line';
-import { byFace, byFamily, expectedSeries, sizeReading, weightReading, type NamedPoint } from './response-series';
+import { byFace, byFamily, expectedSeries, shareSeries, sizeReading, weightReading, type NamedPoint } from './response-series';
 
 type Props = { lines: readonly ShownLine[]; response: NonNullable<Together['response']> };
 
@@ -29,8 +29,8 @@ export function ResponseCharts({ lines, response: { points, hints } }: Props) {
           />
           <LineChart
             title="The middle gap as a share of the stem gap, over size" fileName="share-over-size" reading="A hundred per cent is a gap as open as two straight stems beside each other in that face. From 16 px on, faces with optical sizes lose about five per cent of their stem gap with each doubling."
-            x={{ label: 'Size', unit: 'px', scale: 'log2' }} y={{ label: 'Middle gap', unit: '% of the stem gap', digits: 1 }}
-            series={faces.map(({ name, points: own }) => ({ name, points: own.map(({ point }) => ({ x: point.pixels, y: percent(point.share) })) }))}
+            x={{ label: 'Size', unit: 'px', scale: 'log2' }} y={{ label: 'Middle gap', unit: '% of the stem gap', digits: 1, include: [100] }}
+            series={faces.flatMap((face) => shareSeries(face, faces.length === 1))}
           />
         </>
       )}

@@ -25,6 +25,20 @@ export function expectedSeries(faces: readonly PointGroup[]) {
   return [...found].map(([key, { names, points }]) => ({ name: key === 'reading' ? 'Faces with optical sizes, with their band' : `Expected of ${names[0]}, with its band`, points }));
 }
 
+/** The shares of one face over its sizes: as set, as it comes, and what faces with optical sizes would make of it. */
+export function shareSeries({ name, points }: PointGroup, alone: boolean) {
+  const share = (value: number | null) => (value === null ? null : 100 * value);
+  const set = { name: alone ? 'As set' : name, points: points.map(({ point }) => ({ x: point.pixels, y: share(point.share) })) };
+  if (!alone) return [set];
+  const all = points.map(({ point }) => point);
+  const expected = all.flatMap(({ pixels, asBuilt, stemGap, expected: by, lower, upper }) => {
+    if (asBuilt === null || stemGap === null || stemGap <= 0) return [];
+    const at = (added: number) => (100 * (asBuilt + added)) / stemGap;
+    return [{ x: pixels, y: at(by), lower: at(lower), upper: at(upper) }];
+  });
+  return [set, { name: 'As faces with optical sizes would have it, and the band round them', points: expected, band: true }];
+}
+
 /** What is to be seen in the chart over size, for its first face. */
 export function sizeReading({ name, points }: PointGroup): string {
   const small = points[0]!.point, large = points.at(-1)!.point;

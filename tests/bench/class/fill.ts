@@ -28,7 +28,7 @@ export async function fillClass(db: Database, size: Size, secret: string, now: D
   const [courseId, exerciseId, setId] = [newId(), newId(), newId()];
   await db.course.create({ data: { id: courseId, title: `A class of ${size.students}`, timeZone: 'Europe/Lisbon', state: 'active', createdAt: at } });
   await db.exercise.create({ data: { id: exerciseId, courseId, title: 'Many lines', brief: 'Space them.', state: 'published', createdAt: at, publishedAt: at } });
-  const instructor = await addPerson(db, courseId, 'instructor', 0, secret, at);
+  const instructor = (await addPeople(db, courseId, 'instructor', [0], secret, at))[0]!;
   const roundIds = await addRounds(db, exerciseId, size.rounds, at);
   const specimens = await addSpecimens(db, exerciseId, size.specimens, at);
   const versionIds = specimens.map(({ id }) => id);
@@ -40,27 +40,31 @@ export async function fillClass(db: Database, size: Size, secret: string, now: D
 
   const students = [];
   const proofIds: string[] = [];
-  for (let index = 0; index < size.students; index += 1) {
-    const student = await addPerson(db, courseId, 'student', index + 1, secret, at);
-    const draftIds = await addDrafts(db, student.memberId, versionIds, index, at);
-    for (const [place, roundId] of roundIds.entries()) {
-      const proofId = await addProof(db, roundId, student.memberId, versionIds, setId, index, at);
-      if (place + 1 < roundIds.length) await db.release.create({ data: { id: newId(), roundId, memberId: student.memberId, number: 1, proofId, referenceSetId: setId, engine: 1, snapshot: '{}', releasedById: instructor.memberId, releasedAt: at } });
-      else proofIds.push(proofId);
-      await db.auditEvent.createMany({ data: [0, 1].map(() => ({ id: newId(), courseId, actorId: null, verb: 'proof marked', subject: `member:${student.memberId}`, at })) });
-    }
-    students.push({ cookie: student.cookie, draftIds });
+  for (let first = 0; first < size.students; first += atOnce) {
+    const indices = Array.from({ length: Math.min(atOnce, size.students - first) }, (_, place) => first + place);
+    const people = await addPeople(db, courseId, 'student', indices.map((index) => index + 1), secret, at);
+    const drafts = people.flatMap(({ memberId }, place) => versionIds.map((specimenVersionId) => ({ id: newId(), memberId, specimenVersionId, purpose: 'work', tracking: 0, offsets: canonicalJson(spacing(indices[place]!).offsets), updatedAt: at })));
+    await db.draft.createMany({ data: drafts });
+    const proofs = people.flatMap(({ memberId }, place) => roundIds.map((roundId, round) => ({ id: newId(), roundId, memberId, index: indices[place]!, last: round + 1 === roundIds.length })));
+    await addProofs(db, proofs, versionIds, setId, at);
+    await db.release.createMany({ data: proofs.filter(({ last }) => !last).map(({ id, roundId, memberId }) => ({ id: newId(), roundId, memberId, number: 1, proofId: id, referenceSetId: setId, engine: 1, snapshot: '{}', releasedById: instructor.memberId, releasedAt: at })) });
+    await db.auditEvent.createMany({ data: proofs.flatMap(({ memberId }) => ['proof marked', 'round released'].map((verb) => ({ id: newId(), courseId, verb, subject: `member:${memberId}`, at }))) });
+    proofIds.push(...proofs.filter(({ last }) => last).map(({ id }) => id));
+    students.push(...people.map(({ cookie, memberId }) => ({ cookie, draftIds: drafts.filter((draft) => draft.memberId === memberId).map(({ id }) => id) })));
   }
   return { courseId, exerciseId, specimenIds: specimens.map(({ specimenId }) => specimenId), versionIds, instructorCookie: instructor.cookie, students, proofIds, pairs };
 }
 
-async function addPerson(db: Database, courseId: string, role: string, index: number, secret: string, at: Date) {
-  const [userId, memberId, token] = [newId(), newId(), newToken()];
-  await db.user.create({ data: { id: userId, emailNorm: `${role}-${index}-${courseId}@bench.example`, name: `${role} ${index}`, mayCreateCourses: role === 'instructor', createdAt: at } });
-  await db.member.create({ data: { id: memberId, courseId, userId, role, listName: listNameOf(`${role} ${index}`), joinedAt: at } });
+/** Students written in one go. */
+const atOnce = 25;
+
+async function addPeople(db: Database, courseId: string, role: string, numbers: readonly number[], secret: string, at: Date) {
   const far = new Date(at.getTime() + 365 * day);
-  await db.authSession.create({ data: { id: newId(), userId, tokenHash: hashToken(token), createdAt: at, expiresAt: far, lastSeenAt: new Date() } });
-  return { memberId, cookie: `next-auth.session-token=${await encode({ token: { sessionToken: token }, secret, maxAge: 365 * 86_400 })}` };
+  const people = numbers.map((number) => ({ userId: newId(), memberId: newId(), token: newToken(), name: `${role} ${number}`, number }));
+  await db.user.createMany({ data: people.map(({ userId, name, number }) => ({ id: userId, emailNorm: `${role}-${number}-${courseId}@bench.example`, name, mayCreateCourses: role === 'instructor', createdAt: at })) });
+  await db.member.createMany({ data: people.map(({ memberId, userId, name }) => ({ id: memberId, courseId, userId, role, listName: listNameOf(name), joinedAt: at })) });
+  await db.authSession.createMany({ data: people.map(({ userId, token }) => ({ id: newId(), userId, tokenHash: hashToken(token), createdAt: at, expiresAt: far, lastSeenAt: new Date() })) });
+  return Promise.all(people.map(async ({ memberId, token }) => ({ memberId, cookie: `next-auth.session-token=${await encode({ token: { sessionToken: token }, secret, maxAge: 365 * 86_400 })}` })));
 }
 
 async function addRounds(db: Database, exerciseId: string, count: number, at: Date): Promise<string[]> {
@@ -85,22 +89,18 @@ async function addCriterion(db: Database, exerciseId: string, at: Date) {
   await db.criterion.create({ data: { id: newId(), exerciseId, position: 1, createdAt: at, versions: { create: { id: newId(), number: 1, title: 'Evenness', basis: 'evenness', weight: 1, levels, createdAt: at } } } });
 }
 
-async function addDrafts(db: Database, memberId: string, versionIds: readonly string[], index: number, at: Date): Promise<string[]> {
-  const rows = versionIds.map((specimenVersionId) => ({ id: newId(), memberId, specimenVersionId, purpose: 'work', tracking: 0, offsets: canonicalJson(spacing(index).offsets), updatedAt: at }));
-  await db.draft.createMany({ data: rows });
-  return rows.map(({ id }) => id);
-}
+type NewProof = { id: string; roundId: string; memberId: string; index: number };
 
-async function addProof(db: Database, roundId: string, memberId: string, versionIds: readonly string[], referenceSetId: string, index: number, at: Date): Promise<string> {
-  const proofId = newId();
-  const { tracking, offsets, measure, comparison, engine } = measured(index);
-  await db.proof.create({ data: { id: proofId, roundId, memberId, number: 1, requestKey: newId(), reasoning: 'H and O stood too far apart.', receivedAt: at } });
-  const items = versionIds.map((specimenVersionId) => ({ id: newId(), proofId, specimenVersionId, tracking, offsets }));
-  await db.proofItem.createMany({ data: items });
-  await db.measurement.createMany({ data: items.map(({ id }) => ({ id: newId(), proofItemId: id, engine, payload: measure, measuredAt: at })) });
-  await db.comparison.createMany({ data: items.map(({ id }) => ({ id: newId(), proofItemId: id, referenceSetId, engine, payload: comparison, comparedAt: at })) });
-  await db.markTask.create({ data: { id: newId(), proofId, roundId, slot: 'first', alias: newId().slice(-12), state: index % 3 === 0 ? 'done' : 'open', createdAt: at } });
-  return proofId;
+/** Proofs with their lines measured and compared. What was measured is the same for all lines of a student, so it is sent once and spread by the database. */
+async function addProofs(db: Database, proofs: readonly NewProof[], versionIds: readonly string[], referenceSetId: string, at: Date) {
+  await db.proof.createMany({ data: proofs.map(({ id, roundId, memberId }) => ({ id, roundId, memberId, number: 1, requestKey: newId(), reasoning: 'H and O stood too far apart.', receivedAt: at })) });
+  await db.proofItem.createMany({ data: proofs.flatMap(({ id: proofId, index }) => versionIds.map((specimenVersionId) => ({ id: newId(), proofId, specimenVersionId, tracking: measured(index).tracking, offsets: measured(index).offsets }))) });
+  await db.markTask.createMany({ data: proofs.map(({ id, roundId, index }) => ({ id: newId(), proofId: id, roundId, slot: 'first', alias: newId().slice(-12), state: index % 3 === 0 ? 'done' : 'open', createdAt: at })) });
+  for (const { id, index } of proofs) {
+    const { measure, comparison, engine } = measured(index);
+    await db.$executeRaw`INSERT INTO "Measurement" ("id", "proofItemId", "engine", "payload", "measuredAt") SELECT 'm' || "id", "id", ${engine}, ${measure}, ${at} FROM "ProofItem" WHERE "proofId" = ${id}`;
+    await db.$executeRaw`INSERT INTO "Comparison" ("id", "proofItemId", "referenceSetId", "engine", "payload", "comparedAt") SELECT 'c' || "id", "id", ${referenceSetId}, ${engine}, ${comparison}, ${at} FROM "ProofItem" WHERE "proofId" = ${id}`;
+  }
 }
 
 /** Invented, and different for neighbours in the list. */

@@ -14,8 +14,11 @@ export const sectionData = (actor: Actor, db: Db) => ({
 
   /** How many members of each section have sent something in a round; those in no section under null. For staff. */
   sentIn: async (courseId: string, roundId: string): Promise<{ id: string | null; name: string | null; sent: number }[]> => {
+    // Most courses have no sections, and then nobody is counted.
+    const sections = await db.section.findMany({ where: { courseId, course: coursesOf(actor, staff) }, select: { id: true, name: true } });
+    if (sections.length === 0) return [];
     const counts = await db.member.groupBy({ by: ['sectionId'], where: { courseId, removedAt: null, course: coursesOf(actor, staff), proofs: { some: { roundId } } }, _count: true });
-    const names = new Map((await db.section.findMany({ where: { courseId, course: coursesOf(actor, staff) }, select: { id: true, name: true } })).map(({ id, name }) => [id, name]));
+    const names = new Map(sections.map(({ id, name }) => [id, name]));
     return counts.map(({ sectionId, _count: sent }) => ({ id: sectionId, name: sectionId === null ? null : (names.get(sectionId) ?? null), sent }));
   },
 

@@ -25,6 +25,11 @@ export const classPages: readonly PageAsked[] = [
   { name: 'queue', shows: '50 proofs', path: critique },
   { name: 'queue, last page', shows: 'the last ones', path: (filled) => `${critique(filled)}?page=100000` },
   { name: 'desk', shows: '1 line of 1 proof', path: ({ proofIds, specimenIds }, turn) => `/critique/${proofIds[(turn * 7) % proofIds.length]}/${specimenIds[turn % specimenIds.length]}` },
+  { name: 'one line of all', shows: '24 settings', path: ({ exerciseId, specimenIds }) => `/exercises/${exerciseId}/rounds/3/specimens/${specimenIds[0]}` },
+  { name: 'progress', shows: '3 rounds, 12 lines', path: ({ exerciseId }) => `/exercises/${exerciseId}/progress` },
+  { name: 'around the map', shows: '12 lines', path: ({ exerciseId }) => `/exercises/${exerciseId}/map` },
+  { name: 'second markers', shows: 'at most 50', path: ({ exerciseId }) => `/exercises/${exerciseId}/rounds/3/second` },
+  { name: 'setting up a wall', shows: '12 lines', path: ({ exerciseId }) => `/exercises/${exerciseId}/rounds/3/wall` },
   { name: 'release plan', shows: '100 students', path: ({ exerciseId }) => `/exercises/${exerciseId}/rounds/3/release` },
 ];
 

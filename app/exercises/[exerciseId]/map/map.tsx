@@ -18,7 +18,9 @@ export function Map({ address }: Props) {
     fetch(address, { signal: leaving.signal })
       .then(async (answer) => {
         if (!answer.ok) throw new Error(answer.status === 401 ? 'You are signed out. Sign in and come back.' : `The server answered ${answer.status}.`);
-        setState({ map: (await answer.json()) as ClassMap });
+        const map = (await answer.json()) as ClassMap;
+        performance.mark('map-came');
+        setState({ map });
       })
       .catch((error: Error) => {
         if (!leaving.signal.aborted) setState({ failed: error.message });

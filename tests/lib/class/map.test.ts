@@ -1,0 +1,68 @@
+import Papa from 'papaparse';
+import { beforeAll, expect, it } from 'vitest';
+import { readMap } from '@/lib/class/read-map';
+import { showMap } from '@/lib/class/show-map';
+import { showPairTotals } from '@/lib/class/show-pair-totals';
+import { showProgress } from '@/lib/class/show-progress';
+import { exportMap } from '@/lib/export/export-map';
+import { fillWorld, type Ids } from '../../access/fill-world';
+import { describeOnBothDatabases } from '../../fixtures/databases';
+import { callerIn } from '../../fixtures/world-callers';
+
+const now = new Date('2027-03-08T10:00:00Z');
+
+// Expected values by hand: one line, one pair, sent at −4 where the reference says −10 with a tolerance of 8; the tightness
+// of a line of one pair takes all of the difference.
+describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
+  let ids: Ids;
+  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
+  const map = (roundNumber: number) => readMap(as('assistant'), { exerciseId: ids.exercise, roundNumber, line: null }, { now });
+
+  it('lays each proof that counts beside the nearest reference', async () => {
+    const { students, namesShown, lines: [line] } = await map(1);
+    expect({ students, namesShown }).toEqual({ students: [{ name: 'The student', token: ids.proof }], namesShown: true });
+    expect(line).toMatchObject({
+      text: 'HO', letters: ['H', 'O'], ground: 'light', tolerances: [[8]], references: [{ author: 'The instructor', spacing: { tracking: 0, offsets: [-10] } }],
+      rows: [{ tracking: 0, offsets: [-4], against: 0, nearest: 0, tenths: [0] }],
+    });
+  });
+
+  it('is worked out once for a state of the round, and again when a proof comes in', async () => {
+    const kept = () => suite.db.summary.findMany({ where: { roundId: ids.round, kind: { startsWith: 'map ' } } });
+    const [first] = await kept();
+    await map(1);
+    expect(await kept()).toEqual([first]);
+    await suite.db.proof.update({ where: { id: ids.proof }, data: { receivedAt: new Date('2027-02-20T10:00:00Z') } });
+    await map(1);
+    expect((await kept())[0]!.basis).not.toBe(first!.basis);
+  });
+
+  it('names nobody as long as names are hidden: no name, no member, no proof, no instant', async () => {
+    await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
+    const [hidden, table, { csv }] = [await map(2), await showMap(as('assistant'), { exerciseId: ids.exercise, round: 2, line: null, tablePage: 1 }, { now }), await exportMap(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2, line: null }, { now })];
+    expect(hidden).toMatchObject({ students: [{ name: 'plain-otter', token: 'plain-otter' }], namesShown: false });
+    for (const told of [JSON.stringify(hidden), JSON.stringify(table), csv]) for (const secret of ['The student', ids.members.student, ids.nextProof, '2027-03-06']) expect(told).not.toContain(secret);
+    // In round 1 there was a release to the student, so the name is known.
+    expect((await map(1)).students[0]!.name).toBe('The student');
+    await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{}' } });
+  });
+
+  it('says the same in its table and its file', async () => {
+    const { table } = await showMap(as('instructor'), { exerciseId: ids.exercise, round: 1, line: ids.specimenVersion, tablePage: 1 }, { now });
+    expect(table).toEqual({ page: 1, pages: 1, pairs: ['HO'], rows: [{ name: 'The student', values: [{ far: 0, tolerance: 8 }] }] });
+    const { csv, name } = await exportMap(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion }, { now });
+    expect(name).toBe('map-round-1.csv');
+    expect(Papa.parse(csv.slice(1), { header: true, skipEmptyLines: true }).data).toEqual([{ Student: 'The student', Line: 'HO', 'Pair number': '1', Pair: 'HO', Tracking: '0', Offset: '-4', 'Deviation (1/1000 em)': '0', Tolerance: '8', 'Held against': 'nearest reference' }]);
+  });
+
+  it('tells the totals of a pair beside the references and what they allow', async () => {
+    const totals = await showPairTotals(as('assistant'), { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion }, { now });
+    expect(totals).toEqual({ text: 'HO', count: 1, pairs: [{ letters: 'HO', values: [-4], spread: { count: 1, least: -4, lower: -4, median: -4, upper: -4, most: -4 }, references: [{ name: 'The instructor', value: -10 }], band: { from: -18, to: -2 } }] });
+  });
+
+  it('follows the class from round to round', async () => {
+    const { rounds } = await showProgress(as('instructor'), { exerciseId: ids.exercise }, { now });
+    expect(rounds.map(({ number, lines }) => [number, lines[0]!.students, lines[0]!.deviation?.median, lines[0]!.moved])).toEqual([[1, 1, 0, null], [2, 1, 0, { nearer: 0, farther: 0, same: 1 }]]);
+  });
+});

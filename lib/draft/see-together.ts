@@ -62,7 +62,10 @@ function bySetting(one: CurrentLine, other: CurrentLine): number {
 const order = <Value extends string | number>(one: Value, other: Value): number => (one < other ? -1 : one > other ? 1 : 0);
 
 function responseOf(set: SetSpecimen[]) {
-  return { points: set.map(responsePoint), hints: responseHints(set).map(({ finding }) => finding.sentence) };
+  const points = set.map(responsePoint);
+  // Each is held against the next size of its face and against other weights and faces of its size, not all against all.
+  const near = ({ first, second }: { first: number; second: number }) => second === first + 1 || points[first]!.pixels === points[second]!.pixels;
+  return { points, hints: responseHints(set).filter(near).map(({ finding }) => finding.sentence) };
 }
 
 function setSpecimen(line: CurrentLine, spacing: Spacing): SetSpecimen {

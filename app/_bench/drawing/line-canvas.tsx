@@ -71,6 +71,8 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       if (work) {
         origin = work.origin + (work.held - (placed.letters[state.chosen.head]?.x ?? 0)) * scale;
         turning = work.turning;
+        // It goes where the working view goes, also when the hand lets go.
+        fits = false;
       } else if (!state.history.gesture || origin === null || turning === null) {
         origin = originFor({ width, margin: MARGIN[kind], scale }, { width: placed.width, follow }, origin);
         fits = placed.width * scale + 2 * MARGIN[kind] <= width;

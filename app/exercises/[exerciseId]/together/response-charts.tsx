@@ -37,7 +37,7 @@ export function ResponseCharts({ lines, response: { points, hints } }: Props) {
       {families.length > 0 && (
         <LineChart
           title="The middle gap as a share of the stem gap, over weight" fileName="share-over-weight" reading={weightReading(families[0]!)}
-          x={{ label: 'Weight', scale: 'linear' }} y={{ label: 'Middle gap', unit: '% of the stem gap', digits: 1 }}
+          x={{ label: 'Weight', scale: 'linear' }} y={{ label: 'Middle gap', unit: '% of the stem gap', digits: 1, include: [100] }}
           series={families.flatMap(({ name, points: own }) => [
             { name: `${name}, as set`, points: own.map(({ point }) => ({ x: point.weight, y: percent(point.share) })) },
             { name: `${name}, as its designer spaced it`, points: own.map(({ point }) => ({ x: point.weight, y: percent(point.shareAsBuilt) })) },

@@ -22,7 +22,7 @@ export function expectedSeries(faces: readonly PointGroup[]) {
     const fresh = own.filter(({ x }) => !before.some((one) => one.x === x));
     found.set(key, { names: [...(found.get(key)?.names ?? []), name], points: [...before, ...fresh].sort((one, other) => one.x - other.x) });
   }
-  return [...found].map(([key, { names, points }]) => ({ name: key === 'reading' ? 'Faces with optical sizes, with their band' : `Expected of ${names[0]}, with its band`, points }));
+  return [...found].map(([key, { names, points }]) => ({ name: key === 'reading' ? 'Faces with optical sizes' : `Expected of ${names[0]}`, points, band: true }));
 }
 
 /** The shares of one face over its sizes: as set, as it comes, and what faces with optical sizes would make of it. */
@@ -36,7 +36,7 @@ export function shareSeries({ name, points }: PointGroup, alone: boolean) {
     const at = (added: number) => (100 * (asBuilt + added)) / stemGap;
     return [{ x: pixels, y: at(by), lower: at(lower), upper: at(upper) }];
   });
-  return [set, { name: 'As faces with optical sizes would have it, and the band round them', points: expected, band: true }];
+  return [set, { name: 'Faces with optical sizes', points: expected, band: true }];
 }
 
 /** What is to be seen in the chart over size, for its first face. */
@@ -44,7 +44,7 @@ export function sizeReading({ name, points }: PointGroup): string {
   const small = points[0]!.point, large = points.at(-1)!.point;
   const done = large.added - small.added, expected = large.expected - small.expected;
   const from = `${name} from ${withUnit(small.pixels, 'px', 1)} to ${withUnit(large.pixels, 'px', 1)}`;
-  return `${from}: you set a typical gap ${change(done)}. Faces with optical sizes are ${change(expected)} there, in the mean of five that differ much.`;
+  return `${from}: you set a typical gap ${change(done)}. Faces with optical sizes are ${change(expected)} there, in the mean of five; the band round them is wide, since they differ much.`;
 }
 
 /** What is to be seen in the chart over weight, for its first family. */

@@ -8,10 +8,10 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { number } from './svg-number';
 
-type Props = { pack: Pack; spacing: Spacing; between?: boolean; inside?: boolean };
+type Props = { pack: Pack; spacing: Spacing; between?: boolean; inside?: boolean; open?: { from: number; to: number } };
 
 /** White made visible, for the `behind` of a LineDrawing: between letters a warm diagonal hatch, inside them cool dots. */
-export function LineWhite({ pack, spacing, between = true, inside = false }: Props) {
+export function LineWhite({ pack, spacing, between = true, inside = false, open }: Props) {
   const id = useId().replaceAll(/[^\w-]/g, '');
   const line = prepareLine(pack);
   const placed = placeLetters(pack, spacing);
@@ -20,8 +20,9 @@ export function LineWhite({ pack, spacing, between = true, inside = false }: Pro
   const toUnits = em / 1000;
   const outline = (points: number[], x: number) => points.length === 0 ? '' :
     `M${thinned(points, 0.7).map((value, i) => Math.round(i % 2 === 0 ? x + value * toUnits : -value * toUnits)).join(' ')}Z`;
-  const gaps = placed.gaps.map((gap) => outline(pairWhite(line, gap.index, (gap.to - gap.from) / toUnits - pack.wordSpace[gap.index]! / toUnits), placed.letters[gap.index]!.x));
-  const insides = placed.letters.map((letter) => outline(letterInside(line, letter.index), letter.x));
+  const shown = open ?? { from: 0, to: placed.letters.length - 1 };
+  const gaps = placed.gaps.slice(shown.from, shown.to).map((gap) => outline(pairWhite(line, gap.index, (gap.to - gap.from) / toUnits - pack.wordSpace[gap.index]! / toUnits), placed.letters[gap.index]!.x));
+  const insides = placed.letters.slice(shown.from, shown.to + 1).map((letter) => outline(letterInside(line, letter.index), letter.x));
   return (
     <g>
       <defs>

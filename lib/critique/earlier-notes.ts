@@ -12,20 +12,28 @@ type Where = { memberId: string; specimenId: string; exerciseId: string; roundNu
 
 /** What was said on this line in the rounds before, held against how it is set now. */
 export async function earlierNotes(data: ScopedData, where: Where, now: Spacing): Promise<EarlierNote[]> {
-  const [notes, versions] = await Promise.all([
+  const [notes, mapsFrom] = await Promise.all([
     data.notes.before(where.memberId, where.specimenId, where.roundNumber, where.exerciseId),
-    data.critique.versionsOf(where.specimenId),
+    mapsTo(data, where.specimenId, where.versionId),
   ]);
-  const place = new Map(versions.map(({ id }, index) => [id, index]));
-  const maps = versions.map((version) => pairMapOf(version) ?? []);
   return notes.map((note) => {
     const { id, fromPair, toPair, suggestion, entries } = noteView(note, true);
     const then = spacingOf(note.proofItem);
-    // The map of a version leads from the one before it to it.
-    const from = place.get(note.proofItem.specimenVersionId) ?? 0;
-    const since = maps.slice(from + 1, (place.get(where.versionId) ?? from) + 1);
+    const since = mapsFrom(note.proofItem.specimenVersionId);
     const pairs = fromPair === null || toPair === null ? [] : Array.from({ length: toPair - fromPair + 1 }, (_, index) => fromPair + index);
     const changes = pairs.map((pair, index) => pairChange(pair, then, now, followPair(pair, since), suggestion?.[index] ?? null));
     return { id, round: note.proofItem.proof.round.number, body: standingBody(entries), fromPair, toPair, changes };
   });
+}
+
+/** The pair maps that lead from any version of a specimen to `versionId`, oldest first. */
+export async function mapsTo(data: ScopedData, specimenId: string, versionId: string): Promise<(from: string) => (number | null)[][]> {
+  const versions = await data.critique.versionsOf(specimenId);
+  const place = new Map(versions.map(({ id }, index) => [id, index]));
+  // The map of a version leads from the one before it to it.
+  const maps = versions.map((version) => pairMapOf(version) ?? []);
+  return (fromId) => {
+    const from = place.get(fromId) ?? 0;
+    return maps.slice(from + 1, (place.get(versionId) ?? from) + 1);
+  };
 }

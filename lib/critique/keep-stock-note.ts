@@ -11,6 +11,6 @@ export const keepStockNote = operation({
     const me = await data.markTasks.marker(note.courseId);
     if (!me) throw notFound();
     const id = await data.stockNotes.create({ ...note, authorId: me.id, now });
-    return { id, body: note.body, fault: note.fault, shared: note.shared };
+    return { id, body: note.body, fault: note.fault, shared: note.shared, own: true };
   },
 });

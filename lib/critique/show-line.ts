@@ -10,7 +10,8 @@ import { settingOf } from '@/lib/proof/measure-proof-line';
 import { proofLineInput } from '@/shared/schemas/critique';
 import { packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
-import { earlierNotes } from './earlier-notes';
+import { sinceLastRound } from '@/shared/critique/since-last-round';
+import { earlierNotes, mapsTo } from './earlier-notes';
 import { secondSlot } from './mark-tasks';
 import { myQueue } from './my-queue';
 import { neighboursAmong, neighboursOf } from './neighbours';
@@ -48,7 +49,7 @@ export const showLine = operation({
       data.critique.previousItem(proof.memberId, specimenId, exercise.id, round.number),
       comparedWith ? data.critique.references(comparedWith, version.id) : [],
       marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: sight === 'none' ? null : (task?.id ?? null), tolerance: settings.tolerance, late }),
-      stockNotesAtHand(data, course.id),
+      stockNotesAtHand(data, course.id, hand.me.id),
       queueOrder(data, hand, now),
       acrossSpecimens(data, items, item),
     ]);
@@ -94,6 +95,14 @@ export const showLine = operation({
       references: references.map(({ author, slot, ...set }) => ({ author: author.user?.name ?? 'A former teacher', slot, spacing: spacingOf(set) })),
       /** Only of the same version: another's pairs cannot be laid under this line. */
       previous: previous && previous.specimenVersionId === version.id ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) } : null,
+      since: previous && {
+        round: previous.proof.round.number,
+        moved: sinceLastRound({
+          then: spacingOf(previous), now: spacing, maps: (await mapsTo(data, specimenId, version.id))(previous.specimenVersionId),
+          before: previous.comparisons[0] ? comparisonOf(previous.comparisons[0]) : null, after: comparison ?? null,
+          notes: earlier.filter((note) => note.round === previous.proof.round.number),
+        }),
+      },
       notes: notes.filter((note) => mayBeRead(note, hand)).map((note) => noteView(note, hidden)),
       earlier,
       marks,

@@ -49,7 +49,7 @@ export const showSpecimen = operation({
     const { page, pages, from, to } = pageOf(asked, list.length, settingsPerPage);
     const here = list.slice(from, to);
     const alike = gathering.identical.map((group) => group.map((place) => gathering.settings[place]!));
-    const [entries, stock] = await Promise.all([entriesOf(data, hand, order, [...new Set([...here, ...alike.flat()])], now), stockNotesAtHand(data, course.id)]);
+    const [entries, stock] = await Promise.all([entriesOf(data, hand, order, [...new Set([...here, ...alike.flat()])], now), stockNotesAtHand(data, course.id, me.id)]);
     const named: Named = new Map(entries.map((entry) => [entry.proofId, entry]));
     return {
       course: { id: course.id, title: course.title },

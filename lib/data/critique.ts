@@ -73,7 +73,7 @@ export const critiqueData = (actor: Actor, db: Db) => {
       db.proofItem.findFirst({
         where: { AND: [itemsOfStaff, { specimenVersion: { specimenId }, proof: { memberId, round: { exerciseId, number: { lt: roundNumber } } } }] },
         orderBy: [{ proof: { round: { number: 'desc' } } }, { proof: { number: 'desc' } }],
-        select: { id: true, specimenVersionId: true, tracking: true, offsets: true, proof: { select: { number: true, round: { select: { number: true } } } } },
+        select: { id: true, specimenVersionId: true, tracking: true, offsets: true, comparisons: newest.comparisons, proof: { select: { number: true, round: { select: { number: true } } } } },
       }),
 
     /** The pair maps of all versions of a specimen, oldest first. */

@@ -9,6 +9,16 @@ export function changeWords({ then, now, moved, toward }: PairChange): string {
   return `Was ${signed(then)}, now ${signed(now)} (${how})${toward === null ? '' : `: ${inWords[toward]}`}.`;
 }
 
+/** Whether a pair has come nearer to the reference, in a few words; empty where there is none to tell. */
+export const referenceWords = (reference: PairChange['toward']): string => (reference === null ? '' : besideReference[reference]);
+
+const besideReference = {
+  met: 'within tolerance of the reference',
+  nearer: 'nearer to the reference',
+  same: 'as far from the reference as before',
+  away: 'further from the reference',
+} as const;
+
 const inWords = {
   met: 'where it was suggested',
   nearer: 'nearer to the suggestion',

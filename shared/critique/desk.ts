@@ -6,6 +6,7 @@ import type { NoteView, StockNoteView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import type { PairChange } from './pair-change';
+import type { MovedPair } from './since-last-round';
 
 /** A note of an earlier round, with how each of its pairs has moved since. A note on the whole line has no changes. */
 export type EarlierNote = { id: string; round: number; body: string; fromPair: number | null; toPair: number | null; changes: PairChange[] };
@@ -39,6 +40,8 @@ export type DeskLine = {
   across: string[];
   references: { author: string; slot: number; spacing: Spacing }[];
   previous: { round: number; proof: number; spacing: Spacing } | null;
+  /** Pairs that moved since that round; null where there was none. */
+  since: { round: number; moved: MovedPair[] } | null;
   notes: NoteView[];
   earlier: EarlierNote[];
   marks: { criteria: DeskCriterion[]; total: { percent: number | null; arithmetic: string[]; after: number | null; late: string | null; rule: Late | null }; history: MarkEventView[] };

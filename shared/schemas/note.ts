@@ -93,4 +93,5 @@ export const stockNoteInputSchema = z.strictObject({
 });
 
 export type Fault = z.infer<typeof stockNoteInputSchema>['fault'];
-export type StockNoteView = { id: string; body: string; fault: Fault; shared: boolean };
+/** `own`: written by whoever looks, who alone can take it out of use. */
+export type StockNoteView = { id: string; body: string; fault: Fault; shared: boolean; own: boolean };

@@ -83,6 +83,17 @@ test('one key leads to the next student, another to the next line', async () => 
   await press('l', (path) => path.startsWith(`/critique/${token}/`) && !path.endsWith(line!));
 });
 
+test('one key shows what changed since the last round, pair by pair', async () => {
+  await marker.goto(queue);
+  await marker.locator('a[href^="/critique/"]').first().click();
+  await expect(marker.getByText(/^Proof 1 of/)).toBeVisible();
+  await listening();
+  await marker.keyboard.press('e');
+  await expect(marker.getByText(/pairs? moved since round 1, tracking and offset together/)).toBeVisible();
+  await expect(marker.getByText(/(nearer to|within tolerance of|further from) the reference/i).first()).toBeVisible();
+  await expect(marker.getByText(/as outlines under it/)).toBeVisible();
+});
+
 /** The page hears keys. */
 const listening = () => expect(marker.locator('body')).toHaveAttribute('data-keys', 'on');
 

@@ -5,7 +5,7 @@ import { hashPassword } from '@/lib/account/password';
 import { newId } from '@/lib/data/ids';
 import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
 
-const fileOf = (baseURL: string) => path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
+export const fileOf = (baseURL: string) => path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
 
 export type DemoIds = Record<'courseId' | 'exerciseId' | 'specimenId' | 'specimenVersionId' | 'roundId' | 'criterionId' | 'criterionVersionId' | 'memberId' | 'proofId' | 'draftId' | 'noteId' | 'stockNoteId' | 'wallId' | 'wallCode' | 'demonstrationId', string>;
 

@@ -7,6 +7,12 @@ export const noLooks: Looks = {
   white: false, counters: false, hidden: false, head: false, mirror: false, opposite: false, blur: false, three: false, guides: false, why: false,
 };
 
+/** The letters that stay open when all but three are covered: the two of a gap and the next one. */
+export function threeAt(gap: number, letterCount: number): { from: number; to: number } {
+  const from = Math.max(0, Math.min(gap, letterCount - 3));
+  return { from, to: Math.min(letterCount - 1, from + 2) };
+}
+
 /** How another spacing is laid to the one being set. */
 export type Laying = 'under' | 'beside' | 'in turn';
 

@@ -1,5 +1,6 @@
 import { builtInDocument, type SpacingDocument } from '@/shared/editing/document';
 import type { BenchProps } from '../props';
+import { threeAt } from './looks';
 import { current, type BenchState } from './state';
 
 /** The spacing laid to the one being set, or null. */
@@ -22,7 +23,5 @@ export function shownDocument(state: BenchState, props: BenchProps): SpacingDocu
 
 /** Letters that are not covered: all, or the two of the chosen gap and the next one. */
 export function openWindow(state: BenchState, letterCount: number): { from: number; to: number } {
-  if (!state.looks.three || letterCount <= 3) return { from: 0, to: letterCount - 1 };
-  const from = Math.min(state.chosen.head, letterCount - 3);
-  return { from, to: from + 2 };
+  return state.looks.three ? threeAt(state.chosen.head, letterCount) : { from: 0, to: letterCount - 1 };
 }

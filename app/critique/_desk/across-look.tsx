@@ -4,21 +4,23 @@ import { Button } from '@/app/_ui/Button';
 import type { AcrossFault, AcrossLine, AcrossVersion } from '@/shared/critique/across';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import { spacedLetters } from '@/shared/critique/run';
-import { useKeys, type Acts } from './keys';
+import type { Acts } from './keys';
 import { Sheet } from './sheet';
+import { LooksMenu } from './looks';
+import { useKeysAndLooks, type LooksInHand } from './use-looks';
 import { usePlace } from './use-place';
 import { Suggestion } from './where';
 import style from './desk.module.css';
 
 type Props = {
   line: AcrossLine; version: AcrossVersion; at: AcrossFault; body: string; suggestion: number[] | null;
-  place: number; of: number; keys: boolean;
+  place: number; of: number; keys: boolean; looks: LooksInHand;
   confirm: (body: string, suggestion: number[] | null) => void;
   passOver: () => void; takeBack: () => void; stop: () => void;
 };
 
 /** One of those who share the fault, large, with the remark beside it: yes, not this one, or other words for it. */
-export function AcrossLook({ line, version, at, body, suggestion, place: number, of, keys, confirm, passOver, takeBack, stop }: Props) {
+export function AcrossLook({ line, version, at, body, suggestion, place: number, of, keys, looks, confirm, passOver, takeBack, stop }: Props) {
   const { pack } = version;
   const run = { first: at.first, last: at.last };
   const place = usePlace(line.spacing, run, suggestion);
@@ -31,15 +33,16 @@ export function AcrossLook({ line, version, at, body, suggestion, place: number,
     y: () => confirm(body, place.suggestion), n: passOver, e: () => setOwn(body), z: takeBack, b: stop, Escape: stop,
     o: () => place.nudge(5), t: () => place.nudge(-5), O: () => place.nudge(1), T: () => place.nudge(-1), x: () => place.suggest(null),
   };
-  useKeys(acts, keys);
+  useKeysAndLooks(acts, looks, keys);
 
   return (
     <section className={style.look} aria-labelledby="look-title">
       <h2 id="look-title" ref={top} tabIndex={-1}>{at.letters}, set by {line.shownAs} <span className="quiet">({number} of {of})</span></h2>
       <Sheet
         line={version} pack={pack} spacing={place.suggestion ? suggestedSpacing(line.spacing, run, place.suggestion) : line.spacing}
-        under={place.suggestion ? line.spacing : null} underLabel={place.suggestion ? 'the line as it was sent' : null} marks={[]} ties={[]} run={run}
+        under={place.suggestion ? line.spacing : null} underLabel={place.suggestion ? 'the line as it was sent' : null} marks={[]} ties={[]} run={run} looks={looks.looks}
       />
+      <LooksMenu looks={looks} />
       <Suggestion letters={spacedLetters(pack)} run={run} suggestion={place.suggestion} sent={line.spacing.offsets} place={place} />
       {said.length > 0 && <p className="quiet">Said here already: {said.map((note, index) => <span key={index}>“{note.body}” </span>)}</p>}
       {own === null ? (

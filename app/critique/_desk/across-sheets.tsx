@@ -8,6 +8,8 @@ import { lettersOf, spacedLetters } from '@/shared/critique/run';
 import type { Size } from '@/shared/schemas/spacing';
 import { counted, withUnit } from '@/shared/text/number';
 import { ChosenPlace } from './chosen-place';
+import type { Looks } from '@/app/_bench/session/looks';
+import { groundOf, Looked, showingOf } from './looks';
 import { marksOf } from './tied';
 import style from './desk.module.css';
 
@@ -16,7 +18,7 @@ export type SizeName = keyof typeof sizes;
 
 type Props = {
   lines: readonly AcrossLine[]; versions: readonly AcrossVersion[]; chosen: AcrossFault | null;
-  deviations: boolean; size: SizeName; first: number;
+  deviations: boolean; size: SizeName; first: number; looks: Looks;
   decided: Readonly<Record<string, 'left' | 'passed'>>;
 };
 
@@ -24,7 +26,7 @@ type Props = {
 export function AcrossSheets({ lines, versions, size, ...rest }: Props) {
   const shown = versions.filter(({ id }) => lines.some(({ specimenVersionId }) => specimenVersionId === id));
   return shown.map((version) => (
-    <SheetFrame key={version.id} ground={version.ground} scrolls caption={<>{sizes[size].label === 'true size' ? 'True size' : `${withUnit(version.size.value * sizes[size].by, version.size.unit, 1)}, ${sizes[size].label}`}, {withUnit(version.size.value, version.size.unit)}{shown.length > 1 && `, version ${version.number} of the line`}</>}>
+    <SheetFrame key={version.id} ground={groundOf(rest.looks, version.ground)} scrolls caption={<>{sizes[size].label === 'true size' ? 'True size' : `${withUnit(version.size.value * sizes[size].by, version.size.unit, 1)}, ${sizes[size].label}`}, {withUnit(version.size.value, version.size.unit)}{shown.length > 1 && `, version ${version.number} of the line`}</>}>
       <ol className={style.acrossList} start={rest.first}>
         {lines.filter(({ specimenVersionId }) => specimenVersionId === version.id).map((line) => (
           <Row key={line.token} line={line} version={version} size={{ ...version.size, value: version.size.value * sizes[size].by } as Size} {...rest} />
@@ -36,7 +38,7 @@ export function AcrossSheets({ lines, versions, size, ...rest }: Props) {
 
 type RowProps = Omit<Props, 'lines' | 'versions' | 'size' | 'first'> & { line: AcrossLine; version: AcrossVersion; size: Size };
 
-function Row({ line, version, size, chosen, deviations, decided }: RowProps) {
+function Row({ line, version, size, chosen, deviations, decided, looks }: RowProps) {
   const { pack, text } = version;
   const letters = spacedLetters(pack);
   const here = chosen ? line.notes.filter(({ fromPair, toPair }) => fromPair === chosen.first && toPair === chosen.last) : [];
@@ -44,7 +46,8 @@ function Row({ line, version, size, chosen, deviations, decided }: RowProps) {
     <li className={style.acrossRow}>
       <LineDrawing
         pack={pack} spacing={line.spacing} size={size} label={`${text}, set by ${line.shownAs}`}
-        marks={deviations ? marksOf(line.faults) : []} behind={chosen && <ChosenPlace pack={pack} spacing={line.spacing} run={chosen} />}
+        marks={deviations ? marksOf(line.faults) : []} show={showingOf(looks, chosen, pack.letters.length)}
+        behind={<><Looked pack={pack} spacing={line.spacing} looks={looks} run={chosen} />{chosen && <ChosenPlace pack={pack} spacing={line.spacing} run={chosen} />}</>}
       />
       <p className="sheet-label">
         <Link href={`/critique/${line.token}/${version.specimenId}`} prefetch={false}>{line.shownAs}</Link>

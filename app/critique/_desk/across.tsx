@@ -9,13 +9,15 @@ import type { NoteView } from '@/shared/schemas/note';
 import { AcrossLook } from './across-look';
 import { AcrossRemark } from './across-remark';
 import { AcrossSheets, sizes, type SizeName } from './across-sheets';
-import { acrossKeys, useKeys, type Acts } from './keys';
+import { acrossKeys, type Acts } from './keys';
 import { KeyHelp } from './key-help';
+import { LooksMenu } from './looks';
 import { send } from './send';
 import { suggestedFirst } from './stock-order';
 import { Unsaved } from './unsaved';
 import { useGoing } from './use-going';
 import { useKeptText } from './use-kept-text';
+import { useKeysAndLooks, useLooks } from './use-looks';
 import { useNoteSending } from './use-note-sending';
 import style from './desk.module.css';
 
@@ -35,6 +37,7 @@ export function Across({ page }: { page: AcrossPage }) {
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
   const [kept, keep] = useKeptText(personKey, `across/${page.round}/${page.specimen.id}/${chosen?.key ?? ''}`);
   const [firstId] = useState(newId);
+  const looks = useLooks();
   const run = readRun(kept, firstId);
   const setRun = (next: RemarkRun) => keep(JSON.stringify(next));
   const notes = useNoteSending(personKey, (note, { proofId }) => setLeft((all) => [...all, { token: proofId, note }]));
@@ -97,7 +100,7 @@ export function Across({ page }: { page: AcrossPage }) {
     ...(chosen ? { w: () => area.current?.focus(), g: begin, ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => setRun({ ...run, body: fillStockNote(note.body, letters, chosen.fault) })])) } : {}),
   };
   // While one line is looked at, its own keys hold (across-look.tsx).
-  useKeys(acts, keysOff !== 'yes' && !leaving && looking === null);
+  useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving && looking === null);
 
   return (
     <div className={style.across}>
@@ -105,7 +108,7 @@ export function Across({ page }: { page: AcrossPage }) {
       <Unsaved notes={notes} here={`/exercises/${page.exerciseId}/rounds/${page.round}/specimens/${page.specimen.id}`} />
       {chosen && line && version ? (
         <AcrossLook
-          key={line.token} line={line} version={version} at={chosen} body={run.body} suggestion={run.suggests ? line.suggestion : null}
+          key={line.token} line={line} version={version} at={chosen} looks={looks} body={run.body} suggestion={run.suggests ? line.suggestion : null}
           place={tokens.indexOf(line.token) + 1} of={tokens.length} keys={keysOff !== 'yes' && !leaving}
           confirm={confirm} passOver={passOver} takeBack={() => void takeBack()} stop={() => setLooking(null)}
         />
@@ -120,7 +123,8 @@ export function Across({ page }: { page: AcrossPage }) {
               </select>
             </label>
           </div>
-          <AcrossSheets lines={lines} versions={versions} chosen={chosen} deviations={deviations} size={size} first={page.first} decided={run.decided} />
+          <LooksMenu looks={looks} />
+          <AcrossSheets looks={looks.looks} lines={lines} versions={versions} chosen={chosen} deviations={deviations} size={size} first={page.first} decided={run.decided} />
         </>
       )}
       <KeyHelp list={acrossKeys} open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />

@@ -6,21 +6,24 @@ import { faultsOf } from '@/shared/critique/faults';
 import { lettersOf, runOf, spacedLetters } from '@/shared/critique/run';
 import { fillStockNote } from '@/shared/critique/stock-note';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
-import type { StockNoteView } from '@/shared/schemas/note';
+import type { Fault, StockNoteView } from '@/shared/schemas/note';
 import { Deviations } from './deviations';
 import { Earlier } from './earlier';
 import { KeyHelp } from './key-help';
-import { deskKeys, useKeys, type Acts } from './keys';
+import { deskKeys, type Acts } from './keys';
+import { LooksMenu } from './looks';
 import { Margin } from './margin';
 import { Marks } from './marks';
 import { NoteForm, StockNotes } from './note-form';
 import { send } from './send';
 import { Sheet } from './sheet';
+import { suggestedFirst } from './stock-order';
 import { tiesOf, marksOf } from './tied';
 import { underlaysOf } from './underlays';
 import { useClaim } from './use-claim';
 import { useGoing } from './use-going';
 import { useKeptText } from './use-kept-text';
+import { useKeysAndLooks, useLooks } from './use-looks';
 import { useNotes } from './use-notes';
 import { usePlace } from './use-place';
 import { useQueue } from './use-queue';
@@ -40,7 +43,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [shownNote, setShownNote] = useState<string | null>(null);
   const [underIndex, setUnderIndex] = useState(-1);
   const [said, setSaid] = useState('');
-  const [stock, setStock] = useState(desk.stock);
+  const [kept, setStock] = useState(desk.stock);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
   const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
   const place = usePlace(spacing, letters.length > 1 ? { first: 0, last: 0 } : null);
@@ -48,10 +51,14 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const queue = useQueue(desk, { go: leaveFor, say: setSaid });
   const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done' || queue.letGo);
 
+  const looks = useLooks();
   const faults = faultsOf(measure, comparison, line.tolerance);
   const faultHere = faults.find(({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last);
+  // Before the deviations are asked for, the order of the stock must not give away what was measured.
+  const stock = suggestedFirst(kept, deviations ? (faultHere?.fault ?? '') : '');
   const underlays = underlaysOf(desk);
-  const under = underlays[underIndex] ?? null;
+  // What changed since the last round is seen best with that round under the line.
+  const under = underlays[underIndex] ?? (earlierShown && desk.previous ? (underlays[0] ?? null) : null);
   const layNext = () => setUnderIndex(underIndex + 1 >= underlays.length ? -1 : underIndex + 1);
   const noteShown = notes.notes.find(({ id }) => id === shownNote);
   const inPlace = place.suggestion
@@ -96,8 +103,14 @@ export function Desk({ desk }: { desk: DeskLine }) {
     if (answer.ok) notes.forget(last.id);
   }
 
-  async function keepAsStock(shared: boolean) {
-    const answer = await send<StockNoteView>('POST', '/api/critique/stock-notes', { courseId: desk.course.id, body: text, fault: '', shared });
+  async function dropStock({ id }: StockNoteView) {
+    const answer = await send('DELETE', `/api/critique/stock-notes/${id}`, {});
+    if (answer.ok) setStock((all) => all.filter((note) => note.id !== id));
+    setSaid(answer.ok ? 'The stock note is out of use; notes left with it stay.' : answer.said);
+  }
+
+  async function keepAsStock(shared: boolean, fault: Fault) {
+    const answer = await send<StockNoteView>('POST', '/api/critique/stock-notes', { courseId: desk.course.id, body: text, fault, shared });
     if (answer.ok) setStock((all) => [answer.result, ...all]);
     setSaid(answer.ok ? 'Kept as a stock note.' : answer.said);
   }
@@ -116,7 +129,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
     h: () => setHelp(!help),
     ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => leaveStock(note)])),
   };
-  useKeys(acts, keysOff !== 'yes' && !leaving);
+  useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving);
 
   return (
     <div className={style.desk}>
@@ -124,25 +137,26 @@ export function Desk({ desk }: { desk: DeskLine }) {
         <Sheet
           line={line} pack={pack} spacing={inPlace ?? spacing}
           under={inPlace ? spacing : (under?.spacing ?? null)} underLabel={inPlace ? 'the line as it was sent' : (under?.label ?? null)}
-          marks={deviations ? marksOf(faults) : []} ties={tiesOf(notes.notes)} run={place.run} choose={place.choose}
+          marks={deviations ? marksOf(faults) : []} ties={tiesOf(notes.notes)} run={place.run} choose={place.choose} looks={looks.looks} moved={earlierShown ? (desk.since?.moved ?? []) : []}
         />
         <div className="actions">
           <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>{deviations ? 'Put the deviations away' : 'Show the deviations'}</Button>
           <Button small onClick={layNext}>{under ? `Under it: ${under.label}` : 'Lay something under it'}</Button>
         </div>
+        <LooksMenu looks={looks} />
         <Where letters={letters} place={place} sent={spacing.offsets} />
         <Suggestion letters={letters} run={place.run} suggestion={place.suggestion} sent={spacing.offsets} place={place} />
         {deviations && <section aria-label="Deviations"><Deviations letters={letters} measure={measure} comparison={comparison} across={desk.across} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
         <details className="more" open={earlierShown} onToggle={(event) => setEarlierShown(event.currentTarget.open)}>
-          <summary>Said before, and what has changed since{desk.earlier.length > 0 && ` (${desk.earlier.length})`}</summary>
-          <Earlier earlier={desk.earlier} letters={letters} />
+          <summary>What has changed since the last round, and what was said</summary>
+          <Earlier since={desk.since} earlier={desk.earlier} letters={letters} choose={(pair) => place.choose({ first: pair, last: pair })} />
         </details>
       </div>
       <aside className={style.margin} aria-label="Notes">
         <p role="status" className={style.said}>{said}</p>
         <Margin desk={desk} letters={letters} notes={notes} shown={shownNote} show={(id) => setShownNote(shownNote === id ? null : id)} />
         <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
-        <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} keepAsStock={(shared) => void keepAsStock(shared)} mayKeep={text.trim() !== ''} />
+        <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} drop={(note) => void dropStock(note)} keepAsStock={(shared, fault) => void keepAsStock(shared, fault)} mayKeep={text.trim() !== ''} />
       </aside>
       <div className={style.rest}>
         <section aria-labelledby="marks-title">

@@ -17,8 +17,9 @@ export const deskKeys = [
   ['w', 'write a note here'],
   ['1…9', 'leave a stock note here'],
   ['z', 'take back the note left last'],
+  ['v', 'ways of looking: then the letter of one, or v once more for none'],
   ['u', 'lay the next setting under the line: the round before, references, built-in'],
-  ['e', 'what was said before, and how it has changed since'],
+  ['e', 'what has changed since the last round, and what was said then'],
   ['m', 'marks: then a digit gives the level and goes on'],
   ['s', 'next student, this line'],
   ['S', 'student before, this line'],
@@ -35,6 +36,7 @@ export const deskKeys = [
 export const acrossKeys = [
   ['f', 'next fault that several share'],
   ['d', 'deviations shown or put away'],
+  ['v', 'ways of looking: then the letter of one, or v once more for none'],
   ['1…9', 'take a stock note as the remark'],
   ['w', 'write the remark'],
   ['g', 'go through those who share the fault'],

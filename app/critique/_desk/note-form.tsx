@@ -46,13 +46,15 @@ type StockProps = {
   /** What the measure found there, once the deviations have been asked for. */
   fault: Fault;
   leave: (note: StockNoteView) => void;
-  keepAsStock: (shared: boolean) => void;
+  drop: (note: StockNoteView) => void;
+  keepAsStock: (shared: boolean, fault: Fault) => void;
   mayKeep: boolean;
 };
 
 /** Remarks kept for use again. One press leaves one at the chosen place, with the letters filled in. */
-export function StockNotes({ stock, letters, fault, leave, keepAsStock, mayKeep }: StockProps) {
+export function StockNotes({ stock, letters, fault, leave, drop, keepAsStock, mayKeep }: StockProps) {
   const share = useRef<HTMLInputElement>(null);
+  const answers = useRef<HTMLSelectElement>(null);
   return (
     <section className={style.stock} aria-labelledby="stock-title">
       <h3 id="stock-title">Stock notes</h3>
@@ -63,15 +65,20 @@ export function StockNotes({ stock, letters, fault, leave, keepAsStock, mayKeep 
               <kbd aria-hidden="true">{index < 9 ? index + 1 : ''}</kbd>
               <span>{fillStockNote(note.body, letters, note.fault || fault)}{note.fault !== '' && note.fault === fault && <strong> · fits what was measured</strong>}</span>
             </button>
+            {note.own && <Button small kind="text" aria-label={`Drop the stock note “${note.body}”`} onClick={() => drop(note)}>Drop{note.shared ? ', for all markers' : ''}</Button>}
           </li>
         ))}
       </ol>
       {mayKeep && (
         <p className={style.keepStock}>
-          <Button small kind="text" onClick={() => keepAsStock(share.current?.checked ?? false)}>Keep what is typed as a stock note</Button>
+          <Button small kind="text" onClick={() => keepAsStock(share.current?.checked ?? false, (answers.current?.value ?? '') as Fault)}>Keep what is typed as a stock note</Button>
+          <label>for <select ref={answers} defaultValue="">{stockFaults.map(([value, words]) => <option key={value} value={value}>{words}</option>)}</select></label>{' '}
           <label><input type="checkbox" ref={share} /> for all markers of the course</label>
         </p>
       )}
     </section>
   );
 }
+
+/** What a stock note may answer, so that it is suggested where the measure finds just that. */
+const stockFaults: readonly (readonly [Fault, string])[] = [['', 'any place'], ['wide', 'too wide'], ['tight', 'too tight'], ['left', 'a letter too far left'], ['right', 'a letter too far right'], ['touching', 'letters that touch']];

@@ -6,7 +6,11 @@ import type { Run } from '@/shared/critique/run';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
+import { noLooks, type Looks } from '@/app/_bench/session/looks';
 import { ChosenPlace } from './chosen-place';
+import { groundOf, Looked, showingOf } from './looks';
+import { MovedMarks } from './moved-marks';
+import type { MovedPair } from '@/shared/critique/since-last-round';
 import style from './desk.module.css';
 
 type Props = {
@@ -17,23 +21,29 @@ type Props = {
   underLabel: string | null;
   marks: GapMark[];
   ties: GapTie[];
+  looks?: Looks;
+  /** Pairs that moved since the last round, pointed out under the large line. */
+  moved?: readonly MovedPair[];
   run: Run | null;
   /** Where gaps can be pointed at. */
   choose?: (run: Run) => void;
 };
 
 /** The line at its true size, bare; and large, where gaps can be pointed at and notes are tied to them. */
-export function Sheet({ line, pack, spacing, under, underLabel, marks, ties, run, choose }: Props) {
+export function Sheet({ line, pack, spacing, under, underLabel, marks, ties, run, choose, looks = noLooks, moved = [] }: Props) {
+  const ground = groundOf(looks, line.ground);
+  const show = showingOf(looks, run, pack.letters.length);
+  const looked = <Looked pack={pack} spacing={spacing} looks={looks} run={run} />;
   return (
     <div className={style.sheets}>
-      <SheetFrame ground={line.ground} caption={<>True size, {withUnit(line.size.value, line.size.unit)}</>}>
-        <div className={style.trueSize} tabIndex={0} role="group" aria-label="The line at its true size"><LineDrawing pack={pack} spacing={spacing} size={line.size} /></div>
+      <SheetFrame ground={ground} caption={<>True size, {withUnit(line.size.value, line.size.unit)}</>}>
+        <div className={style.trueSize} tabIndex={0} role="group" aria-label="The line at its true size"><LineDrawing pack={pack} spacing={spacing} size={line.size} show={show} behind={looked} /></div>
       </SheetFrame>
-      <SheetFrame ground={line.ground} caption={<>Large{underLabel && <>, with {underLabel} as outlines under it</>}</>}>
+      <SheetFrame ground={ground} caption={<>Large{underLabel && <>, with {underLabel} as outlines under it</>}</>}>
         <div className={style.large}>
           <LineDrawing
-            pack={pack} spacing={spacing} under={under ?? undefined} marks={marks} ties={ties} label={null}
-            behind={<>{run && <ChosenPlace pack={pack} spacing={spacing} run={run} />}{choose && <Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}</>}
+            pack={pack} spacing={spacing} under={under ?? undefined} marks={marks} ties={ties} label={null} show={show}
+            behind={<>{looked}<MovedMarks pack={pack} spacing={spacing} moved={moved} />{run && <ChosenPlace pack={pack} spacing={spacing} run={run} />}{choose && <Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}</>}
           />
         </div>
       </SheetFrame>

@@ -9,3 +9,6 @@ export const addressTaken = (): AppError =>
   new AppError('INVALID', 'Nothing was made yet.', {
     fields: { email: 'There is an account with this address already. If it is yours, sign in with it and open the link again.' },
   });
+
+/** For commands of whoever runs the server. */
+export const nobodyHere = (email: string): AppError => new AppError('NOT_FOUND', `Nobody has an account with the address “${email}”.`);

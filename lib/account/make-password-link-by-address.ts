@@ -1,7 +1,7 @@
 import * as z from 'zod';
-import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { emailSchema } from '@/shared/schemas/account';
+import { nobodyHere } from './link-errors';
 import { makePasswordLink } from './make-password-link';
 
 /** A link for a new password, for whoever runs the server to hand over: the way back in for people who teach. */
@@ -11,7 +11,7 @@ export const makePasswordLinkByAddress = operation({
   input: z.object({ email: emailSchema }),
   run: async ({ data, now }, { email }) => {
     const person = await data.signIn.byEmail(email);
-    if (!person) throw new AppError('NOT_FOUND', `Nobody has an account with the address “${email}”.`);
+    if (!person) throw nobodyHere(email);
     const made = await makePasswordLink(data, { userId: person.id, createdById: null, hours: 24 }, now);
     await data.audit.record({ courseId: null, verb: 'password link handed over', subject: `user:${person.id}`, details: { by: 'console' } }, now);
     return { name: person.name, ...made };

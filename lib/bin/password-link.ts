@@ -2,8 +2,8 @@
 // people who teach and can't ask an instructor. It works once, for a day; whoever opens it can sign in as that person.
 import { env } from '@/lib/env';
 import { systemCaller } from '@/lib/access/actor';
-import { AppError } from '@/lib/access/errors';
 import { makePasswordLinkByAddress } from '@/lib/account/make-password-link-by-address';
+import { fail } from './fail';
 
 const [email] = process.argv.slice(2);
 try {
@@ -12,6 +12,5 @@ try {
   console.log(`For ${name}, once, until ${expiresAt.toISOString().slice(0, 16).replace('T', ' ')} UTC:\n${env().publicOrigin}${path}`);
   process.exit(0);
 } catch (error) {
-  console.error(error instanceof AppError ? error.said : error instanceof Error ? error.message : error);
-  process.exit(1);
+  fail(error);
 }

@@ -1,6 +1,7 @@
 import type { Actor } from '@/lib/access/actor';
+import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
-import { self } from './scope';
+import { coursesOf, self } from './scope';
 
 /**
  * Erasing the actor's own person: everything that names them or was written by or about them goes; spacings, marks and
@@ -22,19 +23,26 @@ export const eraseData = (actor: Actor, db: Db) => ({
 
   /** What the person wrote, and what others wrote about their proofs. */
   clearWords: async (): Promise<void> => {
-    const ownProof = { member: { user: self(actor) } };
-    await db.proof.updateMany({ where: ownProof, data: { reasoning: '' } });
-    await db.noteEntry.updateMany({ where: { note: { proofItem: { proof: ownProof } } }, data: { body: '' } });
-    await db.markEvent.updateMany({ where: { mark: { task: { proof: ownProof } } }, data: { why: '' } });
+    await clearWordsOf(db, { user: self(actor) });
     await db.stockNote.updateMany({ where: { author: { user: self(actor) }, shared: false }, data: { body: '' } });
-    // Where a room pointed is said about their work too, though it names nobody.
-    await db.wallPoint.deleteMany({ where: { proofItem: { proof: ownProof } } });
     for (const { id, steps } of await db.demonstration.findMany({ where: { author: { user: self(actor) }, shownAt: null }, select: { id: true, steps: true } })) {
       await db.demonstration.update({ where: { id, author: { user: self(actor) } }, data: { title: '', steps: withoutReasons(steps) } });
     }
-    for (const { id, snapshot } of await db.release.findMany({ where: { member: { user: self(actor) } }, select: { id: true, snapshot: true } })) {
-      await db.release.update({ where: { id, member: { user: self(actor) } }, data: { snapshot: withoutWords(snapshot) } });
-    }
+  },
+
+  /**
+   * The same for all students of a course that the actor runs, who leave it as pseudonyms; their accounts stay. Who joined
+   * is taken out of the log, or it would still say whose membership is whose. Gives how many there were.
+   */
+  studentsOf: async (courseId: string, now: Date): Promise<number> => {
+    const students: Prisma.MemberWhereInput = { courseId, course: coursesOf(actor), role: 'student', userId: { not: null } };
+    const members = await db.member.findMany({ where: students, select: { id: true, userId: true } });
+    await clearWordsOf(db, students);
+    await db.auditEvent.updateMany({ where: { courseId, actor: { members: { some: students } } }, data: { actorId: null } });
+    await db.externalRef.deleteMany({ where: { localId: { in: members.map(({ id }) => id) } } });
+    await db.member.updateMany({ where: { ...students, removedAt: null }, data: { removedAt: now } });
+    await db.member.updateMany({ where: students, data: { accommodations: '{}', listName: '', userId: null, sectionId: null, version: { increment: 1 } } });
+    return members.length;
   },
 
   /** Leaves all courses: the memberships stay as pseudonyms, without needs and without a person. */
@@ -60,6 +68,19 @@ export const eraseData = (actor: Actor, db: Db) => ({
 /** What was recorded and never shown, without a word; what was shown to a course is its teaching material and stays. */
 function withoutReasons(steps: string): string {
   return JSON.stringify(JSON.parse(steps, (key, value: unknown) => (key === 'reason' ? '' : value)));
+}
+
+/** Empties what members wrote in their proofs, and what was written about those. */
+async function clearWordsOf(db: Db, member: Prisma.MemberWhereInput): Promise<void> {
+  const theirs = { member };
+  await db.proof.updateMany({ where: theirs, data: { reasoning: '' } });
+  await db.noteEntry.updateMany({ where: { note: { proofItem: { proof: theirs } } }, data: { body: '' } });
+  await db.markEvent.updateMany({ where: { mark: { task: { proof: theirs } } }, data: { why: '' } });
+  // Where a room pointed is said about their work too, though it names nobody.
+  await db.wallPoint.deleteMany({ where: { proofItem: { proof: theirs } } });
+  for (const { id, snapshot } of await db.release.findMany({ where: theirs, select: { id: true, snapshot: true } })) {
+    await db.release.updateMany({ where: { id, ...theirs }, data: { snapshot: withoutWords(snapshot) } });
+  }
 }
 
 /** A release without what was written in its notes; everything else stays as it went out. */

@@ -4,6 +4,7 @@ import { auditData } from './audit';
 import { courseCopyData } from './course-copy';
 import { courseData } from './courses';
 import { eraseData } from './erase';
+import { keepingData } from './keeping';
 import { ownRecordData } from './own-records';
 import { joinLinkData } from './join-links';
 import { memberData } from './members';
@@ -47,6 +48,7 @@ const concepts = {
   courses: courseData,
   courseCopy: courseCopyData,
   erase: eraseData,
+  keeping: keepingData,
   ownRecords: ownRecordData,
   joinLinks: joinLinkData,
   members: memberData,

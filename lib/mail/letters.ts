@@ -42,3 +42,17 @@ export function welcomeLetter({ to, name, course, link, expires }: { to: string;
     ].join('\n\n'),
   };
 }
+
+/** Before the day until which a course's work is kept. */
+export function keepingLetter({ to, name, course, until, days, link }: { to: string; name: string; course: string; until: string; days: number; link: string }): Letter {
+  return {
+    to,
+    subject: `The work of ${course} is kept until ${until}`,
+    text: [
+      `Dear ${name},`,
+      `the work of the course “${course}” is kept until ${until}, ${days === 0 ? 'which is today' : days === 1 ? 'which is tomorrow' : `${days} days from now`}.`,
+      `Nothing is deleted by itself. After that day you can end the keeping on this page, which takes the names of all students and what was written off the work; or set a later day in the course's settings, if your school's rule allows it:`,
+      link,
+    ].join('\n\n'),
+  };
+}

@@ -30,6 +30,7 @@ const shut: Record<string, Address> = {
   'courses/[courseId]/class': ({ courseId }) => `/courses/${courseId}/class`,
   'courses/[courseId]/exercises/new': ({ courseId }) => `/courses/${courseId}/exercises/new`,
   'courses/[courseId]/exercises/removed': ({ courseId }) => `/courses/${courseId}/exercises/removed`,
+  'courses/[courseId]/keeping': ({ courseId }) => `/courses/${courseId}/keeping`,
   'courses/[courseId]/people': ({ courseId }) => `/courses/${courseId}/people`,
   'courses/[courseId]/people/import': ({ courseId }) => `/courses/${courseId}/people/import`,
   'courses/[courseId]/people/[memberId]': ({ courseId, memberId }) => `/courses/${courseId}/people/${memberId}`,

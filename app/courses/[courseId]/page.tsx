@@ -1,15 +1,18 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { readKeeping } from '@/lib/course/keeping/read-keeping';
 import { readCourse } from '@/lib/course/read-course';
 import { listExercises } from '@/lib/exercise/list-exercises';
 import { listPutAside } from '@/lib/exercise/list-put-aside';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
+import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../course-frame';
+import { keptWords } from './keeping/kept-words';
 import { RoundLines } from './round-lines';
 
 type Props = { params: Promise<{ courseId: string }> };
@@ -24,12 +27,16 @@ export default async function Course({ params }: Props) {
   const exercises = await forPage(listExercises, { courseId });
   const teaches = course.role === 'instructor';
   const removed = teaches ? (await forPage(listPutAside, { courseId })).length : 0;
+  const keeping = teaches ? await forPage(readKeeping, { courseId }) : null;
   const post = <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>Plan an exercise</ButtonLink>;
   return (
     <>
       <CourseFrame course={course} current="exercises" />
       <Page>
         <PageHeader title="Exercises" actions={teaches && exercises.length > 0 ? post : undefined} />
+        {keeping?.near && keeping.students > 0 && keeping.retainUntil !== null && keeping.daysLeft !== null && (
+          <Notice kind="warning">{keptWords(keeping.retainUntil, keeping.daysLeft)} <Link href={`/courses/${courseId}/keeping`}>What that means</Link></Notice>
+        )}
         {exercises.length === 0 && (teaches ? <FirstSteps courseId={courseId} post={post} /> : (
           <EmptyState title="Nothing is posted yet">{course.role === 'student' ? 'When your instructor posts an exercise, it stands here with its dates.' : 'When the instructor posts an exercise, it stands here; then proofs come in to be looked at.'}</EmptyState>
         ))}

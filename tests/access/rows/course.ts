@@ -13,6 +13,9 @@ const roster = { text: 'name,e-mail\nNew Person,new@school.example', columns: []
 export const courseRows: Rows = {
   'preview-copy': { input: (world) => ({ ...course(world), dates: 'moved', days: 364 }), answers: only.instructor },
   'copy-course': { input: (world) => ({ ...course(world), title: 'Next term', dates: 'empty', days: 0 }), answers: only.instructor },
+  // The world's course has no day until which work is kept, so the one who may end it is told so.
+  'end-keeping': { input: (world) => ({ ...course(world), title: 'Display type' }), answers: { ...only.instructor, instructor: 'CONFLICT' } },
+  'read-keeping': { input: course, answers: only.instructor },
   'prepare-roster': { input: course, answers: only.instructor },
   'preview-roster': { input: (world) => ({ ...course(world), ...roster }), answers: only.instructor },
   'import-roster': { input: (world) => ({ ...course(world), ...roster, makeSections: false }), answers: only.instructor },

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { listActs } from '@/lib/course/list-acts';
 import { readSettings } from '@/lib/course/read-settings';
 import { forPage } from '@/lib/http/page';
@@ -44,6 +45,7 @@ export default async function Settings({ params, searchParams }: Props) {
           />
           <div className="actions"><SubmitButton>Save</SubmitButton></div>
         </Form>
+        <p><Link href={`/courses/${course.id}/keeping`}>How long the work is kept, and what then</Link></p>
         <Sections courseId={course.id} sections={sections} />
         <Section title="The next term" id="next-term" lead="Everything that was planned can be taken on in a new course, without people and their work.">
           <div className="actions"><ButtonLink href={`/courses/${course.id}/copy`}>Copy the course</ButtonLink></div>

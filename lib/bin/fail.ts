@@ -1,0 +1,7 @@
+import { AppError } from '@/lib/access/errors';
+
+/** Ends a command that went wrong: what is for people is said, without a trace. */
+export function fail(error: unknown): never {
+  console.error(error instanceof AppError ? error.said : error instanceof Error ? error.message : error);
+  process.exit(1);
+}

@@ -21,6 +21,7 @@ import { ZoomNote } from './panels/zoom-note';
 import type { BenchProps } from './props';
 import { mayTell } from './session/may-tell';
 import { pxPerMmNow } from './session/screen';
+import { toggleWatching } from './replay/replay';
 import { openSession, type BenchSession } from './session/session';
 import type { BenchState } from './session/state';
 import { useSingleKeys } from './use-single-keys';
@@ -65,7 +66,7 @@ function Table() {
       focusGap,
       typeNumber: (first) => startTyping(fieldRef.current, first),
       showKeys: () => setKeysShown((shown) => !shown),
-      watchAgain: () => root.querySelector<HTMLElement>('[data-watch]')?.click(),
+      watchAgain: () => toggleWatching(session),
       singleKeys: () => byKey,
     });
   }, [session, focusGap, byKey]);

@@ -47,7 +47,7 @@ function Ticks({ pack, x }: { pack: Pack; x: number }) {
   const em = pack.unitsPerEm;
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop, pack.vertical.capHeight);
   const foot = Math.max(-pack.vertical.descender, 0.24 * em);
-  return <path className={styles.tick} d={`M${x} ${-top}v${0.07 * em}M${x} ${foot}v${-0.07 * em}`} />;
+  return <path data-part="ticks" className={styles.tick} d={`M${x} ${-top}v${0.14 * em}M${x} ${foot}v${-0.14 * em}`} />;
 }
 
 /** The gap nearest to the pointer, in the drawing's own units; null off the drawing. */

@@ -1,4 +1,5 @@
 import { LineChart } from '@/app/_ui/charts/LineChart';
+import { csvOf } from '@/shared/text/csv';
 import { numberText, thinSpace } from '@/shared/text/number';
 import type { PracticeKind, PracticeResult, PracticeTask } from '@/shared/schemas/practice';
 import styles from './practice.module.css';
@@ -37,12 +38,17 @@ function TaskOverTime({ task, results }: { task: PracticeTask; results: Practice
       reading={readingOf(drawn, all.length)}
       fileName={`practice-${task.replaceAll(' ', '-')}`}
       level={3}
+      csvHref={`data:text/csv;charset=utf-8,${encodeURIComponent(csvFrom(results))}`}
       x={{ label: 'Day', scale: 'time', words: day }}
       y={{ label: 'Smallest fault seen', unit: '1/1000 em', include: [0], digits: 0 }}
       series={drawn.map(([name, group]) => ({ name, points: group.map(({ at, fault }) => ({ x: Date.parse(at), y: fault })) }))}
     />
   );
 }
+
+/** Every sitting with its instant, which a drawing by days does not show. */
+const csvFrom = (results: PracticeResult[]): string =>
+  csvOf(['Ended (UTC)', 'Question', 'Gaps with', 'Size (px)', 'Smallest fault seen (1/1000 em)', 'Looks'], results.map(({ at, task, kind, size, fault, trials }) => [at, taskWords[task], kindWords[kind], size, fault, trials || null]));
 
 /** What became of each kind from its first sitting to its last; lower is finer. */
 function readingOf(groups: [string, PracticeResult[]][], count: number): string {

@@ -15,6 +15,17 @@ export function replayTo(session: BenchSession, steps: readonly DemonstrationSte
   session.store.set({ replayed: to, shown: 'mine' });
 }
 
+/** Begins to go through this sitting again, or goes back to it as it stands. By itself unless less motion is asked for. */
+export function toggleWatching(session: BenchSession): void {
+  const { replayed, history } = session.store.get();
+  if (replayed !== null) return stopReplay(session);
+  if (history.cursor < 2) return;
+  replayTo(session, [], 0);
+  session.store.set({ playing: !reducedMotion().matches });
+}
+
+export const reducedMotion = (): MediaQueryList => window.matchMedia('(prefers-reduced-motion: reduce)');
+
 export function stopReplay(session: BenchSession): void {
   session.store.set({ replayed: null, playing: false });
 }

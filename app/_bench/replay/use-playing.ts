@@ -1,7 +1,7 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import type { DemonstrationStep } from '@/shared/schemas/demonstration';
 import { useBench, useSession } from '../context';
-import { paceOf, replayTo } from './replay';
+import { paceOf, reducedMotion, replayTo } from './replay';
 
 /** Goes on by itself while it plays; `ended` is called once the last step has stood its time. */
 export function usePlaying(steps: readonly DemonstrationStep[], least: number, ended: () => void): void {
@@ -15,17 +15,15 @@ export function usePlaying(steps: readonly DemonstrationStep[], least: number, e
   }, [session, steps, least, ended, at, playing]);
 }
 
-const query = () => window.matchMedia('(prefers-reduced-motion: reduce)');
-
 /** Whether the system asks for less motion: then nothing plays by itself. */
 export function useReducedMotion(): boolean {
   return useSyncExternalStore(
     (changed) => {
-      const asked = query();
+      const asked = reducedMotion();
       asked.addEventListener('change', changed);
       return () => asked.removeEventListener('change', changed);
     },
-    () => query().matches,
+    () => reducedMotion().matches,
     () => false,
   );
 }

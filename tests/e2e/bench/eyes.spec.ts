@@ -19,9 +19,26 @@ test('a sitting can be watched again without changing anything', async ({ page, 
   const made = await onPage(page);
   await page.getByRole('button', { name: 'Watch it again' }).click();
   await expect(page.getByText('step 0 of 2')).toBeVisible();
+  await expect(page.locator('[aria-live=polite]').filter({ hasText: '20 wider' })).toBeVisible();
   await expect(page.getByText('step 2 of 2')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Watch it again' })).toBeVisible();
   expect(await onPage(page)).toEqual(made);
+});
+
+test('where less motion is asked for, a sitting is gone through by hand', async ({ page, open }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await open();
+  for (const gap of [1, 4]) {
+    await page.locator(`[data-gap="${gap}"]`).focus();
+    await page.keyboard.press('PageUp');
+  }
+  await page.keyboard.press('a');
+  await expect(page.getByText('step 0 of 2')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Play' })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Step forward' }).click();
+  await expect(page.getByText('step 1 of 2')).toBeVisible();
+  await page.getByRole('button', { name: 'Back to mine' }).click();
+  await expect(page.getByText('step 1 of 2')).toHaveCount(0);
 });
 
 test('points are true once a card was held to the screen, and after a reload', async ({ page, server, open }) => {

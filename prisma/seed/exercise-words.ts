@@ -10,7 +10,7 @@ Send a proof when the lines hold together, with one sentence on the decision you
 
 type Line = { text: string; face: string; size: Size; ground: Ground };
 
-/** Large and small, sans, serif, slab and heavy; one word in two weights, and one line on a dark ground. */
+/** Large and small, sans, serif, slab and heavy; one word in two weights and two sizes, and one line on a dark ground. */
 export const lines: readonly Line[] = [
   { text: 'HAVEN TO WAVE', face: 'lato-700', size: { value: 72, unit: 'px' }, ground: 'light' },
   { text: 'Afternoon Tide', face: 'playfair-display-700', size: { value: 96, unit: 'px' }, ground: 'light' },
@@ -21,6 +21,7 @@ export const lines: readonly Line[] = [
   { text: 'ferry clock, barn', face: 'bitter-400', size: { value: 18, unit: 'pt' }, ground: 'light' },
   { text: 'AVOWAL', face: 'work-sans-400', size: { value: 80, unit: 'px' }, ground: 'light' },
   { text: 'AVOWAL', face: 'work-sans-700', size: { value: 80, unit: 'px' }, ground: 'light' },
+  { text: 'AVOWAL', face: 'work-sans-400', size: { value: 24, unit: 'px' }, ground: 'light' },
 ];
 
 const levels = (words: readonly [string, string, number][]) => words.map(([title, description, points]) => ({ title, description, points }));

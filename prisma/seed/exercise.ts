@@ -14,7 +14,7 @@ import { seedReferences } from './references';
 type People = { courseId: string; timeZone: string; instructorId: string; assistantId: string };
 
 /**
- * The demo's exercise, made by the same operations that people use: nine specimens, two rounds, three criteria, and
+ * The demo's exercise, made by the same operations that people use: ten specimens, two rounds, three criteria, and
  * references by two teachers. Published three weeks before `now`; round 1 was due five days ago, round 2 is open.
  */
 export async function seedExercise({ courseId, timeZone, instructorId, assistantId }: People, now: Date): Promise<{ exerciseId: string }> {
@@ -23,7 +23,7 @@ export async function seedExercise({ courseId, timeZone, instructorId, assistant
   const { exerciseId } = await createExercise(instructor, { courseId, title: 'Signs for a harbour', brief, safetySigns: false }, begun);
   await changeExercise(instructor, {
     exerciseId, version: 0, title: 'Signs for a harbour', brief,
-    settings: { benchTells: 'contact', benchTellsAfterProof: 'evenness', referencesShown: 'after-release', tolerance: 10, namesHidden: true, safetySigns: false },
+    settings: { benchTells: 'contact', benchTellsAfterProof: 'evenness', referencesShown: 'after-release', tolerance: 10, smallestSize: { value: 24, unit: 'px' }, namesHidden: true, safetySigns: false },
   }, begun);
   for (const { text, face, size, ground } of lines) {
     await addSpecimens(instructor, { exerciseId, lines: [text], faces: [face], sizes: [size], grounds: [ground] }, begun);

@@ -10,6 +10,8 @@ export function ScreenPanel() {
   const id = useId();
   const kept = useBench((state) => state.screen);
   const [pxPerMm, setPxPerMm] = useState(() => pxPerMmNow(kept, window.devicePixelRatio));
+  // A telephone is narrower than a card lies: there it is held upright.
+  const [card] = useState(() => (window.innerWidth < 560 ? { width: CARD.height, height: CARD.width, how: ' upright' } : { ...CARD, how: '' }));
   const take = (next: number | null) => {
     const measure = next === null ? null : { pxPerMm: next, density: window.devicePixelRatio };
     keepScreen(measure);
@@ -19,9 +21,9 @@ export function ScreenPanel() {
   return (
     <section className={styles.screen} aria-label="True size on this screen">
       <h2>True size on this screen</h2>
-      <p>Hold a bank card or a student card to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {numberText(CARD.width, 1)} mm wide.</p>
+      <p>Hold a bank card or a student card{card.how} to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {numberText(card.width, 1)} mm wide.</p>
       <div className={styles.cardHolder}>
-        <svg width={CARD.width * pxPerMm} height={CARD.height * pxPerMm} aria-hidden="true"><rect x="0.5" y="0.5" width={CARD.width * pxPerMm - 1} height={CARD.height * pxPerMm - 1} rx={3.18 * pxPerMm} className={styles.card} /></svg>
+        <svg width={card.width * pxPerMm} height={card.height * pxPerMm} aria-hidden="true"><rect x="0.5" y="0.5" width={card.width * pxPerMm - 1} height={card.height * pxPerMm - 1} rx={3.18 * pxPerMm} className={styles.card} /></svg>
       </div>
       <label htmlFor={id}>Width of the frame</label>
       <input
@@ -31,7 +33,7 @@ export function ScreenPanel() {
         max={10}
         step={0.005}
         value={pxPerMm}
-        aria-valuetext={`${numberText(CARD.width * pxPerMm)} pixels`}
+        aria-valuetext={`${numberText(card.width * pxPerMm)} pixels`}
         onChange={(event) => setPxPerMm(Number(event.currentTarget.value))}
       />
       <p className={styles.row}>

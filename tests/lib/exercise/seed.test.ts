@@ -16,7 +16,7 @@ describeOnSqlite('the demo’s exercise', (suite) => {
   it('is published, with lines light and dark, in px and pt, two rounds and three criteria', async () => {
     const plan = await getPlan(caller('instructor'), { exerciseId });
     expect(plan.exercise.state).toBe('published');
-    expect(plan.specimens).toHaveLength(9);
+    expect(plan.specimens).toHaveLength(10);
     expect(new Set(plan.specimens.map(({ ground }) => ground))).toEqual(new Set(['light', 'dark']));
     expect(new Set(plan.specimens.map(({ size }) => size.unit))).toEqual(new Set(['px', 'pt']));
     expect(plan.rounds.map(({ number, dueLocal }) => [number, dueLocal])).toEqual([[1, '2026-11-19T18:00'], [2, '2026-12-03T18:00']]);

@@ -34,6 +34,12 @@ const pragmas = `
   PRAGMA foreign_keys = ON;
 `;
 
+/**
+ * How many values one statement may carry. SQLite takes 32,766 since 3.32 (sqlite.org/limits.html, SQLITE_MAX_VARIABLE_NUMBER);
+ * without being told, Prisma assumes 999 and refuses the lines of a hundred proofs.
+ */
+const maxBindValues = 32_766;
+
 /** The file behind a `file:` url, or null for one in memory. */
 export function sqliteFile(url: string): string | null {
   const file = url.replace(/^file:/, '');
@@ -55,6 +61,7 @@ function inTurns(connection: SqlDriverAdapter): SqlDriverAdapter {
     executeRaw: (query) => turn.run(() => patiently(() => connection.executeRaw(query))),
     executeScript: (script) => turn.run(() => patiently(() => connection.executeScript(script))),
     startTransaction: () => startTransaction(connection, turn),
+    getConnectionInfo: () => ({ maxBindValues, supportsRelationJoins: false }),
     dispose: () => turn.run(() => connection.dispose()),
   };
 }

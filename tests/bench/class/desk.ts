@@ -7,12 +7,12 @@ export type Waits = { p50: number; p95: number; most: number; times: number };
 
 const line = ({ proofIds, specimenIds }: Filled, proof: number, specimen = 0) => `/critique/${proofIds[proof % proofIds.length]}/${specimenIds[specimen]}`;
 
-/** The server's part: what is sent for the next proof when its page is already open (the page's own data, without the frame), one at a time. */
+/** The server's part: the page of one proof after another, whole, one at a time. */
 export async function nextProofOnServer(origin: string, filled: Filled, times: number): Promise<Waits> {
   const waits: number[] = [];
   for (let turn = 0; turn < times + 5; turn += 1) {
     const begun = performance.now();
-    await ask(origin, undefined, { path: line(filled, turn * 7), cookie: filled.instructorCookie, headers: { rsc: '1' } });
+    await ask(origin, undefined, { path: line(filled, turn * 7), cookie: filled.instructorCookie });
     if (turn >= 5) waits.push(performance.now() - begun);
   }
   return waitsOf(waits);

@@ -1,6 +1,6 @@
 import { Agent, request } from 'node:http';
 
-export type Ask = { path: string; method?: 'GET' | 'PUT' | 'POST'; cookie: string; body?: unknown; headers?: Record<string, string> };
+export type Ask = { path: string; method?: 'GET' | 'PUT' | 'POST'; cookie: string; body?: unknown };
 export type Load = { perSecond: number; p50: number; p95: number; answers: number };
 
 /**
@@ -28,10 +28,10 @@ export async function load(origin: string, next: (connection: number) => Ask, se
 export const percentile = (sorted: readonly number[], share: number): number => sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;
 
 /** @returns the body's length */
-export function ask(origin: string, agent: Agent | undefined, { path, method = 'GET', cookie, body, headers: more }: Ask): Promise<number> {
+export function ask(origin: string, agent: Agent | undefined, { path, method = 'GET', cookie, body }: Ask): Promise<number> {
   return new Promise((resolve, reject) => {
     const text = body === undefined ? undefined : JSON.stringify(body);
-    const headers = { cookie, ...more, ...(text === undefined ? {} : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(text), 'sec-fetch-site': 'same-origin' }) };
+    const headers = { cookie, ...(text === undefined ? {} : { 'content-type': 'application/json', 'content-length': Buffer.byteLength(text), 'sec-fetch-site': 'same-origin' }) };
     const sent = request(`${origin}${path}`, { method, agent, headers }, (response) => {
       const chunks: Buffer[] = [];
       response.on('data', (chunk: Buffer) => chunks.push(chunk));

@@ -3,4 +3,7 @@ import { formAction } from '@/lib/http/form-action';
 import { settleMark } from '@/lib/marking/settle-mark';
 import { readSettled } from './read-settled';
 
-export const settleAction = formAction(settleMark, { read: readSettled, done: () => 'Settled.' });
+export const settleAction = formAction(settleMark, {
+  read: readSettled,
+  then: ({ exerciseId, roundNumber, token }) => `/exercises/${exerciseId}/rounds/${roundNumber}/agreement/${token}?settled=1`,
+});

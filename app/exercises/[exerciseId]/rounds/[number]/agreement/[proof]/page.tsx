@@ -16,17 +16,18 @@ import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
 import { settleAction } from './actions';
 
-type Props = { params: Promise<{ exerciseId: string; number: string; proof: string }>; searchParams: Promise<{ criterion?: string }> };
+type Props = { params: Promise<{ exerciseId: string; number: string; proof: string }>; searchParams: Promise<{ criterion?: string; settled?: string }> };
 
 export const metadata: Metadata = { title: 'Two markers’ marks' };
 
 /** One proof as two markers judged it, the way to settle what they differ by, and every change of every mark. */
 export default async function DifferencePage({ params, searchParams }: Props) {
-  const [{ proof: token }, { criterion: asked }] = await Promise.all([params, searchParams]);
+  const [{ proof: token }, { criterion: asked, settled }] = await Promise.all([params, searchParams]);
   const shown = await forPage(showDifference, { proof: decodeURIComponent(token) });
   const { course, exercise, round, proof, markers, criteria } = shown;
   const here = `/exercises/${exercise.id}/rounds/${round.number}`;
   const chosen = criteria.find(({ versionId }) => versionId === asked) ?? criteria.find(({ effective }) => effective.from === 'differs') ?? criteria[0];
+  const left = criteria.filter(({ effective }) => effective.from === 'differs').length;
   return (
     <Page width="wide">
       <PageHeader
@@ -36,6 +37,7 @@ export default async function DifferencePage({ params, searchParams }: Props) {
         actions={proof.specimenId ? <ButtonLink href={`/critique/${proof.token}/${proof.specimenId}`}>Look at the proof</ButtonLink> : undefined}
       />
       {shown.released && <Notice>This round has been released to this student. What went out stays as it is; a level settled now reaches the student with the next release, as a correction.</Notice>}
+      {settled && <Notice live="polite">{left > 0 ? `Settled. ${left} more to settle on this proof.` : 'Settled. Nothing is left to settle on this proof.'}</Notice>}
       <Table caption="Both markers’ levels, and the one that counts">
         <thead><tr><th scope="col">Criterion</th><th scope="col">{markers.first}</th><th scope="col">{markers.second}</th><th scope="col">Counts</th><th scope="col">Because</th></tr></thead>
         <tbody>

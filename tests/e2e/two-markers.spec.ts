@@ -1,0 +1,129 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { assistant, instructor, secondAssistant, students } from '@/prisma/seed/people';
+import { ownExercise } from './own-exercise';
+import { signedIn } from './people';
+
+/** Two markers on a proof of an exercise of its own: blind marking, agreement, settling, release. */
+test.describe.configure({ mode: 'serial' });
+
+let own: ReturnType<typeof ownExercise>;
+let teacher: Page, first: Page, second: Page, student: Page;
+let round: string;
+const author = students[0]!;
+
+test.beforeAll(async ({ browser, baseURL }) => {
+  own = ownExercise(baseURL!, 'Two pairs of eyes', [author.email]);
+  round = `/exercises/${own.exerciseId}/rounds/1`;
+  teacher = (await signedIn(browser, instructor)).page;
+  first = (await signedIn(browser, assistant)).page;
+  second = (await signedIn(browser, secondAssistant)).page;
+  student = (await signedIn(browser, author)).page;
+});
+test.afterAll(() => own.putAway());
+
+test('the instructor asks for a second marker on every proof, and is told how a share is chosen', async () => {
+  await teacher.goto(`/exercises/${own.exerciseId}/plan/rounds/${own.roundId}`);
+  await expect(teacher.getByText('nobody can steer it', { exact: false })).toBeVisible();
+  await teacher.getByRole('radio', { name: 'Every proof' }).check();
+  await teacher.getByRole('button', { name: 'Save the second marker' }).click();
+  await expect(teacher.getByText('Saved. What was begun stays, whatever is chosen.')).toBeVisible();
+});
+
+test('the first marker gives levels, and cannot be the second', async () => {
+  await first.goto(`${round}/critique`);
+  await first.locator('main a[href^="/critique/"]').first().click();
+  await expect(first.getByText('this is the first marking', { exact: false })).toBeVisible();
+  await giveAll(first, 'lowest');
+  await first.goto(`${round}/second`);
+  await expect(first.getByText('you have a part in the first marking')).toBeVisible();
+  await expect(first.getByRole('link', { name: 'Take the next second marking' })).toHaveCount(0);
+  await sound(first);
+});
+
+test('the second marker sees nothing of the first, and gives other levels', async () => {
+  await second.goto(`${round}/second`);
+  await second.getByRole('link', { name: 'Take the next second marking' }).click();
+  await expect(second.getByText('this is the second marking', { exact: false })).toBeVisible();
+  await expect(second.getByText('No total yet')).toBeVisible();
+  await expect(second.getByText('How the marks came about')).toHaveCount(0);
+  expect(await second.content()).not.toContain(assistant.name);
+  await giveAll(second, 'highest');
+  await second.reload();
+  await expect(second.getByText('Two people have marked this proof', { exact: false })).toBeVisible();
+});
+
+test('the release warns of differences and says what would count', async () => {
+  await teacher.goto(`${round}/release`);
+  await expect(teacher.getByText('the two markers differ and nobody has settled it', { exact: false })).toBeVisible();
+  await expect(teacher.getByRole('checkbox', { name: author.name })).not.toBeChecked();
+  await teacher.getByRole('link', { name: `What ${author.name} will see` }).click();
+  await expect(teacher.getByText('The first marker’s level would count', { exact: false }).first()).toBeVisible();
+});
+
+test('the agreement claims nothing from one proof, and a difference is settled with a reason', async () => {
+  await teacher.goto(`${round}/agreement`);
+  await expect(teacher.getByText('1 proof: too few to say.', { exact: false }).first()).toBeVisible();
+  await sound(teacher);
+  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: 'Agreement as CSV' }).click()]);
+  expect(download.suggestedFilename()).toBe('agreement-round-1.csv');
+  await teacher.getByRole('link', { name: author.name }).click();
+  await sound(teacher);
+  const settle = teacher.getByRole('region', { name: /^Settle “/ });
+  const open = () => teacher.getByRole('cell', { name: 'they differ', exact: false });
+  const differing = await open().count();
+  expect(differing).toBeGreaterThan(0);
+  await settle.getByRole('radio').nth(1).check();
+  await settle.getByRole('button', { name: 'Settle', exact: true }).click();
+  await expect(settle.getByText('Say in a few words why this level counts', { exact: false }).first()).toBeVisible();
+  for (let left = differing; left > 0; left -= 1) {
+    await settle.getByRole('radio').nth(1).check();
+    await settle.getByLabel('Why').fill('Looked at it together, on its head.');
+    await settle.getByRole('button', { name: 'Settle', exact: true }).click();
+    await expect(open()).toHaveCount(left - 1);
+    await expect(teacher.getByText(left > 1 ? `Settled. ${left - 1} more to settle` : 'Settled. Nothing is left to settle', { exact: false })).toBeVisible();
+  }
+  await expect(teacher.getByText('Looked at it together, on its head.').first()).toBeVisible();
+});
+
+test('what was settled goes out to the student, without a word of who marked', async () => {
+  await teacher.goto(`${round}/release`);
+  await expect(teacher.getByText('nobody has settled it', { exact: false })).toHaveCount(0);
+  await expect(teacher.getByRole('checkbox', { name: author.name })).toBeChecked();
+  await teacher.getByRole('button', { name: 'Release to those chosen' }).click();
+  await expect(teacher.getByText('Notes and marks went out to 1 student', { exact: false })).toBeVisible();
+  await student.goto(`/proofs/${own.proofIds[0]}`);
+  await expect(student.getByText(/Together .* of .*, which is/).first()).toBeAttached();
+  for (const hidden of ['Looked at it together', secondAssistant.name, 'second marker']) expect(await student.content()).not.toContain(hidden);
+});
+
+test('the released marks leave as one zip for machines', async () => {
+  await teacher.goto(`/exercises/${own.exerciseId}/class?round=1`);
+  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: /OneRoster/ }).click()]);
+  expect(download.suggestedFilename()).toBe('oneroster-round-1.zip');
+  await first.goto(`/exercises/${own.exerciseId}/class?round=1`);
+  await expect(first.getByRole('link', { name: /OneRoster/ })).toHaveCount(0);
+});
+
+/** Gives every criterion its lowest or highest level, then finishes the proof. */
+async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
+  await expect(page.locator('body')).toHaveAttribute('data-keys', 'on');
+  const criteria = page.locator('[data-criterion]');
+  for (let index = 0; index < await criteria.count(); index += 1) {
+    const levels = criteria.nth(index).locator('button[aria-pressed]');
+    const level = which === 'lowest' ? levels.first() : levels.last();
+    await level.click();
+    await expect(level).toHaveAttribute('aria-pressed', 'true');
+  }
+  await page.getByRole('button', { name: 'This proof is marked' }).click();
+  await expect(page.getByText('Marked. It goes out', { exact: false })).toBeVisible();
+}
+
+/** Nothing for axe to find, no sideways scrolling at the width of a phone. */
+async function sound(page: Page): Promise<void> {
+  for (const size of [{ width: 390, height: 844 }, { width: 1280, height: 900 }]) {
+    await page.setViewportSize(size);
+    expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);
+  }
+}

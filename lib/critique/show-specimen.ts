@@ -18,6 +18,7 @@ import { entriesOf, type QueueEntry } from './queue';
 import { queueOrder } from './queue-order';
 import { roundInHand } from './round-in-hand';
 import { stockNotesAtHand } from './stock-notes';
+import { blindStill } from '@/lib/marking/blind-still';
 import { comparisonOf, measureOf } from './stored';
 
 /** Settings on one page. */
@@ -64,7 +65,7 @@ export const showSpecimen = operation({
       faults: faults.map(({ key, first, last, fault, letters, at }) => ({ key, first, last, fault, letters, count: at.length })),
       chosen: chosen && { key: chosen.key, first: chosen.first, last: chosen.last, fault: chosen.fault, letters: chosen.letters },
       versions,
-      lines: await linesOf(data, { specimenId, tolerance: settings.tolerance, named, at: chosen }, here),
+      lines: await linesOf(data, { specimenId, tolerance: settings.tolerance, named, at: chosen, me: me.id, blind: await blindStill(data, round, here.map(({ proofId }) => proofId)) }, here),
       identical: alike.map((group) => group.map(({ proofId }) => named.get(proofId)!.shownAs).sort()),
       stock,
     };
@@ -76,10 +77,14 @@ export type ShownSpecimen = Awaited<ReturnType<typeof showSpecimen>>;
 type Setting = Gathering['settings'][number];
 type Named = ReadonlyMap<string, Pick<QueueEntry, 'token' | 'shownAs' | 'hidden'>>;
 
-type Listed = { specimenId: string; tolerance: number; named: Named; at: Run | null };
+type Listed = {
+  specimenId: string; tolerance: number; named: Named; at: Run | null;
+  /** Proofs of which a marker reads only their own notes yet, and who that is. */
+  blind: ReadonlySet<string>; me: string;
+};
 
 /** The settings of one page, with their faults, their notes, and at a chosen place what the measure would suggest. */
-async function linesOf(data: ScopedData, { specimenId, tolerance, named, at }: Listed, page: readonly Setting[]): Promise<AcrossLine[]> {
+async function linesOf(data: ScopedData, { specimenId, tolerance, named, at, blind, me }: Listed, page: readonly Setting[]): Promise<AcrossLine[]> {
   const items = await data.critique.specimenIn(specimenId, page.map(({ proofId }) => proofId));
   const notes = await data.notes.ofItems(items.map(({ id }) => id));
   return page.flatMap(({ proofId }) => {
@@ -93,7 +98,7 @@ async function linesOf(data: ScopedData, { specimenId, tolerance, named, at }: L
       token: name.token, shownAs: name.shownAs, specimenVersionId: item.specimenVersionId, spacing,
       faults: faultsIn(item, tolerance),
       suggestion: at && measuredSuggestion(measure, comparison, spacing, at),
-      notes: notes.filter(({ proofItem }) => proofItem.id === item.id).map((row) => {
+      notes: notes.filter(({ proofItem, authorId }) => proofItem.id === item.id && (authorId === me || !blind.has(proofId))).map((row) => {
         const { fromPair, toPair, entries } = noteView(row, name.hidden);
         return { fromPair, toPair, body: standingBody(entries) };
       }),

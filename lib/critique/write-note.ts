@@ -14,7 +14,7 @@ export const writeNote = operation({
   input: writeNoteSchema,
   run: ({ data, now }, note): Promise<NoteView> =>
     retryOnConflict(async () => {
-      const { me, task, hidden } = await proofInHand(data, note.proofId);
+      const { me, task, second, hidden } = await proofInHand(data, note.proofId);
       const item = await data.notes.item(note.proofId, note.specimenVersionId);
       if (!item) throw notFound();
       const there = await data.notes.byKey(item.id, note.requestKey);
@@ -24,7 +24,9 @@ export const writeNote = operation({
       const suggestion = suggestionFor(run, note.suggestion, pairs);
       const { requestKey, body } = note;
       await data.notes.create({
-        proofItemId: item.id, requestKey, body, suggestion, now, authorId: me.id, taskId: task?.id ?? null,
+        proofItemId: item.id, requestKey, body, suggestion, now, authorId: me.id,
+        // Wherever the second marker writes it, the note is theirs: it may not reach the first before its time.
+        taskId: (second?.markerId === me.id ? second.id : task?.id) ?? null,
         fromPair: run?.first ?? null, toPair: run?.last ?? null,
       });
       const made = await data.notes.byKey(item.id, requestKey);

@@ -3,7 +3,7 @@ import { noteView } from '@/lib/critique/note-view';
 import { queueOf } from '@/lib/critique/queue';
 import { roundInHand } from '@/lib/critique/round-in-hand';
 import { env } from '@/lib/env';
-import { marksOfProofs } from '@/lib/marking/effective-marks';
+import { blindStill } from '@/lib/marking/blind-still';
 import { roundOnly } from '@/shared/schemas/critique';
 import { webAnnotations, type OutgoingNote } from './web-annotations';
 
@@ -17,9 +17,9 @@ export const exportRoundNotes = operation({
     const { round, exercise, course } = hand;
     const queue = new Map((await queueOf(data, hand, now)).map((entry) => [entry.proofId, entry]));
     const proofIds = [...queue.keys()];
-    const marks = await marksOfProofs(data, round, proofIds);
+    const blind = await blindStill(data, round, proofIds);
     // While two mark a proof without each other, neither reads the other's notes by this way either.
-    const rows = await data.notes.ofProofs(proofIds.filter((id) => marks.stateOf(id) !== 'waits'));
+    const rows = await data.notes.ofProofs(proofIds.filter((id) => !blind.has(id)));
     const lines = await data.exports.linesOf([...new Set(rows.map(({ proofItem }) => proofItem.specimenVersionId))]);
     const notes = rows.flatMap((row): OutgoingNote[] => {
       const entry = queue.get(row.proofItem.proofId);

@@ -1,10 +1,12 @@
 import { beforeEach, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/actor';
 import { showLine } from '@/lib/critique/show-line';
+import { showSpecimen } from '@/lib/critique/show-specimen';
 import { writeNote } from '@/lib/critique/write-note';
 import { showClass } from '@/lib/class/show-class';
 import { newId } from '@/lib/data/ids';
 import { exportMarks } from '@/lib/export/export-marks';
+import { exportRoundNotes } from '@/lib/export/export-round-notes';
 import { claimProof } from '@/lib/marking/claim-proof';
 import { finishProof } from '@/lib/marking/finish-proof';
 import { giveBackProof } from '@/lib/marking/give-back-proof';
@@ -108,6 +110,11 @@ describeOnBothDatabases('two markers', (suite) => {
     for (const proof of [ids.nextProof, token]) {
       const stranger = await line(others[1]!, proof);
       expect(stranger).toMatchObject({ two: { sight: 'none' }, notes: [], marks: { criteria: [{ mark: { level: null } }], history: [] } });
+    }
+    for (const who of [others[0]!, others[1]!]) {
+      const across = JSON.stringify((await showSpecimen(who, { ...round(), specimenId: ids.specimen, fault: null, page: 1 }, { now })).lines);
+      expect([across.includes('A first remark.'), across.includes('A second remark.')]).toEqual([false, who === others[0]]);
+      expect(JSON.stringify(await exportRoundNotes(who, round(), { now }))).not.toMatch(/A (first|second) remark/);
     }
     expect((await showClass(others[0]!, { exerciseId: ids.exercise, round: 2 }, { now })).students.find(({ memberId }) => memberId === ids.members.student)).toMatchObject({ percent: null, levels: [], marked: false });
     await finishProof(as('assistant'), { proof: ids.nextProof, to: 'done' }, { now });

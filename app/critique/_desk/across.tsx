@@ -97,7 +97,7 @@ export function Across({ page }: { page: AcrossPage }) {
     f: goTo(go.nextFault, 'No fault is shared by two settings of this line.'),
     p: goTo(go.nextPage, 'This is the last page.'), P: goTo(go.previousPage, 'This is the first page.'),
     l: goTo(go.nextLine, 'This is the last line.'), L: goTo(go.previousLine, 'This is the first line.'),
-    ...(chosen ? { w: () => area.current?.focus(), g: begin, ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => setRun({ ...run, body: fillStockNote(note.body, letters, chosen.fault) })])) } : {}),
+    ...(chosen ? { w: () => area.current?.focus(), g: begin, m: () => { if (lines.every(({ suggestion }) => suggestion !== null)) setRun({ ...run, suggests: !run.suggests }); }, ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => setRun({ ...run, body: fillStockNote(note.body, letters, chosen.fault) })])) } : {}),
   };
   // While one line is looked at, its own keys hold (across-look.tsx).
   useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving && looking === null);

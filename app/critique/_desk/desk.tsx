@@ -6,7 +6,7 @@ import { faultsOf } from '@/shared/critique/faults';
 import { lettersOf, runOf, spacedLetters } from '@/shared/critique/run';
 import { fillStockNote } from '@/shared/critique/stock-note';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
-import type { Fault, StockNoteView } from '@/shared/schemas/note';
+import type { StockNoteView } from '@/shared/schemas/note';
 import { Deviations } from './deviations';
 import { Earlier } from './earlier';
 import { KeyHelp } from './key-help';
@@ -15,7 +15,6 @@ import { LooksMenu } from './looks';
 import { Margin } from './margin';
 import { Marks } from './marks';
 import { NoteForm, StockNotes } from './note-form';
-import { send } from './send';
 import { Sheet } from './sheet';
 import { suggestedFirst } from './stock-order';
 import { tiesOf, marksOf } from './tied';
@@ -27,6 +26,7 @@ import { useKeysAndLooks, useLooks } from './use-looks';
 import { useNotes } from './use-notes';
 import { usePlace } from './use-place';
 import { useQueue } from './use-queue';
+import { useStock } from './use-stock';
 import { Suggestion, Where } from './where';
 import style from './desk.module.css';
 
@@ -43,7 +43,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [shownNote, setShownNote] = useState<string | null>(null);
   const [underIndex, setUnderIndex] = useState(-1);
   const [said, setSaid] = useState('');
-  const [kept, setStock] = useState(desk.stock);
+  const kept = useStock(desk.course.id, desk.stock, setSaid);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
   const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
   const place = usePlace(spacing, letters.length > 1 ? { first: 0, last: 0 } : null);
@@ -55,7 +55,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const faults = faultsOf(measure, comparison, line.tolerance);
   const faultHere = faults.find(({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last);
   // Before the deviations are asked for, the order of the stock must not give away what was measured.
-  const stock = suggestedFirst(kept, deviations ? (faultHere?.fault ?? '') : '');
+  const stock = suggestedFirst(kept.stock, deviations ? (faultHere?.fault ?? '') : '');
   const underlays = underlaysOf(desk);
   // What changed since the last round is seen best with that round under the line.
   const under = underlays[underIndex] ?? (earlierShown && desk.previous ? (underlays[0] ?? null) : null);
@@ -103,18 +103,6 @@ export function Desk({ desk }: { desk: DeskLine }) {
     if (answer.ok) notes.forget(last.id);
   }
 
-  async function dropStock({ id }: StockNoteView) {
-    const answer = await send('DELETE', `/api/critique/stock-notes/${id}`, {});
-    if (answer.ok) setStock((all) => all.filter((note) => note.id !== id));
-    setSaid(answer.ok ? 'The stock note is out of use; notes left with it stay.' : answer.said);
-  }
-
-  async function keepAsStock(shared: boolean, fault: Fault) {
-    const answer = await send<StockNoteView>('POST', '/api/critique/stock-notes', { courseId: desk.course.id, body: text, fault, shared });
-    if (answer.ok) setStock((all) => [answer.result, ...all]);
-    setSaid(answer.ok ? 'Kept as a stock note.' : answer.said);
-  }
-
   const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : leaveFor(address));
   const acts: Acts = {
     '.': () => place.step(1), ',': () => place.step(-1), '>': () => place.extend(1), '<': () => place.extend(-1), 0: () => place.choose(null),
@@ -156,7 +144,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
         <p role="status" className={style.said}>{said}</p>
         <Margin desk={desk} letters={letters} notes={notes} shown={shownNote} show={(id) => setShownNote(shownNote === id ? null : id)} />
         <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
-        <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} drop={(note) => void dropStock(note)} keepAsStock={(shared, fault) => void keepAsStock(shared, fault)} mayKeep={text.trim() !== ''} />
+        <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} drop={(note) => void kept.drop(note)} keepAsStock={(shared, fault) => void kept.keep(text, shared, fault)} mayKeep={text.trim() !== ''} />
       </aside>
       <div className={style.rest}>
         <section aria-labelledby="marks-title">

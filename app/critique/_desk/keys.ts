@@ -39,6 +39,7 @@ export const acrossKeys = [
   ['v', 'ways of looking: then the letter of one, or v once more for none'],
   ['1…9', 'take a stock note as the remark'],
   ['w', 'write the remark'],
+  ['m', 'with or without what the measure suggests for each'],
   ['g', 'go through those who share the fault'],
   ['y', 'at a look: yes, leave it'],
   ['n', 'at a look: not this one'],

@@ -38,8 +38,8 @@ export function pairWhite(line: PreparedLine, index: number, total: number, reac
   for (let step = 0; step <= count; step += 1) {
     const y = bottom + Math.min(step * slice, top - bottom);
     const inner = Math.min(Math.max(y, bottom + 0.01), top - 0.01);
-    const from = Math.max(rightmost(left.chunks.segments, inner), left.box.right - depthAt(left.box, inner, reach));
-    const to = Math.min(leftmost(right.chunks.segments, inner), right.box.left + depthAt(right.box, inner, reach)) + shift;
+    const from = Math.max(rightmost(left.chunks.segments, inner), left.box.right - (isSliver(left.box, inner, bottom, top) ? 0 : reach));
+    const to = Math.min(leftmost(right.chunks.segments, inner), right.box.left + (isSliver(right.box, inner, bottom, top) ? 0 : reach)) + shift;
     leftEdge.push(from, y);
     rightEdge.push(Math.max(from, to), y);
   }
@@ -60,9 +60,9 @@ export function letterProfile(line: PreparedLine, letter: number): { heights: nu
 /** A round that overshoots its neighbour leaves a sliver over or under it: not drawn behind the neighbour's edge. 1/1000 em. */
 const OVERSHOOT = 24;
 
-function depthAt({ bottom, top }: { bottom: number; top: number }, y: number, reach: number): number {
-  const beyond = Math.max(bottom - y, y - top);
-  return beyond > 0 && beyond <= OVERSHOOT ? 0 : reach;
+/** Whether at this height there is nothing but the other letter's overshoot, from `bottom` or up to `top` of the pair. */
+function isSliver(box: { bottom: number; top: number }, y: number, bottom: number, top: number): boolean {
+  return (y < box.bottom && box.bottom - bottom <= OVERSHOOT) || (y > box.top && top - box.top <= OVERSHOOT);
 }
 
 function lowest(line: PreparedLine, index: number): number {

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { numberText } from '@/shared/text/number';
+import { numberText, withUnit } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
 import { CARD, keepScreen, NOMINAL_PX_PER_MM, pxPerMmNow } from '../session/screen';
 import styles from '../bench.module.css';
@@ -21,7 +21,7 @@ export function ScreenPanel() {
   return (
     <section className={styles.screen} aria-label="True size on this screen">
       <h2>True size on this screen</h2>
-      <p>Hold a bank card or a student card{card.how} to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {numberText(card.width, 1)} mm wide.</p>
+      <p>Hold a bank card or a student card{card.how} to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {withUnit(card.width, 'mm', 1)} wide.</p>
       <div className={styles.cardHolder}>
         <svg width={card.width * pxPerMm} height={card.height * pxPerMm} aria-hidden="true"><rect x="0.5" y="0.5" width={card.width * pxPerMm - 1} height={card.height * pxPerMm - 1} rx={3.18 * pxPerMm} className={styles.card} /></svg>
       </div>

@@ -62,7 +62,10 @@ export const roundData = (actor: Actor, db: Db) => {
 
     /** Takes the last round away, where nobody has sent anything to it. */
     remove: async (id: string, version: number): Promise<boolean> => {
-      const { count } = await db.round.deleteMany({ where: { AND: [roundsOf(actor), { id, version, proofs: { none: {} }, releases: { none: {} } }] } });
+      const empty: Prisma.RoundWhereInput = { AND: [roundsOf(actor), { id, version, proofs: { none: {} }, releases: { none: {} } }] };
+      // Nothing ever hung on a wall of it.
+      await db.wall.deleteMany({ where: { round: empty } });
+      const { count } = await db.round.deleteMany({ where: empty });
       return count === 1;
     },
 

@@ -1,6 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
 import { systemCaller, type Caller } from '@/lib/access/actor';
 import { eraseAccount } from '@/lib/account/erase-account';
+import { removeRound } from '@/lib/exercise/remove-round';
 import { sendProof } from '@/lib/proof/send-proof';
 import { bus } from '@/lib/live/announce';
 import { changeWall } from '@/lib/wall/change-wall';
@@ -137,6 +138,13 @@ describeOnBothDatabases('the wall', (suite) => {
     const { code: other } = await suite.db.wall.findUniqueOrThrow({ where: { id: first.wallId } });
     expect(other).toMatch(/^[BCDFGHJKMNPQRTVWXZ2346789]{10}$/);
     expect(other).not.toBe(code);
+  });
+
+  it('does not keep an empty round from being removed', async () => {
+    const round = await suite.db.round.create({ data: { id: 'empty-round', exerciseId: ids.exercise, number: 3, state: 'open' } });
+    const { wallId } = await openWall(as('instructor'), { exerciseId: ids.exercise, roundNumber: 3, specimenId: ids.specimen }, { now });
+    await removeRound(as('instructor'), { roundId: round.id, version: 0 }, { now });
+    expect(await suite.db.wall.count({ where: { id: wallId } })).toBe(0);
   });
 
   it('lets a wrong code see nothing, and counts only those as tries', async () => {

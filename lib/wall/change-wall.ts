@@ -3,6 +3,7 @@ import { swapped } from '@/lib/data/compare-and-swap';
 import { retryOnConflict } from '@/lib/data/retry';
 import { announce } from '@/lib/live/announce';
 import { changeWallSchema, type WallChange } from '@/shared/schemas/wall';
+import { linesOfWall } from './lines-of-wall';
 import { wallInHand } from './wall-in-hand';
 import { storedWallSettings, type WallSettings } from './wall-settings';
 
@@ -14,7 +15,10 @@ export const changeWall = operation({
   run: async ({ data, now }, { wallId, change }): Promise<{ changed: true }> => {
     await retryOnConflict(async () => {
       const { wall, settings } = await wallInHand(data, wallId, now);
-      swapped(await data.walls.change(wall.id, wall.version, storedWallSettings(changed(settings, change))), 'The wall');
+      const next = change.kind === 'leave all out'
+        ? { ...settings, front: null, out: change.out ? (await linesOfWall(data, wall, settings)).map(({ line }) => line.key) : [] }
+        : changed(settings, change);
+      swapped(await data.walls.change(wall.id, wall.version, storedWallSettings(next)), 'The wall');
       if (change.kind === 'ask anew') await data.walls.forgetPoints(wall);
     });
     announce(`wall:${wallId}`);
@@ -22,7 +26,7 @@ export const changeWall = operation({
   },
 });
 
-function changed(settings: WallSettings, change: WallChange): WallSettings {
+function changed(settings: WallSettings, change: Exclude<WallChange, { kind: 'leave all out' }>): WallSettings {
   switch (change.kind) {
     case 'pointing': return { ...settings, pointing: change.to };
     case 'front': return { ...settings, front: change.line };

@@ -37,6 +37,7 @@ export const changeWallSchema = z.strictObject({
     z.strictObject({ kind: z.literal('pointing'), to: pointingSchema }),
     z.strictObject({ kind: z.literal('front'), line: z.nullable(lineKey) }),
     z.strictObject({ kind: z.literal('leave out'), line: lineKey, out: z.boolean() }),
+    z.strictObject({ kind: z.literal('leave all out'), out: z.boolean() }),
     z.strictObject({ kind: z.literal('ask anew') }),
   ]),
 });

@@ -97,8 +97,8 @@ test('new lines can be held and placed together, and a line sent again is set an
 
 test('two phones point, by finger and by keyboard; the wall shows it when it is asked for', async () => {
   const [first, second] = phones;
-  const sign = await first.getByLabel('Line', { exact: true }).inputValue();
-  await second.getByLabel('Line', { exact: true }).selectOption(sign);
+  const sign = await first.getByRole('combobox').inputValue();
+  await second.getByRole('combobox').selectOption(sign);
   await first.getByRole('radio').nth(1).check({ force: true });
   await expect(first.getByText('Counted.')).toBeVisible();
   await second.getByRole('radio').nth(1).focus();
@@ -159,7 +159,8 @@ test('a student’s line is left out of wall and phones, and put back', async ()
   await projector.getByRole('button', { name: /^Leave chosen out/ }).click();
   await expect(drawn(projector)).toHaveCount(1);
   await expect(phones[0].getByRole('button', { name: 'Next line' })).toHaveCount(0);
-  await projector.getByRole('button', { name: /^Put \w+ back$/ }).click();
+  await projector.getByText(/^Which lines hang here \(1 of 2\)$/).click();
+  await projector.getByRole('group').filter({ hasText: 'None, to choose a few' }).getByRole('checkbox', { checked: false }).last().check();
   await expect(drawn(projector)).toHaveCount(2);
 });
 

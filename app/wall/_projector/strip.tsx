@@ -55,7 +55,7 @@ export function Strip(props: StripProps) {
             <KeyButton keyName={wallKeys.larger} acts={acts} disabled={columns <= 1}>Larger</KeyButton>
             <KeyButton keyName={wallKeys.smaller} acts={acts} disabled={columns >= 4}>Smaller</KeyButton>
             <label className={style.check}><input type="checkbox" checked={looking.holding} onChange={(event) => setLooking({ ...looking, holding: event.target.checked })} /> Hold new lines until I place them</label>
-            {state.lines.filter(({ out }) => out).map(({ key, sign }) => <Button key={key} small onClick={() => void change({ kind: 'leave out', line: key, out: false })}>Put {sign} back</Button>)}
+            <Which lines={state.lines} change={change} />
           </fieldset>
           <TwoPart {...props} />
           <RoomPart {...props} />
@@ -69,6 +69,18 @@ export function Strip(props: StripProps) {
         </div>
       )}
     </div>
+  );
+}
+
+/** Which lines hang on the wall, one by one, all or none to begin with. */
+function Which({ lines, change }: { lines: WallState['lines']; change: StripProps['change'] }) {
+  return (
+    <details className={style.which}>
+      <summary>Which lines hang here ({lines.filter(({ out }) => !out).length} of {lines.length})</summary>
+      <Button small onClick={() => void change({ kind: 'leave all out', out: false })}>All</Button>
+      <Button small onClick={() => void change({ kind: 'leave all out', out: true })}>None, to choose a few</Button>
+      {lines.map(({ key, sign, out }) => <label key={key} className={style.check}><input type="checkbox" checked={!out} onChange={() => void change({ kind: 'leave out', line: key, out: !out })} /> {sign}</label>)}
+    </details>
   );
 }
 

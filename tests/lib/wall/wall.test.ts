@@ -115,7 +115,12 @@ describeOnBothDatabases('the wall', (suite) => {
     expect(await allAtOnce(changes)).toEqual({ done: 3, refused: [] });
     const state = await wall();
     expect([state.pointing, ...state.lines.map(({ out }) => out)]).toEqual(['show', true, true]);
-    for (const line of keys) await change({ kind: 'leave out', line, out: false });
+    await change({ kind: 'leave all out', out: false });
+    expect((await wall()).lines.map(({ out }) => out)).toEqual([false, false]);
+    await change({ kind: 'leave all out', out: true });
+    await change({ kind: 'leave out', line: keys[1]!, out: false });
+    expect((await wall()).lines.map(({ out }) => out)).toEqual([true, false]);
+    await change({ kind: 'leave all out', out: false });
   });
 
   it('keeps a remark as a note like any other, once for one key, and says when its proof does not count', async () => {

@@ -14,8 +14,11 @@ export function valueAt({ lines }: Pick<ClassMap, 'lines'>, student: number, { l
   const here = lines[line]!, row = here.rows[student];
   if (!row) return null;
   const tenths = row.tenths[pair] ?? null;
-  return { far: tenths === null ? null : tenths / 10, tolerance: row.against === null ? here.ownTolerance : (here.tolerances[row.against]?.[pair] ?? here.ownTolerance) };
+  return { far: tenths === null ? null : tenths / 10, tolerance: toleranceOf(here, row.against, pair) };
 }
+
+const toleranceOf = ({ tolerances, ownTolerance }: MapLineShown, against: number | null, pair: number): number =>
+  against === null ? ownTolerance : (tolerances[against]?.[pair] ?? ownTolerance);
 
 /** −3 to 3: 0 within tolerance, 1 up to twice, 2 up to three times, 3 beyond it; above 0 wider. */
 export type MapLook = -3 | -2 | -1 | 0 | 1 | 2 | 3;
@@ -30,20 +33,33 @@ export function lookOf(far: number, tolerance: number): MapLook {
 /** Stands for a cell with nothing in it in a table of looks. */
 export const noLook = 9;
 
-/** Every look of the map, row by row as the students come; made once, so that drawing only reads. */
-export function looksOf(map: ClassMap, columns: readonly MapColumn[]): Int8Array {
-  const looks = new Int8Array(map.students.length * columns.length);
-  map.students.forEach((_, student) => columns.forEach((column, index) => {
-    const value = valueAt(map, student, column);
-    looks[student * columns.length + index] = value === null || value.far === null ? noLook : lookOf(value.far, value.tolerance);
-  }));
-  return looks;
+/** All cells by student × column, made once, so that ordering and drawing only read: how far (NaN where nothing is said) and the look. */
+export type MapNumbers = { students: number; columns: readonly MapColumn[]; far: Float64Array; looks: Int8Array };
+
+export function mapNumbers(map: ClassMap): MapNumbers {
+  const columns = columnsOf(map.lines), students = map.students.length, width = columns.length;
+  const far = new Float64Array(students * width).fill(Number.NaN), looks = new Int8Array(students * width).fill(noLook);
+  let start = 0;
+  for (const line of map.lines) {
+    line.rows.forEach((row, student) => row?.tenths.forEach((tenths, pair) => {
+      if (tenths === null) return;
+      const at = student * width + start + pair;
+      far[at] = tenths / 10;
+      looks[at] = lookOf(tenths / 10, toleranceOf(line, row.against, pair));
+    }));
+    start += line.letters.length - 1;
+  }
+  return { students, columns, far, looks };
 }
 
 /** The class in one row: the median of each column, null where nobody is compared. */
-export const classRow = (map: ClassMap, columns: readonly MapColumn[]): (number | null)[] =>
-  columns.map((column) => {
-    const values = map.students.flatMap((_, student) => valueAt(map, student, column)?.far ?? []);
+export const classRow = ({ students, columns, far }: MapNumbers): (number | null)[] =>
+  columns.map((_, column) => {
+    const values: number[] = [];
+    for (let student = 0; student < students; student += 1) {
+      const value = far[student * columns.length + column]!;
+      if (!Number.isNaN(value)) values.push(value);
+    }
     return values.length === 0 ? null : median(values);
   });
 

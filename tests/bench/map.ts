@@ -28,7 +28,7 @@ export default async function benchMap() {
     const db = openDatabase(url);
     const filled = await fillClass(db, { students, specimens, rounds: 1 }, secret, new Date());
     await db.$disconnect();
-    const server = await serveForBench(url, Number(process.env.MAP_PORT ?? 3471));
+    const server = await serveForBench(url, Number(process.env.MAP_PORT ?? 3478));
     const browser = await chromium.launch({ executablePath: chromiumPath() ?? undefined, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
     try {
       const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });

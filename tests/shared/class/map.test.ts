@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { orderedRows } from '@/shared/class/map-order';
 import type { ClassMap } from '@/shared/class/map';
-import { classRow, columnsOf, lookOf, looksOf, mapWords, noLook, valueAt } from '@/shared/class/map-view';
+import { classRow, columnsOf, lookOf, mapNumbers, mapWords, noLook, valueAt } from '@/shared/class/map-view';
 import { drawnPack } from '../../fixtures/drawn-pack';
 
 /** Three gaps of one line; a row of tenths a student, null for one who has not set it. */
@@ -15,7 +15,7 @@ function mapOf(rows: ((number | null)[] | null)[], tolerance = 8): ClassMap {
     }],
   };
 }
-const names = (map: ClassMap, order: Parameters<typeof orderedRows>[2]) => orderedRows(map, columnsOf(map.lines), order);
+const names = (map: ClassMap, order: Parameters<typeof orderedRows>[1]) => orderedRows(mapNumbers(map), order);
 
 // Expected values by hand.
 describe('the map of a class', () => {
@@ -28,7 +28,7 @@ describe('the map of a class', () => {
   it('keeps what was not set apart from what nothing is held against', () => {
     const map = mapOf([[100, null, -90], null]);
     const columns = columnsOf(map.lines);
-    expect([...looksOf(map, columns)]).toEqual([1, noLook, -1, noLook, noLook, noLook]);
+    expect([...mapNumbers(map).looks]).toEqual([1, noLook, -1, noLook, noLook, noLook]);
     expect(columns.map((column) => mapWords(valueAt(map, 0, column), 'reference'))).toEqual(['10 wider than the reference, outside the tolerance of 8', 'not held against anything', '9 tighter than the reference, outside the tolerance of 8']);
     expect(mapWords(valueAt(map, 1, columns[0]!), 'reference')).toBe('not set');
   });
@@ -41,7 +41,7 @@ describe('the map of a class', () => {
 
   it('sums the class up by the median of each pair', () => {
     const map = mapOf([[10, 20, null], [30, 20, null], [50, 90, null], null]);
-    expect(classRow(map, columnsOf(map.lines))).toEqual([3, 2, null]);
+    expect(classRow(mapNumbers(map))).toEqual([3, 2, null]);
   });
 
   it('orders by how far off, by one pair, by likeness; who has nothing stands last', () => {

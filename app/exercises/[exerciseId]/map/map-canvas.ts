@@ -1,7 +1,8 @@
 'use client';
 import type { ClassMap } from '@/shared/class/map';
-import { classRow, lookOf, looksOf, noLook, valueAt, type MapColumn } from '@/shared/class/map-view';
+import { classRow, lookOf, noLook, type MapNumbers } from '@/shared/class/map-view';
 import { headHeight, type Cell, type CellSize, type MapFrame } from './map-frame';
+import { mapBody } from './map-body';
 import { mapInks } from './map-inks';
 import { makeStamps } from './map-stamps';
 import { paintMap, type MapPicture } from './paint-map';
@@ -16,19 +17,21 @@ export type MapCanvas = {
 };
 
 /** Keeps a canvas in the picture: paints at most once a frame, when it was scrolled, resized, pointed at or told of something new. `onFit` is told how wide the names stand. */
-export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map: ClassMap, columns: readonly MapColumn[], onFit: (namesWidth: number) => void): MapCanvas {
+export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map: ClassMap, numbers: MapNumbers, onFit: (namesWidth: number) => void): MapCanvas {
   const context = canvas.getContext('2d', { alpha: false })!;
-  const picture = pictureOf(map, columns);
-  const frame: MapFrame = { cell: 'signs', columns: columns.length, rows: map.students.length, names: namesWidth(scroller.clientWidth), head: headHeight, width: scroller.clientWidth, height: scroller.clientHeight, left: 0, top: 0 };
+  const picture = pictureOf(map, numbers);
+  const frame: MapFrame = { cell: 'signs', columns: numbers.columns.length, rows: numbers.students, names: namesWidth(scroller.clientWidth), head: headHeight, width: scroller.clientWidth, height: scroller.clientHeight, left: 0, top: 0 };
   let inks = mapInks(scroller), dpr = 0, stamps = makeStamps('signs', inks, 1), asked = 0;
   let chosen: Cell | null = null, under: Cell | null = null;
+  const body = mapBody();
   let first = true;
 
   const paint = () => {
     asked = 0;
-    frame.left = scroller.scrollLeft;
-    frame.top = scroller.scrollTop;
-    paintMap({ context, frame, inks, stamps, dpr, picture, chosen, under });
+    // On whole points of the screen, so that what was painted before can be moved.
+    frame.left = Math.round(scroller.scrollLeft * dpr) / dpr;
+    frame.top = Math.round(scroller.scrollTop * dpr) / dpr;
+    paintMap({ context, frame, inks, stamps, dpr, picture, body, chosen, under });
     if (first) performance.mark('map-drawn');
     first = false;
   };
@@ -41,6 +44,7 @@ export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map:
     canvas.style.width = `${frame.width}px`;
     canvas.style.height = `${frame.height}px`;
     stamps = makeStamps(frame.cell, inks, dpr);
+    body.forget();
     onFit(frame.names);
     soon();
   };
@@ -55,11 +59,13 @@ export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map:
 
   return {
     show: ({ rows, size, chosen: cell }) => {
+      if (picture.order !== rows) body.forget();
       picture.order = rows;
       chosen = cell;
       if (size !== frame.cell) {
         frame.cell = size;
         stamps = makeStamps(size, inks, dpr);
+        body.forget();
       }
       soon();
     },
@@ -82,12 +88,11 @@ export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map:
 /** Names get a third of a narrow screen and no more than they need on a wide one. */
 const namesWidth = (width: number): number => Math.min(168, Math.round(width / 3));
 
-function pictureOf(map: ClassMap, columns: readonly MapColumn[]): MapPicture {
-  const far = new Float64Array(map.students.length * columns.length).fill(Number.NaN);
-  map.students.forEach((_, student) => columns.forEach((column, index) => { far[student * columns.length + index] = valueAt(map, student, column)?.far ?? Number.NaN; }));
-  const classFar = classRow(map, columns);
+function pictureOf(map: ClassMap, numbers: MapNumbers): MapPicture {
+  const { columns, far, looks, students } = numbers;
+  const classFar = classRow(numbers);
   return {
-    looks: looksOf(map, columns), far, order: map.students.map((_, index) => index), names: map.students.map(({ name }) => name),
+    looks, far, order: Array.from({ length: students }, (_, student) => student), names: map.students.map(({ name }) => name),
     letters: columns.map(({ letters }) => letters), begins: columns.map(({ first }) => first),
     classFar,
     classLooks: Int8Array.from(columns, ({ line, pair }, index) => {

@@ -2,7 +2,7 @@
 import { useEffect, useLayoutEffect, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import { useRouter } from 'next/navigation';
 import type { ClassMap } from '@/shared/class/map';
-import { mapWords, valueAt, type MapColumn } from '@/shared/class/map-view';
+import { mapWords, valueAt, type MapNumbers } from '@/shared/class/map-view';
 import { cellAt, cellSizes, fullHeight, fullWidth, headHeight, scrollFor, type Cell, type CellSize } from './map-frame';
 import { mapCanvas, type MapCanvas } from './map-canvas';
 import { nextCell } from './map-keys';
@@ -12,7 +12,7 @@ import styles from './map.module.css';
 const scrollBar = 18;
 
 type Props = {
-  map: ClassMap; columns: readonly MapColumn[]; rows: readonly number[]; size: CellSize;
+  map: ClassMap; numbers: MapNumbers; rows: readonly number[]; size: CellSize;
   chosen: Cell; onChoose: (cell: Cell) => void; onUnder: (cell: Cell | null) => void;
 };
 
@@ -20,21 +20,22 @@ type Props = {
  * The grid: a canvas that paints what is seen, and over it one true cell, the chosen one, which has the focus and says
  * what is in it. So it is one stop of the Tab key, whatever its size.
  */
-export function MapGrid({ map, columns, rows, size, chosen, onChoose, onUnder }: Props) {
+export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }: Props) {
   const scrollerRef = useRef<HTMLDivElement>(null);
   const canvasRef = useRef<HTMLCanvasElement>(null);
   const cellRef = useRef<HTMLDivElement>(null);
   const drawnRef = useRef<MapCanvas | null>(null);
   const byHand = useRef(false);
   const router = useRouter();
+  const { columns } = numbers;
   const [names, setNames] = useState(0);
 
   useEffect(() => {
-    const drawn = mapCanvas(scrollerRef.current!, canvasRef.current!, map, columns, setNames);
+    const drawn = mapCanvas(scrollerRef.current!, canvasRef.current!, map, numbers, setNames);
     drawnRef.current = drawn;
     return drawn.stop;
-  }, [map, columns]);
-  useEffect(() => { drawnRef.current?.show({ rows, size, chosen }); }, [map, columns, rows, size, chosen]);
+  }, [map, numbers]);
+  useEffect(() => { drawnRef.current?.show({ rows, size, chosen }); }, [map, numbers, rows, size, chosen]);
 
   // The cell is a new element each time, so that its words are spoken; the focus goes along.
   useLayoutEffect(() => {

@@ -8,14 +8,15 @@ const roles: Record<Exclude<keyof MapInks, 'family'>, string> = {
 };
 
 export function mapInks(beside: Element): MapInks {
-  const probe = document.createElement('span');
-  probe.hidden = true;
-  beside.append(probe);
-  const read = (token: string) => {
+  const probes = Object.entries(roles).map(([role, token]) => {
+    const probe = document.createElement('span');
+    probe.hidden = true;
     probe.style.color = `var(${token})`;
-    return getComputedStyle(probe).color;
-  };
-  const inks = Object.fromEntries(Object.entries(roles).map(([role, token]) => [role, read(token)])) as Record<keyof typeof roles, string>;
-  probe.remove();
+    return { role, probe };
+  });
+  // All are put in before the first is read, so that the page's styles are worked out once.
+  beside.append(...probes.map(({ probe }) => probe));
+  const inks = Object.fromEntries(probes.map(({ role, probe }) => [role, getComputedStyle(probe).color])) as Record<keyof typeof roles, string>;
+  probes.forEach(({ probe }) => probe.remove());
   return { ...inks, family: getComputedStyle(beside).fontFamily };
 }

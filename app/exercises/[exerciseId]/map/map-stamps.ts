@@ -3,24 +3,25 @@ import type { MapInks } from './map-inks';
 import { cellSizes, type CellSize } from './map-frame';
 
 /** Drawn once for a size and a set of colours, and stamped from then on: look −3 to 3 at index 0 to 6, nothing at 7. */
-export type Stamps = { of: (look: number) => HTMLCanvasElement };
+export type Stamps = { put: (context: CanvasRenderingContext2D, look: number, x: number, y: number) => void };
 
 export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
   const { width, height } = cellSizes[cell];
-  const drawn = Array.from({ length: 8 }, (_, index) => {
-    const canvas = document.createElement('canvas');
-    canvas.width = Math.round(width * dpr);
-    canvas.height = Math.round(height * dpr);
-    const context = canvas.getContext('2d')!;
-    context.setTransform(canvas.width / width, 0, 0, canvas.height / height, 0, 0);
+  // All looks on one canvas: going from one to another would cost more than the stamping.
+  const [wide, high] = [Math.ceil(width * dpr), Math.ceil(height * dpr)];
+  const sheet = document.createElement('canvas');
+  sheet.width = 8 * wide;
+  sheet.height = high;
+  const context = sheet.getContext('2d', { alpha: false })!;
+  for (let index = 0; index < 8; index += 1) {
+    context.setTransform(wide / width, 0, 0, high / height, index * wide, 0);
     context.fillStyle = inks.ground;
     context.fillRect(0, 0, width, height);
     if (index === 7) nothing(context, width, height, inks);
     else if (cell === 'whole') small(context, width, height, index - 3, inks);
     else sign(context, width, height, index - 3, inks, cell === 'numbers');
-    return canvas;
-  });
-  return { of: (look) => drawn[look < -3 || look > 3 ? 7 : look + 3]! };
+  }
+  return { put: (onto, look, x, y) => onto.drawImage(sheet, (look < -3 || look > 3 ? 7 : look + 3) * wide, 0, wide, high, x, y, width, height) };
 }
 
 /** The farther off, the more of the cell is coloured; the colour says which way, and so does the form. */

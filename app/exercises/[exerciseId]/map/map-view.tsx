@@ -4,7 +4,7 @@ import { RadioGroup } from '@/app/_ui/RadioGroup';
 import { Select } from '@/app/_ui/Select';
 import type { ClassMap } from '@/shared/class/map';
 import { orderedRows, type MapOrder } from '@/shared/class/map-order';
-import { columnsOf } from '@/shared/class/map-view';
+import { mapNumbers } from '@/shared/class/map-view';
 import { counted } from '@/shared/text/number';
 import { MapGrid } from './map-grid';
 import { MapLegend } from './map-legend';
@@ -14,12 +14,13 @@ import styles from './map.module.css';
 
 /** The map with what rules it: the order of the rows, the size of a cell; and, below, the line under the cell. */
 export function MapView({ map }: { map: ClassMap }) {
-  const columns = useMemo(() => columnsOf(map.lines), [map]);
+  const numbers = useMemo(() => mapNumbers(map), [map]);
+  const { columns } = numbers;
   const [order, setOrder] = useState<MapOrder>({ by: 'farthest' });
   const [size, setSize] = useState<CellSize>(columns.length <= 14 && map.students.length <= 40 ? 'numbers' : 'signs');
   const [chosen, setChosen] = useState<Cell>({ row: 0, column: 0 });
   const [under, setUnder] = useState<Cell | null>(null);
-  const rows = useMemo(() => orderedRows(map, columns, order), [map, columns, order]);
+  const rows = useMemo(() => orderedRows(numbers, order), [numbers, order]);
   const shown = under ?? chosen;
   return (
     <div className={styles.map}>
@@ -33,7 +34,7 @@ export function MapView({ map }: { map: ClassMap }) {
       </div>
       <MapLegend map={map} />
       <p className="quiet note-size">{counted(map.students.length, 'student')} × {counted(columns.length, 'pair')}. Arrow keys walk from cell to cell, Home and End along a row, Page Up and Down by ten; Enter opens the line at the desk.</p>
-      <MapGrid map={map} columns={columns} rows={rows} size={size} chosen={chosen} onChoose={setChosen} onUnder={setUnder} />
+      <MapGrid map={map} numbers={numbers} rows={rows} size={size} chosen={chosen} onChoose={setChosen} onUnder={setUnder} />
       <UnderCell map={map} columns={columns} student={rows[shown.row]!} column={shown.column} onSort={(column) => setOrder({ by: 'pair', column })} />
     </div>
   );

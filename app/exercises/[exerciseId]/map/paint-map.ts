@@ -1,6 +1,7 @@
 'use client';
 import { numberText, signed } from '@/shared/text/number';
 import { cellSizes, heads, seen, xOf, yOf, type Cell, type MapFrame } from './map-frame';
+import type { MapBody, Part } from './map-body';
 import type { MapInks } from './map-inks';
 import type { Stamps } from './map-stamps';
 
@@ -9,7 +10,7 @@ export type MapPicture = {
   looks: Int8Array; far: Float64Array; order: readonly number[]; names: readonly string[];
   letters: readonly string[]; begins: readonly boolean[]; classLooks: Int8Array; classFar: readonly (number | null)[];
 };
-type Painting = { context: CanvasRenderingContext2D; frame: MapFrame; inks: MapInks; stamps: Stamps; dpr: number; picture: MapPicture; chosen: Cell | null; under: Cell | null };
+export type Painting = { context: CanvasRenderingContext2D; frame: MapFrame; inks: MapInks; stamps: Stamps; dpr: number; picture: MapPicture; body: MapBody; chosen: Cell | null; under: Cell | null };
 
 
 /** Paints what is seen of the map and nothing else: cells, then names and heads over them, so that these stay in place. */
@@ -19,21 +20,32 @@ export function paintMap(painting: Painting): void {
   context.fillStyle = inks.ground;
   context.fillRect(0, 0, frame.width, frame.height);
   const part = seen(frame);
-  paintCells(painting, part);
+  paintCells(painting);
   paintNames(painting, part);
   paintHeads(painting, part);
   paintRules(painting);
   for (const [cell, weight] of [[painting.under, 1], [painting.chosen, 2]] as const) if (cell) outline(painting, cell, weight);
 }
 
-type Part = ReturnType<typeof seen>;
+type Seen = ReturnType<typeof seen>;
 
-function paintCells({ context, frame, stamps, picture, inks }: Painting, { columns: [from, to], rows: [top, bottom] }: Part): void {
+/** The body as it was, moved, and what is new of it. */
+function paintCells(painting: Painting): void {
+  const { context, frame, dpr, body } = painting;
+  const canvas = body.canvas(painting, (inside, part) => paintPart(painting, inside, part));
+  context.setTransform(1, 0, 0, 1, 0, 0);
+  context.drawImage(canvas, Math.round(frame.names * dpr), Math.round(frame.head * dpr));
+  context.setTransform(dpr, 0, 0, dpr, 0, 0);
+}
+
+/** The cells in a part of the body; `context` has the body's own corner at 0. */
+function paintPart({ frame, stamps, picture, inks }: Painting, context: CanvasRenderingContext2D, part: Part): void {
   const { width, height } = cellSizes[frame.cell];
-  const count = frame.columns;
+  const { columns: [from, to], rows: [top, bottom] } = seen({ ...frame, names: 0, head: 0, width: part.width, height: part.height, left: frame.left + part.x, top: frame.top + part.y });
+  const x = (column: number) => column * width - frame.left, y = (row: number) => row * height - frame.top;
   for (let row = top; row < bottom; row += 1) {
-    const student = picture.order[row]! * count, y = yOf(frame, row);
-    for (let column = from; column < to; column += 1) context.drawImage(stamps.of(picture.looks[student + column]!), xOf(frame, column), y, width, height);
+    const student = picture.order[row]! * frame.columns;
+    for (let column = from; column < to; column += 1) stamps.put(context, picture.looks[student + column]!, x(column), y(row));
   }
   if (frame.cell !== 'numbers') return;
   context.fillStyle = inks.ink;
@@ -41,15 +53,15 @@ function paintCells({ context, frame, stamps, picture, inks }: Painting, { colum
   context.textAlign = 'right';
   context.textBaseline = 'middle';
   for (let row = top; row < bottom; row += 1) {
-    const student = picture.order[row]! * count, y = yOf(frame, row) + height / 2;
+    const student = picture.order[row]! * frame.columns;
     for (let column = from; column < to; column += 1) {
       const far = picture.far[student + column]!;
-      if (far === far) context.fillText(signed(far), xOf(frame, column) + width - 6, y);
+      if (!Number.isNaN(far)) context.fillText(signed(far), x(column) + width - 6, y(row) + height / 2);
     }
   }
 }
 
-function paintNames({ context, frame, inks, picture }: Painting, { rows: [top, bottom] }: Part): void {
+function paintNames({ context, frame, inks, picture }: Painting, { rows: [top, bottom] }: Seen): void {
   const { height } = cellSizes[frame.cell];
   context.fillStyle = inks.ground;
   context.fillRect(0, 0, frame.names, frame.height);
@@ -65,7 +77,7 @@ function paintNames({ context, frame, inks, picture }: Painting, { rows: [top, b
   }
 }
 
-function paintHeads({ context, frame, inks, stamps, picture }: Painting, { columns: [from, to] }: Part): void {
+function paintHeads({ context, frame, inks, stamps, picture }: Painting, { columns: [from, to] }: Seen): void {
   const { width } = cellSizes[frame.cell];
   context.fillStyle = inks.ground;
   context.fillRect(0, 0, frame.width, frame.head);
@@ -81,7 +93,7 @@ function paintHeads({ context, frame, inks, stamps, picture }: Painting, { colum
   for (let column = from; column < to; column += 1) {
     const middle = xOf(frame, column) + width / 2;
     if (column % step === 0) { context.fillStyle = inks.ink; context.fillText(picture.letters[column]!, middle, heads.letters / 2); }
-    context.drawImage(stamps.of(picture.classLooks[column]!), xOf(frame, column), heads.letters, width, heads.class - 2);
+    stamps.put(context, picture.classLooks[column]!, xOf(frame, column), heads.letters + (heads.class - cellSizes[frame.cell].height) / 2);
     const far = picture.classFar[column];
     if (frame.cell === 'numbers' && typeof far === 'number') {
       context.fillStyle = inks.ink;
@@ -119,9 +131,20 @@ function outline({ context, frame, inks }: Painting, { row, column }: Cell, weig
   context.fillRect(frame.names - 4, y, 3, height - 1);
 }
 
+/** Names as they fit, by font and room: measuring letters is the dearest part of a frame. */
+const fitted = new Map<string, string>();
+
 function shortened(context: CanvasRenderingContext2D, text: string, room: number): string {
-  if (context.measureText(text).width <= room) return text;
+  const key = `${context.font} ${room} ${text}`;
+  const known = fitted.get(key);
+  if (known !== undefined) return known;
   const signs = [...text];
-  while (signs.length > 1 && context.measureText(`${signs.join('')}…`).width > room) signs.pop();
-  return `${signs.join('').trimEnd()}…`;
+  let fits = text;
+  while (signs.length > 1 && context.measureText(fits).width > room) {
+    signs.pop();
+    fits = `${signs.join('').trimEnd()}…`;
+  }
+  if (fitted.size > 5000) fitted.clear();
+  fitted.set(key, fits);
+  return fits;
 }

@@ -1,0 +1,140 @@
+import AxeBuilder from '@axe-core/playwright';
+import Papa from 'papaparse';
+import { readFileSync } from 'node:fs';
+import { expect, test, type Page } from '@playwright/test';
+import { bram, ines } from './demo-people';
+import { demo, signedIn } from './people';
+
+/** The class as a map, its charts and the term of one student, on the demo’s rounds; nothing is changed here. */
+let teacher: Page;
+let exercise: string;
+
+test.describe.configure({ mode: 'serial' });
+
+test.beforeAll(async ({ browser }) => {
+  teacher = (await signedIn(browser, demo.instructor)).page;
+  await teacher.goto('/courses');
+  await teacher.getByRole('link', { name: 'Lettering for display' }).click();
+  await teacher.getByRole('link', { name: 'Signs for a harbour' }).first().click();
+  await teacher.waitForURL(/\/exercises\//);
+  exercise = new URL(teacher.url()).pathname;
+});
+
+const cell = () => teacher.getByRole('gridcell');
+const openMap = async (query: string) => {
+  await teacher.goto(`${exercise}/map?${query}`);
+  await teacher.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
+};
+const faults = async (page: Page) => (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
+
+test('the map is one stop of the Tab key, walked by arrows, and says each cell', async () => {
+  await openMap('round=1');
+  await cell().focus();
+  await expect(cell()).toHaveText(/^.+, HA: \d+ (tighter|wider) than the reference, (within|outside) the tolerance of \d+$/);
+  await teacher.keyboard.press('ArrowRight');
+  await expect(cell()).toBeFocused();
+  await expect(cell()).toHaveText(/, AV: /);
+  await expect(cell()).toHaveAttribute('aria-colindex', '3');
+  const first = await teacher.getByRole('rowheader').textContent();
+  await teacher.keyboard.press('ArrowDown');
+  await expect(teacher.getByRole('rowheader')).not.toHaveText(first!);
+  await teacher.keyboard.press('Control+End');
+  await expect(cell()).toHaveText(/, VE: /);
+  await expect(teacher.getByRole('region', { name: 'The line under the cell' }).getByRole('img', { name: /^HAVEN TO WAVE as set by / })).toBeVisible();
+  // One stop: from the cell, Tab leads on to the line below.
+  await teacher.keyboard.press('Tab');
+  await expect(teacher.getByRole('link', { name: 'Open at the desk' })).toBeFocused();
+});
+
+test('rows are put in order, by name and by a pair', async () => {
+  await teacher.getByLabel('Order of the rows').selectOption('By name');
+  await cell().focus();
+  await teacher.keyboard.press('Control+Home');
+  await expect(teacher.getByRole('rowheader')).toHaveText('Ayo Pellegrin');
+  await teacher.keyboard.press('ArrowRight');
+  await teacher.getByRole('button', { name: 'Sort the rows by AV' }).click();
+  await expect(teacher.getByLabel('Order of the rows')).toHaveValue('pair 1');
+  await expect(cell()).toHaveText(/ wider than the reference/);
+});
+
+test('a cell that is pointed at shows its line, and a tap keeps it', async () => {
+  const grid = teacher.getByRole('grid');
+  await grid.hover({ position: { x: 250, y: 130 } });
+  const under = teacher.getByRole('region', { name: 'The line under the cell' });
+  const words = await under.getByRole('paragraph').first().textContent();
+  await grid.click({ position: { x: 250, y: 130 } });
+  await expect(cell()).toBeFocused();
+  await expect(under.getByRole('paragraph').first()).toHaveText(words!);
+  await under.getByRole('link', { name: 'Open at the desk' }).click();
+  await teacher.waitForURL(/\/critique\//);
+});
+
+test('all lines side by side; the same numbers as a table and as CSV', async () => {
+  await openMap('round=1&line=all');
+  await expect(teacher.getByText(/^14 students × 79 pairs/)).toBeVisible();
+  await openMap('round=1');
+  await teacher.getByRole('link', { name: 'As a table' }).click();
+  const rows = teacher.getByRole('table', { name: /Deviations/ }).getByRole('row');
+  await expect(rows).toHaveCount(15);
+  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: 'CSV', exact: true }).click()]);
+  const records = Papa.parse<Record<string, string>>(readFileSync(await download.path(), 'utf8').slice(1), { header: true, skipEmptyLines: true }).data;
+  expect(records).toHaveLength(14 * 10);
+});
+
+test('where names are hidden the map has none, in the page, the numbers and the file', async () => {
+  const names = ['Calloway', 'Oosterveld', 'Tarr', 'Lindqvist', 'Wexcombe', 'Adeyo'];
+  for (const address of [`${exercise}/map?round=2`, `${exercise}/map?round=2&as=table`, `${exercise.replace('/exercises/', '/api/class/map/')}?round=2`, `${exercise.replace('/exercises/', '/api/exports/map/')}?round=2`]) {
+    const text = await (await teacher.request.get(address)).text();
+    for (const name of names) expect(text.includes(name), `${name} in ${address}`).toBe(false);
+  }
+});
+
+test('charts have their numbers and a file of their own, by the strict policy of the pages', async () => {
+  const complaints: string[] = [];
+  teacher.on('console', (message) => { if (message.type() === 'error') complaints.push(message.text()); });
+  await teacher.goto(`${exercise}/progress`);
+  const chart = teacher.getByRole('figure').filter({ has: teacher.getByRole('img', { name: 'Distance from the nearest reference' }) });
+  await chart.getByText('The numbers').click();
+  await expect(chart.getByRole('table').getByRole('row')).toHaveCount(3);
+  const [download] = await Promise.all([teacher.waitForEvent('download'), chart.getByRole('link', { name: /^CSV/ }).click()]);
+  expect(download.suggestedFilename()).toBe('progress-deviation.csv');
+  expect(readFileSync(await download.path(), 'utf8').split('\r\n')[0]).toContain('HAVEN TO WAVE');
+  expect(complaints).toEqual([]);
+});
+
+test('a line of the class page opens to its totals, pair by pair', async () => {
+  await teacher.goto(`${exercise}/class?round=1`);
+  await teacher.getByRole('link', { name: 'HAVEN TO WAVE' }).click();
+  await expect(teacher.getByRole('img', { name: 'Totals of “HAVEN TO WAVE”, pair by pair' })).toBeVisible();
+});
+
+test('a term is looked at from the people page, and by its student without what is not released', async ({ browser }) => {
+  await teacher.goto(exercise);
+  await teacher.getByRole('link', { name: 'Lettering for display' }).first().click();
+  await teacher.getByRole('link', { name: 'People' }).click();
+  await teacher.getByRole('link', { name: `Term of ${bram.name}` }).click();
+  await expect(teacher.getByRole('heading', { name: `${bram.name}: the term` })).toBeVisible();
+  await expect(teacher.getByRole('row', { name: /Round 2/ })).toContainText('names are hidden until it is released');
+  expect(await faults(teacher)).toEqual([]);
+
+  const { page } = await signedIn(browser, ines);
+  await page.goto('/courses');
+  await page.getByRole('link', { name: 'Lettering for display' }).click();
+  await page.getByRole('link', { name: 'My term' }).click();
+  await expect(page.getByRole('row', { name: /Round 1/ })).toContainText('%');
+  await expect(page.getByRole('row', { name: /Round 2/ })).toContainText('not released yet');
+  expect(await faults(page)).toEqual([]);
+});
+
+test('nothing for axe to find, light and dark, and no sideways scrolling on a phone', async ({ browser }) => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    const { page, context } = await signedIn(browser, demo.instructor, { colorScheme, viewport: { width: 390, height: 844 } });
+    for (const address of [`${exercise}/map?round=1`, `${exercise}/map?round=1&as=table`, `${exercise}/progress`]) {
+      await page.goto(address);
+      if (!address.includes('table') && address.includes('map')) await page.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), address).toBeLessThanOrEqual(390);
+      expect(await faults(page), address).toEqual([]);
+    }
+    await context.close();
+  }
+});

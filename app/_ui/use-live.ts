@@ -29,6 +29,8 @@ export function useLive<State>(address: string, first: State, join: (before: Sta
     let source: EventSource | null = null;
     let watch = 0, asking = 0, retry = 0;
     let ended = false;
+    // Browsers try again every few seconds and tell of each failure: only the first one starts the clock.
+    let troubled = true;
 
     const take = (now: State) => setState((before) => join(before, now));
     const stop = () => {
@@ -54,6 +56,7 @@ export function useLive<State>(address: string, first: State, join: (before: Sta
     const heard = () => {
       window.clearTimeout(asking);
       asking = 0;
+      troubled = false;
       setFollowing('live');
       waitFor(silence.after);
     };
@@ -76,8 +79,12 @@ export function useLive<State>(address: string, first: State, join: (before: Sta
       opened.addEventListener('over', over);
       opened.addEventListener('error', () => {
         if (opened.readyState === EventSource.CLOSED) fallBack();
-        else waitFor(silence.broken);
+        else if (!troubled) {
+          troubled = true;
+          waitFor(silence.broken);
+        }
       });
+      troubled = true;
       waitFor(silence.first);
     };
     connect();

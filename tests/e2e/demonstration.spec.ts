@@ -11,8 +11,8 @@ async function openExercise(page: Page): Promise<string> {
   return address!.replace(/[?#].*/, '');
 }
 
-
 test('a setting is recorded as it is made, survives a reload, is looked at, shown, and taken back', async ({ browser }) => {
+  test.setTimeout(300_000);
   const page = await browserOf(browser, instructor);
   const exercise = await openExercise(page);
   await page.goto(`${exercise}/references`);

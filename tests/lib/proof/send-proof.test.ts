@@ -37,6 +37,20 @@ describeOnBothDatabases('send-proof', (suite) => {
     expect(item.comparisons[0]!.payload).not.toContain('The instructor');
   });
 
+  it('judges filling in at the smallest size of use that the exercise names', async () => {
+    const settings = (value: string) => suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: value } });
+    const { settings: before } = await suite.db.exercise.findUniqueOrThrow({ where: { id: ids.exercise } });
+    await settings('{"smallestSize":{"value":6,"unit":"px"}}');
+    const { proofId } = await sendProof(student, proof('with-a-smallest-size'), { now });
+    const { payload } = await suite.db.measurement.findFirstOrThrow({ where: { proofItem: { proofId } } });
+    const { findings, pairs, smallestSize } = JSON.parse(payload) as ReturnType<typeof measureLine>;
+    expect(smallestSize).toEqual({ value: 6, unit: 'px' });
+    // Under 125/1000 em is under 0.75 px at 6 px.
+    expect(pairs[0]!.clearance).toBeLessThan(125);
+    expect(findings.find(({ kind }) => kind === 'filling')?.sentence).toContain('the smallest size in use');
+    await settings(before);
+  });
+
   it('names the teacher whose reference is nearest when a marker looks, as long as the teacher is there', async () => {
     const marker: Caller = { kind: 'person', userId: ids.users.assistant, sessionId: ids.sessions.assistant, address: '192.0.2.1' };
     const look = () => showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });

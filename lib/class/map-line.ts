@@ -18,14 +18,15 @@ export async function mapLines(data: ScopedData, round: Round, courseId: string,
   const state = await data.roundState.of(round, courseId);
   if (state === null) throw notFound();
   const basis = canonicalJson([state.counted, state.compared]);
+  // Asked for once, by the first line that has to be worked out.
+  let counting: Promise<string[]> | null = null;
+  const proofIds = () => (counting ??= countedProofs(data, round).then((all) => all.flatMap(({ proof }) => (proof ? [proof.id] : []))));
   const made: MapLine[] = [];
-  for (const line of lines) made.push(await keptOrMade(data, { roundId: round.id, kind: `map ${line.specimenVersionId}`, basis, schema: mapLineSchema, make: () => workOut(data, round, line), now }));
+  for (const line of lines) made.push(await keptOrMade(data, { roundId: round.id, kind: `map ${line.specimenVersionId}`, basis, schema: mapLineSchema, make: async () => workOut(data, await proofIds(), line), now }));
   return made;
 }
 
-async function workOut(data: ScopedData, round: Round, { specimenVersionId, specimenId, text }: Which): Promise<MapLine> {
-  const counted = await countedProofs(data, round);
-  const proofIds = counted.flatMap(({ proof }) => (proof ? [proof.id] : []));
+async function workOut(data: ScopedData, proofIds: readonly string[], { specimenVersionId, specimenId, text }: Which): Promise<MapLine> {
   const line: MapLine = { version: 1, specimenVersionId, specimenId, text, letters: [], tolerances: [], setId: null, rows: [] };
   for (let from = 0; from < proofIds.length; from += proofsAtOnce) {
     for (const item of await data.classMap.settings(specimenVersionId, proofIds.slice(from, from + proofsAtOnce))) addRow(line, item);

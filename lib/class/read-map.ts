@@ -27,10 +27,18 @@ export const readMap = operation({
     const nameOf = await studentNames(data, hand, proofs, now);
     const named = proofs.map((proof) => ({ ...nameOf(proof), proofId: proof.proofId })).sort(byNameAndWork(lines));
     const order = named.map(({ proofId }) => proofId);
+    const [versions, references] = await Promise.all([
+      data.classMap.versions(lines.map((each) => each.specimenVersionId)),
+      data.classMap.references([...new Set(lines.flatMap(({ setId }) => setId ?? []))], lines.map((each) => each.specimenVersionId)),
+    ]);
     return {
       students: named.map(({ name, token }) => ({ name, token })),
       namesShown: named.every(({ hidden }) => !hidden),
-      lines: await Promise.all(lines.map((each) => shownLine(data, each, order, hand.settings.tolerance))),
+      lines: lines.map((each) => shownLine(each, {
+        version: versions.find(({ id }) => id === each.specimenVersionId),
+        references: references.filter(({ setId, specimenVersionId }) => setId === each.setId && specimenVersionId === each.specimenVersionId),
+        order, ownTolerance: hand.settings.tolerance,
+      })),
     };
   },
 });
@@ -44,8 +52,13 @@ function byNameAndWork(lines: readonly MapLine[]) {
     compare(one.name, other.name) || compare(work.get(one.proofId) ?? '', work.get(other.proofId) ?? '');
 }
 
-async function shownLine(data: ScopedData, { specimenVersionId, specimenId, text, letters, tolerances, setId, rows }: MapLine, order: readonly string[], ownTolerance: number): Promise<MapLineShown> {
-  const [[version], references] = await Promise.all([data.classMap.versions([specimenVersionId]), setId ? data.classMap.references(setId, specimenVersionId) : []]);
+type Beside = {
+  version: Awaited<ReturnType<ScopedData['classMap']['versions']>>[number] | undefined;
+  references: Awaited<ReturnType<ScopedData['classMap']['references']>>;
+  order: readonly string[]; ownTolerance: number;
+};
+
+function shownLine({ specimenVersionId, specimenId, text, letters, tolerances, rows }: MapLine, { version, references, order, ownTolerance }: Beside): MapLineShown {
   if (!version) throw notFound();
   const rowOf = new Map(rows.map((row) => [row.proofId, row]));
   return {

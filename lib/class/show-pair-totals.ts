@@ -22,7 +22,7 @@ export const showPairTotals = operation({
     const [version] = wanted ? await data.classMap.versions([line]) : [];
     if (!wanted || !version) throw notFound();
     const [map] = await mapLines(data, round, course.id, [wanted], now);
-    const references = map!.setId ? await data.classMap.references(map!.setId, line) : [];
+    const references = await data.classMap.references(map!.setId ? [map!.setId] : [], [line]);
     const builtIn = prepareLine(z.parse(packSchema, JSON.parse(version.pack.payload))).pairs.map((pair) => pair.builtIn);
     return pairTotals(map!, builtIn, references.map(({ authorId, author, ...reference }) => ({
       name: author.user?.name ?? 'a former teacher', spacing: spacingOf(reference),

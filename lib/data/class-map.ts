@@ -22,13 +22,15 @@ export const classMapData = (actor: Actor, db: Db) => ({
       select: { id: true, size: true, unit: true, ground: true, pack: { select: { payload: true } } },
     }),
 
-  /** The references of one line in a frozen set, each author’s first. */
-  references: async (setId: string, specimenVersionId: string) => {
+  /** The references of these lines in frozen sets, each author’s first of a line. */
+  references: async (setIds: readonly string[], specimenVersionIds: readonly string[]) => {
+    if (setIds.length === 0) return [];
     const items = await db.referenceSetItem.findMany({
-      where: { setId, specimenVersionId, set: { exercise: { rounds: { some: roundsOfStaff(actor) } } } },
-      select: { authorId: true, slot: true, tracking: true, offsets: true, tolerances: true, author: { select: { user: { select: { name: true } } } } },
+      where: { setId: { in: [...setIds] }, specimenVersionId: { in: [...specimenVersionIds] }, set: { exercise: { rounds: { some: roundsOfStaff(actor) } } } },
+      select: { setId: true, specimenVersionId: true, authorId: true, slot: true, tracking: true, offsets: true, author: { select: { user: { select: { name: true } } } } },
       orderBy: [{ authorId: 'asc' }, { slot: 'asc' }],
     });
-    return items.filter(({ authorId }, index) => items.findIndex((other) => other.authorId === authorId) === index);
+    const firsts = new Map(items.toReversed().map((item) => [`${item.setId} ${item.specimenVersionId} ${item.authorId}`, item]));
+    return items.filter((item) => firsts.get(`${item.setId} ${item.specimenVersionId} ${item.authorId}`) === item);
   },
 });

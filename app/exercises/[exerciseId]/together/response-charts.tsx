@@ -19,7 +19,7 @@ export function ResponseCharts({ lines, response: { points, hints } }: Props) {
   const percent = (share: number | null) => (share === null ? null : 100 * share);
   return (
     <>
-      {hints.length > 0 && <ul>{hints.map((hint) => <li key={hint}>{hint}</li>)}</ul>}
+      {hints.length > 0 && <ul className="reading">{hints.map((hint) => <li key={hint}>{hint}</li>)}</ul>}
       {faces.length > 0 && (
         <>
           <LineChart

@@ -10,6 +10,7 @@ import { Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
 import { showAgreement } from '@/lib/marking/show-agreement';
 import { forPage } from '@/lib/http/page';
+import { fewestProofs } from '@/shared/marking/agreement-words';
 import { counted, numberText, withUnit } from '@/shared/text/number';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }> };
@@ -76,7 +77,7 @@ function OneCriterion({ criterion }: { criterion: Shown['criteria'][number] }) {
     <Section title={title} lead={reading}>
       <Table caption={`Figures for ${title}`} narrow captionHidden>
         <thead><tr><th scope="col" className="number">Proofs</th><th scope="col" className="number">Same level</th><th scope="col" className="number">Same or adjacent</th><th scope="col" className="number">Weighted kappa</th></tr></thead>
-        <tbody><tr><td className="number">{n}</td><td className="number">{share(exact)}</td><td className="number">{share(adjacent)}</td><td className="number">{kappa === null ? '–' : numberText(kappa, 2)}</td></tr></tbody>
+        <tbody><tr><td className="number">{n}</td><td className="number">{share(exact)}</td><td className="number">{share(adjacent)}</td><td className="number">{n < fewestProofs || kappa === null ? '–' : numberText(kappa, 2)}</td></tr></tbody>
       </Table>
       <Table caption={`${title}: rows are the first marker’s levels, columns the second’s; figures are proofs`} narrow>
         <thead><tr><th scope="col">First marker</th>{levels.map((level, index) => <th key={index} scope="col" className="number">{level}</th>)}</tr></thead>

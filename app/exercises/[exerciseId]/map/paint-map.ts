@@ -45,7 +45,11 @@ function paintPart({ frame, stamps, picture, inks }: Painting, context: CanvasRe
   const x = (column: number) => column * width - frame.left, y = (row: number) => row * height - frame.top;
   for (let row = top; row < bottom; row += 1) {
     const student = picture.order[row]! * frame.columns;
-    for (let column = from; column < to; column += 1) stamps.put(context, picture.looks[student + column]!, x(column), y(row));
+    for (let column = from; column < to; column += 1) {
+      const look = picture.looks[student + column]!;
+      // Where the whole class is seen, what is within tolerance is the ground, which is there already.
+      if (look !== 0 || frame.cell !== 'whole') stamps.put(context, look, x(column), y(row));
+    }
   }
   if (frame.cell !== 'numbers') return;
   context.fillStyle = inks.ink;

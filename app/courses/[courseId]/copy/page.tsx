@@ -43,13 +43,13 @@ export default async function CopyCourse({ params, searchParams }: Props) {
           <p>People, sections, join links, drafts, proofs, notes, marks and releases stay here.</p>
         </Section>
         <Section title="Dates" id="dates">
-          <form method="get" action="#dates" className="form form-inline" aria-label="Dates of the copy">
+          <form method="get" action="#dates" className="form" aria-label="Dates of the copy">
             <fieldset className="field">
               <legend>The dates of the rounds</legend>
               <p className="choice"><input type="radio" id="dates-empty" name="dates" value="empty" defaultChecked={dates === 'empty'} /> <label htmlFor="dates-empty">left empty</label></p>
-              <p className="choice"><input type="radio" id="dates-moved" name="dates" value="moved" defaultChecked={dates === 'moved'} /> <label htmlFor="dates-moved">moved on by</label>{' '}
-                <label htmlFor="dates-weeks" className="visually-hidden">Weeks</label><input type="number" id="dates-weeks" name="weeks" defaultValue={weeks} step={1} className="short-number" /> weeks and{' '}
-                <label htmlFor="dates-days" className="visually-hidden">Days</label><input type="number" id="dates-days" name="days" defaultValue={days} step={1} className="short-number" /> days</p>
+              <p className="choice"><input type="radio" id="dates-moved" name="dates" value="moved" defaultChecked={dates === 'moved'} /> <label htmlFor="dates-moved">moved on by</label></p>
+              <p><label htmlFor="dates-weeks">Weeks</label> <input type="number" id="dates-weeks" name="weeks" defaultValue={weeks} step={1} /></p>
+              <p><label htmlFor="dates-days">Days</label> <input type="number" id="dates-days" name="days" defaultValue={days} step={1} /></p>
             </fieldset>
             <div className="actions"><Button type="submit">Show the dates</Button></div>
           </form>

@@ -1,5 +1,4 @@
 'use client';
-import { Checkbox } from '@/app/_ui/Checkbox';
 import { Section } from '@/app/_ui/Section';
 import { Table } from '@/app/_ui/Table';
 import type { RosterPlan, RosterRow } from '@/shared/schemas/roster';
@@ -11,7 +10,7 @@ const words: Record<RosterRow['becomes'], string> = {
 
 /** What will happen with each row; those that need a hand come first. */
 export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
-  const { counts, newSections } = plan;
+  const { counts } = plan;
   const rows = plan.rows.toSorted((one, other) => Number(other.becomes === 'fault') - Number(one.becomes === 'fault') || one.line - other.line);
   return (
     <Section title="What will happen" id="plan">
@@ -21,7 +20,6 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
         <li>{counted(counts.here, 'person is', 'people are')} here already and stay as they are{counts.removed > 0 && `; ${counts.removed} were removed and stay out`}</li>
         {counts.faults > 0 && <li><strong>{counted(counts.faults, 'row has', 'rows have')} to be corrected before anything is imported</strong></li>}
       </ul>
-      {newSections.length > 0 && counts.faults === 0 && <Checkbox name="makeSections" label={<>Make {counted(newSections.length, 'new section')}: {newSections.join(', ')}</>} />}
       <Table caption={`${counted(rows.length, 'row')}, by line of the text`}>
         <thead><tr><th scope="col" className="number">Line</th><th scope="col">Name</th><th scope="col">E-mail</th><th scope="col">Role</th><th scope="col">Section</th><th scope="col">What happens</th></tr></thead>
         <tbody>

@@ -1,10 +1,12 @@
 'use client';
 import { useActionState, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
+import { Checkbox } from '@/app/_ui/Checkbox';
 import { FormContext } from '@/app/_ui/form-context';
 import { FormError } from '@/app/_ui/FormError';
 import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { TextArea } from '@/app/_ui/TextArea';
+import { counted } from '@/shared/text/number';
 import { decodeText } from '@/shared/roster/decode';
 import { newForm } from '@/shared/schemas/form-state';
 import type { RosterLink, RosterPlan } from '@/shared/schemas/roster';
@@ -52,6 +54,7 @@ export function RosterForm({ courseId, byMail }: Props) {
       </FormContext>
       {plan && !current && <p role="status">The rows were changed since; look again before you import.</p>}
       {plan && current && plan.unclear && <p role="status"><strong>{plan.unclear}</strong></p>}
+      {plan && current && !plan.unclear && <Plan plan={plan} byMail={byMail} />}
       {plan && current && !plan.unclear && (
         <FormContext value={imported}>
           <form action={bring} className="form" aria-label="Import" noValidate>
@@ -59,7 +62,7 @@ export function RosterForm({ courseId, byMail }: Props) {
             <input type="hidden" name="courseId" value={courseId} />
             <input type="hidden" name="text" value={text} />
             {plan.columns.map(({ use }, index) => <input key={index} type="hidden" name="column" value={use} />)}
-            <Plan plan={plan} byMail={byMail} />
+            {plan.newSections.length > 0 && plan.counts.faults === 0 && <Checkbox name="makeSections" label={<>Make {counted(plan.newSections.length, 'new section')}: {plan.newSections.join(', ')}</>} />}
             {plan.counts.faults === 0 && <div className="actions"><SubmitButton pending="Importing…">Import</SubmitButton></div>}
           </form>
         </FormContext>

@@ -11,7 +11,7 @@ export const showCourseClass = operation({
   run: async ({ data }, { courseId }) => {
     const course = await data.classSummary.course(courseId);
     if (!course) throw notFound();
-    const [rounds, students] = await Promise.all([data.classSummary.roundsOfCourse(courseId), data.classSummary.students(courseId)]);
+    const [rounds, students] = await Promise.all([data.classSummary.roundsOfCourse(courseId), data.members.countStudents(courseId, '').then(({ all }) => all)]);
     const tallies = await data.roundState.tallies(rounds.map(({ id }) => id));
     return {
       course,

@@ -1,6 +1,6 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Role } from '@/lib/access/permissions';
-import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
 import { newId } from './ids';
 import { listNameOf } from './list-name';
@@ -19,6 +19,15 @@ export const memberData = (actor: Actor, db: Db) => {
   const studentsIn = (courseId: string): Prisma.MemberWhereInput => ({ courseId, role: 'student', removedAt: null, course: coursesOf(actor) });
   const gone = (courseId: string): Prisma.MemberWhereInput => ({ courseId, removedAt: { not: null }, userId: { not: null }, course: coursesOf(actor) });
 
+  /** Counted in an index alone, with the actor's own scope asked once and not for each row, as Prisma's count would. */
+  async function counted(courseId: string): Promise<number> {
+    if (actor.kind !== 'person' || actor.roles.length === 0) return 0;
+    const [row] = await db.$queryRaw<{ students: unknown }[]>`
+      SELECT COUNT(*) AS "students" FROM "Member" s WHERE s."courseId" = ${courseId} AND s."role" = 'student' AND s."removedAt" IS NULL
+        AND EXISTS (SELECT 1 FROM "Member" m WHERE m."courseId" = ${courseId} AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...actor.roles])}))`;
+    return Number(row?.students ?? 0);
+  }
+
   return {
     /** Who teaches the course now. */
     staffOf: (courseId: string) =>
@@ -30,7 +39,7 @@ export const memberData = (actor: Actor, db: Db) => {
 
     /** How many students there are, and of how many the name holds what is looked for. */
     countStudents: async (courseId: string, find: string): Promise<{ all: number; found: number }> => {
-      const all = await db.member.count({ where: studentsIn(courseId) });
+      const all = await counted(courseId);
       return { all, found: find === '' ? all : await db.member.count({ where: { AND: [studentsIn(courseId), found(find)] } }) };
     },
 

@@ -16,7 +16,7 @@ export const getOverview = operation({
     const [member, rounds, students, specimens, references] = await Promise.all([
       data.exercises.myMember(row.courseId),
       data.rounds.ofExercise(exerciseId),
-      data.classSummary.students(row.courseId),
+      data.members.countStudents(row.courseId, '').then(({ all }) => all),
       data.specimens.ofExercise(exerciseId),
       data.references.ofExercise(exerciseId),
     ]);

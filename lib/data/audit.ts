@@ -20,7 +20,10 @@ export type AuditVerb =
 
 export type Act = { courseId: string | null; verb: AuditVerb; subject: `${string}:${string}`; details?: Record<string, unknown> };
 
-/** The log of acts. It is only ever added to: there is no function that changes or deletes an entry, for anybody. */
+/**
+ * The log of acts. It is only ever added to: there is no function that changes or deletes an entry, for anybody.
+ * Where people are erased (erase.ts) an entry no longer says who acted; what was done, to what and when stays.
+ */
 export const auditData = (actor: Actor, db: Db) => ({
   /** @param by the person who did it, where that is not the actor (somebody who has just joined). */
   record: ({ courseId, verb, subject, details = {} }: Act, now: Date, by: string | null = actor.kind === 'person' ? actor.userId : null) =>

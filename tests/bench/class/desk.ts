@@ -40,6 +40,8 @@ export async function deskInBrowser(origin: string, filled: Filled, times: numbe
     const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
     const [name, value] = filled.instructorCookie.split('=') as [string, string];
     await context.addCookies([{ name, value, url: origin }]);
+    // tsx marks functions with a helper that a page does not have.
+    await context.addInitScript('globalThis.__name = (named) => named');
     const page = await context.newPage();
     await page.goto(`${origin}/exercises/${filled.exerciseId}/rounds/3/critique`);
     await page.locator('th a[href^="/critique/"]').first().click();
@@ -59,12 +61,16 @@ export async function deskInBrowser(origin: string, filled: Filled, times: numbe
   }
 }
 
+/** Where the page keeps what it is timing. */
+type Waiting = { waited?: Promise<number> };
+
 const listening = (page: Page) => page.waitForFunction(() => document.body.dataset.keys === 'on');
 
 /** From the press of the key, as the page hears it, to the frame in which the next proof's line is drawn and hears keys again. */
 async function nextInBrowser(page: Page): Promise<number> {
   await listening(page);
-  const waited = page.evaluate(() => new Promise<number>((resolve) => {
+  // Armed before the key goes out: the two do not travel the same way.
+  await page.evaluate(() => { (globalThis as Waiting).waited = new Promise<number>((resolve) => {
     const place = () => /Proof (\d+) of/.exec(document.querySelector('nav[aria-label="On to"]')?.textContent ?? '')?.[1];
     const before = { place: place(), title: document.querySelector('h1')?.textContent };
     let pressed = 0;
@@ -74,16 +80,16 @@ async function nextInBrowser(page: Page): Promise<number> {
       // A task of its own after the frame: what was found in it has been painted.
       requestAnimationFrame(there ? () => setTimeout(() => resolve(performance.now() - pressed)) : look);
     };
-  }));
+  }); });
   await page.keyboard.press('s');
-  return waited;
+  return page.evaluate(() => (globalThis as Waiting).waited!);
 }
 
 /** From Ctrl and Enter, as the page hears them, to the words that say the note is saved. */
 async function noteInBrowser(page: Page): Promise<number> {
   await page.keyboard.press('w');
   await page.keyboard.type('Closer.');
-  const waited = page.evaluate(() => new Promise<number>((resolve) => {
+  await page.evaluate(() => { (globalThis as Waiting).waited = new Promise<number>((resolve) => {
     const status = document.querySelector('aside [role=status]')!;
     let pressed = 0;
     document.addEventListener('keydown', (event) => { if (event.key === 'Enter') pressed = performance.now(); }, { capture: true });
@@ -93,9 +99,9 @@ async function noteInBrowser(page: Page): Promise<number> {
       requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - pressed)));
     });
     look.observe(status, { childList: true, characterData: true, subtree: true });
-  }));
+  }); });
   await page.keyboard.press('Control+Enter');
-  return waited;
+  return page.evaluate(() => (globalThis as Waiting).waited!);
 }
 
 function waitsOf(waits: readonly number[]): Waits {

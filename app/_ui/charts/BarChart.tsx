@@ -40,7 +40,7 @@ export function BarChart({ x, rowName, bars, moreColumns = [], empty = 'There is
             <Places scale={across} words={words} lines above />
             {bars.map(({ name, value }, index) => (
               <svg key={index} y={index * rowHeight} height={rowHeight} width="100%" overflow="visible">
-                <text className="chart-words chart-name" x="0" y="16">{name}</text>
+                <text className="chart-words chart-name" x="0" dx="6" y="16">{name}</text>
                 {value === null
                   ? <text className="chart-words" x={percent(zero)} dx="6" y="34">nothing</text>
                   : <>

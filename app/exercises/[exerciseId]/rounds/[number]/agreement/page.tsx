@@ -28,7 +28,7 @@ export default async function AgreementPage({ params }: Props) {
       <PageHeader
         title={`Agreement in round ${round.number}`}
         trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: `${here}/critique`, label: `Critique of round ${round.number}` }]}
-        lead={`${counted(shown.finished, 'proof')} finished by two markers${shown.waiting > 0 ? `; ${shown.waiting} still wait for one or both` : ''}.`}
+        lead={`${shown.finished === 0 ? 'No proof is' : `${counted(shown.finished, 'proof')} ${shown.finished === 1 ? 'is' : 'are'}`} finished by two markers${shown.waiting > 0 ? `; ${shown.waiting} still wait for one or both` : ''}.`}
         actions={<>
           <ButtonLink href={`${here}/second`}>Second marking</ButtonLink>
           {shown.finished > 0 && <ButtonLink plainLink href={`/api/exports/agreement/${exercise.id}?round=${round.number}`}>Agreement as CSV</ButtonLink>}

@@ -32,12 +32,12 @@ export default async function WallsPage({ params }: Props) {
         <Table caption="Lines of the exercise">
           <thead><tr><th scope="col">Line</th><th scope="col">Face and size</th><th scope="col">Wall</th></tr></thead>
           <tbody>
-            {specimens.map((specimen) => (
+            {specimens.map((specimen, index) => (
               <tr key={specimen.id}>
                 <th scope="row">{specimen.text}</th>
                 <td>{specimen.face && `${specimen.face}, `}{withUnit(specimen.size.value, specimen.size.unit)}, {specimen.ground} ground</td>
-                <td>{specimen.wall ? <OpenWall wall={specimen.wall} text={specimen.text} timeZone={course.timeZone} /> : (
-                  <Form action={openWallAction} label={`Open the wall for ${specimen.text}`} inline>
+                <td>{specimen.wall ? <OpenWall wall={specimen.wall} name={`line ${index + 1}, ${specimen.text}`} timeZone={course.timeZone} /> : (
+                  <Form action={openWallAction} label={`Open the wall for line ${index + 1}, ${specimen.text}`} inline>
                     <input type="hidden" name="exerciseId" value={exercise.id} />
                     <input type="hidden" name="roundNumber" value={round.number} />
                     <input type="hidden" name="specimenId" value={specimen.id} />
@@ -56,11 +56,11 @@ export default async function WallsPage({ params }: Props) {
 
 type Wall = NonNullable<Awaited<ReturnType<typeof listWalls>>['specimens'][number]['wall']>;
 
-function OpenWall({ wall, text, timeZone }: { wall: Wall; text: string; timeZone: string }) {
+function OpenWall({ wall, name, timeZone }: { wall: Wall; name: string; timeZone: string }) {
   return (
     <div className="actions">
       <ButtonLink small kind="main" plainLink href={`/wall/${wall.id}`}>Go to the wall</ButtonLink>
-      <Form action={closeWallAction} label={`Close the wall of ${text}`} inline>
+      <Form action={closeWallAction} label={`Close the wall of ${name}`} inline>
         <input type="hidden" name="wallId" value={wall.id} />
         <SubmitButton kind="usual" pending="Closing…">Close it</SubmitButton>
       </Form>

@@ -71,7 +71,7 @@ test('a cell that is pointed at shows its line, and a tap keeps it', async () =>
 
 test('all lines side by side; the same numbers as a table and as CSV', async () => {
   await openMap('round=1&line=all');
-  await expect(teacher.getByText(/^14 students × 79 pairs/)).toBeVisible();
+  await expect(teacher.getByText(/^14 students × 84 pairs/)).toBeVisible();
   await openMap('round=1');
   await teacher.getByRole('link', { name: 'As a table' }).click();
   const rows = teacher.getByRole('table', { name: /Deviations/ }).getByRole('row');

@@ -26,7 +26,7 @@ test('somebody joins by a link, is removed, and put back', async ({ browser }) =
   await expect(newcomer).toHaveURL(new RegExp(`${course}$`));
 
   await teaching.goto(`${course}/people`);
-  await teaching.getByRole('link', { name: 'Wim Taubering' }).click();
+  await teaching.getByRole('link', { name: 'Wim Taubering', exact: true }).click();
   await teaching.getByRole('button', { name: 'Remove Wim Taubering' }).click();
   await expect(teaching.getByText('Removed from the course')).toBeVisible();
 
@@ -49,7 +49,7 @@ test('a link for a new password is handed over, works once, and ends the old one
   const teaching = await browserOf(browser, instructor);
   const course = await openDemoCourse(teaching);
   await teaching.goto(`${course}/people`);
-  await teaching.getByRole('link', { name: forgetful.name }).click();
+  await teaching.getByRole('link', { name: forgetful.name, exact: true }).click();
   await teaching.getByRole('button', { name: 'Make a link for a new password' }).click();
   const link = new URL(await teaching.getByLabel('The link', { exact: true }).inputValue()).pathname;
 

@@ -114,15 +114,15 @@ test('a term is looked at from the people page, and by its student without what 
   await teacher.getByRole('link', { name: 'People' }).click();
   await teacher.getByRole('link', { name: `Term of ${bram.name}` }).click();
   await expect(teacher.getByRole('heading', { name: `${bram.name}: the term` })).toBeVisible();
-  await expect(teacher.getByRole('row', { name: /Round 2/ })).toContainText('names are hidden until it is released');
+  await expect(teacher.getByRole('row', { name: /^Signs for a harbour Round 2/ })).toContainText('names are hidden until it is released');
   expect(await faults(teacher)).toEqual([]);
 
   const { page } = await signedIn(browser, ines);
   await page.goto('/courses');
   await page.getByRole('link', { name: 'Lettering for display' }).click();
   await page.getByRole('link', { name: 'My term' }).click();
-  await expect(page.getByRole('row', { name: /Round 1/ })).toContainText('%');
-  await expect(page.getByRole('row', { name: /Round 2/ })).toContainText('not released yet');
+  await expect(page.getByRole('row', { name: /^Signs for a harbour Round 1/ })).toContainText('%');
+  await expect(page.getByRole('row', { name: /^Signs for a harbour Round 2/ })).toContainText('not released yet');
   expect(await faults(page)).toEqual([]);
 });
 

@@ -55,6 +55,23 @@ test('a note left without a network is kept, said, and sent when the network is 
   await expect(notes).toHaveCount(before);
 });
 
+test('a note left as the session ends is kept, said, and sent once somebody is signed in again', async () => {
+  const notes = marker.getByRole('complementary', { name: 'Notes' }).getByRole('article');
+  const before = await notes.count();
+  const cookies = await marker.context().cookies();
+  await marker.context().clearCookies();
+  await marker.keyboard.press('w');
+  await marker.keyboard.type('Written a moment too late.');
+  await marker.keyboard.press('Control+Enter');
+  await expect(marker.getByText('1 note not saved yet')).toBeVisible();
+  await expect(marker.getByRole('link', { name: /Sign in again/ })).toBeVisible();
+  await marker.context().addCookies(cookies);
+  await marker.reload();
+  await expect(notes).toHaveCount(before + 1);
+  await expect(marker.getByText('1 note not saved yet')).toHaveCount(0);
+  await listening();
+});
+
 test('what is typed outlives a reload, and the keys can be switched off', async () => {
   await marker.keyboard.press('w');
   await marker.keyboard.type('Half a thought');

@@ -4,7 +4,7 @@ import { roundInHand } from '@/lib/critique/round-in-hand';
 import { shownAs } from '@/lib/critique/shown-as';
 import { roundOnly } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
-import { secondQueue, type SecondPlace } from './second-queue';
+import { secondInTurn, secondQueue, type SecondPlace } from './second-queue';
 import { secondMarkingOf } from './second-sample';
 
 const perPage = 50;
@@ -22,10 +22,10 @@ export const showSecondQueue = operation({
     const shown = places.slice(from, to);
     const memberIds = shown.map(({ memberId }) => memberId);
     const [people, released] = await Promise.all([data.markTasks.peopleOf(memberIds), data.releases.numbersOf(round.id, memberIds)]);
-    const row = ({ task, memberId, standing }: SecondPlace) => ({
+    const row = ({ task, memberId, standing, skipped }: SecondPlace) => ({
       token: task.alias,
       shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias: task.alias }, settings.namesHidden && !released.has(memberId)),
-      standing, state: task.state === 'done' ? ('done' as const) : ('open' as const),
+      standing, skipped, state: task.state === 'done' ? ('done' as const) : ('open' as const),
       heldBy: standing === 'held' ? (task.marker?.user?.name ?? 'another marker') : null,
     });
     return {
@@ -37,8 +37,8 @@ export const showSecondQueue = operation({
       firstLine: specimens[0]?.id ?? null,
       rows: shown.map(row), page, pages, count: places.length,
       done: places.filter(({ task }) => task.state === 'done').length,
-      /** The first that this marker has begun, else the first that is free. */
-      next: (places.find(({ task, standing }) => task.state === 'open' && standing === 'mine') ?? places.find(({ task, standing }) => task.state === 'open' && standing === 'free'))?.task.alias ?? null,
+      /** The first that this marker has begun, else the first that is free, else what they skipped. */
+      next: secondInTurn(places)[0]?.task.alias ?? null,
     };
   },
 });

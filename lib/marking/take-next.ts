@@ -6,24 +6,30 @@ import { myQueue, type MyQueue } from '@/lib/critique/my-queue';
 import { entriesOf } from '@/lib/critique/queue';
 import { proofInHand } from '@/lib/critique/proof-in-hand';
 import { queueOrder, type InOrder } from '@/lib/critique/queue-order';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand, type RoundInHand } from '@/lib/critique/round-in-hand';
 import type { ScopedData } from '@/lib/data';
 import { roundOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/note';
 import { claim } from './claim-proof';
+import { secondInTurn, secondQueue } from './second-queue';
 
 const atOnce = 20;
 
 /**
  * Takes the next proof of the queue that waits, for this marker alone: two who ask at the same moment get two proofs.
  * `after` is the proof they come from, which is not given again. What they skipped comes only when all else is done or taken.
+ * `second` asks for the next of the second marking, which has a queue of its own.
  */
 export const takeNext = operation({
   name: 'take-next',
   allow: 'mark:give',
-  input: z.strictObject({ ...roundOnly.shape, section: z.nullable(idSchema), after: z.nullable(idSchema) }),
-  run: async ({ data, now }, { exerciseId, roundNumber, section, after }): Promise<{ proof: string | null; line: string | null }> => {
+  input: z.strictObject({ ...roundOnly.shape, section: z.nullable(idSchema), after: z.nullable(idSchema), second: z._default(z.boolean(), false) }),
+  run: async ({ data, now }, { exerciseId, roundNumber, section, after, second }): Promise<{ proof: string | null; line: string | null }> => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
+    if (second) {
+      const [token, specimens] = await Promise.all([secondTaken(data, hand, after, now), data.specimens.ofExercise(exerciseId)]);
+      return { proof: token, line: token === null ? null : (specimens[0]?.id ?? null) };
+    }
     const { order } = await queueOrder(data, hand, now);
     const [mine, specimens] = await Promise.all([myQueue(data, hand, order, section), data.specimens.ofExercise(exerciseId)]);
     const here = after === null ? undefined : mine.counted[mine.placeOf.get(after) ?? -1];
@@ -58,9 +64,18 @@ async function firstTaken(data: ScopedData, mine: MyQueue, here: InOrder | undef
   return null;
 }
 
+/** The first second marking that could be claimed, from here on and round from the beginning. */
+async function secondTaken(data: ScopedData, hand: RoundInHand, after: string | null, now: Date): Promise<string | null> {
+  const places = await secondQueue(data, hand, now);
+  const here = places.findIndex(({ task, proofId }) => task.alias === after || proofId === after);
+  const round = [...places.slice(here + 1), ...places.slice(0, Math.max(here, 0))];
+  for (const { task } of secondInTurn(round)) if (await claimed(data, task.alias, now)) return task.alias;
+  return null;
+}
+
 /** Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this marker's. */
-async function claimed(data: ScopedData, proofId: string, now: Date): Promise<boolean> {
-  const hand = await proofInHand(data, proofId);
+async function claimed(data: ScopedData, token: string, now: Date): Promise<boolean> {
+  const hand = await proofInHand(data, token);
   if (hand.task?.state === 'done') return false;
   try {
     await claim(data, hand, now);

@@ -14,9 +14,9 @@ const opened = (file: string) => {
 
 /**
  * An exercise of a test's own in the demo's course: the demo's lines and criteria, one round in marking, and one proof of
- * each of these students, set as in their first proof of the demo. `putAway` takes it out of everybody's sight again.
+ * each of these students, set as in their first proof of the demo. A second marker may be asked for on every proof. `putAway` takes it out of everybody's sight again.
  */
-export function ownExercise(baseURL: string, title: string, emails: readonly string[]): OwnExercise & { putAway(): void } {
+export function ownExercise(baseURL: string, title: string, emails: readonly string[], { second = false } = {}): OwnExercise & { putAway(): void } {
   const file = process.env.E2E_DATABASE ?? path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
   const db = opened(file);
   const all = (sql: string, ...given: unknown[]) => db.prepare(sql).all(...given) as Values[];
@@ -31,7 +31,7 @@ export function ownExercise(baseURL: string, title: string, emails: readonly str
     const roundId = newId();
     insert('Exercise', { ...demo, id: exerciseId, title, state: 'published', settings: '{}', position: 90, createdAt: new Date().toISOString(), version: 0 });
     const round = all('SELECT * FROM Round WHERE exerciseId = ? ORDER BY number LIMIT 1', demo.id)[0]!;
-    insert('Round', { ...round, id: roundId, exerciseId, number: 1, title: '', state: 'marking', markingStartedAt: new Date().toISOString(), dueAt: null, dueLocal: null, opensAt: null, opensLocal: null, secondMarker: '{}', version: 0 });
+    insert('Round', { ...round, id: roundId, exerciseId, number: 1, title: '', state: 'marking', markingStartedAt: new Date().toISOString(), dueAt: null, dueLocal: null, opensAt: null, opensLocal: null, secondMarker: second ? '{"which":"all","percent":20}' : '{}', version: 0 });
     for (const criterion of all('SELECT * FROM Criterion WHERE exerciseId = ? AND retiredAt IS NULL', demo.id)) {
       const criterionId = newId();
       insert('Criterion', { ...criterion, id: criterionId, exerciseId });

@@ -105,6 +105,50 @@ test('the released marks leave as one zip for machines', async () => {
   await expect(first.getByRole('link', { name: /OneRoster/ })).toHaveCount(0);
 });
 
+test('a second marker skips one, which comes last for them alone, gives one back, and takes both up again', async ({ baseURL }) => {
+  const more = ownExercise(baseURL!, 'Three to look at again', students.slice(0, 3).map(({ email }) => email), { second: true });
+  const queue = `/exercises/${more.exerciseId}/rounds/1/second`;
+  const names = (page: Page) => page.getByRole('rowheader').allTextContents();
+  const press = async (key: string, leadsTo: RegExp) => {
+    const from = second.url();
+    await expect(second.locator('body')).toHaveAttribute('data-keys', 'on');
+    await second.keyboard.press(key);
+    await second.waitForURL((url) => url.href !== from && leadsTo.test(url.pathname));
+  };
+  try {
+    await second.goto(queue);
+    const order = await names(second);
+    expect(order).toHaveLength(3);
+    await second.getByRole('link', { name: 'Take the next second marking' }).click();
+    await second.waitForURL(/\/critique\//);
+    const skipped = second.url();
+    await press('k', /^\/critique\//);
+    await expect(second.getByText('this is the second marking', { exact: false })).toBeVisible();
+    await press('b', /\/second$/);
+    expect(await names(second)).toEqual([order[1], order[2], order[0]]);
+    const last = second.getByRole('row').last();
+    await expect(last).toContainText('Skipped by you');
+    await expect(second.getByText('yours', { exact: true })).toHaveCount(0);
+    await expect(second.getByText('may be taken')).toHaveCount(3);
+    await sound(second);
+    // For anybody else they stand as they did, and none is held.
+    await first.goto(queue);
+    expect(await names(first)).toEqual(order);
+    await expect(first.getByText('may be taken')).toHaveCount(3);
+    // What was given back comes before what was skipped; the next but one, and only then the one that was skipped.
+    await second.getByRole('link', { name: 'Take the next second marking' }).click();
+    await second.waitForURL(/\/critique\//);
+    await press('q', /^\/critique\//);
+    expect(second.url()).not.toBe(skipped);
+    await second.goto(queue);
+    await second.getByRole('button', { name: 'Take it up again' }).click();
+    await expect(second.getByText('Skipped by you')).toHaveCount(0);
+    expect(await names(second)).toEqual(order);
+  } finally {
+    more.putAway();
+  }
+});
+
 /** Gives every criterion its lowest or highest level, then finishes the proof. */
 async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
   await expect(page.locator('body')).toHaveAttribute('data-keys', 'on');

@@ -6,15 +6,15 @@ import { send } from './send';
 type Way = { go: (address: string) => void; say: (words: string) => void };
 
 /** What can be done with a proof in the queue: take the next one, put this one off, give it back. */
-export function useQueue({ proof, exercise, round, queue, line, two, go: ways }: DeskLine, { go, say }: Way) {
+export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine, { go, say }: Way) {
   const [letGo, setLetGo] = useState(false);
-  const section = queue.section ? `?section=${queue.section.id}` : '';
+  // The second marking has a queue of its own, without sections.
+  const second = two.slot === 'second';
+  const section = queue.section && !second ? `?section=${queue.section.id}` : '';
 
   async function takeNext() {
-    // The second marking has a list of its own, given to one marker each.
-    if (two.slot === 'second') return ways.nextStudent === null ? say('This is the last proof of the second marking.') : go(ways.nextStudent);
     const answer = await send<{ proof: string | null; line: string | null }>('POST', '/api/critique/next', {
-      exerciseId: exercise.id, roundNumber: round.number, section: queue.section?.id ?? null, after: proof.token,
+      exerciseId: exercise.id, roundNumber: round.number, section: queue.section?.id ?? null, after: proof.token, second,
     });
     if (!answer.ok) return say(answer.said);
     if (answer.result.proof === null) return say('Nothing else waits: what is not marked yet, other markers have in hand.');
@@ -39,7 +39,7 @@ export function useQueue({ proof, exercise, round, queue, line, two, go: ways }:
     async giveBack() {
       setLetGo(true);
       const answer = await send('DELETE', '/api/critique/claims', { proof: proof.token });
-      if (answer.ok) return go(`/exercises/${exercise.id}/rounds/${round.number}/critique${section}`);
+      if (answer.ok) return go(`/exercises/${exercise.id}/rounds/${round.number}/${second ? 'second' : 'critique'}${section}`);
       setLetGo(false);
       say(answer.said);
     },

@@ -13,6 +13,8 @@ import { giveBackProof } from '@/lib/marking/give-back-proof';
 import { giveMark } from '@/lib/marking/give-mark';
 import { setSecondMarking } from '@/lib/marking/set-second-marking';
 import { settleMark } from '@/lib/marking/settle-mark';
+import { skipProof } from '@/lib/marking/skip-proof';
+import { takeNext } from '@/lib/marking/take-next';
 import { showAgreement } from '@/lib/marking/show-agreement';
 import { showDifference } from '@/lib/marking/show-difference';
 import { showSecondQueue } from '@/lib/marking/show-second-queue';
@@ -21,6 +23,7 @@ import { releaseRound } from '@/lib/release/release-round';
 import { showRelease } from '@/lib/release/show-release';
 import { showReleasePlan } from '@/lib/release/show-release-plan';
 import { fillWorld, type Ids } from '../../access/fill-world';
+import { addCrowd } from '../../fixtures/crowd';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { emptyAll } from '../../fixtures/empty-all';
 import { allAtOnce, callerIn } from '../../fixtures/world-callers';
@@ -93,6 +96,28 @@ describeOnBothDatabases('two markers', (suite) => {
     await claimProof(others[0]!, { proof: token }, { now: later(2) });
     await giveBackProof(others[1]!, { proof: ids.nextProof }, { now: later(2) });
     await expect(claimProof(others[0]!, { proof: ids.nextProof }, { now: later(3) })).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('second marker') });
+  });
+
+  it('go through a queue of the second marking, with what they skipped last and what they gave back free again', async () => {
+    await addCrowd(suite.db, ids, Array.from({ length: 3 }, () => [0, 0, 0, 0, 0]), now);
+    const rows = async (who: Caller) => (await showSecondQueue(who, round(), { now })).rows;
+    const take = async (who: Caller, after: string | null = null) => (await takeNext(who, { ...round(), section: null, after, second: true }, { now })).proof;
+    const order = (await rows(others[0]!)).map(({ token }) => token);
+    expect(order).toHaveLength(4);
+    expect(await take(others[0]!)).toBe(order[0]);
+    await skipProof(others[0]!, { proof: order[0]!, to: 'skipped' }, { now });
+    expect((await rows(others[0]!)).map(({ token, skipped, standing }) => [token, skipped, standing])).toEqual([...order.slice(1).map((token) => [token, false, 'free']), [order[0], true, 'free']]);
+    expect((await rows(others[1]!)).map(({ token }) => token)).toEqual(order);
+    expect(await take(others[1]!)).toBe(order[0]);
+    expect(await take(others[0]!)).toBe(order[1]);
+    expect(await take(others[0]!, order[1])).toBe(order[2]);
+    await giveBackProof(others[0]!, { proof: order[2]! }, { now });
+    expect((await rows(others[1]!)).map(({ standing }) => standing)).toEqual(['mine', 'held', 'free', 'free']);
+    expect(await take(others[1]!, order[0])).toBe(order[2]);
+    // Two who ask at once never get one.
+    const got: (string | null)[] = [];
+    await allAtOnce([others[0]!, others[1]!].map((who) => async () => { got.push(await take(who, order[2])); }));
+    expect(new Set(got).size).toBe(2);
   });
 
   it('see neither each other’s marks nor notes until both have finished, and nobody else does', async () => {

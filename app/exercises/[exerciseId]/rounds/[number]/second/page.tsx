@@ -3,16 +3,19 @@ import Link from 'next/link';
 import { secondMarkingWords } from '@/app/exercises/[exerciseId]/plan/setting-words';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
+import { Form } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { Pages } from '@/app/_ui/Pages';
 import { Progress } from '@/app/_ui/Progress';
 import { Status } from '@/app/_ui/Status';
+import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { Table } from '@/app/_ui/Table';
 import { showSecondQueue } from '@/lib/marking/show-second-queue';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
+import { takeUpSecondAction } from './actions';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ page?: string }> };
 
@@ -44,14 +47,17 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
         <EmptyState title="No second marking">{shown.setting.which === 'none' ? 'The instructor has not asked for a second marker in this round.' : 'No proof that counts is among those that a second marker looks at.'}</EmptyState>
       ) : (
         <>
-          <Table caption={`${counted(shown.count, 'proof')} for a second marker, in an order of their own${shown.pages > 1 ? `; page ${shown.page} of ${shown.pages}` : ''}`}>
+          <Table caption={`${counted(shown.count, 'proof')} for a second marker, in an order of their own${shown.rows.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${shown.pages > 1 ? `; page ${shown.page} of ${shown.pages}` : ''}`}>
             <thead><tr><th scope="col">Student</th><th scope="col">Second marking</th><th scope="col">For you</th></tr></thead>
             <tbody>
-              {shown.rows.map(({ token, shownAs, state, standing, heldBy }) => (
+              {shown.rows.map(({ token, shownAs, state, standing, skipped, heldBy }) => (
                 <tr key={token}>
                   <th scope="row">{firstLine && (standing === 'free' || standing === 'mine') ? <Link href={`/critique/${token}/${firstLine}`}>{shownAs}</Link> : shownAs}</th>
                   <td><Status kind={state === 'done' ? 'done' : standing === 'mine' || standing === 'held' ? 'going' : 'waiting'}>{state === 'done' ? 'finished' : standing === 'mine' || standing === 'held' ? 'begun' : 'waits'}</Status></td>
-                  <td>{standingWords[standing]}{heldBy && ` ${heldBy}`}</td>
+                  <td>
+                    {standingWords[standing]}{heldBy && ` ${heldBy}`}
+                    {skipped && state === 'open' && <Form action={takeUpSecondAction} label={`Take up ${shownAs} again`}><input type="hidden" name="proof" value={token} />Skipped by you. <SubmitButton kind="text" small>Take it up again</SubmitButton></Form>}
+                  </td>
                 </tr>
               ))}
             </tbody>

@@ -1,0 +1,151 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { assistant, instructor, students } from '@/prisma/seed/people';
+import { ownCourse } from './own-course';
+import { signedIn } from './people';
+
+/** A course of the tests' own: what is different for one student, its copy for the next term, and the end of its keeping. */
+test.describe.configure({ mode: 'serial' });
+
+const [author, other] = [students[6]!, students[7]!];
+let own: ReturnType<typeof ownCourse>;
+let teacher: Page, marker: Page, student: Page;
+let course: string;
+const copies: string[] = [];
+
+test.beforeAll(async ({ browser, baseURL }) => {
+  own = ownCourse(baseURL!, 'Signs for a quay', [instructor, assistant, author, other]);
+  course = `/courses/${own.courseId}`;
+  [teacher, marker, student] = await Promise.all([instructor, assistant, author].map(async (who) => (await signedIn(browser, who)).page)) as [Page, Page, Page];
+});
+test.afterAll(() => own.putAway(copies));
+
+const sound = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
+const statusOf = async (page: Page, path: string) => (await page.request.get(path, { maxRedirects: 0 })).status();
+
+/** What the student's bench tells of the chosen gap, and how wide a gap's slider is, which follows the size of the letters. */
+async function bench(): Promise<{ told: boolean; slider: number; keys: boolean }> {
+  await student.goto(`/exercises/${own.exerciseId}/bench/${own.specimenIds[0]}`);
+  const leave = student.getByRole('button', { name: 'Leave the guide' });
+  const slider = student.getByRole('slider', { name: /^gap between/ }).first();
+  await expect(leave.or(slider).first()).toBeVisible();
+  if (await leave.isVisible()) await leave.click();
+  // Its width is set when the line has been drawn.
+  await expect(slider).toHaveAttribute('style', /width/);
+  await expect(slider).toHaveAttribute('aria-valuetext', /^offset/);
+  await student.getByRole('button', { name: 'Keys' }).click();
+  return {
+    told: /rest of the line|hold it against/.test((await slider.getAttribute('aria-valuetext'))!),
+    slider: (await slider.boundingBox())!.width,
+    keys: await student.getByLabel('Use single keys').isChecked(),
+  };
+}
+
+test('what is different for a student is set by the instructor, and is so on that student’s bench alone', async () => {
+  const before = await bench();
+  expect(before).toMatchObject({ told: false, keys: true });
+  await expect(student.locator(`time[datetime="${own.dueAt}"]`)).toBeVisible();
+
+  const person = `${course}/people/${own.members.get(author.email)}`;
+  await teacher.goto(person);
+  await teacher.getByLabel('More time').fill('50');
+  await teacher.getByLabel('Working view').selectOption({ label: 'Twice' });
+  await teacher.getByLabel('What the bench tells').selectOption({ label: 'Everything' });
+  await teacher.getByLabel('The bench starts with single-key shortcuts off').check();
+  await teacher.getByRole('form', { name: 'Different for this student' }).getByRole('button', { name: 'Save' }).click();
+  await expect(teacher.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
+
+  const after = await bench();
+  expect(after).toMatchObject({ told: true, keys: false });
+  expect(after.slider / before.slider).toBeCloseTo(2, 1);
+  await expect(student.locator(`time[datetime="${own.dueWithMore(50)}"]`)).toBeVisible();
+
+  // The assistant sees the time and no more, and may not open the page on which it is set; nor may the student.
+  await marker.goto(`${course}/people`);
+  await expect(marker.getByRole('row', { name: author.name }).getByRole('cell', { name: '50\u202f% more time', exact: true })).toBeVisible();
+  await expect(marker.getByRole('row', { name: other.name })).not.toContainText('more time');
+  for (const page of [marker, student]) expect(await statusOf(page, person)).toBe(404);
+
+  await teacher.goto(person);
+  await expect(teacher.getByLabel('More time')).toHaveValue('50');
+  await teacher.getByLabel('More time').fill('0');
+  await teacher.getByLabel('Working view').selectOption({ label: 'As for everyone' });
+  await teacher.getByLabel('What the bench tells').selectOption({ label: 'As the exercise says' });
+  await teacher.getByLabel('The bench starts with single-key shortcuts off').uncheck();
+  await teacher.getByRole('form', { name: 'Different for this student' }).getByRole('button', { name: 'Save' }).click();
+  await expect(teacher.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
+  expect(await bench()).toMatchObject(before);
+  await expect(student.locator(`time[datetime="${own.dueAt}"]`)).toBeVisible();
+});
+
+test('an instructor makes the copy of a course, with what was planned and without people; nobody else can', async () => {
+  for (const page of [marker, student]) expect(await statusOf(page, `${course}/copy`)).toBe(404);
+  await teacher.goto(`${course}/copy?dates=moved&weeks=26`);
+  await expect(teacher.getByText('1 exercise, each as a draft', { exact: false })).toBeVisible();
+  await teacher.getByLabel('Title').fill('Signs for a quay, next term');
+  await teacher.getByRole('button', { name: 'Make the copy' }).click();
+  await teacher.waitForURL((url) => /^\/courses\/[^/]+$/.test(url.pathname) && !url.pathname.endsWith(own.courseId));
+  const copy = new URL(teacher.url()).pathname;
+  copies.push(copy.split('/').at(-1)!);
+  await expect(teacher.getByText('2 lines · being planned, students don’t see it')).toBeVisible();
+  await teacher.getByRole('link', { name: 'Lines of Signs for a quay' }).click();
+  await expect(teacher.getByRole('heading', { level: 1, name: 'Lines of Signs for a quay' })).toBeVisible();
+  await expect(teacher.getByRole('img')).toHaveCount(2);
+
+  await teacher.goto(`${copy}/people`);
+  await expect(teacher.getByText(instructor.name).first()).toBeVisible();
+  const everything = await teacher.content();
+  for (const { name, email } of [assistant, author, other]) for (const hidden of [name, email]) expect(everything).not.toContain(hidden);
+  await teacher.goto(`${copy}/settings`);
+  await expect(teacher.getByText('Early', { exact: true })).toHaveCount(0);
+  for (const page of [marker, student]) {
+    expect(await statusOf(page, copy)).toBe(404);
+    await page.goto('/courses');
+    await expect(page.getByRole('link', { name: 'Signs for a quay', exact: true })).toBeVisible();
+    await expect(page.getByRole('link', { name: 'Signs for a quay, next term' })).toHaveCount(0);
+  }
+});
+
+test('the keeping of a course ends once its day is past, when its title is written, and names no student any more', async () => {
+  for (const page of [marker, student]) expect(await statusOf(page, `${course}/keeping`)).toBe(404);
+  await teacher.goto(`${course}/keeping`);
+  await expect(teacher.getByText('No day has been set', { exact: false })).toBeVisible();
+  const end = teacher.getByRole('button', { name: 'End the keeping' });
+  await expect(end).toHaveCount(0);
+  await teacher.goto(`${course}/settings`);
+  await teacher.getByLabel('Work is kept until').fill('2026-01-31');
+  await teacher.getByRole('form', { name: 'The course' }).getByRole('button', { name: 'Save' }).click();
+  await teacher.waitForURL(new RegExp(`${course}`));
+  await teacher.goto(course);
+  await teacher.getByRole('link', { name: 'What that means' }).click();
+  await expect(teacher.getByText('The work was to be kept until 2026-01-31, and that day is past.', { exact: false })).toBeVisible();
+  await expect(teacher.getByText('to say that it is meant for 2 students.', { exact: false })).toBeVisible();
+  await sound(teacher);
+
+  const title = teacher.getByLabel('Write the title of the course');
+  await title.fill('Signs');
+  await end.click();
+  await expect(teacher.getByText('This is not the title of the course, which is “Signs for a quay” (given: “Signs”).').first()).toBeVisible();
+  expect(await statusOf(student, course)).toBe(200);
+  await title.fill('Signs for a quay');
+  await end.click();
+  await expect(teacher.getByText('The course names no student any more.')).toBeVisible();
+  await expect(end).toHaveCount(0);
+
+  // The student is out of this course and still in the other one.
+  await student.goto('/courses');
+  await expect(student.getByRole('link', { name: 'Lettering for display' })).toBeVisible();
+  await expect(student.getByRole('link', { name: 'Signs for a quay' })).toHaveCount(0);
+  for (const path of [course, `/exercises/${own.exerciseId}`, `/proofs/${own.proofIds[0]}`]) expect(await statusOf(student, path)).toBe(404);
+  // Those who teach still have the spacings, and of the students neither names nor words.
+  for (const [page, path] of [[teacher, `${course}/people`], [teacher, `${course}/class`], [marker, `/exercises/${own.exerciseId}/rounds/1/critique`], [marker, `/critique/${own.proofIds[0]}/${own.specimenIds[0]}`]] as const) {
+    const answer = await page.goto(path);
+    expect(`${path} ${answer?.status()}`).toBe(`${path} 200`);
+    const text = await page.content();
+    for (const hidden of [author.name, author.email, other.name, other.email, 'goes with the keeping']) expect(text.includes(hidden), `${path} ${hidden}`).toBe(false);
+  }
+  await expect(marker.locator('.line-drawing').first()).toBeVisible();
+  await teacher.goto(`${course}/settings`);
+  await teacher.getByText(/^The newest \d+$/).click();
+  await expect(teacher.getByRole('listitem').filter({ hasText: `keeping ended, by ${instructor.name}` })).toBeVisible();
+});

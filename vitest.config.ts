@@ -1,3 +1,4 @@
+import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -17,6 +18,8 @@ export default defineConfig({
     testTimeout: 30_000,
     // Browsers, databases and other processes start slowly on a busy machine.
     hookTimeout: 60_000,
+    // One worker on two cores leaves the other idle: much of this waits for databases and other processes.
+    maxWorkers: Math.max(2, Math.floor(cpus().length / 2)),
     globalSetup: ['tests/fixtures/global-setup.ts'],
   },
 });

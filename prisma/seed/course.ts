@@ -12,7 +12,7 @@ const day = 86_400_000;
 
 export const timeZone = 'Europe/Lisbon';
 
-/** The demo's course: one instructor, one assistant, sixteen students in two sections, all come by the usual ways. */
+/** The demo's course: one instructor, two assistants, sixteen students in two sections, all come by the usual ways. */
 export async function seedCourse(now: Date) {
   const begun = { now: new Date(now.getTime() - 28 * day) };
   const link = await makeFirstLink(systemCaller('filling the demo'), {}, begun);
@@ -35,7 +35,7 @@ export async function seedCourse(now: Date) {
   // Joining signs in; nobody holds the keys of these sessions.
   await database().authSession.deleteMany({});
   const studentIds = await Promise.all(students.map(({ email }) => userIdOf(email)));
-  return { courseId, timeZone, instructorId, assistantId: await userIdOf(assistant.email), studentIds };
+  return { courseId, timeZone, instructorId, assistantId: await userIdOf(assistant.email), secondAssistantId: await userIdOf(secondAssistant.email), studentIds };
 }
 
 async function userIdOf(emailNorm: string): Promise<string> {

@@ -24,7 +24,7 @@ export function addTwelveLines(baseURL: string, students: number) {
       const exercise = one('SELECT * FROM Exercise WHERE removedAt IS NULL ORDER BY createdAt');
       const exerciseId = copy('Exercise', exercise, { title: 'Twelve lines', position: 99, createdAt: new Date().toISOString() });
       const round = one('SELECT * FROM Round WHERE exerciseId = ? AND number = 1', exercise.id);
-      const roundId = copy('Round', round, { exerciseId, state: 'open', markingStartedAt: null, version: 0 });
+      const roundId = copy('Round', round, { exerciseId, state: 'open', markingStartedAt: null, secondMarker: '{}', version: 0 });
       const versions = all('SELECT v.* FROM SpecimenVersion v JOIN Specimen s ON s.id = v.specimenId WHERE s.exerciseId = ? AND s.retiredAt IS NULL ORDER BY s.position', exercise.id);
       const specimen = one('SELECT * FROM Specimen WHERE exerciseId = ?', exercise.id);
       const lines = Array.from({ length: 12 }, (_, place) => {

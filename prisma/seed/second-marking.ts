@@ -1,0 +1,40 @@
+import type { Caller } from '@/lib/access/actor';
+import { showLine } from '@/lib/critique/show-line';
+import { setSecondMarking } from '@/lib/marking/set-second-marking';
+import { settleMark } from '@/lib/marking/settle-mark';
+import { showAgreement } from '@/lib/marking/show-agreement';
+import { showDifference } from '@/lib/marking/show-difference';
+import { showSecondQueue } from '@/lib/marking/show-second-queue';
+import { mark } from './mark';
+
+type Round = { exerciseId: string; roundNumber: number };
+type At = { now: Date };
+
+/** The least share, in whole tens of percent, by which a handful of proofs come to a second marker: which ones is decided by their ids. */
+export async function askForSecondMarker(instructor: Caller, round: Round, version: number, at: At): Promise<void> {
+  const { round: { id: roundId } } = await showSecondQueue(instructor, round, at);
+  for (let [percent, present] = [30, version]; percent < 100; percent += 10, present += 1) {
+    await setSecondMarking(instructor, { roundId, version: present, which: 'share', percent }, at);
+    if ((await showSecondQueue(instructor, round, at)).count >= 4) return;
+  }
+}
+
+/** The second marker goes through the sample, and thinks otherwise by one criterion of three proofs. */
+export async function seedSecondMarking(second: Caller, round: Round, specimenId: string, at: At): Promise<void> {
+  const { rows } = await showSecondQueue(second, round, at);
+  for (const [place, { token }] of rows.entries()) {
+    await mark(second, await showLine(second, { proof: token, specimenId }, at), at, place < 3 ? place % 2 : null);
+  }
+}
+
+/** The instructor settles one of the differences in favour of the second marker; the others are there to be settled. */
+export async function settleOne(instructor: Caller, round: Round, at: At): Promise<void> {
+  const { differences: [first] } = await showAgreement(instructor, round, at);
+  if (!first) return;
+  const { criteria } = await showDifference(instructor, { proof: first.token }, at);
+  const apart = criteria.find(({ first: one, second: other }) => one !== other)!;
+  await settleMark(instructor, {
+    proof: first.token, criterionVersionId: apart.versionId, level: apart.second, version: apart.version,
+    why: 'We looked at the lines together, on their head: the second reading is fairer.',
+  }, at);
+}

@@ -33,7 +33,7 @@ export function MapView({ map }: { map: ClassMap }) {
         <RadioGroup row name="map-size" label="A cell shows" value={size} onChange={(value) => setSize(value as CellSize)} choices={Object.keys(cellSizes).map((value) => ({ value, label: sizeWords[value as CellSize] }))} />
       </div>
       <MapLegend map={map} />
-      <p className="quiet note-size">{counted(map.students.length, 'student')} × {counted(columns.length, 'pair')}. Arrow keys walk from cell to cell, Home and End along a row, Page Up and Down by ten; Enter opens the line at the desk.</p>
+      <p className="quiet note-size">{counted(map.students.length, 'student')} × {counted(columns.length, 'pair')}. <span className={styles.hands}>Arrow keys walk from cell to cell, Home and End along a row, Page Up and Down by ten; Enter opens the line at the desk.</span><span className="on-paper">Printed as far as it was in view; as a table it prints whole.</span></p>
       <MapGrid map={map} numbers={numbers} rows={rows} size={size} chosen={chosen} onChoose={setChosen} onUnder={setUnder} />
       <UnderCell map={map} columns={columns} student={rows[shown.row]!} column={shown.column} onSort={(column) => setOrder({ by: 'pair', column })} />
     </div>

@@ -1,13 +1,19 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Role } from '@/lib/access/permissions';
+import { canonicalJson } from '@/shared/json/canonical';
 import type { Db } from './client';
 import { newId } from './ids';
+import { finishJob, giveJobBack, takeJob, type Job } from './jobs';
 import { listNameOf } from './list-name';
-import { coursesOf } from './scope';
+import { coursesOf, self } from './scope';
 
 export type KnownPerson = { name: string; member: { role: string; removed: boolean } | null };
 type NewPerson = { emailNorm: string; name: string; tokenHash: string | null };
+/** A letter to a new person, as a job: whose it is by id, so that nothing of a person stays in the list when they are erased. */
+export type Welcome = { userId: string; courseId: string; createdById: string; days: number };
 type NewMember = { email: string; role: Role; sectionId: string | null };
+
+const welcome = 'welcome-letter';
 
 /**
  * Many people at once, by the addresses that an instructor has before them. Whether somebody has an account is told only
@@ -47,4 +53,21 @@ export const rosterData = (actor: Actor, db: Db) => ({
     await db.member.createMany({ data: rows });
     return rows;
   },
+
+  /** Puts a letter to each of these new people in the list. The course must be one that `courses.byId` gave. */
+  planWelcomes: async (emails: readonly string[], of: Omit<Welcome, 'userId'>, now: Date): Promise<void> => {
+    const users = await db.user.findMany({ where: { emailNorm: { in: [...emails] }, passwordHash: null, erasedAt: null }, select: { id: true } });
+    await db.job.createMany({ data: users.map(({ id }) => ({ id: newId(), kind: welcome, key: id, payload: canonicalJson({ ...of, userId: id }), createdAt: now, dueAt: now })) });
+  },
+
+  takeWelcome: (now: Date) => takeJob(db, welcome, 10, now),
+  welcomeSent: (job: Job, now: Date) => finishJob(db, job, now),
+  welcomeAgain: (job: Job, why: string, at: Date) => giveJobBack(db, job, why, at),
+
+  /** Who still waits for a letter: in the course, and without a password. */
+  awaits: ({ userId, courseId }: Pick<Welcome, 'userId' | 'courseId'>) =>
+    db.member.findFirst({
+      where: { courseId, course: coursesOf(actor), removedAt: null, user: { AND: [{ id: userId, passwordHash: null, erasedAt: null }, self(actor)] } },
+      select: { course: { select: { title: true } }, user: { select: { name: true, emailNorm: true } } },
+    }),
 });

@@ -2,7 +2,8 @@ import type { Actor } from '@/lib/access/actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
 import { roundsOfStaff } from './critique-scope';
-import { newId } from './ids';
+import { idFrom, newId } from './ids';
+import { coursesOf } from './scope';
 
 /** A wall that was forgotten ends by itself. */
 const lastsFor = 12 * 60 * 60 * 1000;
@@ -33,9 +34,15 @@ export const wallData = (actor: Actor, db: Db) => {
         orderBy: { openedAt: 'asc' },
       }),
 
-    /** The round must be one that the actor was given. @throws P2002 when the code is taken: make another. */
-    open: async (wall: { roundId: string; specimenId: string; code: string; settings: string; openedById: string }, now: Date): Promise<string> => {
-      const id = newId();
+    /** How many walls this line has had in the round: asked before it is looked which are open, see `open`. */
+    countOf: (roundId: string, specimenId: string) => db.wall.count({ where: { AND: [{ roundId, specimenId }, ofStaff] } }),
+
+    /**
+     * The round must be one that the actor was given. The id follows from how many walls this line had before, so that of two who
+     * open one at the same moment one has to look again. @throws P2002 then, and when the code is taken.
+     */
+    open: async ({ before, ...wall }: { before: number; roundId: string; specimenId: string; code: string; settings: string; openedById: string }, now: Date): Promise<string> => {
+      const id = idFrom(`wall ${before} of ${wall.specimenId} in ${wall.roundId}`);
       await db.wall.create({ data: { id, ...wall, openedAt: now } });
       return id;
     },
@@ -48,6 +55,13 @@ export const wallData = (actor: Actor, db: Db) => {
     close: async (id: string, now: Date): Promise<void> => {
       await db.wallPoint.deleteMany({ where: { wall: { AND: [{ id }, ofStaff] } } });
       await db.wall.updateMany({ where: { AND: [{ id, closedAt: null }, ofStaff] }, data: { closedAt: now, settings: '{}', version: { increment: 1 } } });
+    },
+
+    /** Closes those that were forgotten, as `close` does; says how many. For the server itself. */
+    closeForgotten: async (now: Date): Promise<number> => {
+      const forgotten: Prisma.WallWhereInput = { closedAt: null, openedAt: { lte: new Date(now.getTime() - lastsFor) }, round: { exercise: { course: coursesOf(actor) } } };
+      await db.wallPoint.deleteMany({ where: { wall: forgotten } });
+      return (await db.wall.updateMany({ where: forgotten, data: { closedAt: now, settings: '{}', version: { increment: 1 } } })).count;
     },
 
     /** Every setting of the specimen that was sent in the round by those still in the course. */

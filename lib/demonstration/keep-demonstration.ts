@@ -1,6 +1,6 @@
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { retryOnConflict } from '@/lib/data/retry';
+import { isTaken, retryOnConflict } from '@/lib/data/retry';
 import { readPack } from '@/lib/exercise/read-pack';
 import { misfitOf } from '@/shared/demonstration/steps';
 import { keepDemonstrationInput } from '@/shared/schemas/demonstration';
@@ -18,7 +18,17 @@ export const keepDemonstration = operation({
       const misfit = misfitOf(recorded, readPack(version.packSha, version.pack.payload).letters.length - 1);
       if (misfit) throw new AppError('INVALID', `${misfit} The recording is still on your device.`);
       const there = await data.demonstrations.ownById(demonstrationId);
-      if (!there) await data.demonstrations.create({ id: demonstrationId, specimenVersionId, authorId: member.id, title, recorded }, now);
+      if (!there) await make();
       return { id: demonstrationId, exerciseId: version.specimen.exercise.id };
-    }, 4),
+
+      async function make(): Promise<void> {
+        try {
+          await data.demonstrations.create({ id: demonstrationId, specimenVersionId, authorId: member!.id, title, recorded }, now);
+        } catch (error) {
+          // The same recording came twice at once, or the id is somebody else's, which is answered like one that can't be.
+          if (isTaken(error) && !(await data.demonstrations.ownById(demonstrationId))) throw notFound();
+          if (!isTaken(error)) throw error;
+        }
+      }
+    }),
 });

@@ -24,6 +24,8 @@ export const accountRows: Rows = {
   'hand-over-records': { input: () => ({ email: 'student@school.example' }), answers: only.nobody },
   'erase-person': { input: () => ({ email: 'student@school.example', yes: 'student@school.example' }), answers: only.nobody },
   'send-keeping-notices': { input: nothing, answers: only.nobody },
+  'send-welcomes': { input: nothing, answers: only.nobody },
+  'close-forgotten-walls': { input: nothing, answers: only.nobody },
   'make-password-link-by-address': { input: () => ({ email: 'student@school.example' }), answers: only.nobody },
   'read-password-link': { input: () => ({ token: secrets.reset }), answers: only.anyone },
   'reset-password': { input: () => ({ token: secrets.reset, newPassword: 'kites above the mole' }), answers: only.anyone },

@@ -1,11 +1,22 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { systemCaller } from '@/lib/access/actor';
 import { readPasswordLink } from '@/lib/account/read-password-link';
 import { importRoster } from '@/lib/course/roster/import-roster';
 import { previewRoster } from '@/lib/course/roster/preview-roster';
 import { readRoster } from '@/lib/course/roster/read-roster';
+import { sendWelcomes } from '@/lib/course/roster/send-welcomes';
 import { decodeText } from '@/shared/roster/decode';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
+
+const mail = vi.hoisted(() => ({ setUp: false, refuse: false, sent: [] as { to: string; text: string }[] }));
+vi.mock('@/lib/mail/send', () => ({
+  mailIsSetUp: () => mail.setUp,
+  sendMail: async (letter: { to: string; text: string }) => {
+    if (mail.refuse) throw new Error('The mail server is silent.');
+    mail.sent.push(letter);
+  },
+}));
 
 describe('reading a roster', () => {
   it.each([[',', 'Name,E-mail\nAda Quayle,ada@quayrow.example'], [';', 'Name;E-mail\nAda Quayle;ada@quayrow.example'], ['\t', 'Name\tE-mail\nAda Quayle\tada@quayrow.example']])('notices the delimiter %j', (delimiter, text) => {
@@ -110,5 +121,29 @@ describeOnBothDatabases('importing a roster', (suite) => {
     expect(results.map(({ counts }) => counts.newPeople).sort()).toEqual([0, 0, 0, 12]);
     expect(await people()).toHaveLength(12);
     expect(await suite.db.section.count({ where: { courseId } })).toBe(2);
+  });
+
+  it('writes to new people once, tries again for those whom the mail server refused, and not to those who left', async () => {
+    const [one, two] = [`${unique()}@quayrow.example`, `${unique()}@quayrow.example`];
+    Object.assign(mail, { setUp: true, refuse: true, sent: [] });
+    const later = (hours: number) => sendWelcomes(systemCaller('test'), {}, { now: new Date(Date.now() + hours * 3_600_000) });
+    const tried = (attempts: number) => expect.poll(() => suite.db.job.count({ where: { kind: 'welcome-letter', attempts, leaseUntil: null, doneAt: null } })).toBe(2);
+    try {
+      expect(await bring(`name,email\nAda Quayle,${one}\nBo Finch,${two}`)).toMatchObject({ byMail: true, links: [] });
+      await tried(1);
+      // Nothing of a person stands in the list of work.
+      expect(JSON.stringify(await suite.db.job.findMany({ where: { kind: 'welcome-letter' } }))).not.toMatch(/quayrow|Quayle/);
+      mail.refuse = false;
+      expect(await later(0.5)).toEqual({ letters: 0 });
+      await suite.db.member.updateMany({ where: { user: { emailNorm: two } }, data: { removedAt: new Date() } });
+      const results = await Promise.all([later(1.1), later(1.1), later(1.1)]);
+      expect(results.reduce((sum, { letters }) => sum + letters, 0)).toBe(1);
+      expect(mail.sent.map(({ to }) => to)).toEqual([one]);
+      const token = /\/reset\/([\w-]+)/.exec(mail.sent[0]!.text)![1];
+      expect(await readPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
+      expect(await later(30)).toEqual({ letters: 0 });
+    } finally {
+      Object.assign(mail, { setUp: false, refuse: false, sent: [] });
+    }
   });
 });

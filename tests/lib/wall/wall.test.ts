@@ -5,6 +5,7 @@ import { removeRound } from '@/lib/exercise/remove-round';
 import { sendProof } from '@/lib/proof/send-proof';
 import { bus } from '@/lib/live/announce';
 import { changeWall } from '@/lib/wall/change-wall';
+import { closeForgottenWalls } from '@/lib/wall/close-forgotten-walls';
 import { closeWall } from '@/lib/wall/close-wall';
 import { keepAsNote } from '@/lib/wall/keep-as-note';
 import { listWalls } from '@/lib/wall/list-walls';
@@ -107,6 +108,37 @@ describeOnBothDatabases('the wall', (suite) => {
     expect((await showPointing(visitor, { code }, { now })).state.lines).toHaveLength(2);
     await change({ kind: 'front', line: ids.wallLine });
     expect((await watchPointing(systemCaller('test'), { code }, { now })).lines.map(({ key }) => key)).toEqual([ids.wallLine]);
+  });
+
+  it('is opened once, however many open it at the same moment, and anew after it was closed', async () => {
+    const which = { exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen };
+    const openAtOnce = async () => {
+      const opened: string[] = [];
+      const { refused } = await allAtOnce((['instructor', 'assistant', 'instructor', 'instructor', 'assistant', 'instructor'] as const).map((who) => async () => { opened.push((await openWall(as(who), which, { now })).wallId); }));
+      expect(refused).toEqual([]);
+      expect(new Set(opened).size).toBe(1);
+      return opened[0]!;
+    };
+    const first = await openAtOnce();
+    await closeWall(as('instructor'), { wallId: first }, { now });
+    const second = await openAtOnce();
+    expect(second).not.toBe(first);
+    expect(await suite.db.wall.count({ where: { roundId: ids.round } })).toBe(2);
+    await suite.db.wall.deleteMany({ where: { id: { in: [first, second] } } });
+  });
+
+  it('that is forgotten is closed by the server after twelve hours, with its points and what stood for whom', async () => {
+    const { wallId } = await openWall(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen }, { now });
+    await suite.db.wallPoint.create({ data: { id: 'left-behind', wallId, phone: phone('somebody'), proofItemId: ids.nextProofItem, pair: 0, at: now } });
+    const after = (hours: number) => closeForgottenWalls(systemCaller('test'), {}, { now: new Date(now.getTime() + hours * 3_600_000) });
+    const others = await suite.db.wall.findMany({ where: { id: { not: wallId }, closedAt: null } });
+    await suite.db.wall.updateMany({ where: { id: { not: wallId } }, data: { closedAt: now } });
+    expect(await after(11.9)).toEqual({ closed: 0 });
+    expect(await suite.db.wallPoint.count({ where: { wallId } })).toBe(1);
+    expect(await after(12)).toEqual({ closed: 1 });
+    expect(await after(13)).toEqual({ closed: 0 });
+    expect([await suite.db.wallPoint.count({ where: { wallId } }), (await suite.db.wall.findUniqueOrThrow({ where: { id: wallId } })).settings]).toEqual([0, '{}']);
+    await suite.db.wall.updateMany({ where: { id: { in: others.map(({ id }) => id) } }, data: { closedAt: null } });
   });
 
   it('loses no change when several are made at once', async () => {

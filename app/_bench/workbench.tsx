@@ -86,9 +86,11 @@ function Table() {
   return (
     <section ref={rootRef} className={styles.bench} aria-label={`Bench: “${pack.text}”`} data-mode={mode} data-ladder={ladder.sizes.length === 0 ? 'none' : ladder.place}>
       <StartOffer />
-      <div className={styles.main}><WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} /></div>
+      <div className={styles.main}>
+        <WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} />
+        <p className={styles.handHint}>Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.</p>
+      </div>
       <Ladder sheet={sheet} plan={ladder} />
-      <p className={styles.handHint}>Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.</p>
       <div className={styles.panels}>
         <ChosenGap fieldRef={fieldRef} backToGap={() => focusGap(chosen)} />
         <LinePanel />

@@ -2,7 +2,7 @@ import type { SpacingDocument } from '@/shared/editing/document';
 import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { Looks } from '../session/looks';
 import type { LineArt } from './art';
-import { xOf, type Frame } from './frame';
+import { xOf, yOf, type Frame } from './frame';
 import type { Inks } from './inks';
 import { dots, hatch, rings } from './textures';
 import { traceWhite, whiteEdges } from './white-edges';
@@ -119,12 +119,14 @@ function grain({ frame, art }: Painting): number {
   return em >= 110 ? 7 : em >= 48 ? 5 : 3;
 }
 
+/** The baseline lies under the letters that stand on it, the other lines over those that reach them: none hides in the letters. */
 function paintGuides({ context, art, frame, dpr, inks }: Painting): void {
   const { vertical } = art.pack;
+  const thick = Math.max(1, Math.round(dpr / 2));
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.fillStyle = inks.rule;
   for (const height of [vertical.ascenderTop, vertical.capHeight, vertical.xHeight, 0, vertical.descender]) {
-    const y = (frame.flipY ? frame.height - frame.baselineY + height * frame.scale : frame.baselineY - height * frame.scale) * dpr;
-    context.fillRect(0, Math.round(y), frame.width * dpr, Math.max(1, Math.round(dpr / 2)));
+    const y = Math.round(yOf(frame, height) * dpr);
+    context.fillRect(0, height > 0 !== frame.flipY ? y - thick : y, frame.width * dpr, thick);
   }
 }

@@ -3,6 +3,7 @@ import type { Run } from '@/shared/editing/commands';
 import type { CssPx } from '@/shared/units';
 import { matrixAt, type Painting } from './paint-line';
 import { xOf } from './frame';
+import { barFrom, thickness } from './pixel-grid';
 
 /** Ticks over and under the chosen gap, clear of the letters; a bracket over a run; bars where the keyboard is: a frame would cut through the letters. */
 export function paintChosen({ context, dpr, frame, placed, inks }: Painting, { run, length, bar }: { run: Run; length: CssPx; bar: CssPx }): void {
@@ -11,15 +12,16 @@ export function paintChosen({ context, dpr, frame, placed, inks }: Painting, { r
   const [left, right] = [Math.min(from, to), Math.max(from, to)];
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
   context.fillStyle = inks.note;
-  const width = length > 9 ? 2 : 1;
+  const width = thickness(length > 9 ? 2 : 1, dpr);
+  const [first, last] = [barFrom(left, width, dpr), barFrom(right, width, dpr)];
   if (bar > 0) {
     for (const y of [0, frame.height - 4]) context.fillRect(Math.round((left + right - bar) / 2), y, Math.round(bar), 4);
   }
   for (const [y, side] of [[0, 1], [frame.height - length, -1]] as const) {
-    context.fillRect(Math.round(left) - width / 2, y, width, length);
+    context.fillRect(first, y, width, length);
     if (run.from === run.to) continue;
-    context.fillRect(Math.round(right) - width / 2, y, width, length);
-    context.fillRect(left, side > 0 ? 0 : frame.height - width, right - left, width);
+    context.fillRect(last, y, width, length);
+    context.fillRect(first, side > 0 ? 0 : frame.height - width, last + width - first, width);
   }
 }
 

@@ -1,19 +1,23 @@
 import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { PreparedLine } from '@/shared/measure';
+import type { CssPx } from '@/shared/units';
 import { CLEAR, excessOf, opennessOf, SLIGHT } from '../openness';
 import { xOf } from './frame';
 import type { RulerOrder } from './order';
 import type { Context } from './paint-order';
+import { barFrom, onGrid, thickness } from './pixel-grid';
 
 /** CSS px. */
 export const RULER_HEIGHT = 92;
 /** Height of the middle of the line over the foot of the ruler. */
 const CENTRE = 46;
 const FOOT = 70;
+/** Thickness of a gauge: one pixel where there is one to a CSS px, three where there are two. */
+const GAUGE = 1.25;
 
 /**
  * One gauge per gap, its height how open the gap looks; a dotted rule through all at the middle of its kind.
- * Wedges under a gauge point in where it is too tight and out where it is too loose.
+ * Wedges under a gauge point in where it is too tight and out where it is too loose. All edges lie between pixels.
  */
 export function paintRuler(context: Context, line: PreparedLine, placed: PlacedLine, order: RulerOrder): void {
   const { dpr, frame, document, inks, head } = order;
@@ -28,33 +32,39 @@ export function paintRuler(context: Context, line: PreparedLine, placed: PlacedL
     if (centre === null || centre === undefined) continue;
     const x = xOf(frame, gap.centre);
     const height = Math.min(1.45, (openness.gaps[gap.index] ?? 0) / centre) * CENTRE;
-    const path = gap.index === head ? new Path2D() : gauges;
-    path.moveTo(x, FOOT);
-    path.lineTo(x, FOOT - height);
-    path.moveTo(x - 5, FOOT - height);
-    path.lineTo(x + 5, FOOT - height);
-    if (gap.index === head) stroke(context, path, inks.chosen, 3);
+    if (gap.index === head) fill(context, gauge(new Path2D(), x, height, thickness(3, dpr), dpr), inks.chosen);
+    else gauge(gauges, x, height, thickness(GAUGE, dpr), dpr);
     const excess = excessOf(line, document, openness, gap.index) ?? 0;
-    if (Math.abs(excess) >= SLIGHT) addWedges(wedges, x, Math.abs(excess) < CLEAR ? 4 : 6.5, excess > 0);
+    if (Math.abs(excess) >= SLIGHT) addWedges(wedges, barFrom(x, thickness(GAUGE, dpr), dpr) + thickness(GAUGE, dpr) / 2, Math.abs(excess) < CLEAR ? 4 : 6.5, excess > 0);
   }
-  stroke(context, gauges, inks.gauge, 1.5);
-  context.fillStyle = inks.wedge;
-  context.fill(wedges);
+  fill(context, gauges, inks.gauge);
+  fill(context, wedges, inks.wedge);
 }
 
-function paintCentre(context: Context, placed: PlacedLine, { frame, inks }: RulerOrder): void {
+/** A stem on the foot and a bar of the same thickness across its top, as far to the left as to the right. */
+function gauge(path: Path2D, x: CssPx, height: CssPx, thick: CssPx, dpr: number): Path2D {
+  const left = barFrom(x, thick, dpr);
+  const top = barFrom(FOOT - height, thick, dpr);
+  const arm = onGrid(4.5, dpr);
+  path.rect(left, top, thick, FOOT - top);
+  path.rect(left - arm, top, arm, thick);
+  path.rect(left + thick, top, arm, thick);
+  return path;
+}
+
+function paintCentre(context: Context, placed: PlacedLine, { dpr, frame, inks }: RulerOrder): void {
   const first = placed.gaps[0];
   const last = placed.gaps[placed.gaps.length - 1];
   if (!first || !last) return;
   const [a, b] = [xOf(frame, first.centre), xOf(frame, last.centre)];
+  const thick = thickness(1, dpr);
+  const y = barFrom(FOOT - CENTRE, thick, dpr) + thick / 2;
   const path = new Path2D();
-  path.moveTo(Math.min(a, b) - 14, FOOT - CENTRE);
-  path.lineTo(Math.max(a, b) + 14, FOOT - CENTRE);
-  context.setLineDash([1, 4]);
-  context.lineCap = 'round';
-  stroke(context, path, inks.rule, 1);
+  path.moveTo(onGrid(Math.min(a, b) - 14, dpr), y);
+  path.lineTo(onGrid(Math.max(a, b) + 14, dpr), y);
+  context.setLineDash([thick, 4 * thick]);
+  stroke(context, path, inks.rule, thick);
   context.setLineDash([]);
-  context.lineCap = 'butt';
 }
 
 /** Two wedges at x: points together when tight, turned away when loose. */
@@ -70,7 +80,7 @@ function addWedges(path: Path2D, x: number, size: number, loose: boolean): void 
   }
 }
 
-function paintBands(context: Context, line: PreparedLine, placed: PlacedLine, { frame, inks, reference, document }: RulerOrder): void {
+function paintBands(context: Context, line: PreparedLine, placed: PlacedLine, { dpr, frame, inks, reference, document }: RulerOrder): void {
   if (!reference) return;
   const openness = opennessOf(line, document);
   // The reference at its own tightness, so that only evenness is compared.
@@ -82,12 +92,19 @@ function paintBands(context: Context, line: PreparedLine, placed: PlacedLine, { 
     if (!centre || !theirCentre || tolerance === null || tolerance === undefined) continue;
     const middle = ((wanted.gaps[gap.index] ?? 0) / theirCentre) * CENTRE;
     const half = (tolerance / theirCentre) * CENTRE;
+    const [stem, thick] = [thickness(GAUGE, dpr), thickness(1, dpr)];
+    const left = barFrom(xOf(frame, gap.centre), stem, dpr) - onGrid(6.5, dpr);
+    const [top, bottom] = [onGrid(FOOT - middle - half, dpr), onGrid(FOOT - middle + half, dpr)];
     const band = new Path2D();
-    band.rect(xOf(frame, gap.centre) - 7, FOOT - middle - half, 14, 2 * half);
-    context.fillStyle = inks.bandGround;
-    context.fill(band);
-    stroke(context, band, inks.band, 1);
+    band.rect(left + thick / 2, top + thick / 2, 2 * onGrid(6.5, dpr) + stem - thick, Math.max(thick, bottom - top - thick));
+    fill(context, band, inks.bandGround);
+    stroke(context, band, inks.band, thick);
   }
+}
+
+function fill(context: Context, path: Path2D, colour: string): void {
+  context.fillStyle = colour;
+  context.fill(path);
 }
 
 function stroke(context: Context, path: Path2D, colour: string, width: number): void {

@@ -31,7 +31,7 @@ export function KeysPanel({ keys, onChange, replay = false }: Props) {
           <label><input type="checkbox" checked={on} onChange={(event) => session.store.set({ singleKeys: event.currentTarget.checked })} /> Use single keys</label>
           <button type="button" className="button button-text button-small" onClick={() => onChange(firstSingleKeys)}>As they were at first</button>
         </p>
-        <dl>
+        <dl className={styles.singleKeys}>
           {(Object.keys(keys) as SingleKeyAct[]).map((act) => (
             <div key={act}><dt><KeyField act={act} keys={keys} onChange={onChange} disabled={!on} /></dt><dd>{wordsFor(act, replay)}</dd></div>
           ))}

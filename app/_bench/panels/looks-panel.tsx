@@ -45,6 +45,7 @@ export function LooksPanel() {
           </span>
         )}
         <span className={styles.zoom}>
+          <span className={styles.hint}>Working view</span>
           <button type="button" className="button button-small" onClick={() => setZoom(session, zoom / 1.25)}>Smaller</button>
           <button type="button" className="button button-small" onClick={() => setZoom(session, zoom * 1.25)}>Larger</button>
         </span>

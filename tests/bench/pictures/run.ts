@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { chromium as browserType, type Browser, type Page } from '@playwright/test';
 import { noLooks, type Look } from '@/app/_bench/session/looks';
@@ -67,7 +67,22 @@ async function take(on: Browser, way: Way, { at, width, height }: (typeof screen
     window.benchSession.store.set(set);
   }, [[...(way.looks ?? [])], way.set ?? {}] as const);
   await way.act?.(page);
-  await page.evaluate(() => document.fonts.ready.then(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))));
-  await page.screenshot({ path: path.join(folder!, `${way.name}-${at}-${colorScheme}.png`), fullPage: true });
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  await page.waitForFunction(() => [...document.querySelectorAll('canvas[data-view]')].every((canvas) => canvas.hasAttribute('data-drawn')));
+  // As high as the page, so that nothing has to be painted for the picture alone.
+  await page.setViewportSize({ width, height: Math.max(height, await page.evaluate(() => document.documentElement.scrollHeight)) });
+  writeFileSync(path.join(folder!, `${way.name}-${at}-${colorScheme}.png`), await atRest(page));
   await context.close();
+}
+
+/** The painter has a thread of its own: a picture is taken when two in a row are the same. */
+async function atRest(page: Page): Promise<Buffer> {
+  let last = await page.screenshot();
+  for (let tries = 0; tries < 40; tries += 1) {
+    await page.waitForTimeout(150);
+    const next = await page.screenshot();
+    if (next.equals(last)) return next;
+    last = next;
+  }
+  throw new Error('The page does not come to rest.');
 }

@@ -5,13 +5,19 @@ export type Inks = { readonly ink: string; readonly quiet: string; readonly rule
 
 const known = new Map<Ground, Inks>();
 
-/** Read once per ground from an element on such a sheet. */
-export function inksOf(element: Element, ground: Ground): Inks {
+/**
+ * Read once per ground, from a sheet of that ground made for it: a sheet that stands on the page may still be on the other
+ * one when its letters are asked for, and would give its own ink.
+ */
+export function inksOf(ground: Ground): Inks {
   const kept = known.get(ground);
   if (kept) return kept;
-  const style = getComputedStyle(element);
+  const probe = Object.assign(document.createElement('div'), { className: `sheet sheet-${ground}`, hidden: true });
+  document.body.append(probe);
+  const style = getComputedStyle(probe);
   const token = (name: string) => style.getPropertyValue(`--sheet-${name}`).trim() || style.color;
   const inks = { ink: style.color, quiet: token('quiet'), rule: token('rule'), warm: token('warm'), cool: token('cool'), mark: token('mark'), note: token('note') };
+  probe.remove();
   known.set(ground, inks);
   return inks;
 }

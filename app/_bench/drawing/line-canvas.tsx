@@ -91,7 +91,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       };
       painter.paint({
         kind: 'line', canvas: number, pack, dpr, document, frame,
-        inks: inksOf(canvas, state.looks.opposite ? opposite(props.ground) : props.ground),
+        inks: inksOf(state.looks.opposite ? opposite(props.ground) : props.ground),
         looks: looksFor(kind, size, state),
         window: openWindow(state, props.pack.letters.length),
         under: kind === 'working' && state.laying === 'under' ? laidDocument(state, props) : null,

@@ -39,7 +39,7 @@ function Swatch({ texture, ground }: { texture: keyof typeof textures; ground: G
     const dpr = window.devicePixelRatio || 1;
     canvas.width = Math.round(WIDTH * dpr);
     canvas.height = Math.round(HEIGHT * dpr);
-    const { warm, cool } = inksOf(canvas, ground);
+    const { warm, cool } = inksOf(ground);
     context.fillStyle = textures[texture](context, texture === 'hatch' ? warm : cool, dpr, PITCH);
     context.fillRect(0, 0, canvas.width, canvas.height);
   }, [texture, ground]);

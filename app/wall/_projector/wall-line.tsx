@@ -45,7 +45,7 @@ export function WallLine({ pack, spacing, ground, looks, window, em, width, over
       context.clearRect(0, 0, canvas.width, canvas.height);
       const from = Math.max(0, Math.min(window, pack.letters.length - 3));
       const open = looks.three && pack.letters.length > 3 ? { from, to: from + 2 } : { from: 0, to: pack.letters.length - 1 };
-      const painting: Painting = { context, dpr, frame, art: lineArt(pack), placed: placeLetters(pack, spacing), document: spacing, inks: inksOf(canvas, ground), looks, window: open };
+      const painting: Painting = { context, dpr, frame, art: lineArt(pack), placed: placeLetters(pack, spacing), document: spacing, inks: inksOf(ground), looks, window: open };
       paintLine(painting);
       for (const { spacing: laid, dashed } of over) {
         context.setLineDash(dashed ? [0.05 * pack.unitsPerEm, 0.03 * pack.unitsPerEm] : []);

@@ -76,6 +76,19 @@ test('every way of looking shows another picture, and all go together', async ({
   await expect.poll(async () => seen.has(await picture(page))).toBe(false);
 });
 
+test('on the opposite ground the letters are as plain to see as on their own, there and back', async ({ page, open }) => {
+  await open();
+  const button = page.getByRole('button', { name: 'Opposite ground' });
+  // Ink covers far less of the working view than ground does: the middle value is the ground's.
+  for (const ground of [255, 0, 255]) {
+    await expect.poll(async () => {
+      const { darkest, lightest, middle } = await greysOf(page);
+      return { apart: lightest - darkest > 200, ground: Math.abs(middle - ground) < 40 };
+    }).toEqual({ apart: true, ground: true });
+    await button.click();
+  }
+});
+
 test('a full device says so, and the change still goes to the server', async ({ page, server, open }) => {
   await page.addInitScript(() => {
     const set = Storage.prototype.setItem;
@@ -118,3 +131,14 @@ test('undo and redo reach back through the sitting after a reload', async ({ pag
   for (let step = 0; step < 3; step += 1) await page.getByRole('button', { name: 'Undo' }).click();
   expect((await onPage(page)).offsets).toEqual(new Array(8).fill(0));
 });
+
+/** Greys of the working view as it is seen, 0 black to 255 white. */
+async function greysOf(page: Page): Promise<{ darkest: number; lightest: number; middle: number }> {
+  return page.evaluate(async (base64) => {
+    const image = await createImageBitmap(new Blob([Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))], { type: 'image/png' }));
+    const context = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const greys = context.getImageData(0, 0, image.width, image.height).data.filter((_, place) => place % 4 === 1).sort();
+    return { darkest: greys[0]!, lightest: greys[greys.length - 1]!, middle: greys[Math.floor(greys.length / 2)]! };
+  }, await picture(page));
+}

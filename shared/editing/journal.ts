@@ -34,7 +34,11 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
   // With another change still on its way, going back to what the server had is a change as well.
   const saved = isAcknowledged(store, root, change) || (flight === null && last !== null && sameDocument(change.document, last.document));
   const mine = saved || (flight && isSame(change, flight)) ? null : { clientId: change.clientId, seq: change.seq, document: change.document };
-  const sync = advance({ ...startSync(known), unsent: mine, inFlight: flight }, { kind: 'heard', kept: server });
+  // A window that was closed may have sent it with its last breath, unheard of here: it goes first, under its own name, and
+  // what is done next follows it. Left out, it could arrive after all and stand against its own successor.
+  const perhapsSent = flight === null && mine !== null && server.version === known.version ? { ...mine, baseVersion: known.version } : null;
+  const before = { ...startSync(known), unsent: perhapsSent ? null : mine, inFlight: flight ?? perhapsSent };
+  const sync = advance(before, { kind: 'heard', kept: server });
   return { sync, history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument) };
 }
 

@@ -55,6 +55,21 @@ describe('nothing is lost', () => {
     expect(server.kept().document.offsets).toEqual([0, 0, 0, 0, 0]);
   });
 
+  it('nor taken for somebody else’s when a closed window’s last request arrives after the next window was opened', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    const closed = toyBench(store, scope, server, 'w1');
+    closed.edit({ kind: 'nudge', run: { from: 1, to: 1 }, by: 5 });
+    const next = toyBench(store, scope, server, 'w2');
+    // On its way as the window closed: the server has it, the journal says nothing of it.
+    server.put({ clientId: 'w1', seq: 1, baseVersion: 0, document: present(closed.history()) });
+    next.edit({ kind: 'nudge', run: { from: 2, to: 2 }, by: -20 });
+    for (let attempt = 0; attempt < 3; attempt += 1) next.send(true, true);
+    expect(next.sync().conflict).toBeNull();
+    expect(isSaved(next.sync())).toBe(true);
+    expect(server.kept().document.offsets).toEqual([0, 5, -20, 0, 0]);
+  });
+
   it('on two devices: what is not chosen was shown first, and can be taken back by undo', () => {
     const server = toyServer(builtInDocument(pairs));
     const laptop = toyBench(toyStore(), scope, server, 'laptop');

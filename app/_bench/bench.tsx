@@ -3,12 +3,13 @@ import dynamic from 'next/dynamic';
 import { createContext, useContext } from 'react';
 import { LineDrawing } from '@/app/_ui/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { inBrowser } from './in-browser';
 import type { BenchProps } from './props';
 
 /** While the bench's own code is on its way the line already stands there, drawn by the server. */
 const Waiting = createContext<BenchProps | null>(null);
 
-const Workbench = dynamic(() => import('./workbench').then((module) => module.Workbench), { ssr: false, loading: StillLine });
+const Workbench = dynamic(() => import('./workbench').then((module) => inBrowser(module.Workbench, StillLine)), { loading: StillLine });
 
 /** Where spacing is done. See props.ts for what a page gives it. */
 export function Bench(props: BenchProps) {

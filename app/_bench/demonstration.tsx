@@ -3,6 +3,7 @@ import dynamic from 'next/dynamic';
 import { createContext, useContext } from 'react';
 import { LineDrawing } from '@/app/_ui/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { inBrowser } from './in-browser';
 import type { BenchProps, DemonstrationProps } from './props';
 
 type Props = DemonstrationProps & Pick<BenchProps, 'tells'>;
@@ -10,7 +11,7 @@ type Props = DemonstrationProps & Pick<BenchProps, 'tells'>;
 /** While its code is on its way the line stands there as it began, drawn by the server. */
 const Waiting = createContext<Props | null>(null);
 
-const ReplayTable = dynamic(() => import('./replay/replay-table').then((module) => module.ReplayTable), { ssr: false, loading: StillLine });
+const ReplayTable = dynamic(() => import('./replay/replay-table').then((module) => inBrowser(module.ReplayTable, StillLine)), { loading: StillLine });
 
 /** A recorded setting to be looked at again. See props.ts for what a page gives it. */
 export function Demonstration(props: Props) {

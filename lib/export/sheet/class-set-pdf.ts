@@ -42,12 +42,12 @@ export function classSetPdf({ course, exercise, roundNumber, students }: ClassSe
       const sheet = await read();
       const section = doc.struct('Sect', { title: who });
       root.add(section);
-      layoutSheet(sheet, columns, widths).forEach((page, at) => {
+      for (const [at, page] of layoutSheet(sheet, columns, widths).entries()) {
         putPage(doc, section, page, { sheet, columns, widths, number: `${starts[index]! + at} of ${last}`, named: at === 0 ? `sheet-${index + 1}` : undefined });
         if (at === 0) doc.outline.addItem(who);
-      });
+        yield;
+      }
       section.end();
-      yield;
     }
     root.end();
   }

@@ -18,9 +18,22 @@ export function newDocument(title: string, subject: string, now: Date): Doc {
   return doc;
 }
 
-/** Widths as the document sets them. */
-export const widthsIn = (doc: Doc): Widths => (text, style) =>
-  runsOf(text, style).reduce((sum, { text: run, subset }) => sum + chosen(doc, style, subset).widthOfString(run), 0);
+/** Widths as the document sets them. What was measured is remembered: a class set lays each sheet out twice, and stock notes come again and again. */
+export function widthsIn(doc: Doc): Widths {
+  const known = new Map<Style, Map<string, number>>();
+  return (text, style) => {
+    let ofStyle = known.get(style);
+    if (!ofStyle || ofStyle.size >= remembered) known.set(style, ofStyle = new Map());
+    const before = ofStyle.get(text);
+    if (before !== undefined) return before;
+    const width = runsOf(text, style).reduce((sum, { text: run, subset }) => sum + chosen(doc, style, subset).widthOfString(run), 0);
+    ofStyle.set(text, width);
+    return width;
+  };
+}
+
+/** Texts of one style: a few megabytes at most. */
+const remembered = 20_000;
 
 function chosen(doc: Doc, style: Style, subset: string): Doc {
   const name = faceName(style, subset);

@@ -1,4 +1,5 @@
 import { Readable } from 'node:stream';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { ReadableStream as NodeWebStream } from 'node:stream/web';
 import { furniture, layoutSheet, shortened } from './layout-sheet';
 import { newDocument, paintPage, widthsIn, type Struct } from './paint';
@@ -12,12 +13,16 @@ export type Pdf = ReadableStream<Uint8Array>;
 
 type Doc = ReturnType<typeof newDocument>;
 
-/** Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step wait. */
+/**
+ * Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step wait. After
+ * each step everybody else has a turn: neither a database in this process nor a reader who is quick gives the others one.
+ */
 export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
   async function* bytes() {
     for await (const _ of steps) {
       const chunk = doc.read() as Uint8Array | null;
       if (chunk !== null) yield chunk;
+      await nextTurn();
     }
     doc.end();
     for await (const chunk of doc) yield chunk as Uint8Array;

@@ -48,6 +48,8 @@ export function ownCourse(baseURL: string, title: string, people: readonly Perso
     ...own, courseId, members, dueAt,
     /** What a round's length of twenty days becomes with so many per cent more. */
     dueWithMore: (percent: number) => new Date(Date.parse(dueAt) + (20 * day * percent) / 100).toISOString(),
+    /** A statement to the test's own database, for what people would need weeks to bring about. */
+    run: (sql: string, ...given: unknown[]) => inDatabase((db) => db.prepare(sql).run(...given)),
     putAway: (others: readonly string[] = []) => inDatabase((db) => {
       for (const course of [courseId, ...others]) {
         db.prepare('UPDATE Exercise SET removedAt = ? WHERE courseId = ?').run(new Date().toISOString(), course);

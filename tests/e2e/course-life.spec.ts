@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { assistant, instructor, students } from '@/prisma/seed/people';
+import { axeOn } from './axe';
 import { ownCourse } from './own-course';
 import { signedIn } from './people';
 
@@ -20,7 +20,7 @@ test.beforeAll(async ({ browser, baseURL }) => {
 });
 test.afterAll(() => own.putAway(copies));
 
-const sound = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
+const sound = async (page: Page) => expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
 const statusOf = async (page: Page, path: string) => (await page.request.get(path, { maxRedirects: 0 })).status();
 
 /** What the student's bench tells of the chosen gap, and how wide a gap's slider is, which follows the size of the letters. */

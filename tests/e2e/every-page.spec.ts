@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { assistant, instructor, students } from '@/prisma/seed/people';
+import { axeOn } from './axe';
 
 /*
  * Walks every page that a person can reach by links, once per kind of page, and holds each against axe, against the width
@@ -57,7 +57,7 @@ async function linksOf(page: Page): Promise<string[]> {
 async function faultsAt(page: Page, size: { width: number; height: number }): Promise<string[]> {
   await page.setViewportSize(size);
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   return [
     ...(wide > size.width ? [`scrolls sideways, ${wide} px wide`] : []),
     ...violations.map(({ id, nodes }) => `axe ${id}: ${nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`),

@@ -1,7 +1,7 @@
-import AxeBuilder from '@axe-core/playwright';
 import Papa from 'papaparse';
 import { readFileSync } from 'node:fs';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from './axe';
 import { bram, ines } from './demo-people';
 import { demo, signedIn } from './people';
 
@@ -25,7 +25,7 @@ const openMap = async (query: string) => {
   await teacher.goto(`${exercise}/map?${query}`);
   await teacher.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
 };
-const faults = async (page: Page) => (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
+const faults = async (page: Page) => (await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
 
 test('the map is one stop of the Tab key, walked by arrows, and says each cell', async () => {
   await openMap('round=1');

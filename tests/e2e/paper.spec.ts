@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from './axe';
 import { idsOf } from './demo-ids';
 import { bram, browserOf, ines, instructor } from './demo-people';
 
-const sound = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
+const sound = async (page: Page) => expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
 
 test('a student takes the released sheet and notes along, after having read the licence', async ({ browser, baseURL }) => {
   const page = await browserOf(browser, ines);

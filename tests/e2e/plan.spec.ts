@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Browser, type Page } from '@playwright/test';
+import { axeOn } from './axe';
 
 // One long walk each, with axe on every page.
 test.setTimeout(300_000);
@@ -21,7 +21,7 @@ async function signedIn(browser: Browser, who: keyof typeof people): Promise<Pag
 
 /** axe finds nothing on the page as it stands. */
 async function clean(page: Page) {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   expect(violations.map(({ id, nodes }) => `${page.url()} ${id}: ${nodes[0]?.html}`)).toEqual([]);
 }
 

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from './axe';
 import { students } from '../../prisma/seed/people';
 import { openDemoCourse, signIn } from './demo-people';
 
@@ -22,7 +22,7 @@ test('one text in two weights: together, started from one for the other, and tri
   await expect(page.locator('figure.chart')).toHaveCount(0);
   await page.getByRole('link', { name: 'All at one size' }).click();
   await expect(page.getByText(/not how they will be read/)).toBeVisible();
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axeOn(page).analyze()).violations).toEqual([]);
 
   // The lighter one is set by keyboard.
   await page.getByRole('link', { name: /^Space line/ }).first().click();

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { assistant, instructor, secondAssistant, students } from '@/prisma/seed/people';
+import { axeOn } from './axe';
 import { ownExercise } from './own-exercise';
 import { signedIn } from './people';
 
@@ -167,7 +167,7 @@ async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
 async function sound(page: Page): Promise<void> {
   for (const size of [{ width: 390, height: 844 }, { width: 1280, height: 900 }]) {
     await page.setViewportSize(size);
-    expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+    expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);
   }
 }

@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import { students } from '@/prisma/seed/people';
+import { axeOn } from './axe';
 import { demo, signedIn } from './people';
 import { addExercise } from './wall-exercise';
 
@@ -38,7 +38,7 @@ async function sendProof(page: Page, why: string): Promise<void> {
 async function expectSound(page: Page): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await axeOn(page).analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)).toEqual([]);
     const { scroll, client } = await page.evaluate(() => ({ scroll: document.documentElement.scrollWidth, client: document.documentElement.clientWidth }));
     expect(scroll).toBeLessThanOrEqual(client);

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect } from '@playwright/test';
+import { axeOn } from '../axe';
 import { test } from './fixture';
 
 test('a sitting ends with the smallest fault seen, and is there the next time', async ({ page, server }) => {
@@ -15,7 +15,7 @@ test('a sitting ends with the smallest fault seen, and is there the next time', 
     if (!(await upper.isVisible())) break;
     await upper.click();
     await expect(page.getByRole('status').filter({ hasText: /^(Yes|No): the gap between “.” and “.” (above|below) is too (wide|tight) by \d+ thousandths\.$/ })).toBeVisible();
-    if (look === 0) expect((await new AxeBuilder({ page }).include('#main').analyze()).violations.map(({ id }) => id)).toEqual([]);
+    if (look === 0) expect((await axeOn(page).include('#main').analyze()).violations.map(({ id }) => id)).toEqual([]);
     await next.click();
   }
   await expect(page.getByText(/You saw faults down to about \d+ thousandths of an em at 48 px/)).toBeVisible();

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect } from '@playwright/test';
+import { axeOn } from '../axe';
 import { onPage, placeOfGap, test } from './fixture';
 
 for (const colorScheme of ['light', 'dark'] as const) {
@@ -8,7 +8,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     const page = await context.newPage();
     await open(page);
     await page.getByRole('button', { name: 'Keys' }).click();
-    const { violations } = await new AxeBuilder({ page }).analyze();
+    const { violations } = await axeOn(page).analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)).toEqual([]);
     await context.close();
   });

@@ -5,6 +5,7 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
 import { membersOf } from './scope';
+import { executeTogether } from './together';
 
 export type DraftPurpose = 'work' | 'practice';
 type Key = { memberId: string; specimenVersionId: string; purpose: DraftPurpose };
@@ -39,7 +40,7 @@ export const draftData = (actor: Actor, db: Db) => ({
    * Keeps one change on top of the version it was made on, and says whether it did: not where the draft is not the
    * actor's, stands at another version or has another number of gaps; `standing` tells which. The change is inserted only
    * where all of that holds, and the row is updated only where the change was inserted, in one transaction.
-   * @throws P2002 when this change is already kept, or when another followed the same version first.
+   * @throws what `isTaken` knows when this change is already kept, or when another followed the same version first.
    */
   keep: async (change: Change, now: Date): Promise<boolean> => {
     if (actor.kind !== 'person' || actor.roles.length === 0) return false;
@@ -49,19 +50,19 @@ export const draftData = (actor: Actor, db: Db) => ({
     // Plain statements: this is the busiest write there is, and nothing of it is read back. Gaps are counted by their
     // commas, which both databases can. The casts, and the CASE that has the type of the column beside it, are for
     // PostgreSQL, which takes what stands alone in a SELECT for text.
-    const insert = db.$executeRaw`
+    const insert = Prisma.sql`
       INSERT INTO "DraftChange" ("id", "draftId", "clientId", "seq", "baseVersion", "tracking", "offsets", "receivedAt")
       SELECT ${newId()}, d."id", ${clientId}, CAST(${seq} AS INTEGER), d."version", CAST(${tracking} AS INTEGER), ${offsets}, CASE WHEN d."id" IS NULL THEN d."updatedAt" ELSE ${now} END
       FROM "Draft" d JOIN "Member" m ON m."id" = d."memberId"
       WHERE d."id" = ${draftId} AND d."version" = ${baseVersion}
         AND (d."offsets" = '[]') = (${gaps} = 0) AND LENGTH(d."offsets") - LENGTH(REPLACE(d."offsets", ',', '')) = ${Math.max(gaps - 1, 0)}
         AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...actor.roles])})`;
-    const update = db.$executeRaw`
+    const update = Prisma.sql`
       UPDATE "Draft" SET "tracking" = ${tracking}, "offsets" = ${offsets}, "updatedAt" = ${now}, "version" = ${baseVersion + 1}
       WHERE "id" = ${draftId} AND "version" = ${baseVersion}
         AND EXISTS (SELECT 1 FROM "DraftChange" c WHERE c."draftId" = ${draftId} AND c."clientId" = ${clientId} AND c."seq" = ${seq} AND c."baseVersion" = ${baseVersion})`;
-    const counts = '$transaction' in db ? await db.$transaction([insert, update]) : [await insert, await update];
-    return counts[1] === 1;
+    const [, updated] = await executeTogether(db, [insert, update]);
+    return updated === 1;
   },
 
   /** The kept change with this name, where there is one. */

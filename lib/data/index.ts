@@ -99,7 +99,7 @@ export type ScopedData = Concepts & {
 export function scopedData(actor: Actor, db: Db = database()): ScopedData {
   const bound: Partial<Record<string, unknown>> = {
     transaction: (body: (data: ScopedData) => Promise<unknown>) =>
-      '$transaction' in db ? db.$transaction((inside) => body(scopedData(actor, inside))) : body(scopedData(actor, db)),
+      '$connect' in db ? db.$transaction((inside) => body(scopedData(actor, inside))) : body(scopedData(actor, db)),
   };
   return new Proxy(bound, {
     get: (target, name: string) => (target[name] ??= concepts[name as keyof Concepts]?.(actor, db)),

@@ -62,7 +62,7 @@ export const noteData = (actor: Actor, db: Db) => {
         db.note.create({ data: { id, ...pinned, suggestion: suggestion && canonicalJson(suggestion), createdAt: now } }),
         db.noteEntry.create({ data: { id: newId(), noteId: id, seq: 1, authorId: note.authorId, body, at: now } }),
       ];
-      if ('$transaction' in db) await db.$transaction(writes);
+      if ('$connect' in db) await db.$transaction(writes);
       else for (const write of writes) await write;
       return id;
     },

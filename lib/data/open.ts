@@ -2,7 +2,7 @@ import { PrismaClient as PostgresqlClient } from '@/prisma/generated/postgresql/
 import { PrismaClient as SqliteClient } from '@/prisma/generated/sqlite/client/client';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { postgresqlAdapter } from './postgresql';
-import { sqliteAdapter } from './sqlite';
+import { sqliteAdapter, type SqliteAdapterFactory } from './sqlite';
 
 /** Both databases go by the SQLite client's type: it is the narrower of the two. */
 export type Database = SqliteClient;
@@ -21,6 +21,16 @@ export function providerOf(url: string): Provider {
 /** Opens the database that the url names; it connects at the first query, and `$disconnect` closes it. */
 export function openDatabase(url: string): Database {
   const transactionOptions = { maxWait: 10_000, timeout: 20_000 };
-  if (providerOf(url) === 'sqlite') return new SqliteClient({ adapter: sqliteAdapter(url), transactionOptions });
+  if (providerOf(url) === 'sqlite') {
+    const adapter = sqliteAdapter(url);
+    const db = new SqliteClient({ adapter, transactionOptions });
+    adapters.set(db, adapter);
+    return db;
+  }
   return new PostgresqlClient({ adapter: postgresqlAdapter(url), transactionOptions }) as unknown as SqliteClient;
 }
+
+const adapters = new WeakMap<object, SqliteAdapterFactory>();
+
+/** The SQLite adapter behind a database opened here; undefined for PostgreSQL. */
+export const sqliteAdapterOf = (db: Database): SqliteAdapterFactory | undefined => adapters.get(db);

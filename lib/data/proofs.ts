@@ -109,7 +109,7 @@ export const proofData = (actor: Actor, db: Db) => {
               : [{ id: newId(), proofItemId, referenceSetId, engine: comparison.engine, payload: canonicalJson(comparison), comparedAt: now }]),
         }),
       ];
-      if ('$transaction' in db) await db.$transaction(writes);
+      if ('$connect' in db) await db.$transaction(writes);
       else for (const write of writes) await write;
       return { id, number };
     },

@@ -1,4 +1,5 @@
 import { setTimeout as wait } from 'node:timers/promises';
+import { DriverAdapterError } from '@prisma/driver-adapter-utils';
 
 /**
  * Runs `work` again when another writer was quicker: a unique key taken meanwhile (P2002), a write conflict or deadlock
@@ -35,6 +36,7 @@ export function isTaken(error: unknown): boolean {
 }
 
 function codeOf(error: unknown): string {
+  if (error instanceof DriverAdapterError) return codeOfCause(error.cause, '');
   if (typeof error !== 'object' || error === null || !('code' in error)) return '';
   return error.code === 'P2010' ? codeOfRaw(error) : String(error.code);
 }
@@ -42,6 +44,10 @@ function codeOf(error: unknown): string {
 /** A plain statement that failed says only P2010; what the database refused stands in the cause that the adapter gives. */
 function codeOfRaw(error: object): string {
   const { cause } = ((error as { meta?: { driverAdapterError?: { cause?: { kind?: string } } } }).meta?.driverAdapterError ?? {});
-  if (cause?.kind === 'UniqueConstraintViolation') return 'P2002';
-  return cause?.kind === 'TransactionWriteConflict' ? 'P2034' : 'P2010';
+  return codeOfCause(cause, 'P2010');
 }
+
+/** The stock SQLite adapter calls a busy file a timeout of the socket. */
+const codesOfCauses: Record<string, string> = { UniqueConstraintViolation: 'P2002', TransactionWriteConflict: 'P2034', SocketTimeout: 'P1008' };
+
+const codeOfCause = (cause: { kind?: string } | undefined, otherwise: string) => codesOfCauses[cause?.kind ?? ''] ?? otherwise;

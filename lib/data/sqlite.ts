@@ -5,6 +5,17 @@ import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import { DriverAdapterError, type SqlDriverAdapter, type SqlDriverAdapterFactory, type SqlQuery, type Transaction } from '@prisma/driver-adapter-utils';
 import { Turn } from './turn';
 
+type ExecuteTogether = (queries: readonly SqlQuery[]) => Promise<number[]>;
+
+/** The adapter, and beside Prisma's ways of its connection one more: statements that stand or fall together, in one turn. */
+export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
+  /**
+   * @returns how many rows each statement changed.
+   * @throws DriverAdapterError of the statement that failed; then none of them has changed anything.
+   */
+  executeTogether: ExecuteTogether;
+};
+
 /**
  * SQLite for Prisma: one connection in WAL mode, foreign keys on, every commit flushed to disk.
  *
@@ -13,9 +24,11 @@ import { Turn } from './turn';
  * Transactions begin IMMEDIATE, so that another connection that writes is waited for instead of failing in the middle.
  * And the waiting is done here and not by SQLite, which would keep the whole process standing still meanwhile.
  */
-export function sqliteAdapter(url: string): SqlDriverAdapterFactory {
+export function sqliteAdapter(url: string): SqliteAdapterFactory {
   const stock = new PrismaBetterSqlite3({ url });
+  let together: ExecuteTogether = () => Promise.reject(new Error('This SQLite database is not connected.'));
   return {
+    executeTogether: (queries) => together(queries),
     provider: 'sqlite',
     adapterName: stock.adapterName,
     async connect() {
@@ -23,7 +36,9 @@ export function sqliteAdapter(url: string): SqlDriverAdapterFactory {
       const connection = await stock.connect();
       await patiently(() => connection.executeScript(pragmas));
       await connection.executeScript('PRAGMA busy_timeout = 0');
-      return inTurns(connection);
+      const turn = new Turn();
+      together = (queries) => turn.run(() => executeTogether(connection, queries));
+      return inTurns(connection, turn);
     },
   };
 }
@@ -52,8 +67,7 @@ export function makeFolder(url: string) {
   if (file) mkdirSync(path.dirname(file), { recursive: true });
 }
 
-function inTurns(connection: SqlDriverAdapter): SqlDriverAdapter {
-  const turn = new Turn();
+function inTurns(connection: SqlDriverAdapter, turn: Turn): SqlDriverAdapter {
   return {
     provider: connection.provider,
     adapterName: connection.adapterName,
@@ -66,10 +80,26 @@ function inTurns(connection: SqlDriverAdapter): SqlDriverAdapter {
   };
 }
 
+async function executeTogether(connection: SqlDriverAdapter, queries: readonly SqlQuery[]): Promise<number[]> {
+  await begin(connection);
+  try {
+    const counts: number[] = [];
+    for (const query of queries) counts.push(await connection.executeRaw(query));
+    await connection.executeScript('COMMIT');
+    return counts;
+  } catch (error) {
+    await connection.executeScript('ROLLBACK').catch(() => undefined);
+    throw error;
+  }
+}
+
+/** Takes the file's lock for writing at once, so that nothing after it can meet another writer. */
+const begin = (connection: SqlDriverAdapter) => patiently(() => connection.executeScript('BEGIN IMMEDIATE'));
+
 async function startTransaction(connection: SqlDriverAdapter, turn: Turn): Promise<Transaction> {
   const release = await turn.take();
   try {
-    await patiently(() => connection.executeScript('BEGIN IMMEDIATE'));
+    await begin(connection);
   } catch (error) {
     release();
     throw error;

@@ -4,7 +4,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/draw-lines';
 import { lettersOf } from '@/shared/critique/run';
 import type { ReleasedLine } from '@/shared/schemas/release';
-import { signed } from '@/shared/text/number';
+import { heldTogether, signed } from '@/shared/text/number';
 
 type Props = { deviations: NonNullable<ReleasedLine['deviations']>; drawing: DrawnLine; letters: readonly string[] };
 
@@ -15,7 +15,7 @@ export function ReleasedDeviations({ deviations, drawing, letters }: Props) {
   return (
     <Disclosure summary={<>Beside the reference{deviations.author && <> by {deviations.author}</>}: {outside.length === 0 ? 'every pair within tolerance' : `${outside.length} of ${deviations.pairs.length} pairs outside tolerance`}</>}>
       <SheetFrame ground={drawing.ground}><LineDrawing pack={drawing.pack} spacing={drawing.spacing} marks={outside.map(markOf)} label={null} /></SheetFrame>
-      {sentences.length > 0 && <ul>{sentences.map((finding, index) => <li key={index}>{finding.sentence}{finding.comparison && <> That is {finding.comparison}.</>}</li>)}</ul>}
+      {sentences.length > 0 && <ul>{sentences.map((finding, index) => <li key={index}>{heldTogether(finding.sentence)}{finding.comparison && <> That is {finding.comparison}.</>}</li>)}</ul>}
       {outside.length > 0 && (
         <p className="plain">{outside.map(({ index, rest }) => `${lettersOf(letters, { first: index, last: index })} ${signed(rest)}`).join(', ')} (in 1/1000 em, after the tightness of the whole line is taken out)</p>
       )}

@@ -1,3 +1,4 @@
+import { withUnit } from '@/shared/text/number';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { buttonClasses } from '@/app/_ui/Button';
 
@@ -14,7 +15,7 @@ export function TakeSheet({ action, fields = {}, summary, button }: Props) {
     <Disclosure summary={summary}>
       <form action={action} method="get">
         {Object.entries(fields).map(([name, value]) => <input key={name} type="hidden" name={name} value={value} />)}
-        <p>Each line at its true size, with its notes in the margin. Print it at 100{'\u2009'}%, not fitted to the paper; a rule at the foot of each page shows whether it came out right.</p>
+        <p>Each line at its true size, with its notes in the margin. Print it at {withUnit(100, '%')}, not fitted to the paper; a rule at the foot of each page shows whether it came out right.</p>
         <p className="choice">
           <label htmlFor={`${id}-paper`}>Paper</label>{' '}
           <select id={`${id}-paper`} name="paper" defaultValue="a4"><option value="a4">A4</option><option value="letter">US Letter</option></select>

@@ -1,7 +1,10 @@
 /** U+2212, the minus sign; a hyphen is shorter and sits lower. */
 export const minusSign = '\u2212';
-/** U+2009 between a number and its unit; SI Brochure 9, 5.4.3 asks for a space, setters make it thin. */
-export const thinSpace = '\u2009';
+/**
+ * U+202F between a number and its unit; SI Brochure 9, 5.4.3 asks for a space, setters make it thin. It is as wide as
+ * U+2009 on screen (half a word space where the face has no glyph for it), and no line ends at it.
+ */
+export const thinSpace = '\u202F';
 
 /**
  * A number as it is set: a real minus, no exponent, at most `decimals` places, no trailing zeros.
@@ -26,9 +29,14 @@ export function signed(value: number, decimals = 0): string {
   return value > 0 && text !== '0' ? `+${text}` : text;
 }
 
-/** A number and its unit. @example withUnit(48, 'px') // '48 px' with a thin space */
+/** A number and its unit. @example withUnit(48, 'px') // '48 px' with a thin space that no line ends at */
 export function withUnit(value: number, unit: string, decimals = 0): string {
   return `${numberText(value, decimals)}${thinSpace}${unit}`;
+}
+
+/** A sentence of the measure for the screen: its thin spaces (U+2009) hold number and unit together. */
+export function heldTogether(sentence: string): string {
+  return sentence.replaceAll('\u2009', thinSpace);
 }
 
 /** '1 letter', '3 letters', 'no letters'. */

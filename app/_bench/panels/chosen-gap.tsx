@@ -2,7 +2,7 @@ import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
 import { smallestInUse } from '@/shared/exercise/smallest-in-use';
 import { asShareOfStemGap } from '@/shared/scoring/words';
-import { numberText, signed } from '@/shared/text/number';
+import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
 import { lineArt } from '../drawing/art';
 import { STEPS } from '../hands/keys';
@@ -97,7 +97,7 @@ function Telling({ pair }: { pair: number }) {
         said.push(`By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`);
       }
     }
-    return said.join(' ');
+    return heldTogether(said.join(' '));
   });
   return words ? <p className={styles.telling}>{words}</p> : null;
 }

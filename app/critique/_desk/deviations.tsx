@@ -3,7 +3,7 @@ import { Table } from '@/app/_ui/Table';
 import type { DeskLine } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
 import type { StoredFinding } from '@/shared/schemas/stored-figures';
-import { signed, withUnit } from '@/shared/text/number';
+import { heldTogether, signed, withUnit } from '@/shared/text/number';
 import style from './desk.module.css';
 
 type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & { letters: readonly string[]; tolerance: number; choose: (pair: number) => void; chosen: number | null };
@@ -20,7 +20,7 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
       {across.length > 0 && (
         <div>
           <p>Beside the same text in this proof. These are hints from designers’ own data and from practice, never faults:</p>
-          <ul className={style.findings}>{across.map((sentence) => <li key={sentence}>{sentence}</li>)}</ul>
+          <ul className={style.findings}>{across.map((sentence) => <li key={sentence}>{heldTogether(sentence)}</li>)}</ul>
         </div>
       )}
       <Table caption="Pairs, all in 1/1000 em" narrow>
@@ -52,7 +52,7 @@ function Findings({ findings }: { findings: StoredFinding[] }) {
   return (
     <ul className={style.findings}>
       {findings.map((finding, index) => (
-        <li key={index}>{finding.sentence}{finding.comparison && <> That is {finding.comparison}.</>}</li>
+        <li key={index}>{heldTogether(finding.sentence)}{finding.comparison && <> That is {finding.comparison}.</>}</li>
       ))}
     </ul>
   );

@@ -49,11 +49,14 @@ function charactersOf(style: Style, subset: Run['subset']): Characters | null {
   return read;
 }
 
-/** Splits a text into runs that one file can set; marks stay with their letter. */
+/**
+ * Splits a text into runs that one file can set; marks stay with their letter. A narrow no-break space (U+202F), which no file
+ * has, is set as a thin one: where lines end has been decided before.
+ */
 export function runsOf(text: string, style: Style): Run[] {
   const runs: Run[] = [];
   let current: Characters | null = null;
-  for (const character of text) {
+  for (const character of text.replaceAll('\u202F', '\u2009')) {
     const code = character.codePointAt(0)!;
     const last = runs.at(-1);
     if (last && current && (current.has.has(code) || /\p{M}/u.test(character))) {

@@ -18,7 +18,7 @@ describe('a proposed level', () => {
     // By hand: 5 of 8 = 62.5 %, the third of four steps (50 to 75 %).
     const proposed = proposeLevel('distance', lines, 4);
     expect(proposed?.level).toBe(2);
-    expect(proposed?.arithmetic).toBe('5 of 8 pairs stand within tolerance of the nearest reference: 62.5\u2009%. In 4 equal steps that is step 3, 50\u2009% to 75\u2009%.');
+    expect(proposed?.arithmetic).toBe('5 of 8 pairs stand within tolerance of the nearest reference: 62.5\u202F%. In 4 equal steps that is step 3, 50\u202F% to 75\u202F%.');
   });
   it('goes to the top level only at its step, all within included', () => {
     expect(proposeLevel('distance', [line([{ within: true }])], 4)?.level).toBe(3);

@@ -8,7 +8,7 @@ describe('the total', () => {
     // By hand: 70 % of 3 = 2.1; 100 % of 1 = 1; together 3.1 of 4 = 77.5 %.
     const total = totalOf([{ title: 'Evenness', weight: 3, levels, level: 2 }, { title: 'Reasons', weight: 1, levels, level: 3 }]);
     expect(total.percent).toBeCloseTo(77.5, 12);
-    expect(total.arithmetic).toEqual(['Evenness: Mostly, 70\u2009% of weight 3 = 2.1', 'Reasons: Throughout, 100\u2009% of weight 1 = 1', 'Together 3.1 of 4, which is 77.5\u2009%']);
+    expect(total.arithmetic).toEqual(['Evenness: Mostly, 70\u202F% of weight 3 = 2.1', 'Reasons: Throughout, 100\u202F% of weight 1 = 1', 'Together 3.1 of 4, which is 77.5\u202F%']);
   });
   it('is not given before every criterion has its level', () => {
     const total = totalOf([{ title: 'Evenness', weight: 3, levels, level: 2 }, { title: 'Reasons', weight: 1, levels, level: null }]);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { counted, numberText, perMille, signed, withUnit } from '@/shared/text/number';
+import { counted, heldTogether, numberText, perMille, signed, withUnit } from '@/shared/text/number';
 
 test('numbers are set with a real minus (U+2212), never a hyphen', () => {
   expect(perMille(-12)).toBe('\u221212');
@@ -11,8 +11,9 @@ test('numbers are set with a real minus (U+2212), never a hyphen', () => {
   expect(numberText(100, 0)).toBe('100');
 });
 
-test('a thin space (U+2009) stands before a unit', () => {
-  expect(withUnit(48, 'px')).toBe('48\u2009px');
+test('a thin space that no line ends at (U+202F) stands before a unit, in sentences of the measure too', () => {
+  expect(withUnit(48, 'px')).toBe('48\u202Fpx');
+  expect(heldTogether('At 14\u2009px only 0.7\u2009px is left.')).toBe('At 14\u202Fpx only 0.7\u202Fpx is left.');
 });
 
 test('a failure is never a plausible number', () => {

@@ -1,5 +1,6 @@
 import type { SpacingDocument } from '@/shared/editing/document';
 import type { PlacedLine } from '@/shared/outline/place-letters';
+import type { CssPx } from '@/shared/units';
 import type { Looks } from '../session/looks';
 import type { LineArt } from './art';
 import { xOf, yOf, type Frame } from './frame';
@@ -81,7 +82,7 @@ function paintWhite(painting: Painting): void {
     const total = (art.line.pairs[gap]?.builtIn ?? 0) + document.tracking + (document.offsets[gap] ?? 0);
     merged.addPath(whitePath(art, gap, total), matrixAt(frame, placed.letters[gap]!.x, dpr, art.pack.unitsPerEm / 1000));
   }
-  fill(painting, merged, hatch(context, inks.warm, dpr, grain(painting)));
+  fill(painting, merged, emOf(painting) < SOLID ? inks.warm : hatch(context, inks.warm, dpr, grain(painting)));
 }
 
 /** The newest white of each gap: a nudge changes one of them only. */
@@ -113,11 +114,13 @@ function paintInsides(painting: Painting): void {
   fill(painting, merged.aside, rings(context, inks.cool, dpr, grain(painting)));
 }
 
+/** CSS px of an em under which a hatch would be coarser than what it fills: white is solid there. */
+const SOLID = 40;
+
 /** Pitch of a texture in CSS px: finer on small lines. */
-function grain({ frame, art }: Painting): number {
-  const em = frame.scale * art.pack.unitsPerEm;
-  return em >= 110 ? 7 : em >= 48 ? 5 : 3;
-}
+const grain = (painting: Painting): number => (emOf(painting) >= 110 ? 7 : 5);
+
+const emOf = ({ frame, art }: Painting): CssPx => frame.scale * art.pack.unitsPerEm;
 
 /** The baseline lies under the letters that stand on it, the other lines over those that reach them: none hides in the letters. */
 function paintGuides({ context, art, frame, dpr, inks }: Painting): void {

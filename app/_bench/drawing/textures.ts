@@ -22,11 +22,12 @@ export function hatch(context: Context, colour: string, dpr: number, pitch: numb
 }
 
 export function dots(context: Context, colour: string, dpr: number, pitch: number): CanvasPattern | string {
-  return tile(context, `dots ${colour} ${dpr} ${pitch}`, Math.max(4, Math.round(pitch * dpr)), (on, size) => {
+  // An even tile has both dots alike on the pixels: on a corner between four, or in the middle of one.
+  return tile(context, `dots ${colour} ${dpr} ${pitch}`, Math.max(4, 2 * Math.round((pitch * dpr) / 2)), (on, size) => {
     on.fillStyle = colour;
-    for (const [x, y] of [[0.25, 0.25], [0.75, 0.75]] as const) {
+    for (const at of [size / 4, (3 * size) / 4]) {
       on.beginPath();
-      on.arc(x * size, y * size, Math.max(0.7, 0.155 * size), 0, 2 * Math.PI);
+      on.arc(at, at, Math.max(0.8, 0.155 * size), 0, 2 * Math.PI);
       on.fill();
     }
   });
@@ -34,12 +35,13 @@ export function dots(context: Context, colour: string, dpr: number, pitch: numbe
 
 /** Open dots on the same grid, for white that is inside a letter and in the gap at once. */
 export function rings(context: Context, colour: string, dpr: number, pitch: number): CanvasPattern | string {
-  return tile(context, `rings ${colour} ${dpr} ${pitch}`, Math.max(5, Math.round(1.5 * pitch * dpr)), (on, size) => {
+  // 10, 14, 18 … pixels: so each ring has a pixel in its middle, which stays white in the smallest.
+  return tile(context, `rings ${colour} ${dpr} ${pitch}`, Math.max(10, 4 * Math.round((1.5 * pitch * dpr - 2) / 4) + 2), (on, size) => {
     on.strokeStyle = colour;
-    on.lineWidth = Math.max(0.8, 0.085 * size);
-    for (const [x, y] of [[0.25, 0.25], [0.75, 0.75]] as const) {
+    on.lineWidth = Math.max(1, 0.085 * size);
+    for (const at of [size / 4, (3 * size) / 4]) {
       on.beginPath();
-      on.arc(x * size, y * size, Math.max(1, 0.155 * size), 0, 2 * Math.PI);
+      on.arc(at, at, Math.max(1.35, 0.155 * size), 0, 2 * Math.PI);
       on.stroke();
     }
   });

@@ -1,8 +1,8 @@
 import { pairProfiles } from '@/shared/measure';
 import type { Run } from '@/shared/editing/commands';
-import type { CssPx } from '@/shared/units';
+import type { CssPx, FontUnits } from '@/shared/units';
 import { matrixAt, type Painting } from './paint-line';
-import { xOf } from './frame';
+import { xOf, yOf } from './frame';
 import { barFrom, thickness } from './pixel-grid';
 
 /** Ticks over and under the chosen gap, clear of the letters; a bracket over a run; bars where the keyboard is: a frame would cut through the letters. */
@@ -26,7 +26,8 @@ export function paintChosen({ context, dpr, frame, placed, inks }: Painting, { r
 }
 
 /** Both edges of a gap as the outline has them (thin) and as they are seen (heavier): the distances that the measure weighs. */
-export function paintWhy({ context, dpr, frame, placed, art, document, inks }: Painting, pair: number): void {
+export function paintWhy(painting: Painting, pair: number): void {
+  const { context, dpr, frame, placed, art, document, inks } = painting;
   const total = (art.line.pairs[pair]?.builtIn ?? 0) + document.tracking + (document.offsets[pair] ?? 0);
   const profiles = pairProfiles(art.line, pair, total);
   const matrix = matrixAt(frame, placed.letters[pair]?.x ?? 0, dpr, art.pack.unitsPerEm / 1000);
@@ -40,9 +41,21 @@ export function paintWhy({ context, dpr, frame, placed, art, document, inks }: P
     context.strokeStyle = colour;
     context.stroke(placedPath);
   };
-  stroke(crossLines(profiles.leftSeen, profiles.rightSeen), 1, inks.warm);
+  paintAcross(painting, placed.letters[pair]?.x ?? 0, crossLines(profiles.leftSeen, profiles.rightSeen));
   stroke([...profiles.leftDrawn, ...profiles.rightDrawn], 1, inks.cool);
   stroke([profiles.leftSeen, profiles.rightSeen], 2, inks.note);
+}
+
+/** Level lines, each a whole row of pixels; in 1/1000 em from the origin of the letter that stands at `x`. */
+function paintAcross({ context, dpr, frame, art, inks }: Painting, x: FontUnits, lines: readonly (readonly number[])[]): void {
+  const unit = art.pack.unitsPerEm / 1000;
+  const thick = thickness(1, dpr);
+  context.setTransform(dpr, 0, 0, dpr, 0, 0);
+  context.fillStyle = inks.warm;
+  for (const [left, height, right] of lines) {
+    const [from, to] = [xOf(frame, x + left! * unit), xOf(frame, x + right! * unit)];
+    context.fillRect(Math.min(from, to), barFrom(yOf(frame, height! * unit), thick, dpr), Math.abs(to - from), thick);
+  }
 }
 
 /** Lines across the gap, one at every third height that counts: enough to see how deep the measure looks. */

@@ -33,13 +33,13 @@ export const firstSingleKeys: Record<SingleKeyAct, string> = {
 export const steadyKeys: readonly { keys: string[]; says: string }[] = [
   { keys: ['Enter'], says: 'the next gap; with Shift the one before' },
   { keys: ['Home', 'End'], says: 'the first gap, the last gap' },
-  { keys: ['↑', '↓'], says: 'one thousandth wider, closer' },
-  { keys: ['→', '←'], says: 'five wider, closer' },
+  { keys: ['Up', 'Down'], says: 'one thousandth wider, closer' },
+  { keys: ['Right', 'Left'], says: 'five wider, closer' },
   { keys: ['Page Up', 'Page Down'], says: 'twenty wider, closer' },
   { keys: ['0–9', '−'], says: 'type a number, then Enter' },
   { keys: ['Delete'], says: 'back to built-in' },
   { keys: ['Ctrl Z', 'Ctrl Shift Z'], says: 'undo, redo' },
-  { keys: ['Esc'], says: 'let go of a drag; else go down to the numbers' },
+  { keys: ['Esc'], says: 'let go of a drag; else down to the numbers' },
 ];
 
 /** The steady keys of a replay, on its sheet. */

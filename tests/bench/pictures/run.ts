@@ -67,6 +67,8 @@ async function take(on: Browser, way: Way, { at, width, height }: (typeof screen
     window.benchSession.store.set(set);
   }, [[...(way.looks ?? [])], way.set ?? {}] as const);
   await way.act?.(page);
+  // No button under the pointer: it would be drawn as one that is pointed at.
+  await page.mouse.move(0, 0);
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
   await page.waitForFunction(() => [...document.querySelectorAll('canvas[data-view]')].every((canvas) => canvas.hasAttribute('data-drawn')));
   // As high as the page, so that nothing has to be painted for the picture alone.

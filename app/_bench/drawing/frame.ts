@@ -1,5 +1,6 @@
 import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { CssPx, FontUnits } from '@/shared/units';
+import type { Span } from './ink-edges';
 
 /** How a line lies in its drawing. Lengths in CSS px unless said. */
 export type Frame = {
@@ -51,15 +52,21 @@ export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): nu
 }
 
 /**
- * Where the line's origin goes: at the margin when the line fits, else so that `follow` (font units) is in the middle half.
- * `last` is kept as long as that holds, so that the line does not jump about.
+ * Where the line's origin goes: with its ink at the margin when the line fits, else so that `follow` is well in view.
+ * `last` is kept as long as that holds, so that the line does not jump about. `ink` and `follow` are font units from the origin.
  */
-export function originFor(view: { width: CssPx; margin: CssPx; scale: number }, line: { width: FontUnits; follow: FontUnits }, last: CssPx | null): CssPx {
+export function originFor(view: { width: CssPx; margin: CssPx; scale: number }, line: { ink: Span; follow: Span }, last: CssPx | null): CssPx {
   const { width, margin, scale } = view;
-  const length = line.width * scale;
-  if (length + 2 * margin <= width) return margin;
-  const clamp = (origin: CssPx) => Math.max(width - margin - length, Math.min(margin, origin));
-  const followed = line.follow * scale;
-  if (last !== null && last + followed > 0.25 * width && last + followed < 0.75 * width) return clamp(last);
-  return clamp(width / 2 - followed);
+  const start = margin - line.ink.from * scale;
+  if (lineFits(view, line.ink)) return start;
+  const clamp = (origin: CssPx) => Math.max(width - margin - line.ink.to * scale, Math.min(start, origin));
+  const [from, to] = [line.follow.from * scale, line.follow.to * scale];
+  // A gap in the middle half; what is wider, half as far from the edges as it would be in the middle.
+  const edge = Math.max(0, Math.min(width, width - (to - from))) / 4;
+  if (last !== null && last + from > edge && last + to < width - edge) return clamp(last);
+  return clamp((width - from - to) / 2);
+}
+
+export function lineFits({ width, margin, scale }: { width: CssPx; margin: CssPx; scale: number }, ink: Span): boolean {
+  return (ink.to - ink.from) * scale + 2 * margin <= width;
 }

@@ -7,10 +7,13 @@ import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
 import { laidDocument, openWindow, shownDocument } from '../session/shown';
 import type { BenchSession } from '../session/session';
+import { noLooks } from '../session/looks';
 import { chosenRun, current, type BenchState } from '../session/state';
 import styles from '../bench.module.css';
-import { originFor, type Frame } from './frame';
+import { lineFits, originFor, type Frame } from './frame';
+import { inkEdges, type Span } from './ink-edges';
 import { inksOf, opposite } from './inks';
+import type { LineOrder } from './order';
 import { currentPainter, onPainterChange } from './painter';
 import { drawSoon, forgetDrawing } from './schedule';
 import { reachOf } from './sizes';
@@ -52,6 +55,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     let turning: CssPx | null = null;
     let last: BenchState | null = null;
     let fits = true;
+    let sharp: { canvas: HTMLCanvasElement; number: number } | null = null;
 
     const draw = () => {
       const { props, store } = session;
@@ -65,7 +69,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       fitCanvas(canvas, width, height);
       const placed = placeLetters(props.pack, spacingOf(document));
       const scale = size / props.pack.unitsPerEm;
-      const follow = placed.gaps[state.chosen.head]?.centre ?? 0;
+      const view = { width, margin: MARGIN[kind], scale };
       // While the hand holds on, the line stays where it is.
       const work = kind === 'beside' ? workingPlaces.get(session) : undefined;
       if (work) {
@@ -74,9 +78,13 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         // It goes where the working view goes, also when the hand lets go.
         fits = false;
       } else if (!state.history.gesture || origin === null || turning === null) {
-        origin = originFor({ width, margin: MARGIN[kind], scale }, { width: placed.width, follow }, origin);
-        fits = placed.width * scale + 2 * MARGIN[kind] <= width;
-        turning = fits ? origin + (placed.width * scale) / 2 : width / 2;
+        const open = openWindow(state, props.pack.letters.length);
+        // Under a covered line a label would stand far from its three letters.
+        const ink = inkEdges(props.pack, placed, kind === 'small' ? open : { from: 0, to: props.pack.letters.length - 1 });
+        const follow = state.looks.three ? inkEdges(props.pack, placed, open) : chosenSpan(state, placed, (width - 2 * MARGIN[kind]) / scale);
+        origin = originFor(view, { ink, follow }, origin);
+        fits = lineFits(view, ink);
+        turning = fits ? MARGIN[kind] + ((ink.to - ink.from) * scale) / 2 : width / 2;
       }
       if (kind === 'working') workingPlaces.set(session, { origin, turning, held: placed.letters[state.chosen.head]?.x ?? 0 });
       const frame: Frame = {
@@ -89,16 +97,29 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         flipY: state.looks.head,
         axisX: turning,
       };
-      painter.paint({
+      const marks = {
+        chosen: TICK[kind] === 0 ? null : { run: chosenRun(state), length: TICK[kind], bar: kind === 'working' && state.byKeys ? 2 * sliderReach(size) : 0 },
+        why: kind === 'working' && state.looks.why,
+      };
+      const order: LineOrder = {
         kind: 'line', canvas: number, pack, dpr, document, frame,
         inks: inksOf(state.looks.opposite ? opposite(props.ground) : props.ground),
         looks: looksFor(kind, size, state),
         window: openWindow(state, props.pack.letters.length),
         under: kind === 'working' && state.laying === 'under' ? laidDocument(state, props) : null,
         head: state.chosen.head,
-        chosen: TICK[kind] === 0 ? null : { run: chosenRun(state), length: TICK[kind], bar: kind === 'working' && state.byKeys ? 2 * sliderReach(size) : 0 },
-        why: kind === 'working' && state.looks.why,
-      });
+        ...marks,
+      };
+      // Marks on a blurred line stay sharp, on a canvas of their own over it.
+      if (state.looks.blur && marks.chosen) {
+        sharp ??= sharpOver(holder, painter);
+        fitCanvas(sharp.canvas, width, height);
+        painter.paint({ ...order, canvas: sharp.number, looks: noLooks, window: { from: 0, to: -1 }, under: null });
+        painter.paint({ ...order, chosen: null, why: false });
+      } else {
+        sharp = forgetSharp(sharp, painter);
+        painter.paint(order);
+      }
       const blur = state.looks.blur ? `blur(${(0.028 * size).toFixed(2)}px)` : '';
       if (canvas.style.filter !== blur) canvas.style.filter = blur;
       onDrawn?.({ frame, placed, em: size });
@@ -121,11 +142,37 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       observer.disconnect();
       window.removeEventListener('resize', redraw);
       forgetDrawing(draw);
+      forgetSharp(sharp, painter);
       painter.forget(number);
       canvas.remove();
     };
   }, [session, kind, em, onDrawn, painter]);
-  return <div ref={holderRef} />;
+  return <div ref={holderRef} className={styles.holder} />;
+}
+
+/** What of the line has to be seen: the chosen gap, and the whole run where there is room (font units) for it. */
+function chosenSpan(state: BenchState, { gaps }: PlacedLine, room: number): Span {
+  const centre = (gap: number) => gaps[gap]?.centre ?? 0;
+  const run = chosenRun(state);
+  const span = { from: centre(run.from), to: centre(run.to) };
+  return span.to - span.from <= room ? span : { from: centre(state.chosen.head), to: centre(state.chosen.head) };
+}
+
+type Painter = ReturnType<typeof currentPainter>;
+
+function sharpOver(holder: HTMLElement, painter: Painter): { canvas: HTMLCanvasElement; number: number } {
+  const canvas = document.createElement('canvas');
+  canvas.className = styles.sharp ?? '';
+  canvas.setAttribute('aria-hidden', 'true');
+  holder.append(canvas);
+  return { canvas, number: painter.take(canvas) };
+}
+
+function forgetSharp(sharp: { canvas: HTMLCanvasElement; number: number } | null, painter: Painter): null {
+  if (!sharp) return null;
+  painter.forget(sharp.number);
+  sharp.canvas.remove();
+  return null;
 }
 
 /** A canvas can be given away once only: each drawing makes its own. */

@@ -41,9 +41,10 @@ test('the line stands where the browser would set it', async ({ page, open }) =>
     let last = 0;
     for (let i = 3; i < row.data.length; i += 4) {
       const x = ((i - 3) / 4) % canvas.width;
-      if (row.data[i]! > 128) { first = Math.min(first, x); last = Math.max(last, x); }
+      // Thin ends of serifs fill their pixels in part.
+      if (row.data[i]! > 24) { first = Math.min(first, x); last = Math.max(last, x); }
     }
-    return { inked: last - first, dpr: devicePixelRatio };
+    return { inked: last + 1 - first, dpr: devicePixelRatio };
   });
   const { readFile } = await import('node:fs/promises');
   const font = (await readFile('node_modules/@fontsource/libre-baskerville/files/libre-baskerville-latin-400-normal.woff2')).toString('base64');
@@ -62,7 +63,7 @@ test('the line stands where the browser would set it', async ({ page, open }) =>
     const [first, last] = [context.measureText('V'), context.measureText('l')];
     return 0.072 * (advance + first.actualBoundingBoxLeft - (last.width - last.actualBoundingBoxRight));
   }, font);
-  expect(Math.abs(widths.inked / widths.dpr - expected)).toBeLessThan(2);
+  expect(Math.abs(widths.inked / widths.dpr - expected)).toBeLessThan(1);
 });
 
 test('three letters at a time move on with the gap', async ({ page, open }) => {

@@ -49,6 +49,13 @@ export const markTaskData = (actor: Actor, db: Db) => {
     ofProofs: (proofIds: readonly string[], slot: string) =>
       db.markTask.findMany({ where: { AND: [tasks, { slot, proofId: { in: [...proofIds] } }] }, select: shown }),
 
+    /** How far every marking of these proofs is, first, second and settled, with the marks it gave. */
+    withMarks: (proofIds: readonly string[]) =>
+      db.markTask.findMany({
+        where: { AND: [tasks, { proofId: { in: [...proofIds] } }] },
+        select: { proofId: true, slot: true, state: true, markerId: true, marks: { select: { criterionVersionId: true, level: true } } },
+      }),
+
     byProof: (token: string, slot: string) => db.markTask.findFirst({ where: { AND: [tasks, { slot, proof: named(token) }] }, select: shown }),
 
     /** Open tasks of a round that nobody but `memberId` holds now, in the order of the queue after an alias ('' for the beginning). */

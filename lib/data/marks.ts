@@ -20,13 +20,6 @@ export const markData = (actor: Actor, db: Db) => {
         include: { mark: { select: { criterionVersionId: true } }, who: { select: { user: { select: { name: true } } } } },
       }),
 
-    /** All marks of these proofs, whoever gave them. */
-    ofProofs: (proofIds: readonly string[]) =>
-      db.mark.findMany({
-        where: { AND: [{ task: { proofId: { in: [...proofIds] } } }, marks] },
-        select: { criterionVersionId: true, level: true, task: { select: { proofId: true, slot: true } } },
-      }),
-
     /** Every change of every mark of a proof, oldest first, with the marking it belongs to. */
     historyOf: (proofId: string) =>
       db.markEvent.findMany({

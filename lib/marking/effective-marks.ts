@@ -19,18 +19,16 @@ const nothing: GivenLevels = { first: null, second: null, settled: null };
 
 /** All marks of these proofs of a round, with the one rule of which level counts. Every page, export and release asks here. */
 export async function marksOfProofs(data: ScopedData, round: { secondMarker: string }, proofIds: readonly string[]): Promise<MarksOfProofs> {
-  const [firsts, seconds, marks] = await Promise.all([
-    data.markTasks.ofProofs(proofIds, firstSlot),
-    data.markTasks.ofProofs(proofIds, secondSlot),
-    data.marks.ofProofs(proofIds),
-  ]);
+  const tasks = await data.markTasks.withMarks(proofIds);
   const setting = secondMarkingOf(round);
-  const first = new Map(firsts.map((task) => [task.proofId, task]));
-  const second = new Map(seconds.map((task) => [task.proofId, task]));
+  const inSlot = (wanted: string) => new Map(tasks.filter(({ slot }) => slot === wanted).map((task) => [task.proofId, task]));
+  const [first, second] = [inSlot(firstSlot), inSlot(secondSlot)];
   const levels = new Map<string, GivenLevels>();
-  for (const { criterionVersionId, level, task: { proofId, slot } } of marks) {
-    const key = `${proofId} ${criterionVersionId}`;
-    levels.set(key, { ...(levels.get(key) ?? nothing), [slot]: level });
+  for (const { proofId, slot, marks } of tasks) {
+    for (const { criterionVersionId, level } of marks) {
+      const key = `${proofId} ${criterionVersionId}`;
+      levels.set(key, { ...(levels.get(key) ?? nothing), [slot]: level });
+    }
   }
   const stateOf = (proofId: string) => secondState(proofId, { first: first.get(proofId), second: second.get(proofId) }, setting);
   const given = (proofId: string, criterionVersionId: string) => levels.get(`${proofId} ${criterionVersionId}`) ?? nothing;

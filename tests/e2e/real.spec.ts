@@ -1,6 +1,6 @@
 import { expect, test, type Browser } from '@playwright/test';
 import { startIssuer } from './issuer';
-import { startReal } from './real-server';
+import { startReal } from './server-beside';
 
 const client = { id: 'kerncrit', secret: 'a secret between two servers' };
 let issuer: Awaited<ReturnType<typeof startIssuer>>;

@@ -1,4 +1,5 @@
 import { expect, type Page } from '@playwright/test';
+import { randomFrom } from '../../fixtures/random';
 import { onPage, test } from './fixture';
 import type { Manner } from './serve';
 
@@ -35,14 +36,3 @@ test(`a rough sitting of ${edits} edits loses nothing (seed ${seed})`, async ({ 
   await expect(page.getByText('All changes are saved.')).toBeVisible({ timeout: 30_000 });
   expect(server.toy().kept().document.offsets).toEqual(expected);
 });
-
-/** Whole numbers below a limit, the same ones for the same seed (xorshift, Marsaglia 2003). */
-function randomFrom(start: number): (below: number) => number {
-  let state = start | 0 || 1;
-  return (below) => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return (state >>> 0) % below;
-  };
-}

@@ -82,7 +82,7 @@ function paintWhite(painting: Painting): void {
     const total = (art.line.pairs[gap]?.builtIn ?? 0) + document.tracking + (document.offsets[gap] ?? 0);
     merged.addPath(whitePath(art, gap, total), matrixAt(frame, placed.letters[gap]!.x, dpr, art.pack.unitsPerEm / 1000));
   }
-  fill(painting, merged, emOf(painting) < SOLID ? inks.warm : hatch(context, inks.warm, dpr, grain(painting)));
+  fill(painting, merged, painting.looks.hidden && emOf(painting) < SOLID ? inks.warm : hatch(context, inks.warm, dpr, grain(painting)));
 }
 
 /** The newest white of each gap: a nudge changes one of them only. */
@@ -114,11 +114,14 @@ function paintInsides(painting: Painting): void {
   fill(painting, merged.aside, rings(context, inks.cool, dpr, grain(painting)));
 }
 
-/** CSS px of an em under which a hatch would be coarser than what it fills: white is solid there. */
-const SOLID = 40;
+/** CSS px of an em under which a hatch is too coarse to stand for the letters: white alone is solid there. */
+const SOLID = 60;
 
 /** Pitch of a texture in CSS px: finer on small lines. */
-const grain = (painting: Painting): number => (emOf(painting) >= 110 ? 7 : 5);
+function grain(painting: Painting): number {
+  const em = emOf(painting);
+  return em >= 110 ? 7 : em >= 48 ? 5 : 3;
+}
 
 const emOf = ({ frame, art }: Painting): CssPx => frame.scale * art.pack.unitsPerEm;
 

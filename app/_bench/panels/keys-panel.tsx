@@ -72,8 +72,8 @@ function wordsFor(act: SingleKeyAct, replay = false): string {
   if (act.startsWith('look ')) return lookWords[act.slice('look '.length) as Look].name;
   const steps: Record<string, string> = { 'gap before': 'the step before', 'gap after': 'the next step', 'show built-in': 'this setting, Built-in', 'watch again': 'play, stop' };
   const words: Record<string, string> = {
-    'gap before': 'the gap before; Shift makes the run grow',
-    'gap after': 'the gap after; Shift makes the run grow',
+    'gap before': 'the gap before; Shift grows the run',
+    'gap after': 'the gap after; Shift grows the run',
     'show built-in': 'Mine, Built-in',
     larger: 'working view larger',
     smaller: 'working view smaller',

@@ -79,8 +79,8 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         fits = false;
       } else if (!state.history.gesture || origin === null || turning === null) {
         const open = openWindow(state, props.pack.letters.length);
-        // Under a covered line a label would stand far from its three letters.
-        const ink = inkEdges(props.pack, placed, kind === 'small' ? open : { from: 0, to: props.pack.letters.length - 1 });
+        // The label under a covered line would stand far from its three letters.
+        const ink = inkEdges(props.pack, placed, kind === 'small' || kind === 'true' ? open : { from: 0, to: props.pack.letters.length - 1 });
         const follow = state.looks.three ? inkEdges(props.pack, placed, open) : chosenSpan(state, placed, (width - 2 * MARGIN[kind]) / scale);
         origin = originFor(view, { ink, follow }, origin);
         fits = lineFits(view, ink);

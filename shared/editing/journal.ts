@@ -12,7 +12,17 @@ export type DeviceStore = {
 
 export type JournalScope = { readonly personKey: string; readonly draftId: string; readonly pairCount: number };
 
-export type Opened = { readonly history: History<SpacingDocument>; readonly sync: Sync };
+/**
+ * A history as the journal holds it: in blocks, each under the index of its first step. The last of `blocks` is where those
+ * steps begin that are written with the change.
+ */
+export type Written = { readonly history: History<SpacingDocument>; readonly blocks: readonly number[] };
+
+export type Opened = { readonly history: History<SpacingDocument>; readonly sync: Sync; readonly written: Written | null };
+
+/** Steps that are written with the change before they become a block of their own: so many, or so long a text. */
+const BLOCK = 32;
+const BLOCK_TEXT = 8_000;
 
 /**
  * The local journal of one draft: every change and every step of undo, written before anything is sent.
@@ -26,9 +36,10 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
   const change = readChange(store, scope);
   const flight = readFlight(store, scope);
   const base = last && last.version > server.version ? last : server;
-  if (!change) return { history: startHistory(base.document), sync: startSync(base) };
+  if (!change) return { history: startHistory(base.document), sync: startSync(base), written: null };
 
-  const history = readHistory(store, scope, change);
+  const written = readHistory(store, scope, change);
+  const { history } = written;
   // Without a note of what the change was made on, only an untouched draft can be taken for it.
   const known = last ?? (server.version === 0 ? server : { version: -1, document: change.document });
   // With another change still on its way, going back to what the server had is a change as well.
@@ -39,26 +50,42 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
   const perhapsSent = flight === null && mine !== null && server.version === known.version ? { ...mine, baseVersion: known.version } : null;
   const before = { ...startSync(known), unsent: perhapsSent ? null : mine, inFlight: flight ?? perhapsSent };
   const sync = advance(before, { kind: 'heard', kept: server });
-  return { sync, history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument) };
+  return { sync, written, history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument) };
 }
 
-/** Writes the newest change and the steps that are new since `before`. False = the device took nothing more. */
-export function writeChange(
-  store: DeviceStore,
-  scope: JournalScope,
-  change: Change,
-  history: History<SpacingDocument>,
-  before: History<SpacingDocument> | null,
-): boolean {
+/**
+ * Writes the newest change, and with it the steps of the last block: one entry, but for every 32nd step. `before` is what the
+ * last writing gave back. Null = the device took nothing more.
+ */
+export function writeChange(store: DeviceStore, scope: JournalScope, change: Change, history: History<SpacingDocument>, before: Written | null): Written | null {
   const root = rootOf(scope);
-  const fresh = before ? firstDifference(before.steps, history.steps) : 0;
+  const { steps, cursor } = history;
+  const same = before ? firstDifference(before.history.steps, steps) : 0;
+  const standing = before?.blocks.filter((start) => start <= same) ?? [];
+  const known = standing.length > 0 ? standing : [0];
+  let blocks: readonly number[] = known;
   const write = () => {
-    history.steps.slice(fresh).forEach((step, index) => store.set(`${root}step/${fresh + index}`, JSON.stringify(step)));
-    store.set(`${root}change`, JSON.stringify({ ...change, cursor: history.cursor, count: history.steps.length }));
+    blocks = writeBlocks(store, root, steps, known);
+    const at = blocks[blocks.length - 1]!;
+    store.set(`${root}change`, JSON.stringify({ ...change, cursor, count: steps.length, at, steps: steps.slice(at) }));
   };
-  const written = attempt(write) || (makeRoom(store, root) && attempt(write)) || keepOnlyChange(store, root, change);
-  for (let stale = history.steps.length; stale < (before?.steps.length ?? 0); stale += 1) store.remove(`${root}step/${stale}`);
-  return written;
+  const written = attempt(write) || (makeRoom(store, root) && attempt(write));
+  if (!written && !keepOnlyChange(store, root, change)) return null;
+  for (const stale of before?.blocks.slice(0, -1) ?? []) if (!blocks.includes(stale)) store.remove(`${root}step/${stale}`);
+  return { history, blocks: written ? blocks : [steps.length] };
+}
+
+/** Writes the steps after the last block as blocks, where they have become too many for the change. Gives back where each block begins. */
+function writeBlocks(store: DeviceStore, root: string, steps: readonly SpacingDocument[], known: readonly number[]): readonly number[] {
+  const at = known[known.length - 1]!;
+  if (steps.length - at < BLOCK && JSON.stringify(steps.slice(at)).length < BLOCK_TEXT) return known;
+  const blocks = [...known];
+  for (let start = at; start < steps.length; start += BLOCK) {
+    const block = steps.slice(start, start + BLOCK);
+    store.set(`${root}step/${start}`, JSON.stringify(block));
+    blocks.push(start + block.length);
+  }
+  return blocks;
 }
 
 /** Writes what the server is known to hold, what is on its way, and which change of ours that settles. */
@@ -77,10 +104,11 @@ export function rootOf(scope: JournalScope): string {
   return `kerncrit/${encodeURIComponent(scope.personKey)}/${encodeURIComponent(scope.draftId)}/${scope.pairCount}/`;
 }
 
-export type WrittenChange = Change & { readonly cursor: number; readonly count: number };
+/** `steps` are those from `at` on. Journals of before have neither: each of their steps stands alone under its index. */
+export type WrittenChange = Change & { readonly cursor: number; readonly count: number; readonly at?: number; readonly steps?: readonly SpacingDocument[] };
 
 export function readChange(store: DeviceStore, scope: JournalScope): WrittenChange | null {
-  return read<WrittenChange>(store, `${rootOf(scope)}change`, (change) => assertFits(change.document, scope.pairCount));
+  return read<WrittenChange>(store, `${rootOf(scope)}change`, ({ document, steps = [] }) => [document, ...steps].forEach((step) => assertFits(step, scope.pairCount)));
 }
 
 export function readKept(store: DeviceStore, scope: JournalScope): Kept | null {
@@ -92,15 +120,27 @@ function readFlight(store: DeviceStore, scope: JournalScope): SentChange | null 
 }
 
 /** The steps as written; when some are missing, the newest change stands alone. */
-export function readHistory(store: DeviceStore, scope: JournalScope, change: WrittenChange): History<SpacingDocument> {
+export function readHistory(store: DeviceStore, scope: JournalScope, change: WrittenChange): Written {
+  const alone: Written = { history: startHistory(change.document), blocks: [0] };
+  const { count, cursor, at = count, steps: last = [] } = change;
   const steps: SpacingDocument[] = [];
-  for (let index = 0; index < change.count; index += 1) {
-    const step = read<SpacingDocument>(store, `${rootOf(scope)}step/${index}`, (document) => assertFits(document, scope.pairCount));
-    if (!step) return startHistory(change.document);
-    steps.push(step);
+  const blocks: number[] = [];
+  while (steps.length < at) {
+    const block = readBlock(store, scope, steps.length);
+    if (!block) return alone;
+    blocks.push(steps.length);
+    steps.push(...block);
   }
-  const standing = steps[change.cursor];
-  return standing && sameDocument(standing, change.document) ? { steps, cursor: change.cursor, gesture: null } : startHistory(change.document);
+  if (steps.length !== at || at + last.length !== count) return alone;
+  steps.push(...last);
+  const standing = steps[cursor];
+  return standing && sameDocument(standing, change.document) ? { history: { steps, cursor, gesture: null }, blocks: [...blocks, at] } : alone;
+}
+
+function readBlock(store: DeviceStore, scope: JournalScope, start: number): readonly SpacingDocument[] | null {
+  const listed = (block: SpacingDocument | SpacingDocument[]) => (Array.isArray(block) ? block : [block]);
+  const block = read<SpacingDocument | SpacingDocument[]>(store, `${rootOf(scope)}step/${start}`, (found) => listed(found).forEach((step) => assertFits(step, scope.pairCount)));
+  return block && listed(block).length > 0 ? listed(block) : null;
 }
 
 function isAcknowledged(store: DeviceStore, root: string, change: Change): boolean {

@@ -1,7 +1,7 @@
 import { applyCommand, type Command } from '@/shared/editing/commands';
 import { sameDocument, type SpacingDocument } from '@/shared/editing/document';
 import { cancelGesture, endGesture, follow, present, record, redo, settled, undo, type History } from '@/shared/editing/history';
-import { openJournal, readChange, readHistory, readKept, rootOf, writeChange, writeSync, type JournalScope } from '@/shared/editing/journal';
+import { openJournal, readChange, readHistory, readKept, rootOf, writeChange, writeSync, type JournalScope, type Written } from '@/shared/editing/journal';
 import { advance, type Kept, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from './device';
@@ -35,7 +35,7 @@ export function openSession(props: BenchProps): BenchSession {
   const scope: JournalScope = { personKey: props.personKey, draftId: props.draftId, pairCount };
   const { store: device, lasting } = openDevice();
   const clientId = newKey();
-  const opened = openJournal(device, scope, serverHas(props));
+  const { written: found, ...opened } = openJournal(device, scope, serverHas(props));
   const keeps = writeSync(device, scope, opened.sync, null);
   const store = createStore<BenchState>({
     ...opened,
@@ -54,7 +54,7 @@ export function openSession(props: BenchProps): BenchSession {
     deviceKeeps: lasting && keeps,
   });
   let sender: Sender | null = null;
-  let written: History<SpacingDocument> | null = null;
+  let written: Written | null = found;
   let seq = 0;
 
   /** Takes a new history; a settled change goes to the journal first and to the server after. */
@@ -63,9 +63,8 @@ export function openSession(props: BenchProps): BenchSession {
     if (history === before.history) return;
     if (sameDocument(settled(history), settled(before.history))) return set({ history });
     const change = { clientId, seq: (seq += 1), document: settled(history) };
-    const deviceKeeps = writeChange(device, scope, change, history, written) && lasting;
-    written = deviceKeeps ? history : null;
-    set({ history, shown: 'mine', replayed: null, playing: false, deviceKeeps, sync: advance(before.sync, { kind: 'changed', change }) });
+    written = writeChange(device, scope, change, history, written);
+    set({ history, shown: 'mine', replayed: null, playing: false, deviceKeeps: written !== null && lasting, sync: advance(before.sync, { kind: 'changed', change }) });
     sender?.kick();
   }
 
@@ -78,7 +77,7 @@ export function openSession(props: BenchProps): BenchSession {
       if (!change) return;
       const sync = advance(store.get().sync, { kind: 'changed', change });
       written = readHistory(device, scope, change);
-      store.set({ history: written, sync });
+      store.set({ history: written.history, sync });
       sender?.kick();
     } else if (event.key === `${root}settled` || event.key === `${root}kept`) {
       store.set({ sync: reopened() });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { builtInDocument } from '@/shared/editing/document';
 import { present, undo } from '@/shared/editing/history';
+import { rootOf } from '@/shared/editing/journal';
 import { isSaved } from '@/shared/editing/sync';
 import { toyBench, toyServer, toyStore } from './toy-device';
 
@@ -92,6 +93,65 @@ describe('nothing is lost', () => {
     for (const by of [5, 5, 5]) first.edit({ kind: 'nudge', run: { from: 2, to: 2 }, by });
     const again = toyBench(store, scope, server, 'w2');
     expect(again.history()).toEqual(first.history());
+  });
+
+  it('keeps many steps of undo through reloads, in few entries, what was undone and done otherwise too', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    let bench = toyBench(store, scope, server, 'w1');
+    for (let count = 1; count <= 150; count += 1) {
+      bench.edit({ kind: 'nudge', run: { from: count % pairs, to: count % pairs }, by: count });
+      if (count % 37 === 0) bench.undo(20);
+      if (count % 50 === 0) bench = toyBench(store, scope, server, `w${count}`);
+      expect(toyBench(store, scope, server, 'looks').history()).toEqual(bench.history());
+    }
+    const steps = bench.history().steps.length;
+    expect(steps).toBeGreaterThan(32);
+    expect([...store.entries.keys()].filter((key) => key.includes('/step/')).length).toBeLessThanOrEqual(Math.ceil(steps / 32));
+  });
+
+  it('writes one entry for a change, two at most', () => {
+    const store = toyStore();
+    const bench = toyBench(store, scope, toyServer(builtInDocument(pairs)), 'w1');
+    const written: string[] = [];
+    const set = store.set;
+    store.set = (key, value) => { written.push(key); set(key, value); };
+    for (let count = 1; count <= 320; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    expect(written.length).toBeLessThanOrEqual(320 + 320 / 32);
+    const last = written.length;
+    bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    expect(written.slice(last).length).toBeLessThanOrEqual(2);
+  });
+
+  it('reads a journal whose steps stand alone, as they once did, and goes on with it', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    const root = rootOf(scope);
+    const step = (tracking: number) => ({ tracking, offsets: [0, 0, 0, 0, 0] });
+    [0, 5, 10].forEach((tracking, index) => store.set(`${root}step/${index}`, JSON.stringify(step(tracking))));
+    store.set(`${root}change`, JSON.stringify({ clientId: 'old', seq: 2, document: step(10), cursor: 2, count: 3 }));
+    const bench = toyBench(store, scope, server, 'w1');
+    expect(bench.history()).toEqual({ steps: [step(0), step(5), step(10)], cursor: 2, gesture: null });
+    bench.edit({ kind: 'nudge tracking', by: 5 });
+    expect(toyBench(store, scope, server, 'w2').history().steps).toEqual([step(0), step(5), step(10), step(15)]);
+    bench.undo(3);
+    bench.edit({ kind: 'nudge tracking', by: 7 });
+    expect(toyBench(store, scope, server, 'w3').history().steps).toEqual([step(0), step(7)]);
+    for (let attempt = 0; attempt < 4; attempt += 1) bench.send(true, true);
+    expect(server.kept().document.tracking).toBe(7);
+  });
+
+  it('goes back to the newest change alone when steps are missing', () => {
+    const server = toyServer(builtInDocument(pairs));
+    const store = toyStore();
+    const bench = toyBench(store, scope, server, 'w1');
+    for (let count = 1; count <= 40; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    store.remove(`${rootOf(scope)}step/0`);
+    const again = toyBench(store, scope, server, 'w2');
+    expect(again.history().steps).toHaveLength(1);
+    expect(present(again.history()).offsets[0]).toBe(40);
+    again.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    expect(toyBench(store, scope, server, 'w3').history()).toEqual(again.history());
   });
 
   it('keeps one person’s journal from another’s', () => {

@@ -1,7 +1,7 @@
 import { applyCommand, type Command } from '@/shared/editing/commands';
 import { sameDocument, type SpacingDocument } from '@/shared/editing/document';
-import { present, record, type History } from '@/shared/editing/history';
-import { openJournal, writeChange, writeSync, type DeviceStore, type JournalScope } from '@/shared/editing/journal';
+import { present, record, undo, type History } from '@/shared/editing/history';
+import { openJournal, writeChange, writeSync, type DeviceStore, type JournalScope, type Written } from '@/shared/editing/journal';
 import { advance, nextToSend, type Kept, type Sync } from '@/shared/editing/sync';
 
 /** A device store in memory, with a size in characters that it will not go over. */
@@ -48,7 +48,7 @@ export function toyBench(store: DeviceStore, scope: JournalScope, server: ToySer
   const opened = openJournal(store, scope, server.kept());
   let history: History<SpacingDocument> = opened.history;
   let sync: Sync = opened.sync;
-  let written: History<SpacingDocument> | null = null;
+  let written: Written | null = opened.written;
   let seq = 0;
   writeSync(store, scope, sync, null);
 
@@ -56,8 +56,7 @@ export function toyBench(store: DeviceStore, scope: JournalScope, server: ToySer
     seq += 1;
     const change = { clientId, seq, document: present(next) };
     history = next;
-    writeChange(store, scope, change, history, written);
-    written = history;
+    written = writeChange(store, scope, change, history, written);
     sync = advance(sync, { kind: 'changed', change });
   };
   return {
@@ -65,6 +64,10 @@ export function toyBench(store: DeviceStore, scope: JournalScope, server: ToySer
     history: () => history,
     edit: (command: Command) => {
       const next = record(history, applyCommand(present(history), command), sameDocument);
+      if (next !== history) note(next);
+    },
+    undo(times: number) {
+      const next = Array.from({ length: times }).reduce<typeof history>(undo, history);
       if (next !== history) note(next);
     },
     /** `arrives` and `answered` say how far the request and its answer get. */

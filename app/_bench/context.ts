@@ -1,4 +1,4 @@
-import { createContext, useContext, useSyncExternalStore } from 'react';
+import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
 import type { BenchSession } from './session/session';
 import type { BenchState } from './session/state';
 import type { Readable } from './session/store';
@@ -19,9 +19,15 @@ export function useBench<Part>(pick: (state: BenchState) => Part): Part {
   return usePart(useSession().store.calm, pick);
 }
 
-/** As `useBench`, for what must never be behind, such as whether all is saved. */
-export function useBenchAtOnce<Part>(pick: (state: BenchState) => Part): Part {
-  return usePart(useSession().store, pick);
+/** As `useBench`, for what must never be behind, such as that something is not saved; `atRest` tells whether the hand rests. */
+export function useBenchAtOnce<Part>(pick: (state: BenchState, atRest: boolean) => Part): Part {
+  const { store } = useSession();
+  const subscribe = useCallback((listener: () => void) => {
+    const ends = [store.subscribe(listener), store.calm.subscribe(listener)];
+    return () => ends.forEach((end) => end());
+  }, [store]);
+  const read = () => pick(store.get(), store.calm.get() === store.get());
+  return useSyncExternalStore(subscribe, read, read);
 }
 
 function usePart<Part>({ get, subscribe }: Readable<BenchState>, pick: (state: BenchState) => Part): Part {

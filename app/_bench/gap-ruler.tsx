@@ -39,10 +39,12 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
     const number = painter.take(canvas);
     const pack = painter.packNumber(session.props.pack);
     let inks: RulerInks = rulerInksOf(holder);
+    let width = 0;
+    canvas.style.height = `${RULER_HEIGHT}px`;
     placeRef.current = ({ frame }) => {
       const state = session.store.get();
       const dpr = window.devicePixelRatio || 1;
-      if (canvas.style.width !== `${frame.width}px`) Object.assign(canvas.style, { width: `${frame.width}px`, height: `${RULER_HEIGHT}px` });
+      if (width !== frame.width) canvas.style.width = `${(width = frame.width)}px`;
       painter.paint({ kind: 'ruler', canvas: number, pack, dpr, document: shownDocument(state, session.props), frame: { ...frame, height: RULER_HEIGHT }, inks, head: state.chosen.head, reference: referenceOf(session, state.laid) });
     };
     const again = () => {

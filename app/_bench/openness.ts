@@ -13,9 +13,16 @@ export type Openness = {
   readonly centres: readonly (PerMille | null)[];
 };
 
+const known = new WeakMap<SpacingDocument, { readonly line: PreparedLine; readonly openness: Openness }>();
+
+/** Worked out once for all that tell of a setting. */
 export function opennessOf(line: PreparedLine, document: SpacingDocument): Openness {
+  const found = known.get(document);
+  if (found?.line === line) return found.openness;
   const gaps = line.pairs.map((_, pair) => apparentGapAt(line, pair, totalOf(line, document, pair)));
-  return { gaps, centres: pairReferences(line, gaps) };
+  const openness = { gaps, centres: pairReferences(line, gaps) };
+  known.set(document, { line, openness });
+  return openness;
 }
 
 export function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {

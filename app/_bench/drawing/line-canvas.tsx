@@ -1,6 +1,6 @@
 import { useEffect, useRef, useSyncExternalStore } from 'react';
-import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
-import { spacingOf, type SpacingDocument } from '@/shared/editing/document';
+import type { PlacedLine } from '@/shared/outline/place-letters';
+import type { SpacingDocument } from '@/shared/editing/document';
 import type { CssPx } from '@/shared/units';
 import type { BenchProps } from '../props';
 import { useSession } from '../context';
@@ -15,6 +15,7 @@ import { inkEdges, type Span } from './ink-edges';
 import { inksOf, opposite } from './inks';
 import type { LineOrder } from './order';
 import { currentPainter, onPainterChange } from './painter';
+import { placedOf } from './placed';
 import { drawSoon, forgetDrawing } from './schedule';
 import { reachOf } from './sizes';
 
@@ -66,8 +67,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       const dpr = window.devicePixelRatio || 1;
       const reach = reachOf(props.pack);
       const height = Math.ceil((reach.over + reach.under) * size + 2 * ROOM[kind]);
-      fitCanvas(canvas, width, height);
-      const placed = placeLetters(props.pack, spacingOf(document));
+      const placed = placedOf(props.pack, document);
       const scale = size / props.pack.unitsPerEm;
       const view = { width, margin: MARGIN[kind], scale };
       // While the hand holds on, the line stays where it is.
@@ -113,15 +113,14 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       // Marks on a blurred line stay sharp, on a canvas of their own over it.
       if (state.looks.blur && marks.chosen) {
         sharp ??= sharpOver(holder, painter);
-        fitCanvas(sharp.canvas, width, height);
+        setStyle(sharp.canvas, { width: `${width}px`, height: `${height}px` });
         painter.paint({ ...order, canvas: sharp.number, looks: noLooks, window: { from: 0, to: -1 }, under: null });
         painter.paint({ ...order, chosen: null, why: false });
       } else {
         sharp = forgetSharp(sharp, painter);
         painter.paint(order);
       }
-      const blur = state.looks.blur ? `blur(${(0.028 * size).toFixed(2)}px)` : '';
-      if (canvas.style.filter !== blur) canvas.style.filter = blur;
+      setStyle(canvas, { width: `${width}px`, height: `${height}px`, filter: state.looks.blur ? `blur(${(0.028 * size).toFixed(2)}px)` : '' });
       onDrawn?.({ frame, placed, em: size });
       last = state;
     };
@@ -203,8 +202,11 @@ function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolea
   );
 }
 
-function fitCanvas(canvas: HTMLCanvasElement, width: CssPx, height: CssPx): void {
-  const style = { width: `${width}px`, height: `${height}px` };
-  if (canvas.style.width !== style.width) canvas.style.width = style.width;
-  if (canvas.style.height !== style.height) canvas.style.height = style.height;
+const written = new WeakMap<HTMLCanvasElement, Record<string, string>>();
+
+/** Writes what differs from what was written before: asking an element for its style costs more than a drawing. */
+function setStyle(canvas: HTMLCanvasElement, wanted: Record<string, string>): void {
+  const before = written.get(canvas) ?? {};
+  for (const [name, value] of Object.entries(wanted)) if (before[name] !== value) canvas.style.setProperty(name, value);
+  written.set(canvas, wanted);
 }

@@ -8,6 +8,9 @@ import type { Inks, RulerInks } from './inks';
 /** What is to be painted, as plain data: it may be carried to another thread. Packs and canvases go by number. */
 export type Order = LineOrder | RulerOrder;
 
+/** What differs from the order before on the same canvas; the whole of it the first time. */
+export type OrderChange = { readonly canvas: number } & Partial<LineOrder | RulerOrder>;
+
 type Common = { readonly canvas: number; readonly pack: number; readonly dpr: number; readonly document: SpacingDocument; readonly frame: Frame };
 
 export type LineOrder = Common & {
@@ -32,3 +35,25 @@ export type RulerOrder = Common & {
   /** For the reference that is laid to the line: how far each gap may stand and still be called the same. */
   readonly reference: { readonly document: SpacingDocument; readonly tolerances: readonly (number | null)[] } | null;
 };
+
+/** Only what has changed is carried over: of seven drawings that follow one hand, nearly all stays as it was. Null = all of it does. */
+export function changeOf(order: Order, before: Order | undefined): OrderChange | null {
+  if (!before) return order;
+  let changed: Record<string, unknown> | null = null;
+  for (const name of Object.keys(order) as (keyof Order)[]) {
+    if (!alike(order[name], before[name])) (changed ??= { canvas: order.canvas })[name] = order[name];
+  }
+  return changed as OrderChange | null;
+}
+
+export function changed(before: Order | undefined, change: OrderChange): Order {
+  return { ...before, ...change } as Order;
+}
+
+/** The same plain data, whatever objects hold it. */
+function alike(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  const names = Object.keys(a);
+  return names.length === Object.keys(b).length && names.every((name) => alike(a[name as keyof typeof a], b[name as keyof typeof b]));
+}

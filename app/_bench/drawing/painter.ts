@@ -1,5 +1,5 @@
 import type { Pack } from '@/shared/schemas/pack';
-import type { Order } from './order';
+import { changeOf, type Order, type OrderChange } from './order';
 import { paintOrder } from './paint-order';
 import type { FromWorker, ToWorker } from './painter.worker';
 import { drawSoon } from './schedule';
@@ -35,8 +35,9 @@ function inThread(): Painter {
   const post = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
   const canvases = new Map<number, HTMLCanvasElement>();
   const numbers = numbering();
+  const given = new Map<number, Order>();
   // All drawings of one change go over together.
-  let orders: Order[] = [];
+  let orders: OrderChange[] = [];
   const send = () => {
     post({ kind: 'paint', orders });
     orders = [];
@@ -57,10 +58,14 @@ function inThread(): Painter {
     },
     packNumber: (pack) => numbers.of(pack, (id) => post({ kind: 'pack', id, pack })),
     paint(order) {
-      if (orders.push(order) === 1) queueMicrotask(send);
+      const change = changeOf(order, given.get(order.canvas));
+      if (!change) return;
+      given.set(order.canvas, order);
+      if (orders.push(change) === 1) queueMicrotask(send);
     },
     forget(id) {
       canvases.delete(id);
+      given.delete(id);
       post({ kind: 'forget', id });
     },
   };

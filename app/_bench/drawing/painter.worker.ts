@@ -1,11 +1,11 @@
 import type { Pack } from '@/shared/schemas/pack';
-import type { Order } from './order';
+import { changed, type Order, type OrderChange } from './order';
 import { paintOrder } from './paint-order';
 
 export type ToWorker =
   | { readonly kind: 'pack'; readonly id: number; readonly pack: Pack }
   | { readonly kind: 'canvas'; readonly id: number; readonly surface: OffscreenCanvas }
-  | { readonly kind: 'paint'; readonly orders: readonly Order[] }
+  | { readonly kind: 'paint'; readonly orders: readonly OrderChange[] }
   | { readonly kind: 'forget'; readonly id: number };
 
 /** Names the canvas that has been painted for the first time. */
@@ -14,8 +14,9 @@ export type FromWorker = { readonly drawn: number };
 const packs = new Map<number, Pack>();
 const surfaces = new Map<number, OffscreenCanvas>();
 const drawn = new Set<number>();
-/** The newest order of each canvas: when the hand is faster than the brush, what lies between is left out. */
-const waiting = new Map<number, Order>();
+/** The newest order of each canvas, and those not painted yet: when the hand is faster than the brush, what lies between is left out. */
+const newest = new Map<number, Order>();
+const waiting = new Set<number>();
 let asked = false;
 
 self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
@@ -23,9 +24,13 @@ self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
   else if (data.kind === 'canvas') surfaces.set(data.id, data.surface);
   else if (data.kind === 'forget') {
     surfaces.delete(data.id);
+    newest.delete(data.id);
     waiting.delete(data.id);
   } else {
-    for (const order of data.orders) waiting.set(order.canvas, order);
+    for (const change of data.orders) {
+      newest.set(change.canvas, changed(newest.get(change.canvas), change));
+      waiting.add(change.canvas);
+    }
     if (!asked) setTimeout(paintAll, 0);
     asked = true;
   }
@@ -33,9 +38,10 @@ self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
 
 function paintAll(): void {
   asked = false;
-  for (const [id, order] of waiting) {
-    const [surface, pack] = [surfaces.get(id), packs.get(order.pack)];
-    if (!surface || !pack) continue;
+  for (const id of waiting) {
+    const [surface, order] = [surfaces.get(id), newest.get(id)];
+    const pack = order && packs.get(order.pack);
+    if (!surface || !order || !pack) continue;
     paintOrder(surface, pack, order);
     if (drawn.has(id)) continue;
     drawn.add(id);

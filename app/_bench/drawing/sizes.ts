@@ -10,12 +10,19 @@ export function sizeInPx(size: Size, pxPerMm = NOMINAL_PX_PER_MM): CssPx {
   return size.unit === 'pt' ? ((size.value * 25.4) / 72) * pxPerMm : size.value;
 }
 
+type Reach = { readonly over: number; readonly under: number };
+const reaches = new WeakMap<Pack, Reach>();
+
 /** How far the letters of this line, accents included, reach over and under the baseline, in em. */
-export function reachOf(pack: Pack): { over: number; under: number } {
+export function reachOf(pack: Pack): Reach {
+  const known = reaches.get(pack);
+  if (known) return known;
   const { letters } = prepareLine(pack);
   const over = Math.max(pack.vertical.capHeight / pack.unitsPerEm, ...letters.map(({ box }) => box.top / 1000));
   const under = Math.max(0.05, ...letters.map(({ box }) => -box.bottom / 1000));
-  return { over: over + 0.02, under: under + 0.02 };
+  const reach = { over: over + 0.02, under: under + 0.02 };
+  reaches.set(pack, reach);
+  return reach;
 }
 
 /** Em of the working view: the whole line if that is large enough to work on, else large with the line running out of sight. */

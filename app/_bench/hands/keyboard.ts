@@ -26,7 +26,10 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     if (isTextField(target)) return;
     if (isUndoKey(event)) return answer(event, () => (event.shiftKey || event.key.toLowerCase() === 'y' ? session.redo() : session.undo()));
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (onGap && gapKey(event)) return event.preventDefault();
+    if (onGap && gapKey(event)) {
+      end(event);
+      return event.preventDefault();
+    }
     // Controls keep their own keys: a select jumps by letters.
     if (target.matches('select') || !session.store.get().singleKeys) return;
     const act = around.singleKeys().get(event.key.toLowerCase());
@@ -78,6 +81,7 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
 
   const released = (event: KeyboardEvent) => {
     if (!holding || nudgeOf(event.key) === 0) return;
+    end(event);
     holding = false;
     session.endGesture();
   };
@@ -102,6 +106,11 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
 function answer(event: KeyboardEvent, act: () => void): void {
   event.preventDefault();
   act();
+}
+
+/** The key is done with. Further out React would look for a selection at each, which has the browser lay the page out. */
+function end(event: KeyboardEvent): void {
+  event.stopPropagation();
 }
 
 function isTextField(target: HTMLElement): boolean {

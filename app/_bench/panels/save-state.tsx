@@ -25,9 +25,10 @@ export function SaveState() {
 
 type Kind = 'saved' | 'saving' | 'unreachable' | 'signed out' | 'refused';
 
-function stateKind({ sync, history }: BenchState): Kind {
+/** That all is saved is said when the hand rests: said between two of its moves it would only flicker. The rest is said at once. */
+function stateKind({ sync, history }: BenchState, atRest: boolean): Kind {
   if (sync.trouble.kind !== 'none' && !isSaved(sync)) return sync.trouble.kind;
-  return isSaved(sync) && !history.gesture ? 'saved' : 'saving';
+  return isSaved(sync) && !history.gesture && atRest ? 'saved' : 'saving';
 }
 
 function words(kind: Kind, reason: string, deviceKeeps: boolean): string {

@@ -27,39 +27,41 @@ export function createStore<State extends object>(initial: State): Store<State> 
   const listeners = new Set<() => void>();
   const calmListeners = new Set<() => void>();
 
-  function settle(): void {
+  function rest(): void {
     clearTimeout(timer);
     timer = undefined;
-    if (calmState === state) return;
     calmState = state;
-    for (const listener of calmListeners) listener();
   }
 
   function lookWhetherAtRest(): void {
     const left = movedAt + REST_MS - performance.now();
-    if (left <= 1) settle();
-    else timer = setTimeout(lookWhetherAtRest, left);
-  }
-
-  function change(part: Partial<State>): void {
-    state = { ...state, ...part };
-    for (const listener of listeners) listener();
+    if (left > 1) return void (timer = setTimeout(lookWhetherAtRest, left));
+    rest();
+    tell(calmListeners);
   }
 
   return {
     get: () => state,
     subscribe: (listener) => add(listeners, listener),
     set(part) {
-      change(part);
-      settle();
+      state = { ...state, ...part };
+      // Before anybody is told, so that who listens to both sees a hand at rest.
+      rest();
+      tell(listeners);
+      tell(calmListeners);
     },
     setByHand(part) {
       movedAt = performance.now();
-      change(part);
+      state = { ...state, ...part };
+      tell(listeners);
       timer ??= setTimeout(lookWhetherAtRest, REST_MS);
     },
     calm: { get: () => calmState, subscribe: (listener) => add(calmListeners, listener) },
   };
+}
+
+function tell(listeners: Set<() => void>): void {
+  for (const listener of listeners) listener();
 }
 
 function add(listeners: Set<() => void>, listener: () => void): () => void {

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useImperativeHandle, useRef, type Ref } from 'r
 import { sameDocument } from '@/shared/editing/document';
 import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words';
 import { lineArt } from './drawing/art';
-import { xOf } from './drawing/frame';
+import { isSameFrame, xOf, type Frame } from './drawing/frame';
 import type { Drawn } from './drawing/line-canvas';
 import { excessOf, excessWords, opennessOf } from './openness';
 import { useSession } from './context';
@@ -15,6 +15,9 @@ export type SlidersHandle = { place(drawn: Drawn): void; focus(pair: number): vo
 
 /** Reach of a slider to either side, while no offset is larger. */
 const REACH = 200;
+
+/** So long after the hand came to rest the sliders of the other gaps go where their gaps went, ms: nobody is on them until then. */
+const LATER_MS = 600;
 
 /** Half the width of a slider, CSS px. */
 export const sliderReach = (em: CssPx): CssPx => Math.max(12, 0.09 * em);
@@ -29,23 +32,32 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   const inputs = useRef<(HTMLInputElement | null)[]>([]);
   const placesRef = useRef<string[]>([]);
   const lastRef = useRef<Drawn | null>(null);
+  const frameRef = useRef<Frame | null>(null);
+  const laterRef = useRef<ReturnType<typeof setTimeout>>(undefined);
 
-  const place = useCallback((drawn: Drawn) => {
-    lastRef.current = drawn;
-    const { frame, placed, em } = drawn;
+  const placeGaps = useCallback(({ frame, placed, em }: Drawn, which: (gap: number) => boolean) => {
     const half = sliderReach(em);
-    // They follow when the hand rests: what is seen of the chosen one is painted.
-    if (session.store.calm.get() !== session.store.get()) return;
     for (const gap of placed.gaps) {
       const input = inputs.current[gap.index];
       const at = `translateX(${(xOf(frame, gap.centre) - half).toFixed(1)}px)`;
-      if (!input || placesRef.current[gap.index] === at) continue;
+      if (!input || placesRef.current[gap.index] === at || !which(gap.index)) continue;
       placesRef.current[gap.index] = at;
-      input.style.transform = at;
-      const width = `${(2 * half).toFixed(0)}px`;
-      if (input.style.width !== width) input.style.width = width;
+      Object.assign(input.style, { transform: at, width: `${(2 * half).toFixed(0)}px` });
     }
-  }, [session]);
+  }, []);
+
+  const place = useCallback((drawn: Drawn) => {
+    lastRef.current = drawn;
+    clearTimeout(laterRef.current);
+    // They follow when the hand rests: what is seen of the chosen one is painted.
+    if (session.store.calm.get() !== session.store.get()) return;
+    const { head } = session.store.get().chosen;
+    const onlyLetters = frameRef.current !== null && isSameFrame(frameRef.current, drawn.frame);
+    frameRef.current = drawn.frame;
+    placeGaps(drawn, onlyLetters ? (gap) => gap === head : () => true);
+    if (onlyLetters) laterRef.current = setTimeout(() => placeGaps(drawn, () => true), LATER_MS);
+  }, [session, placeGaps]);
+  useEffect(() => () => clearTimeout(laterRef.current), []);
 
   useImperativeHandle(ref, () => ({
     place,

@@ -17,6 +17,10 @@ export type Frame = {
   readonly axisX: CssPx;
 };
 
+export function isSameFrame(a: Frame, b: Frame): boolean {
+  return (Object.keys(a) as (keyof Frame)[]).every((name) => a[name] === b[name]);
+}
+
 export function xOf(frame: Frame, units: FontUnits): CssPx {
   const x = frame.originX + units * frame.scale;
   return frame.flipX ? 2 * frame.axisX - x : x;

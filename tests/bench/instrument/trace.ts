@@ -2,30 +2,38 @@ import type { CDPSession } from '@playwright/test';
 
 type TraceEvent = { name: string; ph: string; ts: number; dur?: number; tdur?: number; pid: number; tid: number; args?: { data?: { type?: string }; name?: string } };
 
+/** `work` per change and all `tasks`, in ms the thread itself ran. */
+export type Traced = { readonly work: number[]; readonly tasks: number[] };
+
 /**
- * Main-thread work of the page per change, in ms: script, style, layout and paint of all tasks
- * from one key or pointer event up to the frame after it. What the test harness itself evaluates is left out.
+ * Main-thread work of the page per change, in ms: script, style, layout and paint of all tasks from one key or pointer event
+ * up to the next. The page must be left alone meanwhile: a frame that is asked for counts, whoever asks.
+ *
+ * Times are the thread's own processor time (`tdur`), so that what other processes take does not count. Where the browser is
+ * throttled, though, it makes the thread spin, and that is processor time: three times as long as the clock says the thread
+ * was at work, waiting for a processor included. Throttled figures of a busy machine are therefore too high.
  */
-export async function workPerChange(cdp: CDPSession, act: () => Promise<void>): Promise<number[]> {
+export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): Promise<Traced> {
   const events: TraceEvent[] = [];
   const collect = ({ value }: { value: unknown[] }) => events.push(...(value as TraceEvent[]));
   cdp.on('Tracing.dataCollected', collect);
-  await cdp.send('Tracing.start', { transferMode: 'ReportEvents', traceConfig: { includedCategories: ['devtools.timeline', '__metadata'], excludedCategories: ['*'] } });
+  await cdp.send('Tracing.start', { transferMode: 'ReportEvents', traceConfig: { includedCategories: ['devtools.timeline', 'disabled-by-default-devtools.timeline', '__metadata'], excludedCategories: ['*'] } });
   await act();
   const complete = new Promise((done) => cdp.once('Tracing.tracingComplete', done));
   await cdp.send('Tracing.end');
   await complete;
   cdp.off('Tracing.dataCollected', collect);
-  return sumByChange(events);
+  const thread = threadOf(events);
+  const own = events.filter(({ ph, pid, tid }) => ph === 'X' && pid === thread?.pid && tid === thread.tid);
+  return { work: sumByChange(own), tasks: own.filter(({ name }) => name === 'RunTask').map(spent) };
 }
 
 /** Pieces of work that belong to a change. Each is a complete event on the main thread; nested ones are counted once. */
 const WORK = ['EventDispatch', 'FireAnimationFrame', 'UpdateLayoutTree', 'Layout', 'PrePaint', 'Paint', 'Layerize', 'Commit', 'RunMicrotasks', 'TimerFire', 'HitTest'];
 
 function sumByChange(events: TraceEvent[]): number[] {
-  const thread = threadOf(events);
   const pieces = events
-    .filter(({ name, ph, pid, tid }) => ph === 'X' && WORK.includes(name) && pid === thread?.pid && tid === thread.tid)
+    .filter(({ name }) => WORK.includes(name))
     .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0));
   const sums: number[] = [];
   const parts = new Map<string, number>();
@@ -35,14 +43,14 @@ function sumByChange(events: TraceEvent[]): number[] {
     if (type === 'keydown' || type === 'pointermove') sums.push(0);
     if (piece.ts < end || sums.length === 0) continue;
     end = piece.ts + (piece.dur ?? 0);
-    // Time the thread itself ran, where the trace has it: a busy machine does not count against the bench.
-    const spent = (piece.tdur ?? piece.dur ?? 0) / 1000;
-    sums[sums.length - 1]! += spent;
-    if (process.env.PARTS) parts.set(piece.name, (parts.get(piece.name) ?? 0) + spent);
+    sums[sums.length - 1]! += spent(piece);
+    if (process.env.PARTS) parts.set(piece.name, (parts.get(piece.name) ?? 0) + spent(piece));
   }
   if (process.env.PARTS) console.error([...parts].map(([name, sum]) => `${name} ${(sum / sums.length).toFixed(2)}`).join('  '));
   return sums;
 }
+
+const spent = ({ tdur, dur }: TraceEvent): number => (tdur ?? dur ?? 0) / 1000;
 
 /** The thread on which the page's events were dispatched. */
 function threadOf(events: TraceEvent[]): { pid: number; tid: number } | undefined {

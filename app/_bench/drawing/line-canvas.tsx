@@ -29,8 +29,8 @@ type Props = {
   onDrawn?: (drawn: Drawn) => void;
 };
 
-/** White at both ends of the line. The views on the main sheet share one left edge. */
-const MARGIN = { true: 24, working: 24, beside: 24, small: 2 };
+/** White at both ends of the line. The views on the main sheet share one left edge; a ladder has its own from the style. */
+const MARGIN = 24;
 /** Room over and under the letters, for the ticks of the chosen gap. */
 const ROOM = { true: 10, working: 22, beside: 6, small: 4 };
 /** Length of the ticks at the chosen gap; 0 = none. */
@@ -52,6 +52,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     const pack = painter.packNumber(session.props.pack);
     // Asking for the width in the middle of a frame would make the browser lay the page out again.
     let width: CssPx = holder.clientWidth;
+    let margin = marginOf(holder);
     let origin: CssPx | null = null;
     let turning: CssPx | null = null;
     let last: BenchState | null = null;
@@ -69,7 +70,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       const height = Math.ceil((reach.over + reach.under) * size + 2 * ROOM[kind]);
       const placed = placedOf(props.pack, document);
       const scale = size / props.pack.unitsPerEm;
-      const view = { width, margin: MARGIN[kind], scale };
+      const view = { width, margin, scale };
       // While the hand holds on, the line stays where it is.
       const work = kind === 'beside' ? workingPlaces.get(session) : undefined;
       if (work) {
@@ -81,10 +82,10 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         const open = openWindow(state, props.pack.letters.length);
         // The label under a covered line would stand far from its three letters.
         const ink = inkEdges(props.pack, placed, kind === 'small' || kind === 'true' ? open : { from: 0, to: props.pack.letters.length - 1 });
-        const follow = state.looks.three ? inkEdges(props.pack, placed, open) : chosenSpan(state, placed, (width - 2 * MARGIN[kind]) / scale);
+        const follow = state.looks.three ? inkEdges(props.pack, placed, open) : chosenSpan(state, placed, (width - 2 * margin) / scale);
         origin = originFor(view, { ink, follow }, origin);
         fits = lineFits(view, ink);
-        turning = fits ? MARGIN[kind] + ((ink.to - ink.from) * scale) / 2 : width / 2;
+        turning = fits ? margin + ((ink.to - ink.from) * scale) / 2 : width / 2;
       }
       if (kind === 'working') workingPlaces.set(session, { origin, turning, held: placed.letters[state.chosen.head]?.x ?? 0 });
       const frame: Frame = {
@@ -131,6 +132,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     });
     const observer = new ResizeObserver(([entry]) => {
       width = Math.floor(entry?.contentRect.width ?? width);
+      margin = marginOf(holder);
       redraw();
     });
     observer.observe(holder);
@@ -148,6 +150,8 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
   }, [session, kind, em, onDrawn, painter]);
   return <div ref={holderRef} className={styles.holder} />;
 }
+
+const marginOf = (holder: HTMLElement): CssPx => Number.parseFloat(getComputedStyle(holder).getPropertyValue('--line-margin')) || MARGIN;
 
 /** What of the line has to be seen: the chosen gap, and the whole run where there is room (font units) for it. */
 function chosenSpan(state: BenchState, { gaps }: PlacedLine, room: number): Span {

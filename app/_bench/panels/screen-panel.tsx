@@ -1,7 +1,6 @@
 import { useId, useState } from 'react';
 import { numberText, withUnit } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
-import { onGrid } from '../drawing/pixel-grid';
 import { CARD, keepScreen, NOMINAL_PX_PER_MM, pxPerMmNow } from '../session/screen';
 import styles from '../bench.module.css';
 
@@ -19,14 +18,12 @@ export function ScreenPanel() {
     session.store.set({ screen: measure });
     setPxPerMm(next ?? NOMINAL_PX_PER_MM);
   };
-  // Half a pixel of the screen is less than a hand can hold a card to; off the pixels two of its edges would be grey.
-  const [width, height] = [onGrid(card.width * pxPerMm, window.devicePixelRatio), onGrid(card.height * pxPerMm, window.devicePixelRatio)];
   return (
     <section className={styles.screen} aria-label="True size on this screen">
       <h2>True size on this screen</h2>
       <p>Hold a bank card or a student card{card.how} to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {withUnit(card.width, 'mm', 1)} wide.</p>
       <div className={styles.cardHolder}>
-        <svg width={width} height={height} aria-hidden="true"><rect x="0.5" y="0.5" width={width - 1} height={height - 1} rx={3.18 * pxPerMm} className={styles.card} /></svg>
+        <div aria-hidden="true" className={styles.card} style={{ width: card.width * pxPerMm, height: card.height * pxPerMm, borderRadius: 3.18 * pxPerMm }} />
       </div>
       <label htmlFor={id}>Width of the frame</label>
       <input

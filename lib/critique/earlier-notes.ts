@@ -8,12 +8,13 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import { noteView } from './note-view';
 import { pairMapOf } from './stored';
 
-type Where = { memberId: string; specimenId: string; exerciseId: string; roundNumber: number; versionId: string };
+type Where = { /** Settings of earlier rounds. */ proofItemIds: readonly string[]; specimenId: string; versionId: string };
 
 /** What was said on this line in the rounds before, held against how it is set now. */
 export async function earlierNotes(data: ScopedData, where: Where, now: Spacing): Promise<EarlierNote[]> {
+  if (where.proofItemIds.length === 0) return [];
   const [notes, mapsFrom] = await Promise.all([
-    data.notes.before(where.memberId, where.specimenId, where.roundNumber, where.exerciseId),
+    data.notes.ofEarlier(where.proofItemIds),
     mapsTo(data, where.specimenId, where.versionId),
   ]);
   return notes.map((note) => {

@@ -43,10 +43,11 @@ export const showLine = operation({
     const spacing = spacingOf(item);
     const late = lateOf(round, proof.member, proof.receivedAt);
     const comparedWith = line.comparisons[0]?.referenceSetId;
+    const earlierItems = await data.critique.earlierItems(proof.memberId, specimenId, exercise.id, round.number);
     const [notes, earlier, previous, references, marks, stock, { order, done }, across] = await Promise.all([
       data.notes.ofItems([item.id]),
-      earlierNotes(data, { memberId: proof.memberId, specimenId, exerciseId: exercise.id, roundNumber: round.number, versionId: version.id }, spacing),
-      data.critique.previousItem(proof.memberId, specimenId, exercise.id, round.number),
+      earlierNotes(data, { proofItemIds: earlierItems, specimenId, versionId: version.id }, spacing),
+      earlierItems[0] === undefined ? null : data.critique.earlierItem(earlierItems[0]),
       comparedWith ? data.critique.references(comparedWith, version.id) : [],
       marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: sight === 'none' ? null : (task?.id ?? null), tolerance: settings.tolerance, late }),
       stockNotesAtHand(data, course.id, hand.me.id),

@@ -68,11 +68,20 @@ export const critiqueData = (actor: Actor, db: Db) => {
         select: { id: true, specimenId: true, number: true, text: true, size: true, unit: true, ground: true, pack: { select: { payload: true } } },
       }),
 
-    /** The same member's setting of the same specimen in the round before that has one. */
-    previousItem: (memberId: string, specimenId: string, exerciseId: string, roundNumber: number) =>
+    /** The same member's settings of the same specimen in earlier rounds, newest first. Asked by member: a class has thousands of settings of a specimen, and one member a few. */
+    earlierItems: async (memberId: string, specimenId: string, exerciseId: string, roundNumber: number): Promise<string[]> => {
+      const proofs = await db.proof.findMany({
+        where: { AND: [{ memberId, round: { exerciseId, number: { lt: roundNumber } } }, proofsOfStaff(actor)] },
+        orderBy: [{ round: { number: 'desc' } }, { number: 'desc' }],
+        select: { items: { where: { specimenVersion: { specimenId } }, select: { id: true } } },
+      });
+      return proofs.flatMap(({ items }) => items.map(({ id }) => id));
+    },
+
+    /** One setting of an earlier round, to hold a later one against. */
+    earlierItem: (proofItemId: string) =>
       db.proofItem.findFirst({
-        where: { AND: [itemsOfStaff, { specimenVersion: { specimenId }, proof: { memberId, round: { exerciseId, number: { lt: roundNumber } } } }] },
-        orderBy: [{ proof: { round: { number: 'desc' } } }, { proof: { number: 'desc' } }],
+        where: { AND: [{ id: proofItemId }, itemsOfStaff] },
         select: { id: true, specimenVersionId: true, tracking: true, offsets: true, comparisons: newest.comparisons, proof: { select: { number: true, round: { select: { number: true } } } } },
       }),
 

@@ -46,10 +46,10 @@ export const noteData = (actor: Actor, db: Db) => {
         orderBy: { id: 'asc' },
       }),
 
-    /** Notes on the same line in the member's earlier rounds, newest round first. */
-    before: (memberId: string, specimenId: string, roundNumber: number, exerciseId: string) =>
+    /** Notes at these settings of earlier rounds, with the round of each. */
+    ofEarlier: (proofItemIds: readonly string[]) =>
       db.note.findMany({
-        where: { AND: [ofStaff, { removedAt: null, proofItem: { specimenVersion: { specimenId }, proof: { memberId, round: { exerciseId, number: { lt: roundNumber } } } } }] },
+        where: { AND: [{ proofItemId: { in: [...proofItemIds] }, removedAt: null }, ofStaff] },
         include: { ...withEntries, proofItem: { include: { proof: { select: { number: true, round: { select: { number: true } } } } } } },
         orderBy: { createdAt: 'asc' },
       }),

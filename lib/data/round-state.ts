@@ -46,15 +46,16 @@ export const roundStateData = (actor: Actor, db: Db) => ({
 
   /**
    * How many members sent something in each of these rounds, and how many have a release. Everybody's first proof and
-   * first release have the number 1, so both are counted in an index alone; those removed since are taken off again.
+   * first release have the number 1, so both are counted in an index alone; those removed since are taken off again, asked
+   * from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
    */
   tallies: async (roundIds: readonly string[]): Promise<ReadonlyMap<string, { sent: number; released: number }>> => {
     if (actor.kind !== 'person' || roundIds.length === 0) return new Map();
     const rows = await db.$queryRaw<{ id: string; sent: unknown; gone: unknown; released: unknown }[]>`
       SELECT r."id",
         (SELECT COUNT(*) FROM "Proof" p WHERE p."roundId" = r."id" AND p."number" = 1) AS "sent",
-        (SELECT COUNT(*) FROM "Member" g JOIN "Proof" p ON p."roundId" = r."id" AND p."memberId" = g."id" AND p."number" = 1
-          WHERE g."courseId" = e."courseId" AND g."removedAt" IS NOT NULL) AS "gone",
+        (SELECT COUNT(*) FROM "Member" g CROSS JOIN "Proof" p
+          WHERE p."roundId" = r."id" AND p."memberId" = g."id" AND p."number" = 1 AND g."courseId" = e."courseId" AND g."removedAt" IS NOT NULL) AS "gone",
         (SELECT COUNT(*) FROM "Release" o WHERE o."roundId" = r."id" AND o."number" = 1) AS "released"
       FROM "Round" r JOIN "Exercise" e ON e."id" = r."exerciseId" JOIN "Member" m ON m."courseId" = e."courseId"
       WHERE r."id" IN (${Prisma.join([...roundIds])}) AND e."removedAt" IS NULL

@@ -10,13 +10,13 @@ export const listWalls = operation({
   input: roundOnly,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
-    const [specimens, walls, proofs] = await Promise.all([data.specimens.ofExercise(exerciseId), data.walls.openOf(round.id, now), data.markTasks.proofsOf(round.id)]);
+    const [specimens, walls, tallies] = await Promise.all([data.specimens.ofExercise(exerciseId), data.walls.openOf(round.id, now), data.roundState.tallies([round.id])]);
     const wallOf = new Map(walls.map((wall) => [wall.specimenId, wall]));
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
       round: { number: round.number, title: round.title },
-      senders: new Set(proofs.map(({ memberId }) => memberId)).size,
+      senders: tallies.get(round.id)?.sent ?? 0,
       specimens: specimens.flatMap(({ id, versions: [version] }) => {
         if (!version) return [];
         const wall = wallOf.get(id);

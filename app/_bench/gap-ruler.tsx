@@ -1,8 +1,8 @@
 import { useEffect, useImperativeHandle, useRef, useSyncExternalStore, type Ref } from 'react';
 import { rulerInksOf, type RulerInks } from './drawing/inks';
 import type { Drawn } from './drawing/line-canvas';
-import { RULER_HEIGHT } from './drawing/paint-ruler';
-import { currentPainter, onPainterChange } from './drawing/painter';
+import { RULER_HEIGHT } from './drawing/sizes';
+import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
 import { drawSoon, forgetDrawing } from './drawing/schedule';
 import { shownDocument } from './session/shown';
 import { mayTell } from './session/may-tell';
@@ -59,7 +59,7 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
       forgetDrawing(again);
       placeRef.current = () => undefined;
       painter.forget(number);
-      canvas.remove();
+      leaveStanding(canvas);
     };
   }, [session, painter]);
   return <div ref={holderRef} className={styles.ruler} />;

@@ -12,6 +12,7 @@ const text = local({
   ],
   // Each is 120 kB: asked for ahead, they would come before the page's own code; and few pages set anything in italic.
   preload: false,
+  // Its stand-in, “text Fallback”, is named after this constant and asked for by name in tokens.css.
   variable: '--font-text',
   display: 'swap',
   adjustFontFallback: 'Times New Roman',

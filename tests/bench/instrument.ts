@@ -34,7 +34,7 @@ export default async function instrument(): Promise<void> {
     results[`bare page, keys, throttled ×${throttle}`] = await measure(page, cdp, () => pressKeys(page, changes, HELD));
     await cdp.send('Emulation.setCPUThrottlingRate', { rate: 1 });
     await page.goto(server.address);
-    await page.locator('canvas[data-view=working][data-drawn]').waitFor();
+    await page.locator('canvas[data-view=working][data-drawn=thread]').waitFor();
     await page.evaluate(() => {
       for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look);
       window.benchSession.store.set({ laid: 'built-in' });

@@ -37,6 +37,27 @@ test('no page asks anything of another site, and none breaks its own policy', as
   expect(broken).toEqual([]);
 });
 
+test('a bench breaks no policy, and its text face does not come before its code', async ({ page, browser, baseURL }) => {
+  const broken: string[] = [];
+  page.on('console', (message) => { if (/Content.Security.Policy/i.test(message.text())) broken.push(message.text()); });
+  await signIn(page, ines);
+  await page.goto(await openDemoCourse(page));
+  await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
+  const bench = await page.locator('a[href*="/bench/"]').first().getAttribute('href');
+  const storageState = await page.context().storageState();
+  const still = await (await browser.newContext({ storageState, baseURL, javaScriptEnabled: false })).newPage();
+  const faces = (of: typeof page) => { const found: string[] = []; of.on('request', (request) => { if (request.url().includes('source_serif')) found.push(request.url()); }); return found; };
+  const whileStill = faces(still), whenThere = faces(page);
+  await still.goto(bench!, { waitUntil: 'networkidle' });
+  await expect(still.getByRole('heading', { level: 1 })).toBeVisible();
+  expect(whileStill).toEqual([]);
+  await still.context().close();
+  await page.goto(bench!);
+  await expect(page.locator('canvas[data-view=working][data-drawn=thread]')).toBeVisible();
+  await expect.poll(() => whenThere.length).toBeGreaterThan(0);
+  expect(broken).toEqual([]);
+});
+
 test('a write that another site started is refused', async ({ request }) => {
   const write = (headers: Record<string, string>) => request.put('/api/critique/claims', { data: {}, headers });
   const fromElsewhere = await write({ 'sec-fetch-site': 'cross-site', origin: 'https://evil.example' });

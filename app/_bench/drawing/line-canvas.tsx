@@ -14,7 +14,7 @@ import { lineFits, originFor, type Frame } from './frame';
 import { inkEdges, type Span } from './ink-edges';
 import { inksOf, opposite } from './inks';
 import type { LineOrder } from './order';
-import { currentPainter, onPainterChange } from './painter';
+import { currentPainter, leaveStanding, onPainterChange } from './painter';
 import { placedOf } from './placed';
 import { drawSoon, forgetDrawing } from './schedule';
 import { reachOf } from './sizes';
@@ -43,6 +43,8 @@ const workingPlaces = new WeakMap<BenchSession, { origin: CssPx; turning: CssPx;
 export function LineCanvas({ kind, em, onDrawn }: Props) {
   const session = useSession();
   const holderRef = useRef<HTMLDivElement>(null);
+  // Where the line lies and about what it turns, kept when another painter takes over in the middle of a drag.
+  const placeRef = useRef<{ origin: CssPx | null; turning: CssPx | null }>({ origin: null, turning: null });
   const painter = useSyncExternalStore(onPainterChange, currentPainter, currentPainter);
   useEffect(() => {
     const holder = holderRef.current;
@@ -53,8 +55,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     // Asking for the width in the middle of a frame would make the browser lay the page out again.
     let width: CssPx = holder.clientWidth;
     let margin = marginOf(holder);
-    let origin: CssPx | null = null;
-    let turning: CssPx | null = null;
+    let { origin, turning } = placeRef.current;
     let last: BenchState | null = null;
     let fits = true;
     let sharp: { canvas: HTMLCanvasElement; number: number } | null = null;
@@ -145,7 +146,8 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       forgetDrawing(draw);
       forgetSharp(sharp, painter);
       painter.forget(number);
-      canvas.remove();
+      leaveStanding(canvas);
+      placeRef.current = { origin, turning };
     };
   }, [session, kind, em, onDrawn, painter]);
   return <div ref={holderRef} className={styles.holder} />;

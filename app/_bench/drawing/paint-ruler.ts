@@ -7,8 +7,6 @@ import type { RulerOrder } from './order';
 import type { Context } from './paint-order';
 import { barFrom, onGrid, thickness } from './pixel-grid';
 
-/** CSS px. */
-export const RULER_HEIGHT = 92;
 /** Height of the middle of the line over the foot of the ruler. */
 const CENTRE = 46;
 const FOOT = 70;

@@ -4,7 +4,7 @@ import { paintOrder } from './paint-order';
 import type { FromWorker, ToWorker } from './painter.worker';
 import { drawSoon } from './schedule';
 
-/** Who paints. `data-drawn` on a canvas says that something is on it. */
+/** Who paints. `data-drawn` on a canvas says that something is on it, and who painted it: `page` or `thread`. */
 export type Painter = {
   /** Takes over a canvas that has no context yet. */
   take(canvas: HTMLCanvasElement): number;
@@ -17,11 +17,28 @@ let painter: Painter | null = null;
 const changed = new Set<() => void>();
 
 /**
- * The painter of this page: a thread of its own, so that the hand never waits for the brush; the page itself in a
- * browser that cannot give a canvas away, or when the thread does not start.
+ * The painter of this page: a thread of its own, so that the hand never waits for the brush; the page itself until the
+ * thread's code has come, in a browser that cannot give a canvas away, and when the thread fails.
  */
 export function currentPainter(): Painter {
-  return (painter ??= 'transferControlToOffscreen' in HTMLCanvasElement.prototype ? inThread() : inPage());
+  if (painter) return painter;
+  painter = inPage();
+  if ('transferControlToOffscreen' in HTMLCanvasElement.prototype) startThread();
+  return painter;
+}
+
+function startThread(): void {
+  const worker = new Worker(new URL('./painter.worker.ts', import.meta.url), { type: 'module' });
+  const takeOver = (next: Painter) => {
+    painter = next;
+    for (const tell of changed) tell();
+  };
+  // Its first word is that it is there.
+  worker.addEventListener('message', () => takeOver(inThread(worker)), { once: true });
+  worker.addEventListener('error', () => {
+    worker.terminate();
+    takeOver(inPage());
+  });
 }
 
 /** Tells when another painter has taken over: canvases that were given away have to be made again. */
@@ -30,8 +47,21 @@ export function onPainterChange(listener: () => void): () => void {
   return () => void changed.delete(listener);
 }
 
-function inThread(): Painter {
-  const worker = new Worker(new URL('./painter.worker.ts', import.meta.url), { type: 'module' });
+/** Has a canvas stay where it is, over the one that is made in its place, until that one is drawn. */
+export function leaveStanding(canvas: HTMLCanvasElement): void {
+  if (!canvas.hasAttribute('data-drawn')) return canvas.remove();
+  canvas.removeAttribute('data-drawn');
+  canvas.removeAttribute('data-view');
+  canvas.dataset.left = '';
+}
+
+function isDrawn(canvas: HTMLCanvasElement | undefined, by: 'page' | 'thread'): void {
+  if (!canvas) return;
+  canvas.dataset.drawn = by;
+  for (const left of canvas.parentElement?.querySelectorAll('canvas[data-left]') ?? []) left.remove();
+}
+
+function inThread(worker: Worker): Painter {
   const post = (message: ToWorker, transfer: Transferable[] = []) => worker.postMessage(message, transfer);
   const canvases = new Map<number, HTMLCanvasElement>();
   const numbers = numbering();
@@ -42,11 +72,8 @@ function inThread(): Painter {
     post({ kind: 'paint', orders });
     orders = [];
   };
-  worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => canvases.get(data.drawn)?.setAttribute('data-drawn', ''));
-  worker.addEventListener('error', () => {
-    worker.terminate();
-    painter = inPage();
-    for (const tell of changed) tell();
+  worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+    if ('drawn' in data) isDrawn(canvases.get(data.drawn), 'thread');
   });
   return {
     take(canvas) {
@@ -81,7 +108,7 @@ function inPage(): Painter {
       const [canvas, pack] = [canvases.get(id), packs.get(order.pack)];
       if (!canvas || !pack) continue;
       paintOrder(canvas, pack, order);
-      canvas.dataset.drawn = '';
+      isDrawn(canvas, 'page');
     }
     orders.clear();
   };
@@ -96,7 +123,10 @@ function inPage(): Painter {
       orders.set(order.canvas, order);
       drawSoon(paintAll);
     },
-    forget: (id) => void canvases.delete(id),
+    forget(id) {
+      canvases.delete(id);
+      orders.delete(id);
+    },
   };
 }
 

@@ -8,8 +8,8 @@ export type ToWorker =
   | { readonly kind: 'paint'; readonly orders: readonly OrderChange[] }
   | { readonly kind: 'forget'; readonly id: number };
 
-/** Names the canvas that has been painted for the first time. */
-export type FromWorker = { readonly drawn: number };
+/** That it is there; and the canvas that has been painted for the first time. */
+export type FromWorker = { readonly ready: true } | { readonly drawn: number };
 
 const packs = new Map<number, Pack>();
 const surfaces = new Map<number, OffscreenCanvas>();
@@ -35,6 +35,8 @@ self.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
     asked = true;
   }
 });
+
+self.postMessage({ ready: true } satisfies FromWorker);
 
 function paintAll(): void {
   asked = false;

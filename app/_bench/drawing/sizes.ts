@@ -10,6 +10,9 @@ export function sizeInPx(size: Size, pxPerMm = NOMINAL_PX_PER_MM): CssPx {
   return size.unit === 'pt' ? ((size.value * 25.4) / 72) * pxPerMm : size.value;
 }
 
+/** Height of the ruler under the line, CSS px. */
+export const RULER_HEIGHT = 92;
+
 type Reach = { readonly over: number; readonly under: number };
 const reaches = new WeakMap<Pack, Reach>();
 

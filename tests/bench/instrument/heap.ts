@@ -21,7 +21,7 @@ const browser = await browserType.launch({ executablePath: chromium() ?? undefin
 const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
 const cdp = await page.context().newCDPSession(page);
 await page.goto(server.address);
-await page.locator('canvas[data-view=working][data-drawn]').waitFor();
+await page.locator('canvas[data-view=working][data-drawn=thread]').waitFor();
 await page.evaluate(() => { for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look); });
 
 await dragFor(1);

@@ -86,3 +86,19 @@ test('another setting is laid under, beside and in turn, and nothing of it is sa
   await expect.poll(async () => (await placeOfGap(page, 6)).x).toBeCloseTo(mine.x, 0);
   expect(server.requests).toBe(0);
 });
+
+test('on a blurred line the marks of the chosen gap stay sharp, and go with the blur', async ({ page, open }) => {
+  await open();
+  const blurs = () => page.locator('canvas[data-view=working]').evaluate((line) => [...line.parentElement!.querySelectorAll('canvas')].map((canvas) => canvas.style.filter));
+  await page.getByRole('button', { name: 'Blurred' }).click();
+  await expect.poll(blurs).toEqual([expect.stringMatching(/^blur\(/), '']);
+  // Under the sharp marks the blurred line has none: at its upper edge nothing is painted.
+  const paintedRows = () => page.locator('canvas[data-view=working]').evaluate((line) => [...line.parentElement!.querySelectorAll('canvas')].map((canvas) => {
+    const context = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height }).getContext('2d')!;
+    context.drawImage(canvas, 0, 0);
+    return context.getImageData(0, 0, canvas.width, 3).data.some((value) => value > 0);
+  }));
+  await expect.poll(paintedRows).toEqual([false, true]);
+  await page.getByRole('button', { name: 'Blurred' }).click();
+  await expect.poll(blurs).toEqual(['']);
+});

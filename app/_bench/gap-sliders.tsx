@@ -95,11 +95,12 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
           aria-label={gapName(pack, pair)}
           onFocus={(event) => {
             const { chosen } = session.store.get();
-            session.store.set({ byKeys: event.currentTarget.matches(':focus-visible') });
+            const byKeys = event.currentTarget.matches(':focus-visible');
+            if (byKeys !== session.store.get().byKeys) session.store.set({ byKeys });
             const within = pair >= Math.min(chosen.anchor, chosen.head) && pair <= Math.max(chosen.anchor, chosen.head);
             if (!within) session.choose(pair);
           }}
-          onBlur={() => session.store.set({ byKeys: false })}
+          onBlur={() => { if (session.store.get().byKeys) session.store.setByHand({ byKeys: false }); }}
           onInput={(event) => session.edit({ kind: 'set offset', run: { from: pair, to: pair }, offset: Number(event.currentTarget.value) })}
         />
       ))}

@@ -94,7 +94,9 @@ export function writeSync(store: DeviceStore, scope: JournalScope, sync: Sync, s
   return attempt(() => {
     if (sync.inFlight) store.set(`${root}flight`, JSON.stringify(sync.inFlight));
     else if (store.get(`${root}flight`) !== null) store.remove(`${root}flight`);
-    store.set(`${root}kept`, JSON.stringify(sync.kept));
+    const kept = JSON.stringify(sync.kept);
+    // Sending changes nothing in it, and a window that hears of it reads the whole journal again.
+    if (store.get(`${root}kept`) !== kept) store.set(`${root}kept`, kept);
     if (settles) store.set(`${root}settled`, `${settles.clientId}/${settles.seq}`);
   });
 }

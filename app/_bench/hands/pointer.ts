@@ -40,7 +40,7 @@ export function attachPointer(view: HTMLElement, session: BenchSession, drawn: (
     const pair = held ?? nearestGap(now.placed, at);
     const run = chosenRun(session.store.get());
     const within = run.from !== run.to && pair >= run.from && pair <= run.to;
-    if (event.shiftKey || !within) session.choose(pair, event.shiftKey);
+    if (event.shiftKey || !within) session.choose(pair, event.shiftKey, true);
     onChosen(pair);
     drag = { moved: false, gap: held, last: place.x, carried: 0 };
     event.preventDefault();

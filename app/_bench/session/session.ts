@@ -22,7 +22,8 @@ export type BenchSession = {
   cancelGesture(): void;
   undo(): void;
   redo(): void;
-  choose(pair: number, extend?: boolean): void;
+  /** `byHand` where a hand has come down and is about to move. */
+  choose(pair: number, extend?: boolean, byHand?: boolean): void;
   toggleLook(look: Look): void;
   settleConflict(which: 'mine' | 'theirs'): void;
   /** Starts saving; the function it gives back ends it. */
@@ -99,11 +100,13 @@ export function openSession(props: BenchProps): BenchSession {
     cancelGesture: () => take(cancelGesture(store.get().history)),
     undo: () => take(undo(store.get().history)),
     redo: () => take(redo(store.get().history)),
-    choose(pair, extend = false) {
+    choose(pair, extend = false, byHand = false) {
       const head = Math.max(0, Math.min(pairCount - 1, pair));
       const { chosen } = store.get();
       if (head === chosen.head && (extend || chosen.anchor === head)) return;
-      store.set({ chosen: { anchor: extend ? chosen.anchor : head, head } });
+      const change = { chosen: { anchor: extend ? chosen.anchor : head, head } };
+      if (byHand) store.setByHand(change);
+      else store.set(change);
     },
     toggleLook: (look) => store.set({ looks: { ...store.get().looks, [look]: !store.get().looks[look] } }),
     settleConflict(which) {

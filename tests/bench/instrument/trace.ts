@@ -2,7 +2,7 @@ import type { CDPSession } from '@playwright/test';
 
 type TraceEvent = { name: string; ph: string; ts: number; dur?: number; tdur?: number; pid: number; tid: number; args?: { data?: { type?: string }; name?: string } };
 
-/** `work` per change and all `tasks`, in ms the thread itself ran. */
+/** `work` per change, and all `tasks` from the first change on, in ms the thread itself ran. */
 export type Traced = { readonly work: number[]; readonly tasks: number[] };
 
 /**
@@ -25,7 +25,9 @@ export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): P
   cdp.off('Tracing.dataCollected', collect);
   const thread = threadOf(events);
   const own = events.filter(({ ph, pid, tid }) => ph === 'X' && pid === thread?.pid && tid === thread.tid);
-  return { work: sumByChange(own), tasks: own.filter(({ name }) => name === 'RunTask').map(spent) };
+  const first = Math.min(...own.filter(isChange).map(({ ts }) => ts));
+  const tasks = own.filter(({ name, ts, dur }) => name === 'RunTask' && ts + (dur ?? 0) >= first);
+  return { work: sumByChange(own), tasks: tasks.map(spent) };
 }
 
 /** Pieces of work that belong to a change. Each is a complete event on the main thread; nested ones are counted once. */
@@ -39,8 +41,7 @@ function sumByChange(events: TraceEvent[]): number[] {
   const parts = new Map<string, number>();
   let end = -Infinity;
   for (const piece of pieces) {
-    const type = piece.name === 'EventDispatch' ? piece.args?.data?.type : undefined;
-    if (type === 'keydown' || type === 'pointermove') sums.push(0);
+    if (isChange(piece)) sums.push(0);
     if (piece.ts < end || sums.length === 0) continue;
     end = piece.ts + (piece.dur ?? 0);
     sums[sums.length - 1]! += spent(piece);
@@ -50,9 +51,10 @@ function sumByChange(events: TraceEvent[]): number[] {
   return sums;
 }
 
+const isChange = ({ name, args }: TraceEvent): boolean => name === 'EventDispatch' && ['keydown', 'pointermove'].includes(args?.data?.type ?? '');
 const spent = ({ tdur, dur }: TraceEvent): number => (tdur ?? dur ?? 0) / 1000;
 
 /** The thread on which the page's events were dispatched. */
 function threadOf(events: TraceEvent[]): { pid: number; tid: number } | undefined {
-  return events.find(({ name, args }) => name === 'EventDispatch' && ['keydown', 'pointermove'].includes(args?.data?.type ?? ''));
+  return events.find(isChange);
 }

@@ -1,6 +1,4 @@
-import { Readable } from 'node:stream';
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import type { ReadableStream as NodeWebStream } from 'node:stream/web';
 import { furniture, layoutSheet, shortened } from './layout-sheet';
 import { newDocument, paintPage, widthsIn, type Struct } from './paint';
 import type { SheetPage } from './page';
@@ -15,11 +13,14 @@ type Doc = ReturnType<typeof newDocument>;
 
 /**
  * Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step wait. After
- * each step everybody else has a turn: neither a database in this process nor a reader who is quick gives the others one.
+ * each step everybody else has a turn: neither a database in this process nor a reader who is quick gives the others one. Once
+ * the reader has left, no further step is made, whether or not the last one had anything to hand out.
  */
 export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
-  async function* bytes() {
+  let left = false;
+  async function* bytes(): AsyncGenerator<Uint8Array, void> {
     for await (const _ of steps) {
+      if (left) return;
       const chunk = doc.read() as Uint8Array | null;
       if (chunk !== null) yield chunk;
       await nextTurn();
@@ -27,7 +28,19 @@ export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
     doc.end();
     for await (const chunk of doc) yield chunk as Uint8Array;
   }
-  return Readable.toWeb(Readable.from(bytes(), { objectMode: false })) as NodeWebStream<Uint8Array> as Pdf;
+  const chunks = bytes();
+  return new ReadableStream({
+    async pull(controller) {
+      const { done, value } = await chunks.next();
+      if (left) return;
+      if (done) controller.close();
+      else controller.enqueue(value);
+    },
+    cancel() {
+      left = true;
+      void chunks.return();
+    },
+  });
 }
 
 /** One student's sheet. */

@@ -120,16 +120,33 @@ describe('a class set', () => {
     expect(pages[Number(number) - 1]!.text).toContain('Student 30');
   });
 
+  /** A class set of 200 that counts how many sheets were asked for; each is asked for twice. */
+  function counted() {
+    const asked = { sheets: 0 };
+    const students = Array.from({ length: 200 }, (_, index) => ({ ...student(index), read: () => { asked.sheets += 1; return student(index).read(); } }));
+    return { asked, reader: classSetPdf({ course: 'Lettering', exercise: 'Harbour signs', roundNumber: 1, students }, 'a4', now).getReader() };
+  }
+  const wait = (ms: number) => new Promise((resolve) => { setTimeout(resolve, ms); });
+
   it('waits for its reader: no more sheets are made than are taken', async () => {
-    let read = 0;
-    const students = Array.from({ length: 200 }, (_, index) => ({ ...student(index), read: () => { read += 1; return student(index).read(); } }));
-    const reader = classSetPdf({ course: 'Lettering', exercise: 'Harbour signs', roundNumber: 1, students }, 'a4', now).getReader();
+    const { asked, reader } = counted();
     await reader.read();
-    await new Promise((resolve) => { setTimeout(resolve, 300); });
-    expect(read).toBeLessThan(300);
+    for (let before = -1; before !== asked.sheets;) {
+      before = asked.sheets;
+      await wait(300);
+    }
+    expect(asked.sheets).toBeGreaterThan(200);
+    expect(asked.sheets).toBeLessThan(300);
     await reader.cancel();
-    const stopped = read;
-    await new Promise((resolve) => { setTimeout(resolve, 100); });
-    expect(read - stopped).toBeLessThan(3);
+  });
+
+  it('stops when its reader leaves, also while pages are only counted', async () => {
+    const { asked, reader } = counted();
+    await reader.read();
+    await reader.cancel();
+    const stopped = asked.sheets;
+    expect(stopped).toBeLessThan(200);
+    await wait(300);
+    expect(asked.sheets - stopped).toBeLessThan(3);
   });
 });

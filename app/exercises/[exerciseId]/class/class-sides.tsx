@@ -1,26 +1,42 @@
+import Link from 'next/link';
 import { BarChart } from '@/app/_ui/charts/BarChart';
 import { Section } from '@/app/_ui/Section';
 import { sideWords } from '@/shared/class/side-words';
 import type { MissedSides } from '@/shared/class/summary';
 import { withUnit } from '@/shared/text/number';
 
-/** The kinds of side that face each other, those the class misses most first. Read from the outlines, not from a list of letters. */
-export function ClassSides({ sides }: { sides: readonly MissedSides[] }) {
+type Props = { sides: readonly MissedSides[]; /** Where the page stands with them drawn. */ drawnAt: string; drawn: boolean };
+
+/** The kinds of side that face each other, those the class misses most first, and all of them drawn when that is asked for. Read from the outlines, not from a list of letters. */
+export function ClassSides({ sides, drawnAt, drawn }: Props) {
   const [most] = sides;
   if (!most) return null;
   // Where nobody is outside tolerance there is nothing to draw: those are told by their number.
   const missed = sides.filter(({ outside }) => outside > 0);
-  const rest = sides.length - missed.length;
-  const share = ({ outside, pairs }: MissedSides) => (100 * outside) / pairs;
+  const reading = readingOf(most, sides.length - missed.length);
   return (
-    <Section title="Kinds of side">
-      <BarChart
-        level={3} title="How often the class is outside tolerance, by the two sides that face each other" fileName="kinds-of-side" rowName="Sides (left letter’s right, right letter’s left)"
-        reading={most.outside === 0 ? 'Nobody is outside tolerance anywhere.' : `Most often where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${rest > 0 ? ` The other ${rest === 1 ? 'kind is' : `${rest} kinds are`} within tolerance throughout.` : ''}`}
-        x={{ label: 'Outside tolerance', unit: '%', digits: 0 }} empty="every gap is within tolerance."
-        bars={missed.map((side) => ({ name: `${sideWords[side.left]}, then ${sideWords[side.right]}`, value: share(side), more: [side.outside, side.pairs, side.median] }))}
-        moreColumns={[{ name: 'Gaps outside', digits: 0 }, { name: 'Gaps in all', digits: 0 }, { name: 'Median deviation', unit: '1/1000 em', digits: 1, plus: true }]}
-      />
+    <Section title="Kinds of side" id="sides">
+      {drawn ? <SidesChart missed={missed} reading={reading} /> : <p>{reading} {missed.length > 0 && <Link href={`${drawnAt}#sides`} prefetch={false}>All kinds as a chart</Link>}</p>}
     </Section>
   );
+}
+
+function SidesChart({ missed, reading }: { missed: readonly MissedSides[]; reading: string }) {
+  return (
+    <BarChart
+      level={3} title="How often the class is outside tolerance, by the two sides that face each other" fileName="kinds-of-side" rowName="Sides (left letter’s right, right letter’s left)"
+      reading={reading}
+      x={{ label: 'Outside tolerance', unit: '%', digits: 0 }} empty="every gap is within tolerance."
+      bars={missed.map((side) => ({ name: `${sideWords[side.left]}, then ${sideWords[side.right]}`, value: share(side), more: [side.outside, side.pairs, side.median] }))}
+      moreColumns={[{ name: 'Gaps outside', digits: 0 }, { name: 'Gaps in all', digits: 0 }, { name: 'Median deviation', unit: '1/1000 em', digits: 1, plus: true }]}
+    />
+  );
+}
+
+const share = ({ outside, pairs }: MissedSides) => (100 * outside) / pairs;
+
+function readingOf(most: MissedSides, rest: number): string {
+  if (most.outside === 0) return 'Nobody is outside tolerance anywhere.';
+  const others = rest === 0 ? '' : ` The other ${rest === 1 ? 'kind is' : `${rest} kinds are`} within tolerance throughout.`;
+  return `Most often where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;
 }

@@ -15,14 +15,14 @@ import { ClassLines } from './class-lines';
 import { ClassSides } from './class-sides';
 import { ClassStudents } from './class-students';
 
-type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ round?: string; page?: string; line?: string }> };
+type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ round?: string; page?: string; line?: string; sides?: string }> };
 
 export const metadata: Metadata = { title: 'Class' };
 
 /** The class in one round: who has sent what, what it has not yet learned to see, and the marks. */
 export default async function ClassPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
-  const { round, page, line } = await searchParams;
+  const { round, page, line, sides } = await searchParams;
   const shown = await forPage(showClass, { exerciseId, round: round ?? null, page: page ?? 1 });
   const opened = shown.summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
   const totals = opened ? await forPage(showPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId }) : null;
@@ -49,7 +49,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
       {shown.namesHidden && <Notice>Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once they are released.</Notice>}
       <ClassStudents shown={shown} here={here} />
       <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={opened?.specimenVersionId} totals={totals} />
-      <ClassSides sides={shown.summary.sides} />
+      <ClassSides sides={shown.summary.sides} drawnAt={`${ofRound(shown.round.number)}&sides=drawn`} drawn={sides === 'drawn'} />
       <EqualSettings groups={shown.identical} />
       <Section title="On paper, and out" id="out">
         <TakeSheet action={`/api/exports/class-set/${exerciseId}`} fields={{ round: String(shown.round.number) }} summary="All released sheets of this round in one file" button="Class set as PDF" />

@@ -108,6 +108,14 @@ test('a line of the class page opens to its totals, pair by pair', async () => {
   await expect(teacher.getByRole('img', { name: 'Totals of “HAVEN TO WAVE”, pair by pair' })).toBeVisible();
 });
 
+test('the class page says which kinds of side are missed most, and draws them all when asked', async () => {
+  await teacher.goto(`${exercise}/class?round=1`);
+  await expect(teacher.getByText(/Most often where .* meets .* of \d+ gaps/)).toBeVisible();
+  await teacher.getByRole('link', { name: 'All kinds as a chart' }).click();
+  await expect(teacher.getByRole('img', { name: 'How often the class is outside tolerance, by the two sides that face each other' })).toBeVisible();
+  expect(await faults(teacher)).toEqual([]);
+});
+
 test('a term is looked at from the people page, and by its student without what is not released', async ({ browser }) => {
   await teacher.goto(exercise);
   await teacher.getByRole('link', { name: 'Lettering for display' }).first().click();

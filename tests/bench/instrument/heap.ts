@@ -7,11 +7,11 @@ import { serveBench } from '../../e2e/bench/serve';
 
 /**
  * What the page's heap holds before and after dragging for some minutes, both after the garbage was collected:
- *   npx tsx tests/bench/instrument/heap.ts [minutes, 10]
- * A warm-up of one minute comes first, so that what is made once is there before. Machine code that the engine makes of
- * what runs often is told apart: it goes on growing for some minutes and then stops.
+ *   npx tsx tests/bench/instrument/heap.ts [minutes, 10] [minutes of warming up, 5]
+ * The warm-up comes first, so that what is made once is there before. Machine code that the engine makes of what runs
+ * often is told apart: it grows for many minutes, ever more slowly.
  */
-const minutes = Number(process.argv[2] ?? 10);
+const [minutes, warmUp] = [Number(process.argv[2] ?? 10), Number(process.argv[3] ?? 5)];
 const pack = packSchema.parse(JSON.parse(await readFile('tests/fixtures/packs/market-avenue.json', 'utf8')));
 const server = await serveBench(await bundleBench('tests/e2e/bench/entry.tsx'), {
   mode: 'work', pack, size: { value: 64, unit: 'px' }, ground: 'light', spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) }, version: 0,
@@ -24,12 +24,12 @@ await page.goto(server.address);
 await page.locator('canvas[data-view=working][data-drawn=thread]').waitFor();
 await page.evaluate(() => { for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look); });
 
-await dragFor(1);
+await dragFor(warmUp);
 const before = await heap();
 const drags = await dragFor(minutes);
 const after = await heap();
 const grown = (part: keyof Heap) => ({ 'kB before': Math.round(before[part] / 1000), 'kB after': Math.round(after[part] / 1000), 'change %': Math.round(1000 * (after[part] / before[part] - 1)) / 10 });
-console.log(JSON.stringify({ minutes, drags, heap: grown('all'), 'without machine code': grown('withoutCode') }, null, 2));
+console.log(JSON.stringify({ minutes, 'minutes of warming up': warmUp, drags, heap: grown('all'), 'without machine code': grown('withoutCode') }, null, 2));
 await browser.close();
 await server.close();
 

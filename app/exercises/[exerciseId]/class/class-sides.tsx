@@ -13,7 +13,7 @@ export function ClassSides({ sides, drawnAt, drawn }: Props) {
   if (!most) return null;
   // Where nobody is outside tolerance there is nothing to draw: those are told by their number.
   const missed = sides.filter(({ outside }) => outside > 0);
-  const reading = readingOf(most, sides.length - missed.length);
+  const reading = readingOf(most, missed.length, sides.length - missed.length);
   return (
     <Section title="Kinds of side" id="sides">
       {drawn ? <SidesChart missed={missed} reading={reading} /> : <p>{reading} {missed.length > 0 && <Link href={`${drawnAt}#sides`} prefetch={false}>All kinds as a chart</Link>}</p>}
@@ -35,8 +35,8 @@ function SidesChart({ missed, reading }: { missed: readonly MissedSides[]; readi
 
 const share = ({ outside, pairs }: MissedSides) => (100 * outside) / pairs;
 
-function readingOf(most: MissedSides, rest: number): string {
+function readingOf(most: MissedSides, missed: number, rest: number): string {
   if (most.outside === 0) return 'Nobody is outside tolerance anywhere.';
-  const others = rest === 0 ? '' : ` The other ${rest === 1 ? 'kind is' : `${rest} kinds are`} within tolerance throughout.`;
+  const others = rest === 0 ? '' : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by somebody; the other ${rest === 1 ? 'one is' : `${rest} are`} within tolerance throughout.`;
   return `Most often where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;
 }

@@ -2,7 +2,17 @@ import next from 'eslint-config-next/core-web-vitals';
 import typescript from 'eslint-config-next/typescript';
 
 const config = [
-  { ignores: ['.next/**', 'prisma/generated/**', 'node_modules/**', 'next-env.d.ts', '/data/**', 'test-results/**', 'playwright-report/**'] },
+  {
+    ignores: [
+      '.next/**',
+      'prisma/generated/**',
+      'node_modules/**',
+      'next-env.d.ts',
+      '/data/**',
+      'test-results/**',
+      'playwright-report/**',
+    ],
+  },
   ...next,
   ...typescript,
   {
@@ -18,7 +28,14 @@ const config = [
     // The commands in plain JavaScript run before anything is installed, and hand the environment on to other programs.
     ignores: ['lib/env.ts', 'lib/bin/**/*.mjs'],
     rules: {
-      'no-restricted-properties': ['error', { object: 'process', property: 'env', message: 'Read settings from lib/env.ts, which checks them once and says what is wrong.' }],
+      'no-restricted-properties': [
+        'error',
+        {
+          object: 'process',
+          property: 'env',
+          message: 'Read settings from lib/env.ts, which checks them once and says what is wrong.',
+        },
+      ],
     },
   },
 ];

@@ -1,6 +1,11 @@
 // Pages named *.dev.tsx (the guide to our own parts) exist in development only, *.bench.ts(x) (what others are held
 // against) in benchmarks only; a production build leaves both out.
-const pageExtensions = ['tsx', 'ts', ...(process.env.NODE_ENV === 'development' ? ['dev.tsx'] : []), ...(process.env.KERNCRIT_BENCH ? ['bench.tsx', 'bench.ts'] : [])];
+const pageExtensions = [
+  'tsx',
+  'ts',
+  ...(process.env.NODE_ENV === 'development' ? ['dev.tsx'] : []),
+  ...(process.env.KERNCRIT_BENCH ? ['bench.tsx', 'bench.ts'] : []),
+];
 
 /** @type {import('next').NextConfig} */
 const config = {

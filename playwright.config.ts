@@ -23,7 +23,13 @@ export default defineConfig({
     trace: 'off',
     launchOptions: {
       executablePath: chromium() ?? undefined,
-      args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
     },
   },
   webServer: {

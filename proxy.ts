@@ -10,7 +10,13 @@ export function proxy(request: NextRequest): NextResponse {
   const { production, publicOrigin, oidc } = env();
   const page = !request.nextUrl.pathname.startsWith('/api/');
   const nonce = btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(16))));
-  const policy = contentSecurityPolicy({ page, nonce, production, https: publicOrigin.startsWith('https:'), issuer: oidc?.issuer ?? null });
+  const policy = contentSecurityPolicy({
+    page,
+    nonce,
+    production,
+    https: publicOrigin.startsWith('https:'),
+    issuer: oidc?.issuer ?? null,
+  });
 
   // What the visitor sends under these names is overwritten: the page trusts them.
   const headers = new Headers(request.headers);

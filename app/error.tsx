@@ -7,10 +7,25 @@ import { PageHeader } from './_ui/PageHeader';
 export default function ErrorPage({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <Page>
-      <PageHeader title="This page could not be made" lead="The fault is ours and has been written down. What you had already saved or sent is safe." />
-      <p>Often it helps to try once more. If it fails again, tell your instructor the time and this number{error.digest ? <>: <code>{error.digest}</code></> : ' (none was given)'}.</p>
+      <PageHeader
+        title="This page could not be made"
+        lead="The fault is ours and has been written down. What you had already saved or sent is safe."
+      />
+      <p>
+        Often it helps to try once more. If it fails again, tell your instructor the time and this number
+        {error.digest ? (
+          <>
+            : <code>{error.digest}</code>
+          </>
+        ) : (
+          ' (none was given)'
+        )}
+        .
+      </p>
       <div className="actions">
-        <Button kind="main" onClick={reset}>Try again</Button>
+        <Button kind="main" onClick={reset}>
+          Try again
+        </Button>
         <ButtonLink href="/">To the first page</ButtonLink>
       </div>
     </Page>

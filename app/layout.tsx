@@ -19,7 +19,9 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   return (
     <html lang="en-GB" className={fontClasses}>
       <body>
-        <a className="skip-link" href="#main">Skip to the main part</a>
+        <a className="skip-link" href="#main">
+          Skip to the main part
+        </a>
         <PersonBar />
         {children}
         <SiteFoot />

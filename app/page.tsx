@@ -16,7 +16,17 @@ export default async function Home() {
       <PageHeader
         title={<Spaced>Spacing display type by eye</Spaced>}
         lead="Between any two letters there is white. In large type it is seen before the letters are, and it is the setter’s to even out, gap by gap. Kerncrit is where a class learns to see it."
-        actions={self ? <ButtonLink kind="main" href="/courses">To your courses</ButtonLink> : <ButtonLink kind="main" href="/sign-in">Sign in</ButtonLink>}
+        actions={
+          self ? (
+            <ButtonLink kind="main" href="/courses">
+              To your courses
+            </ButtonLink>
+          ) : (
+            <ButtonLink kind="main" href="/sign-in">
+              Sign in
+            </ButtonLink>
+          )
+        }
       />
       <ProofSheet />
       <FirstSteps />

@@ -6,7 +6,12 @@ import { SiteBar } from './_ui/SiteBar';
 /** The bar over every page, with what concerns the person who is signed in. */
 export async function PersonBar() {
   const self = await forPage(readSelf);
-  if (!self) return <SiteBar><Link href="/sign-in">Sign in</Link></SiteBar>;
+  if (!self)
+    return (
+      <SiteBar>
+        <Link href="/sign-in">Sign in</Link>
+      </SiteBar>
+    );
   return (
     <SiteBar home="/courses">
       <Link href="/courses">Courses</Link>

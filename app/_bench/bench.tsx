@@ -9,7 +9,9 @@ import type { BenchProps } from './props';
 /** While the bench's own code is on its way the line already stands there, drawn by the server. */
 const Waiting = createContext<BenchProps | null>(null);
 
-const Workbench = dynamic(() => import('./workbench').then((module) => inBrowser(module.Workbench, StillLine)), { loading: StillLine });
+const Workbench = dynamic(() => import('./workbench').then((module) => inBrowser(module.Workbench, StillLine)), {
+  loading: StillLine,
+});
 
 /** Where spacing is done. See props.ts for what a page gives it. */
 export function Bench(props: BenchProps) {

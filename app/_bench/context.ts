@@ -22,10 +22,13 @@ export function useBench<Part>(pick: (state: BenchState) => Part): Part {
 /** As `useBench`, for what must never be behind, such as that something is not saved; `atRest` tells whether the hand rests. */
 export function useBenchAtOnce<Part>(pick: (state: BenchState, atRest: boolean) => Part): Part {
   const { store } = useSession();
-  const subscribe = useCallback((listener: () => void) => {
-    const ends = [store.subscribe(listener), store.calm.subscribe(listener)];
-    return () => ends.forEach((end) => end());
-  }, [store]);
+  const subscribe = useCallback(
+    (listener: () => void) => {
+      const ends = [store.subscribe(listener), store.calm.subscribe(listener)];
+      return () => ends.forEach((end) => end());
+    },
+    [store],
+  );
   const read = () => pick(store.get(), store.calm.get() === store.get());
   return useSyncExternalStore(subscribe, read, read);
 }

@@ -11,11 +11,18 @@ type Props = DemonstrationProps & Pick<BenchProps, 'tells'>;
 /** While its code is on its way the line stands there as it began, drawn by the server. */
 const Waiting = createContext<Props | null>(null);
 
-const ReplayTable = dynamic(() => import('./replay/replay-table').then((module) => inBrowser(module.ReplayTable, StillLine)), { loading: StillLine });
+const ReplayTable = dynamic(
+  () => import('./replay/replay-table').then((module) => inBrowser(module.ReplayTable, StillLine)),
+  { loading: StillLine },
+);
 
 /** A recorded setting to be looked at again. See props.ts for what a page gives it. */
 export function Demonstration(props: Props) {
-  return <Waiting value={props}><ReplayTable {...props} /></Waiting>;
+  return (
+    <Waiting value={props}>
+      <ReplayTable {...props} />
+    </Waiting>
+  );
 }
 
 function StillLine() {

@@ -3,7 +3,9 @@ import dynamic from 'next/dynamic';
 import { inBrowser } from './in-browser';
 import type { EyePracticeProps } from './props';
 
-const Sitting = dynamic(() => import('./practice/sitting').then((module) => inBrowser(module.Sitting, OnTheirWay)), { loading: OnTheirWay });
+const Sitting = dynamic(() => import('./practice/sitting').then((module) => inBrowser(module.Sitting, OnTheirWay)), {
+  loading: OnTheirWay,
+});
 
 /** Trains the eye on faults that get smaller as long as they are seen. */
 export function EyePractice(props: EyePracticeProps) {

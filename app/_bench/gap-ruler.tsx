@@ -22,12 +22,16 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
   const placeRef = useRef<(drawn: Drawn) => void>(() => undefined);
   const lastRef = useRef<Drawn | null>(null);
   const painter = useSyncExternalStore(onPainterChange, currentPainter, currentPainter);
-  useImperativeHandle(ref, () => ({
-    place(drawn) {
-      lastRef.current = drawn;
-      placeRef.current(drawn);
-    },
-  }), []);
+  useImperativeHandle(
+    ref,
+    () => ({
+      place(drawn) {
+        lastRef.current = drawn;
+        placeRef.current(drawn);
+      },
+    }),
+    [],
+  );
 
   useEffect(() => {
     const holder = holderRef.current;
@@ -45,7 +49,17 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
       const state = session.store.get();
       const dpr = window.devicePixelRatio || 1;
       if (width !== frame.width) canvas.style.width = `${(width = frame.width)}px`;
-      painter.paint({ kind: 'ruler', canvas: number, pack, dpr, document: shownDocument(state, session.props), frame: { ...frame, height: RULER_HEIGHT }, inks, head: state.chosen.head, reference: referenceOf(session, state.laid) });
+      painter.paint({
+        kind: 'ruler',
+        canvas: number,
+        pack,
+        dpr,
+        document: shownDocument(state, session.props),
+        frame: { ...frame, height: RULER_HEIGHT },
+        inks,
+        head: state.chosen.head,
+        reference: referenceOf(session, state.laid),
+      });
     };
     const again = () => {
       inks = rulerInksOf(holder);
@@ -68,5 +82,10 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
 function referenceOf({ props }: ReturnType<typeof useSession>, laid: string | null): RulerOrder['reference'] {
   if (!mayTell(props.tells, 'everything')) return null;
   const underlay = props.underlays?.find(({ id }) => id === laid);
-  return underlay?.tolerances ? { document: { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets }, tolerances: underlay.tolerances } : null;
+  return underlay?.tolerances
+    ? {
+        document: { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets },
+        tolerances: underlay.tolerances,
+      }
+    : null;
 }

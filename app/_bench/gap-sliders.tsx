@@ -46,23 +46,30 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
     }
   }, []);
 
-  const place = useCallback((drawn: Drawn) => {
-    lastRef.current = drawn;
-    clearTimeout(laterRef.current);
-    // They follow when the hand rests: what is seen of the chosen one is painted.
-    if (session.store.calm.get() !== session.store.get()) return;
-    const { head } = session.store.get().chosen;
-    const onlyLetters = frameRef.current !== null && isSameFrame(frameRef.current, drawn.frame);
-    frameRef.current = drawn.frame;
-    placeGaps(drawn, onlyLetters ? (gap) => gap === head : () => true);
-    if (onlyLetters) laterRef.current = setTimeout(() => placeGaps(drawn, () => true), LATER_MS);
-  }, [session, placeGaps]);
+  const place = useCallback(
+    (drawn: Drawn) => {
+      lastRef.current = drawn;
+      clearTimeout(laterRef.current);
+      // They follow when the hand rests: what is seen of the chosen one is painted.
+      if (session.store.calm.get() !== session.store.get()) return;
+      const { head } = session.store.get().chosen;
+      const onlyLetters = frameRef.current !== null && isSameFrame(frameRef.current, drawn.frame);
+      frameRef.current = drawn.frame;
+      placeGaps(drawn, onlyLetters ? (gap) => gap === head : () => true);
+      if (onlyLetters) laterRef.current = setTimeout(() => placeGaps(drawn, () => true), LATER_MS);
+    },
+    [session, placeGaps],
+  );
   useEffect(() => () => clearTimeout(laterRef.current), []);
 
-  useImperativeHandle(ref, () => ({
-    place,
-    focus: (pair) => inputs.current[pair]?.focus({ preventScroll: true }),
-  }), [place]);
+  useImperativeHandle(
+    ref,
+    () => ({
+      place,
+      focus: (pair) => inputs.current[pair]?.focus({ preventScroll: true }),
+    }),
+    [place],
+  );
 
   useEffect(() => {
     let told: BenchState | null = null;
@@ -100,8 +107,16 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
             const within = pair >= Math.min(chosen.anchor, chosen.head) && pair <= Math.max(chosen.anchor, chosen.head);
             if (!within) session.choose(pair);
           }}
-          onBlur={() => { if (session.store.get().byKeys) session.store.setByHand({ byKeys: false }); }}
-          onInput={(event) => session.edit({ kind: 'set offset', run: { from: pair, to: pair }, offset: Number(event.currentTarget.value) })}
+          onBlur={() => {
+            if (session.store.get().byKeys) session.store.setByHand({ byKeys: false });
+          }}
+          onInput={(event) =>
+            session.edit({
+              kind: 'set offset',
+              run: { from: pair, to: pair },
+              offset: Number(event.currentTarget.value),
+            })
+          }
         />
       ))}
     </div>
@@ -109,7 +124,12 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
 }
 
 /** Brings every slider that has changed up to the state; all of them the first time. */
-function tellAll(inputs: (HTMLInputElement | null)[], props: ReturnType<typeof useSession>['props'], state: BenchState, before: BenchState | null): void {
+function tellAll(
+  inputs: (HTMLInputElement | null)[],
+  props: ReturnType<typeof useSession>['props'],
+  state: BenchState,
+  before: BenchState | null,
+): void {
   const document = current(state);
   const previous = before && current(before);
   const speaks = props.accommodations?.speakGaps || mayTell(props.tells, 'evenness');
@@ -119,7 +139,8 @@ function tellAll(inputs: (HTMLInputElement | null)[], props: ReturnType<typeof u
     if (!input) return;
     const tabIndex = pair === state.chosen.head ? 0 : -1;
     if (input.tabIndex !== tabIndex) input.tabIndex = tabIndex;
-    const same = previous && previous.offsets[pair] === document.offsets[pair] && previous.tracking === document.tracking;
+    const same =
+      previous && previous.offsets[pair] === document.offsets[pair] && previous.tracking === document.tracking;
     if (same && pair !== state.chosen.head) return;
     const offset = document.offsets[pair] ?? 0;
     const reach = String(Math.max(REACH, Math.ceil(Math.abs(offset) / REACH) * REACH));

@@ -30,7 +30,12 @@ export function totalOf(line: PreparedLine, document: SpacingDocument, pair: num
 }
 
 /** How much wider (above 0) or tighter a pair is set than would make it as open as the middle; null where there is none. */
-export function excessOf(line: PreparedLine, document: SpacingDocument, openness: Openness, pair: number): PerMille | null {
+export function excessOf(
+  line: PreparedLine,
+  document: SpacingDocument,
+  openness: Openness,
+  pair: number,
+): PerMille | null {
   const centre = openness.centres[pair] ?? null;
   if (centre === null) return null;
   const even = offsetForGap(line, pair, centre, document.tracking);
@@ -56,7 +61,8 @@ export function contactWords(line: PreparedLine, document: SpacingDocument, pair
   if (crossing) return 'These two letters run into each other.';
   if (distance < 1) return 'These two letters touch.';
   const left = groundLeft(distance, size);
-  if (left) return `At ${withUnit(size.value, size.unit, 1)} only ${left.words} between these two letters, and it may fill in.`;
+  if (left)
+    return `At ${withUnit(size.value, size.unit, 1)} only ${left.words} between these two letters, and it may fill in.`;
   const stem = line.stem?.stemGap ?? null;
   return stem !== null && distance < 0.12 * stem ? 'These two letters nearly touch.' : null;
 }

@@ -66,7 +66,10 @@ export type BenchProps = {
 };
 
 /** A recorded setting, to be looked at step by step. */
-export type DemonstrationProps = Pick<BenchProps, 'pack' | 'size' | 'ground' | 'personKey' | 'accommodations' | 'ladder'> & { recorded: DemonstrationSteps };
+export type DemonstrationProps = Pick<
+  BenchProps,
+  'pack' | 'size' | 'ground' | 'personKey' | 'accommodations' | 'ladder'
+> & { recorded: DemonstrationSteps };
 
 export type GuidedLineProps = {
   pack: Pack;

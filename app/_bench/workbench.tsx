@@ -55,9 +55,16 @@ function Table() {
   const isOpposite = useBench((state) => state.looks.opposite);
   const chosen = useBench((state) => state.chosen.head);
   const ladder = useMemo(() => planLadder(session.props), [session]);
-  const trueEm = useCallback((_: number, state: BenchState) => sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)), [size]);
+  const trueEm = useCallback(
+    (_: number, state: BenchState) => sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)),
+    [size],
+  );
   const sheet = `sheet sheet-${isOpposite ? opposite(ground) : ground}`;
-  const focusGap = useCallback((pair: number) => rootRef.current?.querySelector<HTMLElement>(`[data-gap="${pair}"]`)?.focus({ preventScroll: true }), []);
+  const focusGap = useCallback(
+    (pair: number) =>
+      rootRef.current?.querySelector<HTMLElement>(`[data-gap="${pair}"]`)?.focus({ preventScroll: true }),
+    [],
+  );
 
   useEffect(() => {
     const root = rootRef.current;
@@ -72,23 +79,32 @@ function Table() {
   }, [session, focusGap, byKey]);
 
   const onSheet = useMemo(
-    () => function Sheet(working: React.ReactNode) {
-      return (
-        <div className={`${sheet} ${styles.sheet}`}>
-          <LineCanvas kind="true" em={trueEm} />
-          <p className={styles.sheetLabel}>{withUnit(size.value, size.unit)}, as it will be</p>
-          {working}
-        </div>
-      );
-    },
+    () =>
+      function Sheet(working: React.ReactNode) {
+        return (
+          <div className={`${sheet} ${styles.sheet}`}>
+            <LineCanvas kind="true" em={trueEm} />
+            <p className={styles.sheetLabel}>{withUnit(size.value, size.unit)}, as it will be</p>
+            {working}
+          </div>
+        );
+      },
     [sheet, size, trueEm],
   );
   return (
-    <section ref={rootRef} className={styles.bench} aria-label={`Bench: “${pack.text}”`} data-mode={mode} data-ladder={ladder.sizes.length === 0 ? 'none' : ladder.place}>
+    <section
+      ref={rootRef}
+      className={styles.bench}
+      aria-label={`Bench: “${pack.text}”`}
+      data-mode={mode}
+      data-ladder={ladder.sizes.length === 0 ? 'none' : ladder.place}
+    >
       <StartOffer />
       <div className={styles.main}>
         <WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} />
-        <p className={styles.handHint}>Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.</p>
+        <p className={styles.handHint}>
+          Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.
+        </p>
       </div>
       <Ladder sheet={sheet} plan={ladder} />
       <div className={styles.panels}>
@@ -102,9 +118,27 @@ function Table() {
         <SaveState />
         <ZoomNote />
         <p className={styles.row}>
-          <button type="button" className="button button-text button-small" onClick={() => window.print()}>Print at true size</button>
-          {size.unit === 'pt' && <button type="button" className="button button-text button-small" aria-expanded={screenShown} onClick={() => setScreenShown(!screenShown)}>True size on screen</button>}
-          <button type="button" className="button button-text button-small" aria-expanded={keysShown} onClick={() => setKeysShown(!keysShown)}>Keys</button>
+          <button type="button" className="button button-text button-small" onClick={() => window.print()}>
+            Print at true size
+          </button>
+          {size.unit === 'pt' && (
+            <button
+              type="button"
+              className="button button-text button-small"
+              aria-expanded={screenShown}
+              onClick={() => setScreenShown(!screenShown)}
+            >
+              True size on screen
+            </button>
+          )}
+          <button
+            type="button"
+            className="button button-text button-small"
+            aria-expanded={keysShown}
+            onClick={() => setKeysShown(!keysShown)}
+          >
+            Keys
+          </button>
         </p>
       </div>
       {screenShown && <ScreenPanel />}

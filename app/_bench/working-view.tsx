@@ -11,7 +11,13 @@ import type { CssPx } from '@/shared/units';
 import type { BenchState } from './session/state';
 
 /** The line large, with a slider over each gap; the ruler under it where the bench may tell. */
-export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNode) => React.ReactNode; ruler: boolean }) {
+export function WorkingView({
+  onSheet,
+  ruler,
+}: {
+  onSheet: (part: React.ReactNode) => React.ReactNode;
+  ruler: boolean;
+}) {
   const session = useSession();
   const { pack, size, underlays, start } = session.props;
   const handsRef = useRef<HTMLDivElement>(null);
@@ -22,7 +28,10 @@ export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNod
   const laid = useBench((state) => state.laid);
   const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
   const trueEm = sizeInPx(size);
-  const em = useCallback((width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, trueEm, width, zoom), [pack, widthInEm, trueEm]);
+  const em = useCallback(
+    (width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, trueEm, width, zoom),
+    [pack, widthInEm, trueEm],
+  );
   const onDrawn = useCallback((drawn: Drawn) => {
     drawnRef.current = drawn;
     sliders.current?.place(drawn);
@@ -32,10 +41,20 @@ export function WorkingView({ onSheet, ruler }: { onSheet: (part: React.ReactNod
   useEffect(() => {
     const hands = handsRef.current;
     if (!hands) return;
-    return attachPointer(hands, session, () => drawnRef.current, (pair) => sliders.current?.focus(pair));
+    return attachPointer(
+      hands,
+      session,
+      () => drawnRef.current,
+      (pair) => sliders.current?.focus(pair),
+    );
   }, [session]);
 
-  const name = laid === 'built-in' ? 'Built-in' : laid === 'start' ? start?.label : underlays?.find(({ id }) => id === laid)?.label;
+  const name =
+    laid === 'built-in'
+      ? 'Built-in'
+      : laid === 'start'
+        ? start?.label
+        : underlays?.find(({ id }) => id === laid)?.label;
   return (
     <>
       {onSheet(

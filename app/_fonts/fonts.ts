@@ -7,8 +7,16 @@ import local from 'next/font/local';
  */
 const text = local({
   src: [
-    { path: '../../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2', style: 'normal', weight: '200 900' },
-    { path: '../../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-italic.woff2', style: 'italic', weight: '200 900' },
+    {
+      path: '../../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2',
+      style: 'normal',
+      weight: '200 900',
+    },
+    {
+      path: '../../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-italic.woff2',
+      style: 'italic',
+      weight: '200 900',
+    },
   ],
   // Each is 120 kB: asked for ahead, they would come before the page's own code; and few pages set anything in italic.
   preload: false,
@@ -20,8 +28,16 @@ const text = local({
 
 const plain = local({
   src: [
-    { path: '../../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2', style: 'normal', weight: '400' },
-    { path: '../../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-600-normal.woff2', style: 'normal', weight: '600' },
+    {
+      path: '../../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2',
+      style: 'normal',
+      weight: '400',
+    },
+    {
+      path: '../../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-600-normal.woff2',
+      style: 'normal',
+      weight: '600',
+    },
   ],
   variable: '--font-plain',
   display: 'swap',

@@ -5,9 +5,14 @@ export function FirstSteps() {
   return (
     <Section title="How a round goes">
       <ol className="reading">
-        <li>The instructor posts an exercise: a few lines of type, each in a face, at a size, on a light or a dark ground.</li>
+        <li>
+          The instructor posts an exercise: a few lines of type, each in a face, at a size, on a light or a dark ground.
+        </li>
         <li>Students space each line on the bench, by hand or by keyboard. Every change is kept.</li>
-        <li>They send a proof with a sentence of reasoning. The white in it is measured, and laid beside the instructor’s own settings where there are any.</li>
+        <li>
+          They send a proof with a sentence of reasoning. The white in it is measured, and laid beside the instructor’s
+          own settings where there are any.
+        </li>
         <li>Assistants look at the line first, then at the figures, and pin notes to single gaps.</li>
         <li>Notes and marks go out together. The next round begins where the last one ended.</li>
       </ol>

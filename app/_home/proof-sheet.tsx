@@ -10,28 +10,61 @@ import { SheetFrame } from '../_ui/SheetFrame';
 const LINE = 'WATERLAND';
 /** Set by eye for this page, as totals in 1/1000 em: what stands between W A, A T, T E, E R, R L, L A, A N, N D. */
 const BY_EYE = [-140, -112, 0, 0, 40, 34, 20, -5];
-const TIES: GapTie[] = [{ from: 0, to: 1, sign: '1' }, { from: 4, to: 6, sign: '2' }];
+const TIES: GapTie[] = [
+  { from: 0, to: 1, sign: '1' },
+  { from: 4, to: 6, sign: '2' },
+];
 const MARKS: GapMark[] = [
-  { gap: 0, look: 'loose', strength: 3 }, { gap: 1, look: 'loose', strength: 2 },
-  { gap: 4, look: 'tight', strength: 2 }, { gap: 5, look: 'tight', strength: 2 },
+  { gap: 0, look: 'loose', strength: 3 },
+  { gap: 1, look: 'loose', strength: 2 },
+  { gap: 4, look: 'tight', strength: 2 },
+  { gap: 5, look: 'tight', strength: 2 },
 ];
 
 /** What the whole is about, on one sheet: a line with its uneven white and two notes, and the line set again. */
 export async function ProofSheet() {
   const pack = await examplePack('libre-baskerville-400', LINE);
-  const before = spacingFor(pack, BY_EYE.map(() => 0));
+  const before = spacingFor(
+    pack,
+    BY_EYE.map(() => 0),
+  );
   const after = spacingFor(pack, BY_EYE);
   const room = Math.max(placeLetters(pack, before).width, placeLetters(pack, after).width);
   return (
     <div className="columns columns-margin">
-      <SheetFrame ground="light" caption="Above, no pair is corrected; below, the line is set by eye. Hatch is the white between letters, dots the white inside them. Wedges that turn away say too loose, wedges that meet say too tight.">
-        <LineDrawing pack={pack} spacing={before} room={room} marks={MARKS} ties={TIES} label={`${LINE} without corrected pairs: wide around the first A, narrow around L`} behind={<LineWhite pack={pack} spacing={before} inside />} />
-        <LineDrawing pack={pack} spacing={after} room={room} label={`${LINE} set by eye, its gaps even`} behind={<LineWhite pack={pack} spacing={after} inside />} />
+      <SheetFrame
+        ground="light"
+        caption="Above, no pair is corrected; below, the line is set by eye. Hatch is the white between letters, dots the white inside them. Wedges that turn away say too loose, wedges that meet say too tight."
+      >
+        <LineDrawing
+          pack={pack}
+          spacing={before}
+          room={room}
+          marks={MARKS}
+          ties={TIES}
+          label={`${LINE} without corrected pairs: wide around the first A, narrow around L`}
+          behind={<LineWhite pack={pack} spacing={before} inside />}
+        />
+        <LineDrawing
+          pack={pack}
+          spacing={after}
+          room={room}
+          label={`${LINE} set by eye, its gaps even`}
+          behind={<LineWhite pack={pack} spacing={after} inside />}
+        />
       </SheetFrame>
       <MarginNotes
         notes={[
-          { sign: '1', place: 'W A T', body: 'Two holes before the word has begun. W and A slope alike, so they can come far closer than two stems; A and T leave a bay at the foot.' },
-          { sign: '2', place: 'R L A N', body: 'The serifs at the foot nearly touch. Open these three, and the end of the word is as light as its middle.' },
+          {
+            sign: '1',
+            place: 'W A T',
+            body: 'Two holes before the word has begun. W and A slope alike, so they can come far closer than two stems; A and T leave a bay at the foot.',
+          },
+          {
+            sign: '2',
+            place: 'R L A N',
+            body: 'The serifs at the foot nearly touch. Open these three, and the end of the word is as light as its middle.',
+          },
         ]}
       />
     </div>
@@ -40,5 +73,8 @@ export async function ProofSheet() {
 
 /** A spacing that gives these totals, whatever the face has built in. */
 function spacingFor(pack: Pack, totals: number[]): Spacing {
-  return { tracking: 0, offsets: totals.map((total, gap) => total - Math.round((pack.builtIn[gap]! * 1000) / pack.unitsPerEm)) };
+  return {
+    tracking: 0,
+    offsets: totals.map((total, gap) => total - Math.round((pack.builtIn[gap]! * 1000) / pack.unitsPerEm)),
+  };
 }

@@ -18,33 +18,58 @@ import style from './released.module.css';
 export type UnderNote = (noteId: string, lastSeq: number, name: string) => ReactNode;
 
 type Props = {
-  line: ReleasedLine; drawing: DrawnLine;
-  answers: Record<string, NoteEntryView[]>; changes: Record<string, PairChange[]>;
-  timeZone: string; underNote?: UnderNote; beside: ReactNode;
+  line: ReleasedLine;
+  drawing: DrawnLine;
+  answers: Record<string, NoteEntryView[]>;
+  changes: Record<string, PairChange[]>;
+  timeZone: string;
+  underNote?: UnderNote;
+  beside: ReactNode;
 };
 
 /** One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows it. */
 export function ReleasedLineView({ line, drawing, answers, changes, underNote, beside }: Props) {
   const letters = spacedLetters(drawing.pack);
-  const notes = line.notes.toSorted((one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1));
+  const notes = line.notes.toSorted(
+    (one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1),
+  );
   return (
     <article className={style.line} aria-label={line.text}>
       <div className={style.drawn}>
-        <SheetFrame ground={drawing.ground}><LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} /></SheetFrame>
+        <SheetFrame ground={drawing.ground}>
+          <LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} />
+        </SheetFrame>
         {line.deviations && <ReleasedDeviations deviations={line.deviations} drawing={drawing} letters={letters} />}
         {beside}
       </div>
       <div className={style.notes}>
         {notes.length === 0 && <p className="quiet">No notes on this line.</p>}
         {notes.map((note, index) => (
-          <Note key={note.id} note={note} sign={index + 1} letters={letters} drawing={drawing} answers={answers[note.id] ?? []} changes={changes[note.id] ?? []} under={underNote} />
+          <Note
+            key={note.id}
+            note={note}
+            sign={index + 1}
+            letters={letters}
+            drawing={drawing}
+            answers={answers[note.id] ?? []}
+            changes={changes[note.id] ?? []}
+            under={underNote}
+          />
         ))}
       </div>
     </article>
   );
 }
 
-type NoteProps = { note: ReleasedNote; sign: number; letters: readonly string[]; drawing: DrawnLine; answers: NoteEntryView[]; changes: PairChange[]; under?: UnderNote };
+type NoteProps = {
+  note: ReleasedNote;
+  sign: number;
+  letters: readonly string[];
+  drawing: DrawnLine;
+  answers: NoteEntryView[];
+  changes: PairChange[];
+  under?: UnderNote;
+};
 
 function Note({ note, sign, letters, drawing, answers, changes, under }: NoteProps) {
   const run = runOf(note.fromPair, note.toPair, drawing.spacing.offsets.length);
@@ -54,19 +79,44 @@ function Note({ note, sign, letters, drawing, answers, changes, under }: NotePro
   const lastSeq = Math.max(0, ...note.entries.map(({ seq }) => seq), ...answers.map(({ seq }) => seq));
   return (
     <section className={style.note} aria-label={name}>
-      <p><span className={style.sign}>{sign}</span> <strong className="plain">{where}</strong></p>
+      <p>
+        <span className={style.sign}>{sign}</span> <strong className="plain">{where}</strong>
+      </p>
       <p>{first?.entry.body}</p>
       {first?.entry.author && <p className={style.by}>{first.entry.author}</p>}
       {note.suggestion && (
-        <Disclosure summary={<>The suggestion in place: <span className="figure-text">{note.suggestion.map((offset) => signed(offset)).join(', ')}</span></>}>
-          <SheetFrame ground={drawing.ground} caption="As suggested; the outlines under it are the line as it was sent.">
-            <LineDrawing pack={drawing.pack} spacing={suggestedSpacing(drawing.spacing, run, note.suggestion)} under={drawing.spacing} label={`${drawing.pack.text}, ${where} as suggested`} />
+        <Disclosure
+          summary={
+            <>
+              The suggestion in place:{' '}
+              <span className="figure-text">{note.suggestion.map((offset) => signed(offset)).join(', ')}</span>
+            </>
+          }
+        >
+          <SheetFrame
+            ground={drawing.ground}
+            caption="As suggested; the outlines under it are the line as it was sent."
+          >
+            <LineDrawing
+              pack={drawing.pack}
+              spacing={suggestedSpacing(drawing.spacing, run, note.suggestion)}
+              under={drawing.spacing}
+              label={`${drawing.pack.text}, ${where} as suggested`}
+            />
           </SheetFrame>
         </Disclosure>
       )}
-      {changes.map((change) => <p key={change.pair} className={style.change}>{changes.length > 1 && `${lettersOf(letters, { first: change.pair, last: change.pair })}: `}{changeWords(change)}</p>)}
+      {changes.map((change) => (
+        <p key={change.pair} className={style.change}>
+          {changes.length > 1 && `${lettersOf(letters, { first: change.pair, last: change.pair })}: `}
+          {changeWords(change)}
+        </p>
+      ))}
       {thread.map(({ entry }) => (
-        <p key={entry.seq} className={style.answer}>{entry.body} <span className={style.by}>{entry.author ?? (entry.by === 'student' ? 'the student' : 'a marker')}</span></p>
+        <p key={entry.seq} className={style.answer}>
+          {entry.body}{' '}
+          <span className={style.by}>{entry.author ?? (entry.by === 'student' ? 'the student' : 'a marker')}</span>
+        </p>
       ))}
       {under?.(note.id, lastSeq, name)}
     </section>

@@ -7,8 +7,28 @@ import { withUnit } from '@/shared/text/number';
 export function ReleasedMarks({ marks, total }: Pick<ReleaseSnapshot, 'marks' | 'total'>) {
   return (
     <Section title="Marks">
-      <Table caption={total.after === null ? 'Not every criterion has been marked, so there is no total.' : <>Total {withUnit(total.after, '%', 1)}</>}>
-        <thead><tr><th scope="col">Criterion</th><th scope="col">Level</th><th scope="col">What it means</th><th scope="col" className="number">Points</th><th scope="col" className="number">Weight</th></tr></thead>
+      <Table
+        caption={
+          total.after === null ? (
+            'Not every criterion has been marked, so there is no total.'
+          ) : (
+            <>Total {withUnit(total.after, '%', 1)}</>
+          )
+        }
+      >
+        <thead>
+          <tr>
+            <th scope="col">Criterion</th>
+            <th scope="col">Level</th>
+            <th scope="col">What it means</th>
+            <th scope="col" className="number">
+              Points
+            </th>
+            <th scope="col" className="number">
+              Weight
+            </th>
+          </tr>
+        </thead>
         <tbody>
           {marks.map(({ criterionVersionId, title, weight, level, levels }) => {
             const given = level === null ? null : levels[level];
@@ -26,7 +46,12 @@ export function ReleasedMarks({ marks, total }: Pick<ReleaseSnapshot, 'marks' | 
       </Table>
       <details className="more">
         <summary>How the total comes about</summary>
-        <ul>{total.arithmetic.map((step) => <li key={step}>{step}</li>)}{total.late && <li>{total.late}</li>}</ul>
+        <ul>
+          {total.arithmetic.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+          {total.late && <li>{total.late}</li>}
+        </ul>
       </details>
       {total.late && <p>{total.late}</p>}
     </Section>

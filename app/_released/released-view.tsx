@@ -30,7 +30,12 @@ export function ReleasedView({ snapshot, drawn, answers = {}, since = [], timeZo
           if (!drawing) return null;
           return (
             <ReleasedLineView
-              key={line.specimenVersionId} line={line} drawing={drawing} answers={answers} timeZone={timeZone} underNote={underNote}
+              key={line.specimenVersionId}
+              line={line}
+              drawing={drawing}
+              answers={answers}
+              timeZone={timeZone}
+              underNote={underNote}
               changes={since.find(({ specimenVersionId }) => specimenVersionId === line.specimenVersionId)?.notes ?? {}}
               beside={besideLine?.(drawing.specimenId, line.text)}
             />

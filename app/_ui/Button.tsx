@@ -15,11 +15,21 @@ export function Button({ kind, small, className, type = 'button', ...rest }: Com
 }
 
 /** A link that looks like a button: it goes somewhere. `plainLink` for files and routes outside the pages. */
-export function ButtonLink({ kind, small, className, plainLink, ...rest }: ComponentProps<typeof Link> & Look & { plainLink?: boolean }) {
+export function ButtonLink({
+  kind,
+  small,
+  className,
+  plainLink,
+  ...rest
+}: ComponentProps<typeof Link> & Look & { plainLink?: boolean }) {
   const look = buttonClasses({ kind, small }, className);
   if (plainLink) {
     const { href, children, download } = rest;
-    return <a className={look} href={String(href)} download={download}>{children}</a>;
+    return (
+      <a className={look} href={String(href)} download={download}>
+        {children}
+      </a>
+    );
   }
   return <Link className={look} {...rest} />;
 }

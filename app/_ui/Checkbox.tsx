@@ -3,7 +3,10 @@ import type { ComponentProps, ReactNode } from 'react';
 import { controlAttributes, FieldNotes, fieldId } from './FieldFrame';
 import { useFormField } from './form-context';
 
-type Props = { name: string; label: ReactNode; hint?: ReactNode; error?: string; value?: string } & Omit<ComponentProps<'input'>, 'id' | 'name' | 'className' | 'type' | 'value'>;
+type Props = { name: string; label: ReactNode; hint?: ReactNode; error?: string; value?: string } & Omit<
+  ComponentProps<'input'>,
+  'id' | 'name' | 'className' | 'type' | 'value'
+>;
 
 /** A yes or no. With a `value`, several of one name make a list; without, it sends “yes”. */
 export function Checkbox({ name, label, hint, error, value = 'yes', defaultChecked, ...input }: Props) {

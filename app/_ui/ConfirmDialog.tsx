@@ -26,8 +26,16 @@ export function ConfirmDialog({ label, title, children, form, href, kind = 'grav
         kind={kind}
         role="button"
         aria-haspopup="dialog"
-        onClick={(event) => { event.preventDefault(); dialog.current?.showModal(); }}
-        onKeyDown={(event) => { if (event.key === ' ') { event.preventDefault(); dialog.current?.showModal(); } }}
+        onClick={(event) => {
+          event.preventDefault();
+          dialog.current?.showModal();
+        }}
+        onKeyDown={(event) => {
+          if (event.key === ' ') {
+            event.preventDefault();
+            dialog.current?.showModal();
+          }
+        }}
       >
         {label}
       </ButtonLink>

@@ -6,7 +6,7 @@ export function CourseBar({ name, tabs, current }: { name: string; tabs: Tab[]; 
     <section className="course-bar" aria-label={name}>
       <div className="course-bar-inside">
         <p className="course-bar-name">{name}</p>
-        <Tabs label={"Parts of the course"} tabs={tabs} current={current} />
+        <Tabs label={'Parts of the course'} tabs={tabs} current={current} />
       </div>
     </section>
   );

@@ -13,7 +13,19 @@ type Props = FieldWords & {
 
 /** A date and time as people type it. The zone belongs to the course and is said, never guessed from the browser. */
 export function DateTimeField({ timeZone, hint, ...rest }: Props) {
-  return <Field type="datetime-local" step={60} {...rest} hint={<>{hint}{hint && ' '}Time of {zoneWords(timeZone)}.</>} />;
+  return (
+    <Field
+      type="datetime-local"
+      step={60}
+      {...rest}
+      hint={
+        <>
+          {hint}
+          {hint && ' '}Time of {zoneWords(timeZone)}.
+        </>
+      }
+    />
+  );
 }
 
 /** 'Europe/Vienna' -> 'Vienna (Europe/Vienna)'; the city is what people know, the name is exact. */

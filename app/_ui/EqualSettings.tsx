@@ -6,8 +6,18 @@ type Props = { groups: readonly { text?: string; members: readonly string[] }[] 
 export function EqualSettings({ groups }: Props) {
   if (groups.length === 0) return null;
   return (
-    <Section title="Equal settings" lead="These settings are the same in every number. That is a fact and nothing more: people sit together, start from one another’s drafts, or agree.">
-      <ul>{groups.map(({ text, members }, index) => <li key={index}>{text && `${text}: `}{members.join(', ')}</li>)}</ul>
+    <Section
+      title="Equal settings"
+      lead="These settings are the same in every number. That is a fact and nothing more: people sit together, start from one another’s drafts, or agree."
+    >
+      <ul>
+        {groups.map(({ text, members }, index) => (
+          <li key={index}>
+            {text && `${text}: `}
+            {members.join(', ')}
+          </li>
+        ))}
+      </ul>
     </Section>
   );
 }

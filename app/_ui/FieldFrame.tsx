@@ -19,7 +19,9 @@ export const fieldId = (name: string) => `field-${name}`;
 
 /** The attributes that tie a control to its hint and error. */
 export function controlAttributes(name: string, hint: ReactNode, error: string | undefined) {
-  const described = [hint ? `${fieldId(name)}-hint` : '', error ? `${fieldId(name)}-error` : ''].filter(Boolean).join(' ');
+  const described = [hint ? `${fieldId(name)}-hint` : '', error ? `${fieldId(name)}-error` : '']
+    .filter(Boolean)
+    .join(' ');
   return {
     id: fieldId(name),
     name,
@@ -29,10 +31,21 @@ export function controlAttributes(name: string, hint: ReactNode, error: string |
 }
 
 /** Label over, hint and error under a control. */
-export function FieldFrame({ name, label, hint, error, optional, short, children }: FieldWords & { children: ReactNode }) {
+export function FieldFrame({
+  name,
+  label,
+  hint,
+  error,
+  optional,
+  short,
+  children,
+}: FieldWords & { children: ReactNode }) {
   return (
     <div className={classes('field', short && 'field-short')}>
-      <label htmlFor={fieldId(name)}>{label}{optional && <span className="needless"> (may be left empty)</span>}</label>
+      <label htmlFor={fieldId(name)}>
+        {label}
+        {optional && <span className="needless"> (may be left empty)</span>}
+      </label>
       {children}
       <FieldNotes name={name} hint={hint} error={error} />
     </div>
@@ -43,8 +56,16 @@ export function FieldFrame({ name, label, hint, error, optional, short, children
 export function FieldNotes({ name, hint, error }: { name: string; hint?: ReactNode; error?: string | undefined }) {
   return (
     <>
-      {hint && <p className="hint" id={`${fieldId(name)}-hint`}>{hint}</p>}
-      {error && <p className="field-error" id={`${fieldId(name)}-error`}>{error}</p>}
+      {hint && (
+        <p className="hint" id={`${fieldId(name)}-hint`}>
+          {hint}
+        </p>
+      )}
+      {error && (
+        <p className="field-error" id={`${fieldId(name)}-error`}>
+          {error}
+        </p>
+      )}
     </>
   );
 }

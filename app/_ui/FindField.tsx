@@ -9,10 +9,21 @@ export function FindField({ label, find, action, hint }: Props) {
       <form action={action} method="get" className="form form-inline" aria-label={label}>
         <div className="field">
           <label htmlFor="field-find">{label}</label>
-          <input type="search" id="field-find" name="find" defaultValue={find} autoComplete="off" aria-describedby="field-find-hint" />
-          <p className="hint" id="field-find-hint">{hint}</p>
+          <input
+            type="search"
+            id="field-find"
+            name="find"
+            defaultValue={find}
+            autoComplete="off"
+            aria-describedby="field-find-hint"
+          />
+          <p className="hint" id="field-find-hint">
+            {hint}
+          </p>
         </div>
-        <Button type="submit" small>Find</Button>
+        <Button type="submit" small>
+          Find
+        </Button>
       </form>
     </search>
   );

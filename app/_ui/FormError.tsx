@@ -10,17 +10,27 @@ export function FormError({ state }: { state: FormState }) {
   }, [state]);
 
   if (state.status === 'done') {
-    return state.said ? <div className="notice" role="status">{state.said}</div> : null;
+    return state.said ? (
+      <div className="notice" role="status">
+        {state.said}
+      </div>
+    ) : null;
   }
   if (state.status === 'new') return null;
   const errors = Object.entries(state.fields);
   return (
     <div className="notice notice-warning" role="alert" tabIndex={-1} ref={box}>
-      <p><strong>{errors.length > 0 ? 'Not done yet. What you typed is kept.' : state.said}</strong></p>
+      <p>
+        <strong>{errors.length > 0 ? 'Not done yet. What you typed is kept.' : state.said}</strong>
+      </p>
       {errors.length > 0 && (
         <ul>
           {errors.map(([name, message]) => (
-            <li key={name}><a href={`#field-${name}`} onClick={(event) => lead(event, name)}>{message}</a></li>
+            <li key={name}>
+              <a href={`#field-${name}`} onClick={(event) => lead(event, name)}>
+                {message}
+              </a>
+            </li>
           ))}
         </ul>
       )}

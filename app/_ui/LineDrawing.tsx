@@ -33,12 +33,26 @@ type Props = {
 };
 
 /** A line as outlines: one merged path, drawn on the server, no font needed in the browser. */
-export function LineDrawing({ pack, spacing, label, size, under, marks = [], ties = [], baseline, room = 0, show = {}, behind }: Props) {
+export function LineDrawing({
+  pack,
+  spacing,
+  label,
+  size,
+  under,
+  marks = [],
+  ties = [],
+  baseline,
+  room = 0,
+  show = {},
+  behind,
+}: Props) {
   const blurId = useId().replaceAll(/[^\w-]/g, '');
   const line = placeLetters(pack, spacing);
   const frame = frameOf(pack, line, ties.length > 0, marks.length > 0, room);
   const turned = turnedBy(show, frame, pack);
-  const beside = turned.flipped ? { ...line, gaps: line.gaps.map((gap) => ({ ...gap, centre: 2 * turned.x - gap.centre })) } : line;
+  const beside = turned.flipped
+    ? { ...line, gaps: line.gaps.map((gap) => ({ ...gap, centre: 2 * turned.x - gap.centre })) }
+    : line;
   const words = label === undefined ? pack.text : label;
   return (
     <svg
@@ -47,13 +61,39 @@ export function LineDrawing({ pack, spacing, label, size, under, marks = [], tie
       {...(size ? trueSize(frame, pack.unitsPerEm, size) : {})}
       {...(words === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': words })}
     >
-      {show.blur && <defs><filter id={blurId}><feGaussianBlur stdDeviation={number(0.028 * pack.unitsPerEm)} /></filter></defs>}
+      {show.blur && (
+        <defs>
+          <filter id={blurId}>
+            <feGaussianBlur stdDeviation={number(0.028 * pack.unitsPerEm)} />
+          </filter>
+        </defs>
+      )}
       <g transform={turned.transform}>
         {baseline && <path className="baseline" d={`M${number(frame.x)} 0H${number(frame.x + frame.width)}`} />}
-        {show.guides && <path className="baseline" d={guides(pack).map((y) => `M${number(frame.x)} ${number(-y)}H${number(frame.x + frame.width)}`).join('')} />}
+        {show.guides && (
+          <path
+            className="baseline"
+            d={guides(pack)
+              .map((y) => `M${number(frame.x)} ${number(-y)}H${number(frame.x + frame.width)}`)
+              .join('')}
+          />
+        )}
         {behind}
-        {under && <path className="under" transform="scale(1 -1)" d={mergedPath(pack, opened(placeLetters(pack, under), show))} />}
-        {!show.hidden && <path className="letters" transform="scale(1 -1)" filter={show.blur ? `url(#${blurId})` : undefined} d={mergedPath(pack, opened(line, show))} />}
+        {under && (
+          <path
+            className="under"
+            transform="scale(1 -1)"
+            d={mergedPath(pack, opened(placeLetters(pack, under), show))}
+          />
+        )}
+        {!show.hidden && (
+          <path
+            className="letters"
+            transform="scale(1 -1)"
+            filter={show.blur ? `url(#${blurId})` : undefined}
+            d={mergedPath(pack, opened(line, show))}
+          />
+        )}
       </g>
       {marks.length > 0 && <LineMarks pack={pack} line={beside} marks={marks} />}
       {ties.length > 0 && <LineTies pack={pack} line={beside} ties={ties} bottom={frame.y + frame.height} />}
@@ -62,19 +102,41 @@ export function LineDrawing({ pack, spacing, label, size, under, marks = [], tie
 }
 
 /** Ways of looking at a drawing. `open` are the letters that are not covered. */
-export type Showing = { hidden?: boolean; blur?: boolean; head?: boolean; mirror?: boolean; guides?: boolean; open?: { from: number; to: number } };
+export type Showing = {
+  hidden?: boolean;
+  blur?: boolean;
+  head?: boolean;
+  mirror?: boolean;
+  guides?: boolean;
+  open?: { from: number; to: number };
+};
 
-const opened = (line: PlacedLine, { open }: Showing): PlacedLine => (open ? { ...line, letters: line.letters.slice(open.from, open.to + 1) } : line);
+const opened = (line: PlacedLine, { open }: Showing): PlacedLine =>
+  open ? { ...line, letters: line.letters.slice(open.from, open.to + 1) } : line;
 
-const guides = ({ vertical }: Pack): number[] => [vertical.ascenderTop, vertical.capHeight, vertical.xHeight, 0, vertical.descender];
+const guides = ({ vertical }: Pack): number[] => [
+  vertical.ascenderTop,
+  vertical.capHeight,
+  vertical.xHeight,
+  0,
+  vertical.descender,
+];
 
 /** On its head is half a turn about the middle of the letters, mirrored is left for right. */
-function turnedBy({ head, mirror }: Showing, frame: Frame, pack: Pack): { transform?: string; flipped: boolean; x: number } {
+function turnedBy(
+  { head, mirror }: Showing,
+  frame: Frame,
+  pack: Pack,
+): { transform?: string; flipped: boolean; x: number } {
   const x = frame.x + frame.width / 2;
   if (!head && !mirror) return { flipped: false, x };
   const y = (frame.y + Math.max(-pack.vertical.descender, 0.24 * pack.unitsPerEm)) / 2;
   const flipped = Boolean(head) !== Boolean(mirror);
-  return { transform: `translate(${number(x)} ${number(y)}) scale(${flipped ? -1 : 1} ${head ? -1 : 1}) translate(${number(-x)} ${number(-y)})`, flipped, x };
+  return {
+    transform: `translate(${number(x)} ${number(y)}) scale(${flipped ? -1 : 1} ${head ? -1 : 1}) translate(${number(-x)} ${number(-y)})`,
+    flipped,
+    x,
+  };
 }
 
 type Frame = { x: number; y: number; width: number; height: number };

@@ -12,7 +12,9 @@ export function LineMarks({ pack, line, marks }: { pack: Pack; line: PlacedLine;
   return (
     <path
       className="mark"
-      d={marks.map((mark) => wedges(line.gaps[mark.gap]!.centre, y, (0.03 + 0.02 * mark.strength) * em, mark.look)).join('')}
+      d={marks
+        .map((mark) => wedges(line.gaps[mark.gap]!.centre, y, (0.03 + 0.02 * mark.strength) * em, mark.look))
+        .join('')}
     />
   );
 }
@@ -22,6 +24,9 @@ function wedges(x: number, y: number, size: number, look: GapMark['look']): stri
   // From the gap's middle outwards: the point first when the letters press in, the back first when they stand apart.
   const [point, back] = look === 'tight' ? [apart, apart + size] : [apart + size, apart];
   return [-1, 1]
-    .map((side) => `M${number(x + side * point)} ${number(y)}L${number(x + side * back)} ${number(y - size * 0.7)}V${number(y + size * 0.7)}Z`)
+    .map(
+      (side) =>
+        `M${number(x + side * point)} ${number(y)}L${number(x + side * back)} ${number(y - size * 0.7)}V${number(y + size * 0.7)}Z`,
+    )
     .join('');
 }

@@ -18,15 +18,34 @@ export function LineWhite({ pack, spacing, between = true, inside = false, open 
   const em = pack.unitsPerEm;
   const step = em / 30;
   const toUnits = em / 1000;
-  const outline = (points: number[], x: number) => points.length === 0 ? '' :
-    `M${thinned(points, 0.7).map((value, i) => Math.round(i % 2 === 0 ? x + value * toUnits : -value * toUnits)).join(' ')}Z`;
+  const outline = (points: number[], x: number) =>
+    points.length === 0
+      ? ''
+      : `M${thinned(points, 0.7)
+          .map((value, i) => Math.round(i % 2 === 0 ? x + value * toUnits : -value * toUnits))
+          .join(' ')}Z`;
   const shown = open ?? { from: 0, to: placed.letters.length - 1 };
-  const gaps = placed.gaps.slice(shown.from, shown.to).map((gap) => outline(pairWhite(line, gap.index, (gap.to - gap.from) / toUnits - pack.wordSpace[gap.index]! / toUnits), placed.letters[gap.index]!.x));
-  const insides = placed.letters.slice(shown.from, shown.to + 1).map((letter) => outline(letterInside(line, letter.index), letter.x));
+  const gaps = placed.gaps
+    .slice(shown.from, shown.to)
+    .map((gap) =>
+      outline(
+        pairWhite(line, gap.index, (gap.to - gap.from) / toUnits - pack.wordSpace[gap.index]! / toUnits),
+        placed.letters[gap.index]!.x,
+      ),
+    );
+  const insides = placed.letters
+    .slice(shown.from, shown.to + 1)
+    .map((letter) => outline(letterInside(line, letter.index), letter.x));
   return (
     <g>
       <defs>
-        <pattern id={`${id}-hatch`} width={number(step)} height={number(step)} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <pattern
+          id={`${id}-hatch`}
+          width={number(step)}
+          height={number(step)}
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
           <rect className="hatch" width={number(step * 0.3)} height={number(step)} />
         </pattern>
         <pattern id={`${id}-dots`} width={number(step)} height={number(step)} patternUnits="userSpaceOnUse">

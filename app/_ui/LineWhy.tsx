@@ -11,7 +11,10 @@ export function LineWhy({ pack, spacing, pair }: { pack: Pack; spacing: Spacing;
   const toUnits = pack.unitsPerEm / 1000;
   const total = pack.builtIn[pair]! / toUnits + spacing.tracking + spacing.offsets[pair]!;
   const { leftDrawn, rightDrawn, leftSeen, rightSeen } = pairProfiles(prepareLine(pack), pair, total);
-  const open = (points: readonly number[]) => points.length === 0 ? '' : `M${points.map((value, i) => number(i % 2 === 0 ? x + value * toUnits : -value * toUnits)).join(' ')}`;
+  const open = (points: readonly number[]) =>
+    points.length === 0
+      ? ''
+      : `M${points.map((value, i) => number(i % 2 === 0 ? x + value * toUnits : -value * toUnits)).join(' ')}`;
   return (
     <g className="why">
       <path className="why-drawn" d={[...leftDrawn, ...rightDrawn].map(open).join('')} />

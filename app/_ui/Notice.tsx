@@ -13,8 +13,15 @@ type Props = {
 /** A remark that must not be overlooked. */
 export function Notice({ children, title, kind = 'plain', live }: Props) {
   return (
-    <div className={classes('notice', kind !== 'plain' && `notice-${kind}`)} role={live && (live === 'assertive' ? 'alert' : 'status')}>
-      {title && <p><strong>{title}</strong></p>}
+    <div
+      className={classes('notice', kind !== 'plain' && `notice-${kind}`)}
+      role={live && (live === 'assertive' ? 'alert' : 'status')}
+    >
+      {title && (
+        <p>
+          <strong>{title}</strong>
+        </p>
+      )}
       {typeof children === 'string' ? <p>{children}</p> : children}
     </div>
   );

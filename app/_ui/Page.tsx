@@ -7,7 +7,11 @@ import { classes } from './classes';
  */
 export function Page({ width = 'text', children }: { width?: 'text' | 'wide' | 'full'; children: ReactNode }) {
   return (
-    <main id="main" tabIndex={-1} className={classes('page', width === 'wide' && 'page-wide', width === 'full' && 'page-wide page-full')}>
+    <main
+      id="main"
+      tabIndex={-1}
+      className={classes('page', width === 'wide' && 'page-wide', width === 'full' && 'page-wide page-full')}
+    >
       {children}
     </main>
   );

@@ -13,11 +13,29 @@ export function Pages({ label, page, pages, href }: Props) {
   if (pages <= 1) return null;
   return (
     <nav aria-label={label} className="actions">
-      {page > 2 && <Link href={href(1)} prefetch={false}>First page</Link>}
-      {page > 1 && <Link href={href(page - 1)} prefetch={false} rel="prev">Page before</Link>}
-      <span className="quiet" aria-current="page">Page {page} of {pages}</span>
-      {page < pages && <Link href={href(page + 1)} prefetch={false} rel="next">Next page</Link>}
-      {page < pages - 1 && <Link href={href(pages)} prefetch={false}>Last page</Link>}
+      {page > 2 && (
+        <Link href={href(1)} prefetch={false}>
+          First page
+        </Link>
+      )}
+      {page > 1 && (
+        <Link href={href(page - 1)} prefetch={false} rel="prev">
+          Page before
+        </Link>
+      )}
+      <span className="quiet" aria-current="page">
+        Page {page} of {pages}
+      </span>
+      {page < pages && (
+        <Link href={href(page + 1)} prefetch={false} rel="next">
+          Next page
+        </Link>
+      )}
+      {page < pages - 1 && (
+        <Link href={href(pages)} prefetch={false}>
+          Last page
+        </Link>
+      )}
     </nav>
   );
 }

@@ -14,14 +14,37 @@ type Props = FieldWords & {
 };
 
 /** One of a few, all in view, each with a hint if it needs one. */
-export function RadioGroup({ name, label, hint, error, optional, choices, defaultValue, row, value, onChange, disabled }: Props) {
+export function RadioGroup({
+  name,
+  label,
+  hint,
+  error,
+  optional,
+  choices,
+  defaultValue,
+  row,
+  value,
+  onChange,
+  disabled,
+}: Props) {
   const form = useFormField(name);
   const shown = form.error ?? error;
   const chosen = form.typed ?? defaultValue;
-  const described = [hint ? `${fieldId(name)}-hint` : '', shown ? `${fieldId(name)}-error` : ''].filter(Boolean).join(' ');
+  const described = [hint ? `${fieldId(name)}-hint` : '', shown ? `${fieldId(name)}-error` : '']
+    .filter(Boolean)
+    .join(' ');
   return (
-    <fieldset className="field" id={fieldId(name)} aria-describedby={described || undefined} disabled={disabled} key={String(chosen)}>
-      <legend>{label}{optional && <span className="needless"> (may be left empty)</span>}</legend>
+    <fieldset
+      className="field"
+      id={fieldId(name)}
+      aria-describedby={described || undefined}
+      disabled={disabled}
+      key={String(chosen)}
+    >
+      <legend>
+        {label}
+        {optional && <span className="needless"> (may be left empty)</span>}
+      </legend>
       <div className={classes(row && 'choices-row')}>
         {choices.map((choice) => {
           const id = `${fieldId(name)}-${choice.value}`;
@@ -38,7 +61,11 @@ export function RadioGroup({ name, label, hint, error, optional, choices, defaul
                   : { checked: value === choice.value, onChange: () => onChange?.(choice.value) })}
               />
               <label htmlFor={id}>{choice.label}</label>
-              {choice.hint && <span className="hint" id={`${id}-hint`}>{choice.hint}</span>}
+              {choice.hint && (
+                <span className="hint" id={`${id}-hint`}>
+                  {choice.hint}
+                </span>
+              )}
             </div>
           );
         })}

@@ -1,6 +1,13 @@
 import { useId, type ReactNode } from 'react';
 
-type Props = { title: ReactNode; level?: 2 | 3; lead?: ReactNode; actions?: ReactNode; id?: string; children: ReactNode };
+type Props = {
+  title: ReactNode;
+  level?: 2 | 3;
+  lead?: ReactNode;
+  actions?: ReactNode;
+  id?: string;
+  children: ReactNode;
+};
 
 /** A titled part of a page; `id` makes it a target for links. */
 export function Section({ title, level = 2, lead, actions, id, children }: Props) {

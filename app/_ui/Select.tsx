@@ -4,10 +4,25 @@ import { controlAttributes, FieldFrame, type FieldWords } from './FieldFrame';
 import { useFormField } from './form-context';
 
 export type Choice = { value: string; label: string; hint?: string; group?: string };
-type Props = FieldWords & Omit<ComponentProps<'select'>, 'id' | 'name' | 'className' | 'multiple'> & { choices: Choice[]; placeholder?: string };
+type Props = FieldWords &
+  Omit<ComponentProps<'select'>, 'id' | 'name' | 'className' | 'multiple'> & {
+    choices: Choice[];
+    placeholder?: string;
+  };
 
 /** One of several, from a list; choices with a `group` stand under its name. */
-export function Select({ name, label, hint, error, optional, short, choices, placeholder, defaultValue, ...select }: Props) {
+export function Select({
+  name,
+  label,
+  hint,
+  error,
+  optional,
+  short,
+  choices,
+  placeholder,
+  defaultValue,
+  ...select
+}: Props) {
   const form = useFormField(name);
   const shown = form.error ?? error;
   const chosen = form.typed ?? defaultValue;
@@ -25,8 +40,18 @@ export function Select({ name, label, hint, error, optional, short, choices, pla
         {placeholder !== undefined && <option value="">{placeholder}</option>}
         {groups.map((group) => {
           const options = choices.filter((choice) => (choice.group ?? '') === group);
-          const list = options.map((choice) => <option key={choice.value} value={choice.value}>{choice.label}</option>);
-          return group ? <optgroup key={group} label={group}>{list}</optgroup> : list;
+          const list = options.map((choice) => (
+            <option key={choice.value} value={choice.value}>
+              {choice.label}
+            </option>
+          ));
+          return group ? (
+            <optgroup key={group} label={group}>
+              {list}
+            </optgroup>
+          ) : (
+            list
+          );
         })}
       </select>
     </FieldFrame>

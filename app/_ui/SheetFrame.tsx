@@ -15,8 +15,14 @@ type Props = {
 
 /** The sheet that a line stands on. Nothing goes behind the letters. */
 export function SheetFrame({ ground, children, caption, bare, scrolls }: Props) {
-  const scrolling = scrolls ? { tabIndex: 0, role: 'group', 'aria-label': 'The sheet; it may be wider than the screen' } : {};
-  const sheet = <div className={classes('sheet', `sheet-${ground}`, bare && 'sheet-bare')} {...scrolling}>{children}</div>;
+  const scrolling = scrolls
+    ? { tabIndex: 0, role: 'group', 'aria-label': 'The sheet; it may be wider than the screen' }
+    : {};
+  const sheet = (
+    <div className={classes('sheet', `sheet-${ground}`, bare && 'sheet-bare')} {...scrolling}>
+      {children}
+    </div>
+  );
   if (!caption) return sheet;
   return (
     <figure className="sheet-figure">

@@ -25,10 +25,21 @@ export function ShownLink({ name, label, hint }: Props) {
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
-      <input id={id} type="text" readOnly value={path} onFocus={(event) => event.currentTarget.select()} aria-describedby={`${id}-hint`} />
-      <p className="hint" id={`${id}-hint`}>{hint}</p>
+      <input
+        id={id}
+        type="text"
+        readOnly
+        value={path}
+        onFocus={(event) => event.currentTarget.select()}
+        aria-describedby={`${id}-hint`}
+      />
+      <p className="hint" id={`${id}-hint`}>
+        {hint}
+      </p>
       <div className="actions">
-        <Button small onClick={() => void copy()}>Copy</Button>
+        <Button small onClick={() => void copy()}>
+          Copy
+        </Button>
         <span role="status">{said}</span>
       </div>
     </div>

@@ -6,7 +6,9 @@ export function SiteBar({ home = '/', children }: { home?: string; children?: Re
   return (
     <header className="bar">
       <div className="bar-inside">
-        <Link className="bar-name" href={home}>Kerncrit</Link>
+        <Link className="bar-name" href={home}>
+          Kerncrit
+        </Link>
         <nav className="bar-links" aria-label="Main">
           {children}
           <Link href="/words">Words</Link>

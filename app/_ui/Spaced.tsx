@@ -13,7 +13,13 @@ export async function Spaced({ children }: { children: string }) {
         {words.map((word, index) => (
           <Fragment key={index}>
             {index > 0 && ' '}
-            <span className="spaced-word">{word.map((letter, place) => <span key={place} className={classes(gapClass(letter.after))}>{letter.cluster}</span>)}</span>
+            <span className="spaced-word">
+              {word.map((letter, place) => (
+                <span key={place} className={classes(gapClass(letter.after))}>
+                  {letter.cluster}
+                </span>
+              ))}
+            </span>
           </Fragment>
         ))}
       </span>

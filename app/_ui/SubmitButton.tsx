@@ -16,7 +16,15 @@ type Props = {
 };
 
 /** Sends its form once: while it is on its way a second press does nothing, and it keeps the focus. */
-export function SubmitButton({ children, pending = 'One moment…', kind = 'main', small, name, value, disabled }: Props) {
+export function SubmitButton({
+  children,
+  pending = 'One moment…',
+  kind = 'main',
+  small,
+  name,
+  value,
+  disabled,
+}: Props) {
   const status = useFormStatus();
   return (
     <button
@@ -26,7 +34,9 @@ export function SubmitButton({ children, pending = 'One moment…', kind = 'main
       disabled={disabled}
       aria-disabled={status.pending || undefined}
       className={buttonClasses({ kind, small })}
-      onClick={(event) => { if (status.pending) event.preventDefault(); }}
+      onClick={(event) => {
+        if (status.pending) event.preventDefault();
+      }}
     >
       {status.pending ? pending : children}
     </button>

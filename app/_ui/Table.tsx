@@ -16,7 +16,9 @@ export function Table({ caption, children, narrow, captionHidden }: Props) {
   return (
     <div className="table-region" role="region" aria-labelledby={id} tabIndex={0}>
       <table className={classes('table', narrow && 'table-narrow')}>
-        <caption id={id} className={classes(captionHidden && 'visually-hidden')}>{caption}</caption>
+        <caption id={id} className={classes(captionHidden && 'visually-hidden')}>
+          {caption}
+        </caption>
         {children}
       </table>
     </div>

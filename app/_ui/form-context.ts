@@ -6,7 +6,11 @@ import { newForm, type FormState } from '@/shared/schemas/form-state';
 export const FormContext = createContext<FormState>(newForm);
 
 /** A field's error and what was typed or ticked last (undefined when the form is new). */
-export function useFormField(name: string): { error: string | undefined; typed: string | undefined; ticked: readonly string[] | undefined } {
+export function useFormField(name: string): {
+  error: string | undefined;
+  typed: string | undefined;
+  ticked: readonly string[] | undefined;
+} {
   const state = useContext(FormContext);
   const values = state.status === 'failed' ? [state.values[name] ?? ''].flat() : undefined;
   return { error: state.fields[name], typed: values?.[0], ticked: values };

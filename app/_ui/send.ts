@@ -1,13 +1,22 @@
 'use client';
 
 /** What came of a request: the answer, or a sentence for the person. `again` is whether sending it once more may help. */
-export type Answer<Result> = { ok: true; result: Result } | { ok: false; said: string; again: boolean; signedOut: boolean; body: unknown };
+export type Answer<Result> =
+  { ok: true; result: Result } | { ok: false; said: string; again: boolean; signedOut: boolean; body: unknown };
 
 /** Sends JSON to one of our own routes. It never throws: a lost network is an answer like any other. */
-export async function send<Result>(method: 'POST' | 'PUT' | 'DELETE', address: string, body: unknown): Promise<Answer<Result>> {
+export async function send<Result>(
+  method: 'POST' | 'PUT' | 'DELETE',
+  address: string,
+  body: unknown,
+): Promise<Answer<Result>> {
   let response: Response;
   try {
-    response = await fetch(address, { method, headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+    response = await fetch(address, {
+      method,
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
   } catch {
     return { ok: false, said: 'There is no connection to the server.', again: true, signedOut: false, body: null };
   }

@@ -9,11 +9,21 @@ const goesOn = new Set(['.', ',', '>', '<', 'o', 't', 'O', 'T']);
 /** Runs `acts[key]` for a key pressed outside of fields, where no other key is held with it. Off when the person says so. */
 export function useKeys(acts: Acts, on: boolean): void {
   const latest = useRef(acts);
-  useEffect(() => { latest.current = acts; });
+  useEffect(() => {
+    latest.current = acts;
+  });
   useEffect(() => {
     if (!on) return;
     const press = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented || event.isComposing || isField(event.target)) return;
+      if (
+        event.ctrlKey ||
+        event.metaKey ||
+        event.altKey ||
+        event.defaultPrevented ||
+        event.isComposing ||
+        isField(event.target)
+      )
+        return;
       const act = latest.current[event.key];
       if (!act) return;
       event.preventDefault();
@@ -31,5 +41,9 @@ export function useKeys(acts: Acts, on: boolean): void {
 
 function isField(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
-  return target.isContentEditable || target.matches('textarea, select, input:not([type=radio], [type=checkbox])') || target.closest('dialog[open]') !== null;
+  return (
+    target.isContentEditable ||
+    target.matches('textarea, select, input:not([type=radio], [type=checkbox])') ||
+    target.closest('dialog[open]') !== null
+  );
 }

@@ -22,12 +22,18 @@ const tryAgain = 30_000;
  * Follows what the server says at `address`/live, the whole present state each time; where events do not get through it
  * asks `address` itself, whose answer holds the same under `state`. `join` may keep what is the same in both.
  */
-export function useLive<State>(address: string, first: State, join: (before: State, now: State) => State = newest): { state: State; following: Following } {
+export function useLive<State>(
+  address: string,
+  first: State,
+  join: (before: State, now: State) => State = newest,
+): { state: State; following: Following } {
   const [state, setState] = useState(first);
   const [following, setFollowing] = useState<Following>('joining');
   useEffect(() => {
     let source: EventSource | null = null;
-    let watch = 0, asking = 0, retry = 0;
+    let watch = 0,
+      asking = 0,
+      retry = 0;
     let ended = false;
     // Browsers try again every few seconds and tell of each failure: only the first one starts the clock.
     let troubled = true;
@@ -74,7 +80,10 @@ export function useLive<State>(address: string, first: State, join: (before: Sta
     const connect = () => {
       const opened = new EventSource(`${address}/live`);
       source = opened;
-      opened.addEventListener('state', ({ data }) => { heard(); take(JSON.parse(String(data)) as State); });
+      opened.addEventListener('state', ({ data }) => {
+        heard();
+        take(JSON.parse(String(data)) as State);
+      });
       opened.addEventListener('beat', heard);
       opened.addEventListener('over', over);
       opened.addEventListener('error', () => {
@@ -96,4 +105,4 @@ export function useLive<State>(address: string, first: State, join: (before: Sta
   return { state, following };
 }
 
-const newest = <State,>(_before: State, now: State): State => now;
+const newest = <State>(_before: State, now: State): State => now;

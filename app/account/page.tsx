@@ -26,40 +26,80 @@ export default async function Account({ searchParams }: Props) {
   return (
     <Page>
       <PageHeader title={account.name} kicker="Your account" lead={account.email} />
-      {changed === 'password' && <Notice live="polite">Your password is changed. All other browsers are signed out.</Notice>}
-      <Form action={signOutAction} label="Sign out"><div className="actions"><SubmitButton>Sign out</SubmitButton></div></Form>
+      {changed === 'password' && (
+        <Notice live="polite">Your password is changed. All other browsers are signed out.</Notice>
+      )}
+      <Form action={signOutAction} label="Sign out">
+        <div className="actions">
+          <SubmitButton>Sign out</SubmitButton>
+        </div>
+      </Form>
       <Section title="Courses" id="courses">
-        {account.courses.length === 0 ? <p>You are in no course.</p> : (
-          <ul>{account.courses.map((course) => <li key={course.id}><Link href={`/courses/${course.id}`}>{course.title}</Link>, {roleWords(course.role)}</li>)}</ul>
+        {account.courses.length === 0 ? (
+          <p>You are in no course.</p>
+        ) : (
+          <ul>
+            {account.courses.map((course) => (
+              <li key={course.id}>
+                <Link href={`/courses/${course.id}`}>{course.title}</Link>, {roleWords(course.role)}
+              </li>
+            ))}
+          </ul>
         )}
       </Section>
       <Section title="Name" id="name">
         <Form action={changeNameAction} label="Name">
           <Field name="name" label="As it stands on class lists" defaultValue={account.name} autoComplete="name" />
-          <div className="actions"><SubmitButton kind="usual">Change the name</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton kind="usual">Change the name</SubmitButton>
+          </div>
         </Form>
       </Section>
-      <Password hasPassword={account.hasPassword} throughSchool={account.signsInThrough.length > 0} email={account.email} />
+      <Password
+        hasPassword={account.hasPassword}
+        throughSchool={account.signsInThrough.length > 0}
+        email={account.email}
+      />
       <Sessions sessions={account.sessions} />
       <Section title="Your data" id="data" lead="What is kept here about you, in one file.">
         <div className="actions">
-          <ButtonLink href="/api/account/data" plainLink download="kerncrit-my-data.json">Take it with you (JSON)</ButtonLink>
-          <ButtonLink href="/account/erase" kind="grave">Erase the account…</ButtonLink>
+          <ButtonLink href="/api/account/data" plainLink download="kerncrit-my-data.json">
+            Take it with you (JSON)
+          </ButtonLink>
+          <ButtonLink href="/account/erase" kind="grave">
+            Erase the account…
+          </ButtonLink>
         </div>
       </Section>
     </Page>
   );
 }
 
-function Password({ hasPassword, throughSchool, email }: { hasPassword: boolean; throughSchool: boolean; email: string }) {
+function Password({
+  hasPassword,
+  throughSchool,
+  email,
+}: {
+  hasPassword: boolean;
+  throughSchool: boolean;
+  email: string;
+}) {
   const school = schoolName();
   return (
-    <Section title="Password" id="password" lead={throughSchool && school ? `You can also sign in through ${school}.` : undefined}>
+    <Section
+      title="Password"
+      id="password"
+      lead={throughSchool && school ? `You can also sign in through ${school}.` : undefined}
+    >
       <Form action={changePasswordAction} label="Password">
         <input type="email" name="username" value={email} autoComplete="username" readOnly hidden />
-        {hasPassword && <Field name="currentPassword" label="Present password" type="password" autoComplete="current-password" />}
+        {hasPassword && (
+          <Field name="currentPassword" label="Present password" type="password" autoComplete="current-password" />
+        )}
         <NewPasswordField name="newPassword" label="New password" />
-        <div className="actions"><SubmitButton kind="usual">{hasPassword ? 'Change the password' : 'Set a password'}</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton kind="usual">{hasPassword ? 'Change the password' : 'Set a password'}</SubmitButton>
+        </div>
       </Form>
     </Section>
   );

@@ -13,18 +13,31 @@ export function Sessions({ sessions }: { sessions: readonly Session[] }) {
       <ul className="card-list">
         {sessions.map((session, index) => (
           <li key={session.id}>
-            <p>Since <When at={session.createdAt} timeZone="UTC" short />{session.thisOne ? ' (this browser)' : <>, last used <When at={session.lastSeenAt} timeZone="UTC" short /></>}</p>
+            <p>
+              Since <When at={session.createdAt} timeZone="UTC" short />
+              {session.thisOne ? (
+                ' (this browser)'
+              ) : (
+                <>
+                  , last used <When at={session.lastSeenAt} timeZone="UTC" short />
+                </>
+              )}
+            </p>
             {!session.thisOne && (
               <Form action={endSessionAction} inline label={`Sign out browser ${index + 1}`}>
                 <input type="hidden" name="sessionId" value={session.id} />
-                <SubmitButton kind="usual" small>Sign it out</SubmitButton>
+                <SubmitButton kind="usual" small>
+                  Sign it out
+                </SubmitButton>
               </Form>
             )}
           </li>
         ))}
       </ul>
       <Form action={signOutEverywhereAction} label="Sign out everywhere">
-        <div className="actions"><SubmitButton kind="usual">Sign out everywhere</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton kind="usual">Sign out everywhere</SubmitButton>
+        </div>
       </Form>
     </Section>
   );

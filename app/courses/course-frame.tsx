@@ -6,7 +6,9 @@ type Part = 'exercises' | 'class' | 'term' | 'people' | 'settings';
 
 /** The bar of one course; each person sees the parts that are open to their role. */
 export function CourseFrame({ course, current }: { course: FramedCourse; current: Part }) {
-  const tabs = parts.filter(({ for: whom }) => whom.includes(course.role)).map(({ label, path }): Tab => ({ label, href: `/courses/${course.id}${path}` }));
+  const tabs = parts
+    .filter(({ for: whom }) => whom.includes(course.role))
+    .map(({ label, path }): Tab => ({ label, href: `/courses/${course.id}${path}` }));
   const here = parts.find(({ part }) => part === current)!;
   return <CourseBar name={course.title} tabs={tabs} current={`/courses/${course.id}${here.path}`} />;
 }

@@ -8,5 +8,9 @@ const words: Record<string, string> = { instructor: 'Instructor', assistant: 'As
 export const roleChoices = [
   { value: 'student', label: 'Student', hint: 'spaces lines and sends proofs; sees nobody else’s work.' },
   { value: 'assistant', label: 'Assistant', hint: 'sees everyone’s proofs, writes notes and gives marks.' },
-  { value: 'instructor', label: 'Instructor', hint: 'all of that, and plans exercises, releases marks and manages people.' },
+  {
+    value: 'instructor',
+    label: 'Instructor',
+    hint: 'all of that, and plans exercises, releases marks and manages people.',
+  },
 ];

@@ -4,7 +4,9 @@ import { Select } from '../_ui/Select';
 export function TimeZoneField({ timeZones, chosen }: { timeZones: readonly string[]; chosen?: string | undefined }) {
   const choices = timeZones.map((zone) => {
     const [group, ...rest] = zone.split('/');
-    return rest.length === 0 ? { value: zone, label: zone, group: 'Everywhere' } : { value: zone, label: rest.join(' / ').replaceAll('_', ' '), group: group! };
+    return rest.length === 0
+      ? { value: zone, label: zone, group: 'Everywhere' }
+      : { value: zone, label: rest.join(' / ').replaceAll('_', ' '), group: group! };
   });
   return (
     <Select

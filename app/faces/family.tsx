@@ -15,25 +15,64 @@ export async function Family({ faces }: { faces: CatalogueFace[] }) {
   return (
     <Section title={shown.axes.length > 0 ? `${shown.family}, variable` : shown.family}>
       <SheetFrame ground="light">
-        <LineDrawing pack={pack} spacing={untouchedSpacing(pack)} room={pack.unitsPerEm * 8} label={`A line in ${shown.family} ${shown.style}`} />
+        <LineDrawing
+          pack={pack}
+          spacing={untouchedSpacing(pack)}
+          room={pack.unitsPerEm * 8}
+          label={`A line in ${shown.family} ${shown.style}`}
+        />
       </SheetFrame>
       <dl className="facts">
-        <dt>Kind</dt><dd>{shown.design}</dd>
-        {shown.axes.length > 0
-          ? <><dt>Axes</dt><dd>{shown.axes.map((axis) => `${axisName(axis.tag)} ${numberText(axis.least)}–${numberText(axis.most)}`).join(', ')}</dd></>
-          : <><dt>Weights</dt><dd>{weights(faces, false)}</dd></>}
-        {faces.some((face) => face.italic) && shown.axes.length === 0 && <><dt>Italic</dt><dd>{weights(faces, true)}</dd></>}
-        <dt>Licence</dt><dd><Link href={`/faces/${shown.key}`}>{shown.licence.name}</Link></dd>
-        <dt>Made by</dt><dd>{makerOf(shown.licence.attribution)}</dd>
-        <dt>From</dt><dd>{shown.source.package} {shown.source.version}</dd>
+        <dt>Kind</dt>
+        <dd>{shown.design}</dd>
+        {shown.axes.length > 0 ? (
+          <>
+            <dt>Axes</dt>
+            <dd>
+              {shown.axes
+                .map((axis) => `${axisName(axis.tag)} ${numberText(axis.least)}–${numberText(axis.most)}`)
+                .join(', ')}
+            </dd>
+          </>
+        ) : (
+          <>
+            <dt>Weights</dt>
+            <dd>{weights(faces, false)}</dd>
+          </>
+        )}
+        {faces.some((face) => face.italic) && shown.axes.length === 0 && (
+          <>
+            <dt>Italic</dt>
+            <dd>{weights(faces, true)}</dd>
+          </>
+        )}
+        <dt>Licence</dt>
+        <dd>
+          <Link href={`/faces/${shown.key}`}>{shown.licence.name}</Link>
+        </dd>
+        <dt>Made by</dt>
+        <dd>{makerOf(shown.licence.attribution)}</dd>
+        <dt>From</dt>
+        <dd>
+          {shown.source.package} {shown.source.version}
+        </dd>
       </dl>
     </Section>
   );
 }
 
 function weights(faces: CatalogueFace[], italic: boolean): string {
-  return faces.filter((face) => face.italic === italic).map((face) => face.weight).join(', ');
+  return faces
+    .filter((face) => face.italic === italic)
+    .map((face) => face.weight)
+    .join(', ');
 }
 
-const axisNames: Record<string, string> = { opsz: 'optical size', wght: 'weight', wdth: 'width', slnt: 'slant', ital: 'italic' };
+const axisNames: Record<string, string> = {
+  opsz: 'optical size',
+  wght: 'weight',
+  wdth: 'width',
+  slnt: 'slant',
+  ital: 'italic',
+};
 const axisName = (tag: string) => axisNames[tag] ?? tag;

@@ -20,7 +20,9 @@ export default function Faces() {
         A face needs a licence that allows its outlines to be sent to a class and exported. A desktop licence often does
         not. The licence is kept with the face; if it is in doubt, ask the foundry before the exercise is published.
       </Notice>
-      {families().map((faces) => <Family key={faces[0]!.source.package} faces={faces} />)}
+      {families().map((faces) => (
+        <Family key={faces[0]!.source.package} faces={faces} />
+      ))}
     </Page>
   );
 }
@@ -28,6 +30,7 @@ export default function Faces() {
 /** Faces by the package they come in: one family, or one variable file of it. */
 function families(): CatalogueFace[][] {
   const byPackage = new Map<string, CatalogueFace[]>();
-  for (const face of listFaces()) byPackage.set(face.source.package, [...(byPackage.get(face.source.package) ?? []), face]);
+  for (const face of listFaces())
+    byPackage.set(face.source.package, [...(byPackage.get(face.source.package) ?? []), face]);
   return [...byPackage.values()];
 }

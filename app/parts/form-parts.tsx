@@ -25,14 +25,34 @@ export function FormParts() {
         <Form action={refuse} label="Example">
           <Field name="title" label="Title" hint="As students see it in the list." />
           <TextArea name="brief" label="Brief" optional />
-          <Select name="face" label="Face" choices={[{ value: 'a', label: 'Lato Bold', group: 'Sans' }, { value: 'b', label: 'Vollkorn', group: 'Serif' }]} defaultValue="b" />
-          <RadioGroup name="ground" label="Ground" choices={[{ value: 'light', label: 'Light' }, { value: 'dark', label: 'Dark', hint: 'Light letters spread.' }]} />
+          <Select
+            name="face"
+            label="Face"
+            choices={[
+              { value: 'a', label: 'Lato Bold', group: 'Sans' },
+              { value: 'b', label: 'Vollkorn', group: 'Serif' },
+            ]}
+            defaultValue="b"
+          />
+          <RadioGroup
+            name="ground"
+            label="Ground"
+            choices={[
+              { value: 'light', label: 'Light' },
+              { value: 'dark', label: 'Dark', hint: 'Light letters spread.' },
+            ]}
+          />
           <Checkbox name="blind" label="Hide names while marking" hint="Can be lifted later." />
           <DateTimeField name="due" label="Due" timeZone="Europe/Vienna" defaultValue="2026-12-01T18:00" />
           <Field name="size" label="Size" type="number" short defaultValue={48} />
           <div className="actions">
             <SubmitButton>Save</SubmitButton>
-            <ConfirmDialog label="Delete…" title="Delete this exercise?" href="/parts" form={<SubmitButton kind="grave">Delete</SubmitButton>}>
+            <ConfirmDialog
+              label="Delete…"
+              title="Delete this exercise?"
+              href="/parts"
+              form={<SubmitButton kind="grave">Delete</SubmitButton>}
+            >
               <p>Drafts and proofs are kept for thirty days.</p>
             </ConfirmDialog>
           </div>

@@ -15,11 +15,18 @@ export default function Parts() {
       <CourseBar
         name="Lettering II, Harbour School"
         current="/parts"
-        tabs={[{ href: '/parts', label: 'Exercises', count: 4 }, { href: '/parts?class', label: 'Class' }, { href: '/parts?people', label: 'People', count: 23 }]}
+        tabs={[
+          { href: '/parts', label: 'Exercises', count: 4 },
+          { href: '/parts?class', label: 'Class' },
+          { href: '/parts?people', label: 'People', count: 23 },
+        ]}
       />
       <Page width="wide">
         <PageHeader
-          trail={[{ href: '/', label: 'Lettering II' }, { href: '/parts', label: 'Exercises' }]}
+          trail={[
+            { href: '/', label: 'Lettering II' },
+            { href: '/parts', label: 'Exercises' },
+          ]}
           title="Parts"
           lead="What pages are made of, on one page."
         />

@@ -11,7 +11,10 @@ export default async function PracticePage() {
   const { personKey, packs, results } = await forPage(openPractice, {});
   return (
     <Page width="wide">
-      <PageHeader title="Practice" lead="How small a fault can you see? Nothing of this is marked. Your results are kept with your account, and only you can see them: no teacher and no other student." />
+      <PageHeader
+        title="Practice"
+        lead="How small a fault can you see? Nothing of this is marked. Your results are kept with your account, and only you can see them: no teacher and no other student."
+      />
       <EyePractice packs={packs} personKey={personKey} results={results} save="/api/practice-results" />
     </Page>
   );

@@ -16,5 +16,6 @@ export const signInAction = formAction(signIn, {
 
 export const requestPasswordLinkAction = formAction(requestPasswordLink, {
   read: (form) => ({ email: form.get('email') }),
-  done: () => 'If there is an account with this address, a letter with a link is on its way to it. It works once and for two hours; look among unwanted mail too.',
+  done: () =>
+    'If there is an account with this address, a letter with a link is on its way to it. It works once and for two hours; look among unwanted mail too.',
 });

@@ -31,10 +31,21 @@ export default async function SignIn({ searchParams }: Props) {
   return (
     <Page>
       <PageHeader title="Sign in" lead={asked.next ? 'You come back to the page you were on.' : undefined} />
-      {problem && <Notice kind="warning" live="assertive">{problem}</Notice>}
+      {problem && (
+        <Notice kind="warning" live="assertive">
+          {problem}
+        </Notice>
+      )}
       <Form action={signInAction} label="Sign in">
         <input type="hidden" name="next" value={next} />
-        <Field name="email" label="E-mail address" type="email" autoComplete="username" inputMode="email" spellCheck={false} />
+        <Field
+          name="email"
+          label="E-mail address"
+          type="email"
+          autoComplete="username"
+          inputMode="email"
+          spellCheck={false}
+        />
         <Field name="password" label="Password" type="password" autoComplete="current-password" />
         <div className="actions">
           <SubmitButton pending="Signing in…">Sign in</SubmitButton>

@@ -4,7 +4,11 @@ import { closeWall } from '@/lib/wall/close-wall';
 import { openWall } from '@/lib/wall/open-wall';
 
 export const openWallAction = formAction(openWall, {
-  read: (form) => ({ exerciseId: form.get('exerciseId'), roundNumber: form.get('roundNumber'), specimenId: form.get('specimenId') }),
+  read: (form) => ({
+    exerciseId: form.get('exerciseId'),
+    roundNumber: form.get('roundNumber'),
+    specimenId: form.get('specimenId'),
+  }),
   then: ({ wallId }) => `/wall/${wallId}`,
 });
 

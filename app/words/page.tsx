@@ -16,10 +16,18 @@ export default function Words() {
         title={<Spaced>The words</Spaced>}
         lead="What people who set type call the things you are about to see. Nothing here has to be learnt by heart."
       />
-      <Section title="White" id="white"><TermList terms={whiteTerms} /></Section>
-      <Section title="Numbers" id="numbers"><TermList terms={numberTerms} /></Section>
-      <Section title="Ways of looking" id="looking"><TermList terms={lookingTerms} /></Section>
-      <Section title="In a course" id="course"><TermList terms={courseTerms} /></Section>
+      <Section title="White" id="white">
+        <TermList terms={whiteTerms} />
+      </Section>
+      <Section title="Numbers" id="numbers">
+        <TermList terms={numberTerms} />
+      </Section>
+      <Section title="Ways of looking" id="looking">
+        <TermList terms={lookingTerms} />
+      </Section>
+      <Section title="In a course" id="course">
+        <TermList terms={courseTerms} />
+      </Section>
     </Page>
   );
 }

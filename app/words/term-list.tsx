@@ -9,7 +9,11 @@ export function TermList({ terms }: { terms: Term[] }) {
         <div key={term.id} id={term.id}>
           <dt>{term.word}</dt>
           <dd>{term.meaning}</dd>
-          {term.drawing && <dd><WordDrawing {...term.drawing} /></dd>}
+          {term.drawing && (
+            <dd>
+              <WordDrawing {...term.drawing} />
+            </dd>
+          )}
         </div>
       ))}
     </dl>

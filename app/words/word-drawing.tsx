@@ -9,7 +9,10 @@ import type { Drawing, DrawnLine } from './terms';
 export async function WordDrawing({ face = 'libre-franklin-500', lines, caption }: Drawing) {
   const set = await Promise.all(lines.map(async (line) => ({ line, pack: await examplePack(face, line.text) })));
   const drawn = set.map(({ line, pack }) => ({ line, pack, spacing: spacingOf(line, pack.builtIn.length) }));
-  const room = Math.max(...drawn.map(({ pack, spacing }) => placeLetters(pack, spacing).width), drawn[0]!.pack.unitsPerEm * 6.4);
+  const room = Math.max(
+    ...drawn.map(({ pack, spacing }) => placeLetters(pack, spacing).width),
+    drawn[0]!.pack.unitsPerEm * 6.4,
+  );
   return (
     <SheetFrame ground="light" caption={caption}>
       <div className="word-lines">
@@ -21,7 +24,16 @@ export async function WordDrawing({ face = 'libre-franklin-500', lines, caption 
             room={room}
             label={line.label ?? line.text}
             marks={line.marks}
-            behind={line.white && <LineWhite pack={pack} spacing={spacing} between={line.white !== 'inside'} inside={line.white !== 'between'} />}
+            behind={
+              line.white && (
+                <LineWhite
+                  pack={pack}
+                  spacing={spacing}
+                  between={line.white !== 'inside'}
+                  inside={line.white !== 'between'}
+                />
+              )
+            }
           />
         ))}
       </div>

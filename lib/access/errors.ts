@@ -48,6 +48,10 @@ export class AppError extends Error {
 
 /** One text for every thing that is absent or somebody else's. */
 export const notFound = (): AppError =>
-  new AppError('NOT_FOUND', 'There is nothing here for you. The address may be mistyped, or it may belong to a course that you are not in.');
+  new AppError(
+    'NOT_FOUND',
+    'There is nothing here for you. The address may be mistyped, or it may belong to a course that you are not in.',
+  );
 
-export const signedOut = (): AppError => new AppError('SIGNED_OUT', 'Please sign in first; nothing that you typed is lost.');
+export const signedOut = (): AppError =>
+  new AppError('SIGNED_OUT', 'Please sign in first; nothing that you typed is lost.');

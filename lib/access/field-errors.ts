@@ -15,10 +15,16 @@ export function fieldErrors(error: $ZodError, input: unknown): FieldErrors {
 const secret = /password|token/i;
 
 export const sayFieldErrors = (fields: FieldErrors): string =>
-  Object.entries(fields).map(([path, said]) => (path === 'form' ? said : `${path}: ${said}`)).join(' ');
+  Object.entries(fields)
+    .map(([path, said]) => (path === 'form' ? said : `${path}: ${said}`))
+    .join(' ');
 
 const valueAt = (input: unknown, path: readonly PropertyKey[]): unknown =>
-  path.reduce<unknown>((value, key) => (value !== null && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[key] : undefined), input);
+  path.reduce<unknown>(
+    (value, key) =>
+      value !== null && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[key] : undefined,
+    input,
+  );
 
 function quoted(value: unknown): string {
   if (value === undefined || value === null || value === '') return '';

@@ -27,4 +27,6 @@ export function atMost({ running, waiting }: { running: number; waiting: number 
 }
 
 const tooBusy = () =>
-  new AppError('UNAVAILABLE', 'Very many people are signing in at this moment. Please try again in a few seconds.', { retryAfterSeconds: 5 });
+  new AppError('UNAVAILABLE', 'Very many people are signing in at this moment. Please try again in a few seconds.', {
+    retryAfterSeconds: 5,
+  });

@@ -23,8 +23,20 @@ export const becomeFirstInstructor = operation({
     try {
       return await data.transaction(async (inside) => {
         if (!(await inside.oneTimeLinks.use(link.id, now))) throw linkIsOver();
-        const person = await inside.signIn.makePerson({ emailNorm: email, name, passwordHash, mayCreateCourses: true }, now);
-        await inside.audit.record({ courseId: null, verb: 'course making allowed', subject: `user:${person.id}`, details: { by: 'first link' } }, now, person.id);
+        const person = await inside.signIn.makePerson(
+          { emailNorm: email, name, passwordHash, mayCreateCourses: true },
+          now,
+        );
+        await inside.audit.record(
+          {
+            courseId: null,
+            verb: 'course making allowed',
+            subject: `user:${person.id}`,
+            details: { by: 'first link' },
+          },
+          now,
+          person.id,
+        );
         return openSession(inside, person.id, now);
       });
     } catch (error) {

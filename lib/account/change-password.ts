@@ -20,8 +20,13 @@ export const changePassword = operation({
     const account = await data.account.own();
     if (!account) throw notFound();
     await takeTry(data, 'sign-in-account', account.emailNorm);
-    if (account.passwordHash !== null && !(await passwordFits(account.passwordHash, currentPassword.normalize('NFKC')))) {
-      throw new AppError('INVALID', 'Nothing was changed.', { fields: { currentPassword: 'This is not your present password.' } });
+    if (
+      account.passwordHash !== null &&
+      !(await passwordFits(account.passwordHash, currentPassword.normalize('NFKC')))
+    ) {
+      throw new AppError('INVALID', 'Nothing was changed.', {
+        fields: { currentPassword: 'This is not your present password.' },
+      });
     }
     refuseWeak(newPassword, account.name, account.emailNorm, 'newPassword');
     const passwordHash = await hashPassword(newPassword);

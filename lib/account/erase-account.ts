@@ -14,7 +14,8 @@ export const eraseAccount = operation({
   run: async ({ data, now }, { email, password }) => {
     const account = await data.account.own();
     if (!account) throw notFound();
-    if (email !== account.emailNorm) throw refused('email', `This is not the address of the account (given: “${email}”).`);
+    if (email !== account.emailNorm)
+      throw refused('email', `This is not the address of the account (given: “${email}”).`);
     await takeTry(data, 'sign-in-account', account.emailNorm);
     if (account.passwordHash !== null && !(await passwordFits(account.passwordHash, password.normalize('NFKC')))) {
       throw refused('password', 'This is not your password.');
@@ -24,4 +25,5 @@ export const eraseAccount = operation({
   },
 });
 
-const refused = (field: string, said: string) => new AppError('INVALID', 'Nothing was erased.', { fields: { [field]: said } });
+const refused = (field: string, said: string) =>
+  new AppError('INVALID', 'Nothing was erased.', { fields: { [field]: said } });

@@ -14,7 +14,10 @@ export const handOverRecords = operation({
     const person = await data.signIn.byEmail(email);
     if (!person) throw nobodyHere(email);
     const records = await recordsOf(actingFor(actor, person.id), now);
-    await data.audit.record({ courseId: null, verb: 'records handed over', subject: `user:${person.id}`, details: { by: 'console' } }, now);
+    await data.audit.record(
+      { courseId: null, verb: 'records handed over', subject: `user:${person.id}`, details: { by: 'console' } },
+      now,
+    );
     return records;
   },
 });

@@ -18,7 +18,10 @@ export const makeFirstLink = operation({
     const expiresAt = new Date(now.getTime() + days * 24 * 60 * 60 * 1000);
     await data.transaction(async (inside) => {
       await inside.oneTimeLinks.voidEarlier('first-instructor', null, now);
-      await inside.oneTimeLinks.make({ purpose: 'first-instructor', tokenHash: hashToken(token), userId: null, createdById: null, expiresAt }, now);
+      await inside.oneTimeLinks.make(
+        { purpose: 'first-instructor', tokenHash: hashToken(token), userId: null, createdById: null, expiresAt },
+        now,
+      );
     });
     return { path: `/first/${token}`, expiresAt };
   },

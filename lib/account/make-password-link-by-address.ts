@@ -13,7 +13,10 @@ export const makePasswordLinkByAddress = operation({
     const person = await data.signIn.byEmail(email);
     if (!person) throw nobodyHere(email);
     const made = await makePasswordLink(data, { userId: person.id, createdById: null, hours: 24 }, now);
-    await data.audit.record({ courseId: null, verb: 'password link handed over', subject: `user:${person.id}`, details: { by: 'console' } }, now);
+    await data.audit.record(
+      { courseId: null, verb: 'password link handed over', subject: `user:${person.id}`, details: { by: 'console' } },
+      now,
+    );
     return { name: person.name, ...made };
   },
 });

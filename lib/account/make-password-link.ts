@@ -9,7 +9,10 @@ export async function makePasswordLink(data: ScopedData, { userId, createdById, 
   const expiresAt = new Date(now.getTime() + hours * 60 * 60 * 1000);
   await data.transaction(async (inside) => {
     await inside.oneTimeLinks.voidEarlier('reset-password', userId, now);
-    await inside.oneTimeLinks.make({ purpose: 'reset-password', tokenHash: hashToken(token), userId, createdById, expiresAt }, now);
+    await inside.oneTimeLinks.make(
+      { purpose: 'reset-password', tokenHash: hashToken(token), userId, createdById, expiresAt },
+      now,
+    );
   });
   return { path: `/reset/${token}`, expiresAt };
 }

@@ -5,7 +5,12 @@ import { atMost } from './at-most';
  * Passwords are kept as argon2id with 19 MiB, two passes and one lane (OWASP Password Storage Cheat Sheet; PHC string
  * format, so that stronger settings can be told from older ones later).
  */
-const settings = { algorithm: 2 satisfies Algorithm.Argon2id as Algorithm, memoryCost: 19456, timeCost: 2, parallelism: 1 };
+const settings = {
+  algorithm: 2 satisfies Algorithm.Argon2id as Algorithm,
+  memoryCost: 19456,
+  timeCost: 2,
+  parallelism: 1,
+};
 
 // Two at once, so that a burst of sign-ins can't take the memory and both processors from everyone else.
 const inTurn = atMost({ running: 2, waiting: 60 });

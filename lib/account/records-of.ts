@@ -9,25 +9,64 @@ import { practiceResultView } from '@/lib/practice/practice-result-view';
 export async function recordsOf(data: ScopedData, now: Date) {
   const person = await data.ownRecords.person();
   if (!person) throw notFound();
-  const { emailNorm, preferences, mayCreateCourses, identities, sessions, links, linksHandedBy, joinLinksMade, facesOffered, acts, ...about } = person;
+  const {
+    emailNorm,
+    preferences,
+    mayCreateCourses,
+    identities,
+    sessions,
+    links,
+    linksHandedBy,
+    joinLinksMade,
+    facesOffered,
+    acts,
+    ...about
+  } = person;
   return {
     format: 'kerncrit own data 2',
     madeAt: now,
     person: { ...about, email: emailNorm, preferences: read(preferences), mayMakeCourses: mayCreateCourses },
     signIns: { identities, sessions, passwordLinks: links },
-    courses: (await data.ownRecords.memberships()).map(({ course, section, accommodations, ...member }) => ({ course: course.title, section: section?.name ?? null, ...member, accommodations: read(accommodations) })),
-    drafts: (await data.ownRecords.drafts()).map(({ offsets, specimenVersion, changes, ...draft }) => ({ line: specimenVersion.text, ...draft, offsets: read(offsets), changes: changes.map((change) => ({ ...change, offsets: read(change.offsets) })) })),
-    proofs: (await data.ownRecords.proofs()).map(({ round, items, ...proof }) => ({
-      exercise: round.exercise.title, round: round.number, ...proof,
-      lines: items.map(({ specimenVersion, tracking, offsets }) => ({ line: specimenVersion.text, tracking, offsets: read(offsets) })),
+    courses: (await data.ownRecords.memberships()).map(({ course, section, accommodations, ...member }) => ({
+      course: course.title,
+      section: section?.name ?? null,
+      ...member,
+      accommodations: read(accommodations),
     })),
-    releases: (await data.ownRecords.releases()).map(({ round, snapshot, ...release }) => ({ exercise: round.exercise.title, round: round.number, ...release, seen: read(snapshot) })),
+    drafts: (await data.ownRecords.drafts()).map(({ offsets, specimenVersion, changes, ...draft }) => ({
+      line: specimenVersion.text,
+      ...draft,
+      offsets: read(offsets),
+      changes: changes.map((change) => ({ ...change, offsets: read(change.offsets) })),
+    })),
+    proofs: (await data.ownRecords.proofs()).map(({ round, items, ...proof }) => ({
+      exercise: round.exercise.title,
+      round: round.number,
+      ...proof,
+      lines: items.map(({ specimenVersion, tracking, offsets }) => ({
+        line: specimenVersion.text,
+        tracking,
+        offsets: read(offsets),
+      })),
+    })),
+    releases: (await data.ownRecords.releases()).map(({ round, snapshot, ...release }) => ({
+      exercise: round.exercise.title,
+      round: round.number,
+      ...release,
+      seen: read(snapshot),
+    })),
     practice: (await data.practiceResults.own()).map(practiceResultView),
-    demonstrations: (await data.demonstrations.own()).map(({ steps, specimenVersion, ...one }) => ({ line: specimenVersion.text, ...one, ...(JSON.parse(steps) as object) })),
+    demonstrations: (await data.demonstrations.own()).map(({ steps, specimenVersion, ...one }) => ({
+      line: specimenVersion.text,
+      ...one,
+      ...(JSON.parse(steps) as object),
+    })),
     written: await data.ownRecords.words(),
     taught: (await data.ownRecords.taught()).map(({ course, references, referenceSetItems, notes, ...rest }) => ({
-      course: course.title, ...rest,
-      references: references.map(readReference), referenceSetItems: referenceSetItems.map(readReference),
+      course: course.title,
+      ...rest,
+      references: references.map(readReference),
+      referenceSetItems: referenceSetItems.map(readReference),
       notes: notes.map((note) => ({ ...note, suggestion: note.suggestion === null ? null : read(note.suggestion) })),
     })),
     made: { joinLinks: joinLinksMade, faces: facesOffered, passwordLinksHandedOver: linksHandedBy },
@@ -37,5 +76,9 @@ export async function recordsOf(data: ScopedData, now: Date) {
 
 const read = (stored: string): unknown => JSON.parse(stored);
 
-const readReference = <Row extends { offsets: string; tolerances: string; reasons: string }>({ offsets, tolerances, reasons, ...rest }: Row) =>
-  ({ ...rest, offsets: read(offsets), tolerances: read(tolerances), reasons: read(reasons) });
+const readReference = <Row extends { offsets: string; tolerances: string; reasons: string }>({
+  offsets,
+  tolerances,
+  reasons,
+  ...rest
+}: Row) => ({ ...rest, offsets: read(offsets), tolerances: read(tolerances), reasons: read(reasons) });

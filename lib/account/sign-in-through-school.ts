@@ -25,15 +25,23 @@ export const signInThroughSchool = operation({
   allow: 'system',
   input: claims,
   run: ({ data, now }, claimed) =>
-    retryOnConflict(() => data.transaction(async (inside) => openSession(inside, await personOf(inside, claimed, now), now))),
+    retryOnConflict(() =>
+      data.transaction(async (inside) => openSession(inside, await personOf(inside, claimed, now), now)),
+    ),
 });
 
-async function personOf(data: ScopedData, { issuer, subject, email, emailVerified, name }: Claims, now: Date): Promise<string> {
+async function personOf(
+  data: ScopedData,
+  { issuer, subject, email, emailVerified, name }: Claims,
+  now: Date,
+): Promise<string> {
   const known = await data.signIn.byIdentity(issuer, subject);
   if (known) return known.userId;
   if (email === null || !emailVerified) throw notVerified();
   const sameAddress = await data.signIn.byEmail(email);
-  const id = sameAddress?.id ?? (await data.signIn.makePerson({ emailNorm: email, name: name ?? email, passwordHash: null }, now)).id;
+  const id =
+    sameAddress?.id ??
+    (await data.signIn.makePerson({ emailNorm: email, name: name ?? email, passwordHash: null }, now)).id;
   if (sameAddress) {
     // Nobody had proven this address until now: whoever opened the account with it may be somebody else.
     await data.signIn.dropPassword(id);
@@ -44,4 +52,7 @@ async function personOf(data: ScopedData, { issuer, subject, email, emailVerifie
 }
 
 const notVerified = () =>
-  new AppError('INVALID', 'Your school’s sign-in did not confirm an e-mail address for you, so it can’t be tied to an account here. Ask the people who run it to confirm your address, or sign in with a password.');
+  new AppError(
+    'INVALID',
+    'Your school’s sign-in did not confirm an e-mail address for you, so it can’t be tied to an account here. Ask the people who run it to confirm your address, or sign in with a password.',
+  );

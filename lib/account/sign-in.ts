@@ -27,4 +27,7 @@ export const signIn = operation({
 });
 
 const doNotFit = () =>
-  new AppError('INVALID', 'This e-mail address and this password do not fit together. Check both; capitals count in the password.');
+  new AppError(
+    'INVALID',
+    'This e-mail address and this password do not fit together. Check both; capitals count in the password.',
+  );

@@ -17,7 +17,15 @@ export const takeUpFirstLink = operation({
     await data.transaction(async (inside) => {
       if (!(await inside.oneTimeLinks.use(link.id, now))) throw linkIsOver();
       await inside.account.letMakeCourses();
-      await inside.audit.record({ courseId: null, verb: 'course making allowed', subject: `user:${actor.userId}`, details: { by: 'first link' } }, now);
+      await inside.audit.record(
+        {
+          courseId: null,
+          verb: 'course making allowed',
+          subject: `user:${actor.userId}`,
+          details: { by: 'first link' },
+        },
+        now,
+      );
     });
     return {};
   },

@@ -8,7 +8,11 @@ export async function takeTry(data: ScopedData, limit: Limit, key: string): Prom
   const taken = await data.rateLimits.take(limit, key);
   if (taken.allowed) return;
   const { retryAfterSeconds } = taken;
-  throw new AppError('TOO_MANY', `There were too many tries. Please wait ${inWords(retryAfterSeconds)} and try again.`, { retryAfterSeconds });
+  throw new AppError(
+    'TOO_MANY',
+    `There were too many tries. Please wait ${inWords(retryAfterSeconds)} and try again.`,
+    { retryAfterSeconds },
+  );
 }
 
 /** The address a request came from; commands of the server itself have none. */

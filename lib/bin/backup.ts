@@ -8,7 +8,9 @@ if (!out || out.startsWith('-')) {
   process.exit(1);
 }
 try {
-  console.log(`Backed up to ${await backUp(env().databaseUrl, out)}. It holds people’s work and marks: keep it as safe as the server.`);
+  console.log(
+    `Backed up to ${await backUp(env().databaseUrl, out)}. It holds people’s work and marks: keep it as safe as the server.`,
+  );
   process.exit(0);
 } catch (error) {
   console.error(`No backup was made. ${error instanceof Error ? error.message : String(error)}`);

@@ -6,7 +6,8 @@ import { fail } from './fail';
 
 const [email] = process.argv.slice(2);
 try {
-  if (email === undefined) throw new Error('Give the person’s e-mail address: npm run -s export-person -- name@school.example');
+  if (email === undefined)
+    throw new Error('Give the person’s e-mail address: npm run -s export-person -- name@school.example');
   const records = await handOverRecords(systemCaller('a person’s records, asked for at the console'), { email });
   process.stdout.write(`${JSON.stringify(records, null, 2)}\n`, () => process.exit(0));
 } catch (error) {

@@ -36,12 +36,17 @@ export function schemaFor(source, provider) {
 function stampOf(source) {
   const prisma = readFileSync(path.join(root, 'node_modules/prisma/package.json'), 'utf8');
   const self = readFileSync(fileURLToPath(import.meta.url), 'utf8');
-  return createHash('sha256').update([source, JSON.parse(prisma).version, self].join('\0')).digest('hex');
+  return createHash('sha256')
+    .update([source, JSON.parse(prisma).version, self].join('\0'))
+    .digest('hex');
 }
 
 function isUpToDate(stamp) {
-  return existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp
-    && providers.every((provider) => existsSync(path.join(generated, provider, 'client/client.ts')));
+  return (
+    existsSync(stampFile) &&
+    readFileSync(stampFile, 'utf8') === stamp &&
+    providers.every((provider) => existsSync(path.join(generated, provider, 'client/client.ts')))
+  );
 }
 
 /**
@@ -53,9 +58,15 @@ function runPrisma(schema) {
   const result = spawnSync(process.execPath, [cli, 'generate', '--schema', schema], {
     cwd: root,
     encoding: 'utf8',
-    env: { ...process.env, PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, CHECKPOINT_DISABLE: '1', PRISMA_HIDE_UPDATE_MESSAGE: '1' },
+    env: {
+      ...process.env,
+      PRISMA_SCHEMA_ENGINE_BINARY: process.execPath,
+      CHECKPOINT_DISABLE: '1',
+      PRISMA_HIDE_UPDATE_MESSAGE: '1',
+    },
   });
-  if (result.status !== 0) throw new Error(`Prisma could not generate from ${schema}:\n${result.stdout}${result.stderr}`);
+  if (result.status !== 0)
+    throw new Error(`Prisma could not generate from ${schema}:\n${result.stdout}${result.stderr}`);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

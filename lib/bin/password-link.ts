@@ -7,9 +7,15 @@ import { fail } from './fail';
 
 const [email] = process.argv.slice(2);
 try {
-  if (email === undefined) throw new Error('Give the person’s e-mail address: npm run -s password-link -- name@school.example');
-  const { name, path, expiresAt } = await makePasswordLinkByAddress(systemCaller('a link for a new password, asked for at the console'), { email });
-  console.log(`For ${name}, once, until ${expiresAt.toISOString().slice(0, 16).replace('T', ' ')} UTC:\n${env().publicOrigin}${path}`);
+  if (email === undefined)
+    throw new Error('Give the person’s e-mail address: npm run -s password-link -- name@school.example');
+  const { name, path, expiresAt } = await makePasswordLinkByAddress(
+    systemCaller('a link for a new password, asked for at the console'),
+    { email },
+  );
+  console.log(
+    `For ${name}, once, until ${expiresAt.toISOString().slice(0, 16).replace('T', ' ')} UTC:\n${env().publicOrigin}${path}`,
+  );
   process.exit(0);
 } catch (error) {
   fail(error);

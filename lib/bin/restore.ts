@@ -7,18 +7,22 @@ const words = process.argv.slice(2);
 const file = words.find((word) => !word.startsWith('--'));
 const unknown = words.find((word) => word.startsWith('--') && word !== '--replace');
 if (!file || unknown) {
-  console.error(`${unknown ? `"${unknown}" is not an option. ` : ''}Say which backup: npm run restore -- FILE [--replace]`);
+  console.error(
+    `${unknown ? `"${unknown}" is not an option. ` : ''}Say which backup: npm run restore -- FILE [--replace]`,
+  );
   process.exit(1);
 }
 try {
   const { databaseUrl } = env();
   const kept = await restore(databaseUrl, file, { replace: words.includes('--replace') });
   const applied = await applyMigrations(databaseUrl);
-  console.log([
-    `Restored ${file}.`,
-    ...(kept ? [`What was there before is kept: ${kept}`] : []),
-    ...(applied.length > 0 ? [`Migrated it to this version: ${applied.join(', ')}.`] : []),
-  ].join('\n'));
+  console.log(
+    [
+      `Restored ${file}.`,
+      ...(kept ? [`What was there before is kept: ${kept}`] : []),
+      ...(applied.length > 0 ? [`Migrated it to this version: ${applied.join(', ')}.`] : []),
+    ].join('\n'),
+  );
   process.exit(0);
 } catch (error) {
   console.error(`Nothing was restored. ${error instanceof Error ? error.message : String(error)}`);

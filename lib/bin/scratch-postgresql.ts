@@ -30,13 +30,20 @@ export async function startScratchServer({ outliving = false } = {}): Promise<Sc
   const log = path.join(folder, 'log');
   const port = await freePort();
   run('initdb', ['-D', data, '-U', 'kerncrit', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync'], owner);
-  const server = spawn(findProgram('postgres'), ['-D', data, '-p', String(port), ...serverSettings], { ...owner, cwd: folder, detached: outliving, stdio: ['ignore', 'ignore', openSync(log, 'w')] });
+  const server = spawn(findProgram('postgres'), ['-D', data, '-p', String(port), ...serverSettings], {
+    ...owner,
+    cwd: folder,
+    detached: outliving,
+    stdio: ['ignore', 'ignore', openSync(log, 'w')],
+  });
   if (outliving) server.unref();
   const url = (name: string) => `postgresql://kerncrit@127.0.0.1:${port}/${name}`;
   await answering(url('postgres'), server, log);
   const pid = server.pid ?? 0;
   return {
-    pid, folder, url,
+    pid,
+    folder,
+    url,
     createDatabase: async (name, template) => {
       await createDatabase(url('postgres'), name, template);
       return url(name);
@@ -66,8 +73,20 @@ function isRunning(pid: number): boolean {
 }
 
 const serverSettings = [
-  '-c', 'listen_addresses=127.0.0.1', '-c', 'unix_socket_directories=', '-c', 'max_connections=200',
-  '-c', 'fsync=off', '-c', 'synchronous_commit=off', '-c', 'full_page_writes=off', '-c', 'shared_buffers=64MB',
+  '-c',
+  'listen_addresses=127.0.0.1',
+  '-c',
+  'unix_socket_directories=',
+  '-c',
+  'max_connections=200',
+  '-c',
+  'fsync=off',
+  '-c',
+  'synchronous_commit=off',
+  '-c',
+  'full_page_writes=off',
+  '-c',
+  'shared_buffers=64MB',
 ];
 
 type Owner = { uid: number; gid: number };
@@ -75,8 +94,13 @@ type Owner = { uid: number; gid: number };
 /** PostgreSQL refuses to run as root, so then it runs as the user that its package made. */
 function serverUser(): Owner | undefined {
   if (process.getuid?.() !== 0) return undefined;
-  const line = readFileSync('/etc/passwd', 'utf8').split('\n').find((entry) => entry.startsWith('postgres:'));
-  if (!line) throw new Error('There is no user "postgres" to run a test server as: install PostgreSQL (on Debian: apt-get install postgresql).');
+  const line = readFileSync('/etc/passwd', 'utf8')
+    .split('\n')
+    .find((entry) => entry.startsWith('postgres:'));
+  if (!line)
+    throw new Error(
+      'There is no user "postgres" to run a test server as: install PostgreSQL (on Debian: apt-get install postgresql).',
+    );
   const [, , uid, gid] = line.split(':');
   return { uid: Number(uid), gid: Number(gid) };
 }
@@ -88,17 +112,25 @@ function run(name: string, options: string[], owner?: Owner) {
 
 function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
-    const probe = createServer().once('error', reject).listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
-    });
+    const probe = createServer()
+      .once('error', reject)
+      .listen(0, '127.0.0.1', () => {
+        const address = probe.address();
+        probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
+      });
   });
 }
 
 async function answering(url: string, server: ChildProcess, log: string) {
   for (let tries = 0; tries < 400; tries += 1) {
     if (server.exitCode !== null) break;
-    if (await onServer(url, 'SELECT 1').then(() => true, () => false)) return;
+    if (
+      await onServer(url, 'SELECT 1').then(
+        () => true,
+        () => false,
+      )
+    )
+      return;
     await wait(50);
   }
   throw new Error(`The test server of PostgreSQL did not start:\n${readFileSync(log, 'utf8')}`);

@@ -7,7 +7,14 @@ import { chromium as chromiumPath } from './test/programs.mjs';
 const folder = 'public/screenshots';
 const address = addressFrom(process.argv.slice(2));
 
-type Picture = { name: string; as?: { email: string; password: string }; width?: number; height?: number; dark?: boolean; go: (page: Page) => Promise<unknown> };
+type Picture = {
+  name: string;
+  as?: { email: string; password: string };
+  width?: number;
+  height?: number;
+  dark?: boolean;
+  go: (page: Page) => Promise<unknown>;
+};
 
 const student = students[0]!;
 
@@ -18,10 +25,44 @@ const pictures: Picture[] = [
   { name: 'exercise', as: student, height: 1100, go: toExercise },
   { name: 'bench', as: student, height: 1050, go: toBench },
   { name: 'bench-narrow', as: student, width: 390, height: 844, dark: true, go: toBench },
-  { name: 'released', as: student, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /^Round 1, proof/); } },
-  { name: 'critique', as: assistant, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /^Critique$/); await page.locator('main a[href^="/critique/"]').first().click(); } },
-  { name: 'class', as: instructor, height: 1200, go: async (page) => { await toExercise(page); await follow(page, /class stands/); await follow(page, /^Round 1/); } },
-  { name: 'plan', as: instructor, height: 1200, go: async (page) => { await toExercise(page); await page.getByRole('link', { name: 'Plan', exact: true }).click(); } },
+  {
+    name: 'released',
+    as: student,
+    height: 1200,
+    go: async (page) => {
+      await toExercise(page);
+      await follow(page, /^Round 1, proof/);
+    },
+  },
+  {
+    name: 'critique',
+    as: assistant,
+    height: 1200,
+    go: async (page) => {
+      await toExercise(page);
+      await follow(page, /^Critique$/);
+      await page.locator('main a[href^="/critique/"]').first().click();
+    },
+  },
+  {
+    name: 'class',
+    as: instructor,
+    height: 1200,
+    go: async (page) => {
+      await toExercise(page);
+      await follow(page, /class stands/);
+      await follow(page, /^Round 1/);
+    },
+  },
+  {
+    name: 'plan',
+    as: instructor,
+    height: 1200,
+    go: async (page) => {
+      await toExercise(page);
+      await page.getByRole('link', { name: 'Plan', exact: true }).click();
+    },
+  },
 ];
 
 async function toExercise(page: Page): Promise<void> {
@@ -49,7 +90,11 @@ async function follow(page: Page, words: RegExp): Promise<void> {
 
 async function take(browser: Browser, picture: Picture): Promise<void> {
   const { width = 1280, height = 800, dark = false } = picture;
-  const context = await browser.newContext({ viewport: { width, height }, colorScheme: dark ? 'dark' : 'light', reducedMotion: 'reduce' });
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: dark ? 'dark' : 'light',
+    reducedMotion: 'reduce',
+  });
   const page = await context.newPage();
   page.setDefaultTimeout(15_000);
   if (picture.as) await signIn(page, picture.as);
@@ -80,10 +125,21 @@ async function main(): Promise<void> {
   const executablePath = chromiumPath();
   if (!executablePath) throw new Error('Chromium is missing: `npm test` installs it, or name it in CHROMIUM.');
   mkdirSync(folder, { recursive: true });
-  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+  const browser = await chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
   const failed: string[] = [];
   for (const picture of pictures) {
-    await take(browser, picture).catch((error: Error) => failed.push(`${picture.name}: ${error.message.split('\n')[0]}`));
+    await take(browser, picture).catch((error: Error) =>
+      failed.push(`${picture.name}: ${error.message.split('\n')[0]}`),
+    );
   }
   await browser.close();
   if (failed.length > 0) throw new Error(`Not taken, is the demo running at ${address}?\n  ${failed.join('\n  ')}`);

@@ -6,7 +6,11 @@ import { applyMigrations } from '@/lib/data/migrate/apply';
 try {
   await applyMigrations(env().databaseUrl);
   const state = await fillDemo(env().databaseUrl);
-  console.log(state === 'filled' ? 'Filled the database with the demo course.' : 'The database is in use already, and was left as it is.');
+  console.log(
+    state === 'filled'
+      ? 'Filled the database with the demo course.'
+      : 'The database is in use already, and was left as it is.',
+  );
   process.exit(0);
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

@@ -30,7 +30,9 @@ try {
 function report(results) {
   console.log('');
   for (const { name, passed, failed, skipped = 0, seconds } of results) {
-    console.log(`${name}: ${passed} passed, ${failed} failed${skipped ? `, ${skipped} skipped` : ''} (${Math.round(seconds)} s)`);
+    console.log(
+      `${name}: ${passed} passed, ${failed} failed${skipped ? `, ${skipped} skipped` : ''} (${Math.round(seconds)} s)`,
+    );
   }
   const sum = (key) => results.reduce((total, result) => total + result[key], 0);
   console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);

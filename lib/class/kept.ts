@@ -3,13 +3,23 @@ import type { ScopedData } from '@/lib/data';
 import { isConflict } from '@/lib/data/retry';
 import { canonicalJson } from '@/shared/json/canonical';
 
-type Kept<Of> = { roundId: string; kind: string; basis: string; schema: z.ZodMiniType<Of>; make: () => Promise<Of>; now: Date };
+type Kept<Of> = {
+  roundId: string;
+  kind: string;
+  basis: string;
+  schema: z.ZodMiniType<Of>;
+  make: () => Promise<Of>;
+  now: Date;
+};
 
 /**
  * What is worked out once for a state of a round and read from its row after, as long as the state (`basis`) is the same.
  * A row in the form of an earlier version of ours counts as none.
  */
-export async function keptOrMade<Of>(data: ScopedData, { roundId, kind, basis, schema, make, now }: Kept<Of>): Promise<Of> {
+export async function keptOrMade<Of>(
+  data: ScopedData,
+  { roundId, kind, basis, schema, make, now }: Kept<Of>,
+): Promise<Of> {
   const kept = await data.classSummary.kept(roundId, kind);
   const known = kept && kept.basis === basis ? readOnce(kept.payload, schema) : null;
   if (known !== null) return known;

@@ -14,22 +14,53 @@ type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;
 const proofsAtOnce = 50;
 
 /** These lines as the class set them in a round: each worked out once for a state of the round, from what was measured and compared when it was sent. */
-export async function mapLines(data: ScopedData, round: Round, courseId: string, lines: readonly Which[], now: Date): Promise<MapLine[]> {
+export async function mapLines(
+  data: ScopedData,
+  round: Round,
+  courseId: string,
+  lines: readonly Which[],
+  now: Date,
+): Promise<MapLine[]> {
   const state = await data.roundState.of(round, courseId);
   if (state === null) throw notFound();
   const basis = canonicalJson([state.counted, state.compared]);
   // Asked for once, by the first line that has to be worked out.
   let counting: Promise<string[]> | null = null;
-  const proofIds = () => (counting ??= countedProofs(data, round).then((all) => all.flatMap(({ proof }) => (proof ? [proof.id] : []))));
+  const proofIds = () =>
+    (counting ??= countedProofs(data, round).then((all) => all.flatMap(({ proof }) => (proof ? [proof.id] : []))));
   const made: MapLine[] = [];
-  for (const line of lines) made.push(await keptOrMade(data, { roundId: round.id, kind: `map ${line.specimenVersionId}`, basis, schema: mapLineSchema, make: async () => workOut(data, await proofIds(), line), now }));
+  for (const line of lines)
+    made.push(
+      await keptOrMade(data, {
+        roundId: round.id,
+        kind: `map ${line.specimenVersionId}`,
+        basis,
+        schema: mapLineSchema,
+        make: async () => workOut(data, await proofIds(), line),
+        now,
+      }),
+    );
   return made;
 }
 
-async function workOut(data: ScopedData, proofIds: readonly string[], { specimenVersionId, specimenId, text }: Which): Promise<MapLine> {
-  const line: MapLine = { version: 1, specimenVersionId, specimenId, text, letters: [], tolerances: [], setId: null, rows: [] };
+async function workOut(
+  data: ScopedData,
+  proofIds: readonly string[],
+  { specimenVersionId, specimenId, text }: Which,
+): Promise<MapLine> {
+  const line: MapLine = {
+    version: 1,
+    specimenVersionId,
+    specimenId,
+    text,
+    letters: [],
+    tolerances: [],
+    setId: null,
+    rows: [],
+  };
   for (let from = 0; from < proofIds.length; from += proofsAtOnce) {
-    for (const item of await data.classMap.settings(specimenVersionId, proofIds.slice(from, from + proofsAtOnce))) addRow(line, item);
+    for (const item of await data.classMap.settings(specimenVersionId, proofIds.slice(from, from + proofsAtOnce)))
+      addRow(line, item);
   }
   return line;
 }
@@ -43,11 +74,16 @@ const measured = z.object({
   line: z.optional(z.object({ evennessGap: z.nullable(z.number()) })),
 });
 const compared = z.object({
-  nearest: z.nullable(z.int()), author: z.nullable(z.string()), tightness: z.number(),
+  nearest: z.nullable(z.int()),
+  author: z.nullable(z.string()),
+  tightness: z.number(),
   pairs: z.array(z.object({ rest: z.number(), tolerance: z.number() })),
 });
 
-function addRow(line: MapLine, { proofId, proof, measurements: [measurement], comparisons: [comparison], ...item }: Item): void {
+function addRow(
+  line: MapLine,
+  { proofId, proof, measurements: [measurement], comparisons: [comparison], ...item }: Item,
+): void {
   const measure = measurement ? z.parse(measured, JSON.parse(measurement.payload)) : null;
   const against = comparison ? z.parse(compared, JSON.parse(comparison.payload)) : null;
   const spacing = spacingOf(item);
@@ -55,15 +91,30 @@ function addRow(line: MapLine, { proofId, proof, measurements: [measurement], co
   const row = { memberId: proof.memberId, proofId, ...spacing, evenness: measure?.line?.evennessGap ?? null };
   if (against && comparison && against.nearest !== null) {
     line.setId ??= comparison.referenceSetId;
-    line.rows.push({ ...row, against: listOf(line, against.pairs.map(({ tolerance }) => tolerance)), author: against.author, tightness: against.tightness, tenths: against.pairs.map(({ rest }) => Math.round(rest * 10)) });
+    line.rows.push({
+      ...row,
+      against: listOf(
+        line,
+        against.pairs.map(({ tolerance }) => tolerance),
+      ),
+      author: against.author,
+      tightness: against.tightness,
+      tenths: against.pairs.map(({ rest }) => Math.round(rest * 10)),
+    });
   } else {
-    const tenths: MapRow['tenths'] = measure ? measure.pairs.map(({ offset, suggestion }) => (suggestion === null ? null : Math.round((offset - suggestion) * 10))) : spacing.offsets.map(() => null);
+    const tenths: MapRow['tenths'] = measure
+      ? measure.pairs.map(({ offset, suggestion }) =>
+          suggestion === null ? null : Math.round((offset - suggestion) * 10),
+        )
+      : spacing.offsets.map(() => null);
     line.rows.push({ ...row, against: null, author: null, tightness: null, tenths });
   }
 }
 
 /** Most of a class shares one reference, so each list of tolerances is kept once. */
 function listOf(line: MapLine, tolerances: number[]): number {
-  const known = line.tolerances.findIndex((list) => list.length === tolerances.length && list.every((value, index) => value === tolerances[index]));
+  const known = line.tolerances.findIndex(
+    (list) => list.length === tolerances.length && list.every((value, index) => value === tolerances[index]),
+  );
   return known >= 0 ? known : line.tolerances.push(tolerances) - 1;
 }

@@ -28,10 +28,20 @@ export const showClass = operation({
       exercise: { id: exercise.id, title: exercise.title },
       rounds,
       round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
-      namesHidden: settings.namesHidden, mayExport: me.role === 'instructor',
-      criteria: list.criteria.map(({ versionId, title, levels }) => ({ versionId, title, levels: levels.map((level) => level.title) })),
-      students: list.rows.map((row) => ({ ...row, counts: row.counts && { ...row.counts, receivedAt: row.counts.receivedAt.toISOString() } })),
-      page, pages, studentCount: students,
+      namesHidden: settings.namesHidden,
+      mayExport: me.role === 'instructor',
+      criteria: list.criteria.map(({ versionId, title, levels }) => ({
+        versionId,
+        title,
+        levels: levels.map((level) => level.title),
+      })),
+      students: list.rows.map((row) => ({
+        ...row,
+        counts: row.counts && { ...row.counts, receivedAt: row.counts.receivedAt.toISOString() },
+      })),
+      page,
+      pages,
+      studentCount: students,
       summary: { ...summary, lines: summary.lines.map((line) => ({ ...line, identical: [] as string[][] })) },
       identical: await namedGroups(),
     };
@@ -39,12 +49,18 @@ export const showClass = operation({
     /** Groups of equal settings, each named as the course names them now. */
     async function namedGroups() {
       if (same.length === 0) return [];
-      const [people, aliases, released] = await Promise.all([data.markTasks.peopleOf(same), aliasesOf(), data.releases.numbersOf(round.id, same)]);
+      const [people, aliases, released] = await Promise.all([
+        data.markTasks.peopleOf(same),
+        aliasesOf(),
+        data.releases.numbersOf(round.id, same),
+      ]);
       const nameOf = (memberId: string) => {
         if (!settings.namesHidden || released.has(memberId)) return people.get(memberId)?.name ?? 'an erased person';
         return aliases.get(memberId) ?? 'a student without a name yet';
       };
-      return summary.lines.flatMap(({ text, identical }) => identical.map((group) => ({ text, members: group.map(nameOf).sort() })));
+      return summary.lines.flatMap(({ text, identical }) =>
+        identical.map((group) => ({ text, members: group.map(nameOf).sort() })),
+      );
     }
 
     async function aliasesOf(): Promise<ReadonlyMap<string, string>> {

@@ -11,12 +11,22 @@ export const showCourseClass = operation({
   run: async ({ data }, { courseId }) => {
     const course = await data.classSummary.course(courseId);
     if (!course) throw notFound();
-    const [rounds, students] = await Promise.all([data.classSummary.roundsOfCourse(courseId), data.members.countStudents(courseId, '').then(({ all }) => all)]);
+    const [rounds, students] = await Promise.all([
+      data.classSummary.roundsOfCourse(courseId),
+      data.members.countStudents(courseId, '').then(({ all }) => all),
+    ]);
     const tallies = await data.roundState.tallies(rounds.map(({ id }) => id));
     return {
       course,
       students,
-      rounds: rounds.map(({ id, number, title, state, dueAt, exercise }) => ({ number, title, state, dueAt: dueAt?.toISOString() ?? null, exercise, ...(tallies.get(id) ?? { sent: 0, released: 0 }) })),
+      rounds: rounds.map(({ id, number, title, state, dueAt, exercise }) => ({
+        number,
+        title,
+        state,
+        dueAt: dueAt?.toISOString() ?? null,
+        exercise,
+        ...(tallies.get(id) ?? { sent: 0, released: 0 }),
+      })),
     };
   },
 });

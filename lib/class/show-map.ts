@@ -19,7 +19,10 @@ export const showMap = operation({
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
     const { round, exercise, course } = await roundInHand(data, exerciseId, number);
     const { summary } = await classSummary(data, round, course.id, now);
-    const chosen = line === 'all' ? null : (summary.lines.find(({ specimenVersionId }) => specimenVersionId === line) ?? summary.lines[0] ?? null);
+    const chosen =
+      line === 'all'
+        ? null
+        : (summary.lines.find(({ specimenVersionId }) => specimenVersionId === line) ?? summary.lines[0] ?? null);
     if (line !== null && line !== 'all' && chosen?.specimenVersionId !== line) throw notFound();
     return {
       course: { id: course.id, title: course.title },
@@ -27,7 +30,12 @@ export const showMap = operation({
       rounds: rounds.map((one) => ({ number: one.number, title: one.title })),
       round: number,
       proofs: summary.proofs,
-      lines: summary.lines.map(({ specimenVersionId, text }, index) => ({ id: specimenVersionId, text: summary.lines.some((other, place) => place !== index && other.text === text) ? `${text} (line ${index + 1})` : text })),
+      lines: summary.lines.map(({ specimenVersionId, text }, index) => ({
+        id: specimenVersionId,
+        text: summary.lines.some((other, place) => place !== index && other.text === text)
+          ? `${text} (line ${index + 1})`
+          : text,
+      })),
       line: line === 'all' ? 'all' : (chosen?.specimenVersionId ?? null),
       compared: (chosen ? [chosen] : summary.lines).some((each) => each.compared > 0),
       table: tablePage === null || chosen === null ? null : await table(chosen.specimenVersionId, tablePage),
@@ -38,9 +46,12 @@ export const showMap = operation({
       const columns = columnsOf(map.lines);
       const { page, pages, from } = pageOf(askedPage, map.students.length, rowsPerPage);
       return {
-        page, pages,
+        page,
+        pages,
         pairs: columns.map(({ letters }) => letters),
-        rows: map.students.slice(from, from + rowsPerPage).map(({ name }, index) => ({ name, values: columns.map((column) => valueAt(map, from + index, column)) })),
+        rows: map.students
+          .slice(from, from + rowsPerPage)
+          .map(({ name }, index) => ({ name, values: columns.map((column) => valueAt(map, from + index, column)) })),
       };
     }
   },

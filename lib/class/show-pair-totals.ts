@@ -23,10 +23,18 @@ export const showPairTotals = operation({
     if (!wanted || !version) throw notFound();
     const [map] = await mapLines(data, round, course.id, [wanted], now);
     const references = await data.classMap.references(map!.setId ? [map!.setId] : [], [line]);
-    const builtIn = prepareLine(z.parse(packSchema, JSON.parse(version.pack.payload))).pairs.map((pair) => pair.builtIn);
-    return pairTotals(map!, builtIn, references.map(({ authorId, author, ...reference }) => ({
-      name: author.user?.name ?? 'a former teacher', spacing: spacingOf(reference),
-      tolerances: map!.tolerances[map!.rows.find((row) => row.author === authorId)?.against ?? 0] ?? [],
-    })), settings.tolerance);
+    const builtIn = prepareLine(z.parse(packSchema, JSON.parse(version.pack.payload))).pairs.map(
+      (pair) => pair.builtIn,
+    );
+    return pairTotals(
+      map!,
+      builtIn,
+      references.map(({ authorId, author, ...reference }) => ({
+        name: author.user?.name ?? 'a former teacher',
+        spacing: spacingOf(reference),
+        tolerances: map!.tolerances[map!.rows.find((row) => row.author === authorId)?.against ?? 0] ?? [],
+      })),
+      settings.tolerance,
+    );
   },
 });

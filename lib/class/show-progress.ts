@@ -28,19 +28,39 @@ export const showProgress = operation({
       const { lines } = await progressOf(data, hand, hands[index - 1] ?? null, now);
       rounds.push({ number: hand.round.number, title: hand.round.title, lines });
     }
-    return { course: { id: course.id, title: course.title }, exercise: { id: exercise.id, title: exercise.title }, rounds };
+    return {
+      course: { id: course.id, title: course.title },
+      exercise: { id: exercise.id, title: exercise.title },
+      rounds,
+    };
   },
 });
 
-async function progressOf(data: ScopedData, { round, course }: RoundInHand, before: RoundInHand | null, now: Date): Promise<RoundProgress> {
-  const [state, stateBefore] = await Promise.all([data.roundState.of(round, course.id), before ? data.roundState.of(before.round, course.id) : null]);
+async function progressOf(
+  data: ScopedData,
+  { round, course }: RoundInHand,
+  before: RoundInHand | null,
+  now: Date,
+): Promise<RoundProgress> {
+  const [state, stateBefore] = await Promise.all([
+    data.roundState.of(round, course.id),
+    before ? data.roundState.of(before.round, course.id) : null,
+  ]);
   if (state === null) throw notFound();
   const basis = canonicalJson([state.counted, state.compared, stateBefore?.counted ?? null]);
   return keptOrMade(data, {
-    roundId: round.id, kind: 'progress', basis, schema: roundProgressSchema, now,
+    roundId: round.id,
+    kind: 'progress',
+    basis,
+    schema: roundProgressSchema,
+    now,
     make: async () => {
       const [lines, earlier] = [await linesOf(round), before ? await linesOf(before.round) : []];
-      return roundProgress(lines, earlier, await followed(data, [...new Set(lines.map(({ specimenId }) => specimenId))]));
+      return roundProgress(
+        lines,
+        earlier,
+        await followed(data, [...new Set(lines.map(({ specimenId }) => specimenId))]),
+      );
     },
   });
 
@@ -52,11 +72,21 @@ async function progressOf(data: ScopedData, { round, course }: RoundInHand, befo
 
 /** Leads pairs through the versions of their lines. */
 async function followed(data: ScopedData, specimenIds: readonly string[]): Promise<Follow> {
-  const versions = (await Promise.all(specimenIds.map((id) => data.critique.versionsOf(id)))).map((rows) => rows.map((row) => ({ id: row.id, map: pairMapOf(row) })));
+  const versions = (await Promise.all(specimenIds.map((id) => data.critique.versionsOf(id)))).map((rows) =>
+    rows.map((row) => ({ id: row.id, map: pairMapOf(row) })),
+  );
   return (pair, fromVersion, toVersion) => {
     if (fromVersion === toVersion) return pair;
     const line = versions.find((rows) => rows.some(({ id }) => id === fromVersion)) ?? [];
-    const [from, to] = [fromVersion, toVersion].map((wanted) => line.findIndex(({ id }) => id === wanted)) as [number, number];
-    return from < 0 || to < from ? null : followPair(pair, line.slice(from + 1, to + 1).map(({ map }) => map ?? []));
+    const [from, to] = [fromVersion, toVersion].map((wanted) => line.findIndex(({ id }) => id === wanted)) as [
+      number,
+      number,
+    ];
+    return from < 0 || to < from
+      ? null
+      : followPair(
+          pair,
+          line.slice(from + 1, to + 1).map(({ map }) => map ?? []),
+        );
   };
 }

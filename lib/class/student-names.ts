@@ -10,7 +10,12 @@ type Whose = { memberId: string; proofId: string };
  * How the students of these proofs are named to staff now: by name, or, where names are hidden and nothing went out to
  * them yet, by the alias they have as long as they are marked. The token stands for the proof in an address.
  */
-export async function studentNames(data: ScopedData, hand: RoundInHand, proofs: readonly Whose[], now: Date): Promise<(who: Whose) => ShownStudent> {
+export async function studentNames(
+  data: ScopedData,
+  hand: RoundInHand,
+  proofs: readonly Whose[],
+  now: Date,
+): Promise<(who: Whose) => ShownStudent> {
   const { namesHidden } = hand.settings;
   const memberIds = proofs.map(({ memberId }) => memberId);
   const [people, released, queue] = await Promise.all([
@@ -21,7 +26,16 @@ export async function studentNames(data: ScopedData, hand: RoundInHand, proofs: 
   const aliases = new Map(queue?.order.counted.map(({ proofId, alias }) => [proofId, alias]));
   return ({ memberId, proofId }) => {
     const alias = aliases.get(proofId);
-    if (namesHidden && !released.has(memberId)) return { name: alias ?? 'A student without a name yet', token: alias ? tokenOf({ proofId, alias }, true) : null, hidden: true };
-    return { name: people.get(memberId)?.name ?? `Erased person (${memberId.slice(-6)})`, token: proofId, hidden: false };
+    if (namesHidden && !released.has(memberId))
+      return {
+        name: alias ?? 'A student without a name yet',
+        token: alias ? tokenOf({ proofId, alias }, true) : null,
+        hidden: true,
+      };
+    return {
+      name: people.get(memberId)?.name ?? `Erased person (${memberId.slice(-6)})`,
+      token: proofId,
+      hidden: false,
+    };
   };
 }

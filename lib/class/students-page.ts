@@ -10,22 +10,45 @@ import type { Late } from '@/shared/marking/late-deduction';
 
 /** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
 export type StudentRow = {
-  memberId: string; name: string; section: string | null;
-  sent: number; counts: { number: number; receivedAt: Date; why: 'last' | 'chosen' } | null;
+  memberId: string;
+  name: string;
+  section: string | null;
+  sent: number;
+  counts: { number: number; receivedAt: Date; why: 'last' | 'chosen' } | null;
   late: Late | null;
-  marked: boolean | null; percent: number | null;
+  marked: boolean | null;
+  percent: number | null;
   levels: ({ criterionVersionId: string } & EffectiveMark)[];
-  released: number | null; hidden: boolean;
+  released: number | null;
+  hidden: boolean;
 };
 
 /** A page of the class: who has sent what in the round, and how it was marked. `evenHidden` gives the marks of hidden students, too: then their names must not go out beside them. */
-export async function studentsPage(data: ScopedData, { round, course, settings, exercise }: RoundInHand, page: { skip: number; take: number }, { evenHidden = false } = {}): Promise<{ rows: StudentRow[]; criteria: ReturnType<typeof criterionView>[] }> {
-  const [members, criteriaRows] = await Promise.all([data.classSummary.studentsWithProofs(course.id, round.id, page), data.criteria.ofExercise(exercise.id)]);
+export async function studentsPage(
+  data: ScopedData,
+  { round, course, settings, exercise }: RoundInHand,
+  page: { skip: number; take: number },
+  { evenHidden = false } = {},
+): Promise<{ rows: StudentRow[]; criteria: ReturnType<typeof criterionView>[] }> {
+  const [members, criteriaRows] = await Promise.all([
+    data.classSummary.studentsWithProofs(course.id, round.id, page),
+    data.criteria.ofExercise(exercise.id),
+  ]);
   const criteria = criteriaRows.map(criterionView);
-  const counted = members.map((member) => ({ member, ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null) }));
+  const counted = members.map((member) => ({
+    member,
+    ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null),
+  }));
   const [releases, marks] = await Promise.all([
-    data.releases.numbersOf(round.id, members.map(({ id }) => id)),
-    marksOfProofs(data, round, counted.flatMap(({ proof }) => (proof ? [proof.id] : []))),
+    data.releases.numbersOf(
+      round.id,
+      members.map(({ id }) => id),
+    ),
+    marksOfProofs(
+      data,
+      round,
+      counted.flatMap(({ proof }) => (proof ? [proof.id] : [])),
+    ),
   ]);
   const rows = counted.map(({ member, proof, why }): StudentRow => {
     const released = releases.get(member.id)?.number ?? null;
@@ -35,18 +58,24 @@ export async function studentsPage(data: ScopedData, { round, course, settings, 
     const two = proof ? marks.stateOf(proof.id) : 'none';
     const begun = proof ? marks.firstDone(proof.id) : null;
     const withheld = (hidden || two === 'waits') && !evenHidden;
-    const given = criteria.map((criterion) => ({ ...criterion, mark: proof ? marks.effective(proof.id, criterion.versionId) : { level: null, from: 'first' as const } }));
+    const given = criteria.map((criterion) => ({
+      ...criterion,
+      mark: proof ? marks.effective(proof.id, criterion.versionId) : { level: null, from: 'first' as const },
+    }));
     return {
       memberId: member.id,
       name: member.user?.name ?? `Erased person (${member.id.slice(-6)})`,
       section: member.section?.name ?? null,
       sent: member.proofs.length,
-      counts: proof ? { number: proof.number, receivedAt: proof.receivedAt, why: why === 'chosen' ? 'chosen' : 'last' } : null,
+      counts: proof
+        ? { number: proof.number, receivedAt: proof.receivedAt, why: why === 'chosen' ? 'chosen' : 'last' }
+        : null,
       late,
       marked: (hidden && !evenHidden) || !proof || begun === null ? null : begun && two !== 'waits',
       percent: withheld || !proof ? null : totalWithLate(given, late).after,
       levels: withheld ? [] : given.map(({ versionId, mark }) => ({ criterionVersionId: versionId, ...mark })),
-      released, hidden,
+      released,
+      hidden,
     };
   });
   return { rows, criteria };

@@ -23,38 +23,82 @@ export async function termOf(data: ScopedData, member: Member, whom: For): Promi
   const exercises = await data.terms.exercises(member.course.id, member.id);
   const looked = exercises.flatMap((exercise) => exercise.rounds.map((round) => look(exercise, round, member, whom)));
   const proofIds = looked.flatMap(({ shown }) => shown ?? []);
-  const [items, notes] = await Promise.all([data.terms.items(member.id, proofIds), whom === 'staff' ? data.terms.notes(member.id, proofIds) : []]);
-  const itemsOf = grouped(items, ({ proofId }) => proofId), notesOf = grouped(notes, ({ proofItem }) => proofItem.proofId);
+  const [items, notes] = await Promise.all([
+    data.terms.items(member.id, proofIds),
+    whom === 'staff' ? data.terms.notes(member.id, proofIds) : [],
+  ]);
+  const itemsOf = grouped(items, ({ proofId }) => proofId),
+    notesOf = grouped(notes, ({ proofItem }) => proofItem.proofId);
   return {
     course: member.course,
     student: { id: member.id, name: member.user?.name ?? 'An erased person', section: member.section?.name ?? null },
     rounds: looked.map(({ shown, snapshot, round }): TermRound => ({
       ...round,
-      notes: shown === null ? null : whom === 'staff' ? countNotes((notesOf.get(shown) ?? []).map(({ settledAt }) => settledAt !== null)) : countNotes(snapshot!.lines.flatMap((line) => line.notes.map(({ settled }) => settled))),
-      lines: shown === null ? [] : (itemsOf.get(shown) ?? []).map((item) => lineOf(item, whom === 'student' ? snapshot : null)),
+      notes:
+        shown === null
+          ? null
+          : whom === 'staff'
+            ? countNotes((notesOf.get(shown) ?? []).map(({ settledAt }) => settledAt !== null))
+            : countNotes(snapshot!.lines.flatMap((line) => line.notes.map(({ settled }) => settled))),
+      lines:
+        shown === null
+          ? []
+          : (itemsOf.get(shown) ?? []).map((item) => lineOf(item, whom === 'student' ? snapshot : null)),
     })),
   };
 }
 
 /** What may be shown of a round, and of which proof. */
-function look(exercise: Exercise, round: Round, member: Member, whom: For): { shown: string | null; snapshot: ReleaseSnapshot | null; round: Omit<TermRound, 'notes' | 'lines'> } {
+function look(
+  exercise: Exercise,
+  round: Round,
+  member: Member,
+  whom: For,
+): { shown: string | null; snapshot: ReleaseSnapshot | null; round: Omit<TermRound, 'notes' | 'lines'> } {
   const [release] = round.releases;
   const snapshot = release ? z.parse(releaseSnapshotSchema, JSON.parse(release.snapshot)) : null;
   // Which proof was picked is told to its student by the release.
-  const counts = whom === 'staff' || release ? countedProof(round.proofs, round.markingStartedAt, round.choices[0]?.proofId ?? null).proof : null;
+  const counts =
+    whom === 'staff' || release
+      ? countedProof(round.proofs, round.markingStartedAt, round.choices[0]?.proofId ?? null).proof
+      : null;
   const last = counts ?? round.proofs.at(-1) ?? null;
-  const silent = last === null ? 'nothing sent' as const : release ? null : whom === 'student' ? 'not released' as const : settingsOf(exercise).namesHidden ? 'hidden' as const : null;
+  const silent =
+    last === null
+      ? ('nothing sent' as const)
+      : release
+        ? null
+        : whom === 'student'
+          ? ('not released' as const)
+          : settingsOf(exercise).namesHidden
+            ? ('hidden' as const)
+            : null;
   const shown = silent !== null ? null : whom === 'student' ? release!.proofId : (last?.id ?? null);
   const late = last && lateOf({ ...round, exercise }, member, last.receivedAt);
   return {
-    shown, snapshot,
+    shown,
+    snapshot,
     round: {
-      exercise: { id: exercise.id, title: exercise.title }, number: round.number, title: round.title,
+      exercise: { id: exercise.id, title: exercise.title },
+      number: round.number,
+      title: round.title,
       // Beside a name, the instant of a proof would tell whose it is among those without one.
-      sent: round.proofs.length, receivedAt: silent === 'hidden' ? null : (last?.receivedAt.toISOString() ?? null),
+      sent: round.proofs.length,
+      receivedAt: silent === 'hidden' ? null : (last?.receivedAt.toISOString() ?? null),
       late: late && { days: late.startedDays, deduct: late.deduct },
-      silent, proofId: shown,
-      released: release && snapshot ? { number: release.number, percent: snapshot.total.after, marks: snapshot.marks.map(({ title, level, levels }) => ({ title, level: level === null ? null : (levels[level]?.title ?? null) })) } : null,
+      silent,
+      proofId: shown,
+      released:
+        release && snapshot
+          ? {
+              number: release.number,
+              percent: snapshot.total.after,
+              marks: snapshot.marks.map(({ title, level, levels }) => ({
+                title,
+                level: level === null ? null : (levels[level]?.title ?? null),
+              })),
+            }
+          : null,
     },
   };
 }
@@ -63,15 +107,25 @@ const countNotes = (settled: readonly boolean[]) => ({ all: settled.length, sett
 
 const evennessOnly = z.object({ line: z.optional(z.object({ evennessGap: z.nullable(z.number()) })) });
 
-function lineOf({ specimenVersionId, measurements: [measured], comparisons: [compared], specimenVersion, ...item }: Item, snapshot: ReleaseSnapshot | null): TermLine {
+function lineOf(
+  { specimenVersionId, measurements: [measured], comparisons: [compared], specimenVersion, ...item }: Item,
+  snapshot: ReleaseSnapshot | null,
+): TermLine {
   const sides = measured ? measureOf(measured).pairs.map((pair) => [pair.sides.left, pair.sides.right] as const) : [];
-  const rests = snapshot ? (snapshot.lines.find((line) => line.specimenVersionId === specimenVersionId)?.deviations?.pairs ?? null) : compared ? comparisonOf(compared).pairs : null;
+  const rests = snapshot
+    ? (snapshot.lines.find((line) => line.specimenVersionId === specimenVersionId)?.deviations?.pairs ?? null)
+    : compared
+      ? comparisonOf(compared).pairs
+      : null;
   return {
     text: specimenVersion.text,
     pack: z.parse(packSchema, JSON.parse(specimenVersion.pack.payload)),
     ground: settingOf(specimenVersion).ground,
     spacing: spacingOf(item),
     evenness: measured ? (z.parse(evennessOnly, JSON.parse(measured.payload)).line?.evennessGap ?? null) : null,
-    pairs: rests && rests.length > 0 ? rests.map(({ rest, within }, index) => ({ rest, within, sides: sides[index] ?? null })) : null,
+    pairs:
+      rests && rests.length > 0
+        ? rests.map(({ rest, within }, index) => ({ rest, within, sides: sides[index] ?? null }))
+        : null,
   };
 }

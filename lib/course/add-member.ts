@@ -9,5 +9,14 @@ type Into = { id: string; courseId: string; role: string; sectionId: string | nu
 export async function addMember(data: ScopedData, link: Into, userId: string, now: Date): Promise<void> {
   const role: Role = parse(roleSchema, link.role);
   const member = await data.members.add({ courseId: link.courseId, userId, role, sectionId: link.sectionId }, now);
-  await data.audit.record({ courseId: link.courseId, verb: 'member joined', subject: `member:${member.id}`, details: { role, sectionId: link.sectionId, joinLink: link.id } }, now, userId);
+  await data.audit.record(
+    {
+      courseId: link.courseId,
+      verb: 'member joined',
+      subject: `member:${member.id}`,
+      details: { role, sectionId: link.sectionId, joinLink: link.id },
+    },
+    now,
+    userId,
+  );
 }

@@ -12,12 +12,21 @@ export const allowCourseMaking = operation({
     const member = await data.members.byId(which.courseId, which.memberId);
     if (actor.kind !== 'person' || !member?.user || member.removedAt) throw notFound();
     if (!(await data.account.mayMakeCourses())) throw notFound();
-    if (member.user.id === actor.userId) throw new AppError('CONFLICT', 'This can’t be changed for yourself, so that somebody always can open courses.');
-    if (allowed && member.role !== 'instructor') throw new AppError('CONFLICT', `${member.user.name} is not an instructor of this course. Change the role first.`);
+    if (member.user.id === actor.userId)
+      throw new AppError('CONFLICT', 'This can’t be changed for yourself, so that somebody always can open courses.');
+    if (allowed && member.role !== 'instructor')
+      throw new AppError('CONFLICT', `${member.user.name} is not an instructor of this course. Change the role first.`);
     const { id } = member.user;
     await data.transaction(async (inside) => {
       if ((await inside.members.setCourseMaking(which.courseId, which.memberId, allowed)).count !== 1) throw notFound();
-      await inside.audit.record({ courseId: which.courseId, verb: allowed ? 'course making allowed' : 'course making withdrawn', subject: `user:${id}` }, now);
+      await inside.audit.record(
+        {
+          courseId: which.courseId,
+          verb: allowed ? 'course making allowed' : 'course making withdrawn',
+          subject: `user:${id}`,
+        },
+        now,
+      );
     });
     return {};
   },

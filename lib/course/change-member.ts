@@ -19,17 +19,31 @@ type Change = {
  * Changes one member and writes down what was changed, in one transaction. A course keeps at least one instructor: a
  * change that takes one away also takes the course's version, so that two of them at the same moment can't both pass.
  */
-export function changeMember(data: ScopedData, { courseId, memberId, verb, withoutValues, make }: Change, now: Date): Promise<MemberRow> {
-  return retryOnConflict(() => data.transaction(async (inside) => {
-    const member = await inside.members.byId(courseId, memberId);
-    if (!member) throw notFound();
-    const change = await make(member, inside);
-    if (change === null) return member;
-    if (stopsTeaching(member, change)) await keepAnInstructor(inside, courseId);
-    swapped(await inside.members.change(member.id, member.version, change), 'The member');
-    await inside.audit.record({ courseId, verb, subject: `member:${member.id}`, details: withoutValues ? {} : { before: told(member, change), after: told(change, change) } }, now);
-    return member;
-  }));
+export function changeMember(
+  data: ScopedData,
+  { courseId, memberId, verb, withoutValues, make }: Change,
+  now: Date,
+): Promise<MemberRow> {
+  return retryOnConflict(() =>
+    data.transaction(async (inside) => {
+      const member = await inside.members.byId(courseId, memberId);
+      if (!member) throw notFound();
+      const change = await make(member, inside);
+      if (change === null) return member;
+      if (stopsTeaching(member, change)) await keepAnInstructor(inside, courseId);
+      swapped(await inside.members.change(member.id, member.version, change), 'The member');
+      await inside.audit.record(
+        {
+          courseId,
+          verb,
+          subject: `member:${member.id}`,
+          details: withoutValues ? {} : { before: told(member, change), after: told(change, change) },
+        },
+        now,
+      );
+      return member;
+    }),
+  );
 }
 
 /** @throws AppError CONFLICT when only one person teaches the course. */
@@ -47,10 +61,15 @@ function stopsTeaching(member: MemberRow, change: MemberChange): boolean {
 
 /** Only the fields that change, instants as text. */
 const told = (from: Pick<MemberRow, keyof MemberChange> | MemberChange, change: MemberChange) =>
-  Object.fromEntries((Object.keys(change) as (keyof MemberChange)[]).map((field) => {
-    const value = from[field];
-    return [field, value instanceof Date ? value.toISOString() : value];
-  }));
+  Object.fromEntries(
+    (Object.keys(change) as (keyof MemberChange)[]).map((field) => {
+      const value = from[field];
+      return [field, value instanceof Date ? value.toISOString() : value];
+    }),
+  );
 
 const lastInstructor = () =>
-  new AppError('CONFLICT', 'This is the only instructor of the course, and a course needs one. Make somebody else an instructor first.');
+  new AppError(
+    'CONFLICT',
+    'This is the only instructor of the course, and a course needs one. Make somebody else an instructor first.',
+  );

@@ -10,7 +10,11 @@ export const changeRole = operation({
   allow: 'member:manage',
   input: z.object({ courseId, memberId, role: roleSchema }),
   run: async ({ data, now }, { role, ...which }) => {
-    await changeMember(data, { ...which, verb: 'role changed', make: (member) => (member.role === role ? null : { role }) }, now);
+    await changeMember(
+      data,
+      { ...which, verb: 'role changed', make: (member) => (member.role === role ? null : { role }) },
+      now,
+    );
     return {};
   },
 });

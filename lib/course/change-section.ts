@@ -10,14 +10,18 @@ export const changeSection = operation({
   allow: 'member:manage',
   input: z.object({ courseId, memberId, sectionId: z.nullable(sectionId) }),
   run: async ({ data, now }, { sectionId: section, ...which }) => {
-    await changeMember(data, {
-      ...which,
-      verb: 'section changed',
-      make: async (member, inside) => {
-        if (section !== null && !(await inside.sections.byId(which.courseId, section))) throw notFound();
-        return member.sectionId === section ? null : { sectionId: section };
+    await changeMember(
+      data,
+      {
+        ...which,
+        verb: 'section changed',
+        make: async (member, inside) => {
+          if (section !== null && !(await inside.sections.byId(which.courseId, section))) throw notFound();
+          return member.sectionId === section ? null : { sectionId: section };
+        },
       },
-    }, now);
+      now,
+    );
     return {};
   },
 });

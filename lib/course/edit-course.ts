@@ -9,14 +9,23 @@ import { checkedTimeZone } from './time-zones';
 export const editCourse = operation({
   name: 'edit-course',
   allow: 'course:run',
-  input: z.object({ courseId, version: z.coerce.number().int(), title: courseTitleSchema, timeZone: timeZoneSchema, retainUntil: z.nullable(localDaySchema) }),
+  input: z.object({
+    courseId,
+    version: z.coerce.number().int(),
+    title: courseTitleSchema,
+    timeZone: timeZoneSchema,
+    retainUntil: z.nullable(localDaySchema),
+  }),
   run: async ({ data, now }, { courseId: id, version, title, timeZone, retainUntil }) => {
     const before = await data.courses.byId(id);
     if (!before) throw notFound();
     const after = { title, timeZone: checkedTimeZone(timeZone), retainUntil };
     await data.transaction(async (inside) => {
       if ((await inside.courses.change(id, version, after)).count !== 1) throw changedMeanwhile();
-      const details = { before: { title: before.title, timeZone: before.timeZone, retainUntil: before.retainUntil }, after };
+      const details = {
+        before: { title: before.title, timeZone: before.timeZone, retainUntil: before.retainUntil },
+        after,
+      };
       await inside.audit.record({ courseId: id, verb: 'course changed', subject: `course:${id}`, details }, now);
     });
     return { courseId: id };
@@ -24,4 +33,7 @@ export const editCourse = operation({
 });
 
 const changedMeanwhile = () =>
-  new AppError('CONFLICT', 'Somebody else changed this course meanwhile, so nothing of yours was saved yet. Open the page again beside this one, look at what changed, and send yours again.');
+  new AppError(
+    'CONFLICT',
+    'Somebody else changed this course meanwhile, so nothing of yours was saved yet. Open the page again beside this one, look at what changed, and send yours again.',
+  );

@@ -20,11 +20,21 @@ export const handOverPasswordLink = operation({
     if (mailIsSetUp()) throw byMail();
     if (mayCreateCourses || (await data.members.teachesSomewhere(id))) throw teaches(name);
     const { path, expiresAt } = await makePasswordLink(data, { userId: id, createdById: actor.userId, hours: 24 }, now);
-    await data.audit.record({ courseId: input.courseId, verb: 'password link handed over', subject: `member:${member.id}` }, now);
+    await data.audit.record(
+      { courseId: input.courseId, verb: 'password link handed over', subject: `member:${member.id}` },
+      now,
+    );
     return { path, name, expiresAt };
   },
 });
 
-const byMail = () => new AppError('CONFLICT', 'Mail is set up here, so nobody else makes this link: “Forgotten?” on the sign-in page sends it to the person.');
+const byMail = () =>
+  new AppError(
+    'CONFLICT',
+    'Mail is set up here, so nobody else makes this link: “Forgotten?” on the sign-in page sends it to the person.',
+  );
 const teaches = (name: string) =>
-  new AppError('CONFLICT', `${name} teaches, so nobody else can make this link. Whoever runs the server can make one at its console.`);
+  new AppError(
+    'CONFLICT',
+    `${name} teaches, so nobody else can make this link. Whoever runs the server can make one at its console.`,
+  );

@@ -18,16 +18,21 @@ export const joinCourse = operation({
   run: ({ data, actor, now }, { token }) => {
     if (actor.kind !== 'person') throw notFound();
     const { userId } = actor;
-    return retryOnConflict(() => data.transaction(async (inside) => {
-      const link = await inside.joinLinks.byToken(hashToken(token), now);
-      if (!link) throw linkIsOver();
-      const member = await inside.members.ownIn(link.courseId, userId);
-      if (member?.removedAt) throw wasRemoved();
-      if (!member) await addMember(inside, link, userId, now);
-      return { courseId: link.courseId };
-    }));
+    return retryOnConflict(() =>
+      data.transaction(async (inside) => {
+        const link = await inside.joinLinks.byToken(hashToken(token), now);
+        if (!link) throw linkIsOver();
+        const member = await inside.members.ownIn(link.courseId, userId);
+        if (member?.removedAt) throw wasRemoved();
+        if (!member) await addMember(inside, link, userId, now);
+        return { courseId: link.courseId };
+      }),
+    );
   },
 });
 
 const wasRemoved = () =>
-  new AppError('CONFLICT', 'You were in this course and have been removed from it, so this link does not let you in. Ask its instructor, who can put you back with all your work.');
+  new AppError(
+    'CONFLICT',
+    'You were in this course and have been removed from it, so this link does not let you in. Ask its instructor, who can put you back with all your work.',
+  );

@@ -15,10 +15,18 @@ export const listActs = operation({
     if (!(await data.courses.byId(input.courseId))) throw notFound();
     const rows = await data.audit.ofCourse(input.courseId, { before: input.before, take: actsPerPage + 1 });
     const shown = rows.slice(0, actsPerPage);
-    const memberIds = shown.flatMap(({ subject }) => (subject.startsWith('member:') ? [subject.slice('member:'.length)] : []));
+    const memberIds = shown.flatMap(({ subject }) =>
+      subject.startsWith('member:') ? [subject.slice('member:'.length)] : [],
+    );
     const names = await data.members.names(input.courseId, memberIds);
     return {
-      acts: shown.map(({ id, verb, subject, at, actor }) => ({ id, verb, who: actor?.name || null, whom: names.get(subject.replace('member:', '')) ?? null, at })),
+      acts: shown.map(({ id, verb, subject, at, actor }) => ({
+        id,
+        verb,
+        who: actor?.name || null,
+        whom: names.get(subject.replace('member:', '')) ?? null,
+        at,
+      })),
       /** The act before which older ones stand, null where there are none. */
       older: rows.length > shown.length ? (shown.at(-1)?.id ?? null) : null,
     };

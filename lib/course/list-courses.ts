@@ -12,9 +12,25 @@ export const listCourses = operation({
     return {
       mayMakeCourses,
       courses: courses
-        .sort((a, b) => Number(a.state === 'archived') - Number(b.state === 'archived') || b.createdAt.getTime() - a.createdAt.getTime())
+        .sort(
+          (a, b) =>
+            Number(a.state === 'archived') - Number(b.state === 'archived') ||
+            b.createdAt.getTime() - a.createdAt.getTime(),
+        )
         .flatMap(({ id, title, timeZone, state, members: [member] }) =>
-          member ? [{ id, title, timeZone, archived: state === 'archived', role: member.role, section: member.section?.name ?? null }] : []),
+          member
+            ? [
+                {
+                  id,
+                  title,
+                  timeZone,
+                  archived: state === 'archived',
+                  role: member.role,
+                  section: member.section?.name ?? null,
+                },
+              ]
+            : [],
+        ),
     };
   },
 });

@@ -13,6 +13,13 @@ export const listJoinLinks = operation({
     const links = await data.joinLinks.ofCourse(input.courseId, now);
     return links
       .sort((a, b) => a.expiresAt.getTime() - b.expiresAt.getTime())
-      .map(({ id, role, section, createdAt, createdBy, expiresAt }) => ({ id, role, section: section?.name ?? null, createdAt, madeBy: createdBy?.name || null, expiresAt }));
+      .map(({ id, role, section, createdAt, createdBy, expiresAt }) => ({
+        id,
+        role,
+        section: section?.name ?? null,
+        createdAt,
+        madeBy: createdBy?.name || null,
+        expiresAt,
+      }));
   },
 });

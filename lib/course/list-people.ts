@@ -31,8 +31,14 @@ export const listPeople = operation({
       course: { id: course.id, title: course.title, timeZone: course.timeZone, role: me.role, memberId: me.id },
       sections: course.sections.sort(byName).map(({ id, name }) => ({ id, name })),
       staff: staff.map(view).sort(byName),
-      students: students.map(view), studentCount: all, found, find, page, pages,
-      removed: removed.map(view), removedCount,
+      students: students.map(view),
+      studentCount: all,
+      found,
+      find,
+      page,
+      pages,
+      removed: removed.map(view),
+      removedCount,
     };
   },
 });

@@ -20,8 +20,26 @@ export const makeJoinLink = operation({
     const token = newToken();
     const expiresAt = new Date(now.getTime() + days * 24 * 60 * 60 * 1000);
     await data.transaction(async (inside) => {
-      const link = await inside.joinLinks.make({ courseId: course, tokenHash: hashToken(token), role, sectionId: section, createdById: actor.userId, expiresAt }, now);
-      await inside.audit.record({ courseId: course, verb: 'join link made', subject: `join-link:${link.id}`, details: { role, sectionId: section, expiresAt: expiresAt.toISOString() } }, now);
+      const link = await inside.joinLinks.make(
+        {
+          courseId: course,
+          tokenHash: hashToken(token),
+          role,
+          sectionId: section,
+          createdById: actor.userId,
+          expiresAt,
+        },
+        now,
+      );
+      await inside.audit.record(
+        {
+          courseId: course,
+          verb: 'join link made',
+          subject: `join-link:${link.id}`,
+          details: { role, sectionId: section, expiresAt: expiresAt.toISOString() },
+        },
+        now,
+      );
     });
     return { path: `/join/${token}`, role, expiresAt };
   },

@@ -9,7 +9,11 @@ export const putBackMember = operation({
   allow: 'member:manage',
   input: z.object({ courseId, memberId }),
   run: async ({ data, now }, which) => {
-    await changeMember(data, { ...which, verb: 'member put back', make: (member) => (member.removedAt ? { removedAt: null } : null) }, now);
+    await changeMember(
+      data,
+      { ...which, verb: 'member put back', make: (member) => (member.removedAt ? { removedAt: null } : null) },
+      now,
+    );
     return {};
   },
 });

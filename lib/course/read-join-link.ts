@@ -14,6 +14,12 @@ export const readJoinLink = operation({
     await takeTry(data, 'link-address', addressOf(caller));
     const link = await data.joinLinks.byToken(hashToken(token), now);
     if (!link) throw notFound();
-    return { title: link.course.title, timeZone: link.course.timeZone, role: link.role, section: link.section?.name ?? null, expiresAt: link.expiresAt };
+    return {
+      title: link.course.title,
+      timeZone: link.course.timeZone,
+      role: link.role,
+      section: link.section?.name ?? null,
+      expiresAt: link.expiresAt,
+    };
   },
 });

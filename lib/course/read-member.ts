@@ -28,7 +28,9 @@ export const readMember = operation({
     async function passwordLinkFor(user: { id: string; mayCreateCourses: boolean }) {
       if (self) return 'yourself' as const;
       if (mailIsSetUp()) return 'by mail' as const;
-      return user.mayCreateCourses || (await data.members.teachesSomewhere(user.id)) ? ('teaches' as const) : ('can be made' as const);
+      return user.mayCreateCourses || (await data.members.teachesSomewhere(user.id))
+        ? ('teaches' as const)
+        : ('can be made' as const);
     }
   },
 });

@@ -9,15 +9,19 @@ export const removeMember = operation({
   allow: 'member:manage',
   input: z.object({ courseId, memberId }),
   run: async ({ data, now }, which) => {
-    await changeMember(data, {
-      ...which,
-      verb: 'member removed',
-      make: async (member, inside) => {
-        if (member.removedAt) return null;
-        if (member.user) await inside.sessions.endAll(member.user.id, now);
-        return { removedAt: now };
+    await changeMember(
+      data,
+      {
+        ...which,
+        verb: 'member removed',
+        make: async (member, inside) => {
+          if (member.removedAt) return null;
+          if (member.user) await inside.sessions.endAll(member.user.id, now);
+          return { removedAt: now };
+        },
       },
-    }, now);
+      now,
+    );
     return {};
   },
 });

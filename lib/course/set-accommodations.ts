@@ -12,12 +12,16 @@ export const setAccommodations = operation({
   input: z.object({ courseId, memberId, accommodations: accommodationsSchema }),
   run: async ({ data, now }, { accommodations, ...which }) => {
     const written = canonicalJson(accommodations);
-    await changeMember(data, {
-      ...which,
-      verb: 'accommodations changed',
-      withoutValues: true,
-      make: (member) => (member.accommodations === written ? null : { accommodations: written }),
-    }, now);
+    await changeMember(
+      data,
+      {
+        ...which,
+        verb: 'accommodations changed',
+        withoutValues: true,
+        make: (member) => (member.accommodations === written ? null : { accommodations: written }),
+      },
+      now,
+    );
     return {};
   },
 });

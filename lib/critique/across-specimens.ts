@@ -16,11 +16,15 @@ const most = 8;
  * with its source, those that concern the line `here`. Empty where the text stands alone.
  */
 export async function acrossSpecimens(data: ScopedData, items: readonly Item[], here: Item): Promise<string[]> {
-  const others = items.filter((item) => item.id !== here.id && item.specimenVersion.text === here.specimenVersion.text).slice(0, most - 1);
+  const others = items
+    .filter((item) => item.id !== here.id && item.specimenVersion.text === here.specimenVersion.text)
+    .slice(0, most - 1);
   if (others.length === 0) return [];
   const lines = await Promise.all([here, ...others].map(({ id }) => data.critique.line(id)));
   const set = lines.flatMap((line) => (line ? [setSpecimen(line)] : []));
-  return responseHints(set).filter(({ first }) => first === 0).map(({ finding }) => finding.sentence);
+  return responseHints(set)
+    .filter(({ first }) => first === 0)
+    .map(({ finding }) => finding.sentence);
 }
 
 type Line = NonNullable<Awaited<ReturnType<ScopedData['critique']['line']>>>;
@@ -28,5 +32,10 @@ type Line = NonNullable<Awaited<ReturnType<ScopedData['critique']['line']>>>;
 function setSpecimen({ specimenVersion, ...row }: Line): SetSpecimen {
   const pack = z.parse(packSchema, JSON.parse(specimenVersion.pack.payload));
   const measure = measureLine(pack, spacingOf(row), settingOf(specimenVersion));
-  return { measure, family: pack.face?.family ?? '', weight: pack.face?.weight ?? 400, drawnFor: pack.face?.drawnFor ?? null };
+  return {
+    measure,
+    family: pack.face?.family ?? '',
+    weight: pack.face?.weight ?? 400,
+    drawnFor: pack.face?.drawnFor ?? null,
+  };
 }

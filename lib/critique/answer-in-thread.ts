@@ -15,7 +15,15 @@ export const answerInThread = operation({
       const note = await data.notes.byId(noteId);
       const me = note && (await data.markTasks.marker(note.proofItem.proof.round.exercise.courseId));
       if (!note || !me) throw notFound();
-      if (!alreadySaid(note.entries, { authorId: me.id, afterSeq, body })) await data.notes.addEntry({ noteId, seq: nextSeq(note.entries), authorId: me.id, body, replacesSeq: null, now });
+      if (!alreadySaid(note.entries, { authorId: me.id, afterSeq, body }))
+        await data.notes.addEntry({
+          noteId,
+          seq: nextSeq(note.entries),
+          authorId: me.id,
+          body,
+          replacesSeq: null,
+          now,
+        });
       return shown(data, noteId);
     }),
 });
@@ -23,5 +31,7 @@ export const answerInThread = operation({
 type Said = { seq: number; authorId: string | null; body: string };
 
 /** The same words by the same person after the last that they saw: the answer came twice (a lost reply, a double press). */
-export const alreadySaid = (entries: readonly Said[], { authorId, afterSeq, body }: { authorId: string; afterSeq: number; body: string }): boolean =>
-  entries.some((entry) => entry.seq > afterSeq && entry.authorId === authorId && entry.body === body);
+export const alreadySaid = (
+  entries: readonly Said[],
+  { authorId, afterSeq, body }: { authorId: string; afterSeq: number; body: string },
+): boolean => entries.some((entry) => entry.seq > afterSeq && entry.authorId === authorId && entry.body === body);

@@ -14,7 +14,10 @@ export const beginMarking = operation({
     if (round.markingStartedAt !== null) return { startedAt: round.markingStartedAt };
     return data.transaction(async (inside) => {
       if (!(await inside.markTasks.startMarking(round.id, version, now))) {
-        throw new AppError('CONFLICT', 'The round was changed while you looked at it. The page shows it as it is now; begin marking from there.');
+        throw new AppError(
+          'CONFLICT',
+          'The round was changed while you looked at it. The page shows it as it is now; begin marking from there.',
+        );
       }
       await inside.audit.record({ courseId: course.id, verb: 'marking begun', subject: `round:${round.id}` }, now);
       return { startedAt: now };

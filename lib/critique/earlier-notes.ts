@@ -8,7 +8,11 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import { noteView } from './note-view';
 import { pairMapOf } from './stored';
 
-type Where = { /** Settings of earlier rounds. */ proofItemIds: readonly string[]; specimenId: string; versionId: string };
+type Where = {
+  /** Settings of earlier rounds. */ proofItemIds: readonly string[];
+  specimenId: string;
+  versionId: string;
+};
 
 /** What was said on this line in the rounds before, held against how it is set now. */
 export async function earlierNotes(data: ScopedData, where: Where, now: Spacing): Promise<EarlierNote[]> {
@@ -21,14 +25,23 @@ export async function earlierNotes(data: ScopedData, where: Where, now: Spacing)
     const { id, fromPair, toPair, suggestion, entries } = noteView(note, true);
     const then = spacingOf(note.proofItem);
     const since = mapsFrom(note.proofItem.specimenVersionId);
-    const pairs = fromPair === null || toPair === null ? [] : Array.from({ length: toPair - fromPair + 1 }, (_, index) => fromPair + index);
-    const changes = pairs.map((pair, index) => pairChange(pair, then, now, followPair(pair, since), suggestion?.[index] ?? null));
+    const pairs =
+      fromPair === null || toPair === null
+        ? []
+        : Array.from({ length: toPair - fromPair + 1 }, (_, index) => fromPair + index);
+    const changes = pairs.map((pair, index) =>
+      pairChange(pair, then, now, followPair(pair, since), suggestion?.[index] ?? null),
+    );
     return { id, round: note.proofItem.proof.round.number, body: standingBody(entries), fromPair, toPair, changes };
   });
 }
 
 /** The pair maps that lead from any version of a specimen to `versionId`, oldest first. */
-export async function mapsTo(data: ScopedData, specimenId: string, versionId: string): Promise<(from: string) => (number | null)[][]> {
+export async function mapsTo(
+  data: ScopedData,
+  specimenId: string,
+  versionId: string,
+): Promise<(from: string) => (number | null)[][]> {
   const versions = await data.critique.versionsOf(specimenId);
   const place = new Map(versions.map(({ id }, index) => [id, index]));
   // The map of a version leads from the one before it to it.

@@ -24,7 +24,14 @@ export const editNote = operation({
     await data.transaction(async (inside) => {
       if (!(await inside.notes.change(noteId, version, { suggestion: fitting }))) throw changedMeanwhile(before);
       if (body !== standingBody(before.entries)) {
-        await inside.notes.addEntry({ noteId, seq: nextSeq(note.entries), authorId: me.id, body, replacesSeq: note.entries[0]?.seq ?? 1, now });
+        await inside.notes.addEntry({
+          noteId,
+          seq: nextSeq(note.entries),
+          authorId: me.id,
+          body,
+          replacesSeq: note.entries[0]?.seq ?? 1,
+          now,
+        });
       }
     });
     return shown(data, noteId);
@@ -32,7 +39,11 @@ export const editNote = operation({
 });
 
 export const changedMeanwhile = (note: NoteView): AppError =>
-  new AppError('CONFLICT', `This note was changed meanwhile. It now says: “${standingBody(note.entries)}”. What you typed is still here; compare the two and save again.`, { body: { note } });
+  new AppError(
+    'CONFLICT',
+    `This note was changed meanwhile. It now says: “${standingBody(note.entries)}”. What you typed is still here; compare the two and save again.`,
+    { body: { note } },
+  );
 
 /** The note as it stands now. */
 export async function shown(data: ScopedData, noteId: string): Promise<NoteView> {

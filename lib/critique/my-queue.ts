@@ -15,20 +15,39 @@ export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
 type Hand = Pick<RoundInHand, 'round' | 'course' | 'settings' | 'me'>;
 
 /** The round's order, or the part of it that a section has sent, with what this marker skipped at the end. @throws NOT_FOUND for a section that may not be told apart. */
-export async function myQueue(data: ScopedData, hand: Hand, order: QueueOrder, sectionId: string | null): Promise<MyQueue> {
-  const [skips, part] = await Promise.all([data.markSkips.of(hand.round.id, hand.me.id), sectionId === null ? null : sectionPart(data, hand, sectionId)]);
+export async function myQueue(
+  data: ScopedData,
+  hand: Hand,
+  order: QueueOrder,
+  sectionId: string | null,
+): Promise<MyQueue> {
+  const [skips, part] = await Promise.all([
+    data.markSkips.of(hand.round.id, hand.me.id),
+    sectionId === null ? null : sectionPart(data, hand, sectionId),
+  ]);
   if (skips.length === 0 && part === null) return { ...order, skipped: new Set(), section: null };
   const ofPart = part === null ? order.counted : order.counted.filter(({ memberId }) => part.members.has(memberId));
   const skipped = new Map(skips.map(({ proofId }, place) => [proofId, place]));
   const last = (one: InOrder) => skipped.get(one.proofId) ?? -1;
   const counted = ofPart.toSorted((one, other) => last(one) - last(other));
   return {
-    counted, skipped: new Set(skipped.keys()), section: part?.section ?? null,
-    placeOf: new Map(counted.flatMap(({ proofId, alias }, place) => [[proofId, place], [alias, place]])),
+    counted,
+    skipped: new Set(skipped.keys()),
+    section: part?.section ?? null,
+    placeOf: new Map(
+      counted.flatMap(({ proofId, alias }, place) => [
+        [proofId, place],
+        [alias, place],
+      ]),
+    ),
   };
 }
 
-async function sectionPart(data: ScopedData, hand: Hand, sectionId: string): Promise<{ section: SectionOfQueue; members: ReadonlySet<string> }> {
+async function sectionPart(
+  data: ScopedData,
+  hand: Hand,
+  sectionId: string,
+): Promise<{ section: SectionOfQueue; members: ReadonlySet<string> }> {
   const section = (await sectionsOf(data, hand)).find(({ id }) => id === sectionId);
   if (!section) throw notFound();
   return { section, members: new Set(await data.sections.memberIds(hand.course.id, sectionId)) };

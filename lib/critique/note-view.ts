@@ -21,5 +21,12 @@ type EntryRow = NoteRow['entries'][number];
 export function entryView(entry: EntryRow, hideStudents: boolean): NoteEntryView {
   const by = entry.author?.role === 'student' ? 'student' : 'staff';
   const nameless = by === 'student' && hideStudents;
-  return { seq: entry.seq, by, author: nameless ? null : (entry.author?.user?.name ?? null), body: entry.body, replaces: entry.replacesSeq, at: entry.at.toISOString() };
+  return {
+    seq: entry.seq,
+    by,
+    author: nameless ? null : (entry.author?.user?.name ?? null),
+    body: entry.body,
+    replaces: entry.replacesSeq,
+    at: entry.at.toISOString(),
+  };
 }

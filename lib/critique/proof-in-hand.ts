@@ -26,7 +26,22 @@ export async function proofInHand(data: ScopedData, token: string) {
   const task = slot === secondSlot ? second : first;
   const two = secondState(proof.id, { first, second }, secondMarkingOf(round));
   const hidden = settings.namesHidden && released.length === 0;
-  return { proof, round, exercise, course: exercise.course, settings, me, slot, task, first, second, two, sight: sightOf(two, task, me.id), hidden, released: released.length > 0 };
+  return {
+    proof,
+    round,
+    exercise,
+    course: exercise.course,
+    settings,
+    me,
+    slot,
+    task,
+    first,
+    second,
+    two,
+    sight: sightOf(two, task, me.id),
+    hidden,
+    released: released.length > 0,
+  };
 }
 
 export type ProofInHand = Awaited<ReturnType<typeof proofInHand>>;

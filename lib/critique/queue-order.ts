@@ -29,7 +29,11 @@ const mostKept = 40;
  * a handful of counts asked of the database each time, and kept in memory: so a look at one page or one proof costs the
  * same among 30 and among 3,000. Whoever reads what is kept has been found to be staff of the round by that same question.
  */
-export async function queueOrder(data: ScopedData, hand: Pick<RoundInHand, 'round' | 'course'>, now: Date): Promise<{ order: QueueOrder; done: number; students: number }> {
+export async function queueOrder(
+  data: ScopedData,
+  hand: Pick<RoundInHand, 'round' | 'course'>,
+  now: Date,
+): Promise<{ order: QueueOrder; done: number; students: number }> {
   const { round, course } = hand;
   const state = await data.roundState.of(round, course.id);
   if (state === null) throw notFound();
@@ -43,27 +47,48 @@ export async function queueOrder(data: ScopedData, hand: Pick<RoundInHand, 'roun
  * Puts the proofs in order, after making the first tasks that are still missing. The state is read before what it stands
  * for, so that what comes in between is found at the next look and never missed.
  */
-async function workOut(data: ScopedData, { round, course }: Pick<RoundInHand, 'round' | 'course'>, now: Date): Promise<QueueOrder> {
+async function workOut(
+  data: ScopedData,
+  { round, course }: Pick<RoundInHand, 'round' | 'course'>,
+  now: Date,
+): Promise<QueueOrder> {
   for (;;) {
     const state = await data.roundState.of(round, course.id);
-    const [counted, rows] = await Promise.all([countedProofs(data, round), data.markTasks.ofRound(round.id, firstSlot)]);
+    const [counted, rows] = await Promise.all([
+      countedProofs(data, round),
+      data.markTasks.ofRound(round.id, firstSlot),
+    ]);
     const tasks = new Map(rows.map((task) => [task.proofId, task]));
-    const missing = counted.flatMap(({ proof, tooLate }) => [...(proof ? [proof.id] : []), ...tooLate.map(({ id }) => id)]).filter((id) => !tasks.has(id));
+    const missing = counted
+      .flatMap(({ proof, tooLate }) => [...(proof ? [proof.id] : []), ...tooLate.map(({ id }) => id)])
+      .filter((id) => !tasks.has(id));
     if (state && missing.length === 0) return keep(round.id, state.queue, orderOf(counted, tasks));
     await tasksFor(data, round.id, [...new Set(missing)], now);
   }
 }
 
-function orderOf(counted: readonly CountedOfMember[], tasks: ReadonlyMap<string, { id: string; alias: string; proofId: string }>): QueueOrder {
+function orderOf(
+  counted: readonly CountedOfMember[],
+  tasks: ReadonlyMap<string, { id: string; alias: string; proofId: string }>,
+): QueueOrder {
   const inOrder = counted
-    .flatMap(({ memberId, proof }) => (proof ? [{ proofId: proof.id, memberId, alias: tasks.get(proof.id)!.alias }] : []))
+    .flatMap(({ memberId, proof }) =>
+      proof ? [{ proofId: proof.id, memberId, alias: tasks.get(proof.id)!.alias }] : [],
+    )
     .sort((one, other) => (one.alias < other.alias ? -1 : 1));
   const counting = new Set(inOrder.map(({ proofId }) => proofId));
   const late = counted.filter(({ tooLate }) => tooLate.length > 0);
   return {
     counted: inOrder,
-    placeOf: new Map(inOrder.flatMap(({ proofId, alias }, place) => [[proofId, place], [alias, place]])),
-    laterOf: new Map(late.map(({ memberId, proof, tooLate }) => [memberId, tooLate.filter(({ id }) => id !== proof?.id)])),
+    placeOf: new Map(
+      inOrder.flatMap(({ proofId, alias }, place) => [
+        [proofId, place],
+        [alias, place],
+      ]),
+    ),
+    laterOf: new Map(
+      late.map(({ memberId, proof, tooLate }) => [memberId, tooLate.filter(({ id }) => id !== proof?.id)]),
+    ),
     uncounted: late.filter(({ proof }) => proof === null).map(({ memberId }) => memberId),
     tasksAside: [...tasks.values()].filter(({ proofId }) => !counting.has(proofId)).map(({ id }) => id),
   };

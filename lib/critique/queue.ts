@@ -31,15 +31,31 @@ export async function queueOf(data: ScopedData, hand: RoundInHand, now: Date): P
 }
 
 /** These places of the queue as they stand now. Asks only for them, however long the queue is. */
-export async function entriesOf(data: ScopedData, hand: RoundInHand, order: QueueOrder, places: readonly InOrder[], now: Date): Promise<QueueEntry[]> {
-  const { tasks, people, hiddenOf, laterOf } = await known(data, hand, order, places.map(({ memberId }) => memberId), places.map(({ proofId }) => proofId), now);
+export async function entriesOf(
+  data: ScopedData,
+  hand: RoundInHand,
+  order: QueueOrder,
+  places: readonly InOrder[],
+  now: Date,
+): Promise<QueueEntry[]> {
+  const { tasks, people, hiddenOf, laterOf } = await known(
+    data,
+    hand,
+    order,
+    places.map(({ memberId }) => memberId),
+    places.map(({ proofId }) => proofId),
+    now,
+  );
   return places.map(({ proofId, memberId }) => {
     const task = tasks.get(proofId)!;
     const person = people.get(memberId);
     const hidden = hiddenOf(memberId);
     const held = task.state === 'open' && task.leaseUntil !== null && task.leaseUntil > now;
     return {
-      token: tokenOf(task, hidden), proofId, memberId, hidden,
+      token: tokenOf(task, hidden),
+      proofId,
+      memberId,
+      hidden,
       shownAs: shownAs({ name: person?.name ?? null, alias: task.alias }, hidden),
       section: person?.section ?? null,
       state: task.state === 'done' ? 'done' : 'open',
@@ -52,16 +68,32 @@ export async function entriesOf(data: ScopedData, hand: RoundInHand, order: Queu
 }
 
 /** These members of whom no proof counts, with what they sent too late. */
-export async function uncountedOf(data: ScopedData, hand: RoundInHand, order: QueueOrder, memberIds: readonly string[], now: Date): Promise<Uncounted[]> {
+export async function uncountedOf(
+  data: ScopedData,
+  hand: RoundInHand,
+  order: QueueOrder,
+  memberIds: readonly string[],
+  now: Date,
+): Promise<Uncounted[]> {
   const { tasks, people, hiddenOf, laterOf } = await known(data, hand, order, memberIds, [], now);
   return memberIds.map((memberId) => {
     const alias = tasks.get(order.laterOf.get(memberId)![0]!.id)!.alias;
-    return { shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias }, hiddenOf(memberId)), later: laterOf(memberId) };
+    return {
+      shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias }, hiddenOf(memberId)),
+      later: laterOf(memberId),
+    };
   });
 }
 
 /** What is asked about a few members of the queue: their tasks, names, and whether the names may be seen. */
-async function known(data: ScopedData, { round, settings }: RoundInHand, order: QueueOrder, memberIds: readonly string[], proofIds: readonly string[], now: Date) {
+async function known(
+  data: ScopedData,
+  { round, settings }: RoundInHand,
+  order: QueueOrder,
+  memberIds: readonly string[],
+  proofIds: readonly string[],
+  now: Date,
+) {
   const late = memberIds.flatMap((id) => order.laterOf.get(id) ?? []).map(({ id }) => id);
   const [tasks, people, released] = await Promise.all([
     tasksFor(data, round.id, [...proofIds, ...late], now),
@@ -70,6 +102,9 @@ async function known(data: ScopedData, { round, settings }: RoundInHand, order: 
   ]);
   const hiddenOf = (memberId: string) => settings.namesHidden && !released.has(memberId);
   const laterOf = (memberId: string): LaterProof[] =>
-    (order.laterOf.get(memberId) ?? []).map(({ id, number }) => ({ token: tokenOf(tasks.get(id)!, hiddenOf(memberId)), number }));
+    (order.laterOf.get(memberId) ?? []).map(({ id, number }) => ({
+      token: tokenOf(tasks.get(id)!, hiddenOf(memberId)),
+      number,
+    }));
   return { tasks, people, hiddenOf, laterOf };
 }

@@ -12,7 +12,12 @@ export const setNoteState = operation({
   run: async ({ data, now }, { noteId, version, to }): Promise<NoteView> => {
     const note = await data.notes.byId(noteId);
     if (!note) throw notFound();
-    const change = { open: { settledAt: null }, settled: { settledAt: now }, removed: { removedAt: now }, restored: { removedAt: null } }[to];
+    const change = {
+      open: { settledAt: null },
+      settled: { settledAt: now },
+      removed: { removedAt: now },
+      restored: { removedAt: null },
+    }[to];
     if (!(await data.notes.change(noteId, version, change))) throw changedMeanwhile(noteView(note, true));
     return shown(data, noteId);
   },

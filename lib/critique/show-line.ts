@@ -35,7 +35,9 @@ export const showLine = operation({
   run: async ({ data, now }, { proof: token, specimenId, section }) => {
     const hand = await proofInHand(data, token);
     const { proof, round, exercise, course, settings, task, hidden, slot, sight } = hand;
-    const items = proof.items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position);
+    const items = proof.items.toSorted(
+      (one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position,
+    );
     const item = items.find(({ specimenVersion }) => specimenVersion.specimenId === specimenId);
     const line = item && (await data.critique.line(item.id));
     if (!item || !line) throw notFound();
@@ -49,7 +51,13 @@ export const showLine = operation({
       earlierNotes(data, { proofItemIds: earlierItems, specimenId, versionId: version.id }, spacing),
       earlierItems[0] === undefined ? null : data.critique.earlierItem(earlierItems[0]),
       comparedWith ? data.critique.references(comparedWith, version.id) : [],
-      marksOfProof(data, { exerciseId: exercise.id, proofId: proof.id, taskId: sight === 'none' ? null : (task?.id ?? null), tolerance: settings.tolerance, late }),
+      marksOfProof(data, {
+        exerciseId: exercise.id,
+        proofId: proof.id,
+        taskId: sight === 'none' ? null : (task?.id ?? null),
+        tolerance: settings.tolerance,
+        late,
+      }),
       stockNotesAtHand(data, course.id, hand.me.id),
       queueOrder(data, hand, now),
       acrossSpecimens(data, items, item),
@@ -61,7 +69,11 @@ export const showLine = operation({
     const specimenIds = items.map(({ specimenVersion }) => specimenVersion.specimenId);
     const second = slot === secondSlot ? await secondQueue(data, hand, now) : null;
     const go = second
-      ? neighboursAmong(second.map((place) => place.task.alias), { token: here, specimenId }, specimenIds)
+      ? neighboursAmong(
+          second.map((place) => place.task.alias),
+          { token: here, specimenId },
+          specimenIds,
+        )
       : await neighboursOf(data, hand, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
@@ -77,8 +89,11 @@ export const showLine = operation({
         counts: order.placeOf.has(proof.id),
       },
       line: {
-        specimenId, specimenVersionId: version.id, text: version.text,
-        place: items.indexOf(item) + 1, of: items.length,
+        specimenId,
+        specimenVersionId: version.id,
+        text: version.text,
+        place: items.indexOf(item) + 1,
+        of: items.length,
         ...settingOf(version),
         remark: z.parse(specimenDetailsSchema, JSON.parse(version.details)).remark,
         tolerance: settings.tolerance,
@@ -86,21 +101,34 @@ export const showLine = operation({
       personKey: hand.me.id,
       released: hand.released,
       mayChoose: hand.me.role === 'instructor',
-      lines: items.map(({ specimenVersion }) => ({ specimenId: specimenVersion.specimenId, text: specimenVersion.text })),
+      lines: items.map(({ specimenVersion }) => ({
+        specimenId: specimenVersion.specimenId,
+        text: specimenVersion.text,
+      })),
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing,
       measure: line.measurements[0] ? measureOf(line.measurements[0]) : null,
       comparison: comparison ?? null,
       /** Hints on how the same text was set at other sizes, weights and in other faces. */
       across,
-      references: references.map(({ author, slot, ...set }) => ({ author: author.user?.name ?? 'A former teacher', slot, spacing: spacingOf(set) })),
+      references: references.map(({ author, slot, ...set }) => ({
+        author: author.user?.name ?? 'A former teacher',
+        slot,
+        spacing: spacingOf(set),
+      })),
       /** Only of the same version: another's pairs cannot be laid under this line. */
-      previous: previous && previous.specimenVersionId === version.id ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) } : null,
+      previous:
+        previous && previous.specimenVersionId === version.id
+          ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) }
+          : null,
       since: previous && {
         round: previous.proof.round.number,
         moved: sinceLastRound({
-          then: spacingOf(previous), now: spacing, maps: (await mapsTo(data, specimenId, version.id))(previous.specimenVersionId),
-          before: previous.comparisons[0] ? comparisonOf(previous.comparisons[0]) : null, after: comparison ?? null,
+          then: spacingOf(previous),
+          now: spacing,
+          maps: (await mapsTo(data, specimenId, version.id))(previous.specimenVersionId),
+          before: previous.comparisons[0] ? comparisonOf(previous.comparisons[0]) : null,
+          after: comparison ?? null,
           notes: earlier.filter((note) => note.round === previous.proof.round.number),
         }),
       },
@@ -111,16 +139,24 @@ export const showLine = operation({
       task: {
         state: task?.state === 'done' ? ('done' as const) : ('open' as const),
         mine: task?.markerId === hand.me.id,
-        heldBy: task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now ? (task.marker?.user?.name ?? 'another marker') : null,
+        heldBy:
+          task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now
+            ? (task.marker?.user?.name ?? 'another marker')
+            : null,
       },
       /** Whether two mark this proof, in which of the two markings this is, and what may be seen of both. */
       two: { state: hand.two, slot, sight },
       go,
       queue: {
         ...(second
-          ? { place: second.findIndex((place) => place.proofId === proof.id) + 1, of: second.length, done: second.filter((place) => place.task.state === 'done').length }
+          ? {
+              place: second.findIndex((place) => place.proofId === proof.id) + 1,
+              of: second.length,
+              done: second.filter((place) => place.task.state === 'done').length,
+            }
           : { place: (mine.placeOf.get(proof.id) ?? -1) + 1, of: mine.counted.length, done }),
-        skipped: mine.skipped.has(proof.id), section: mine.section && { id: mine.section.id, name: mine.section.name },
+        skipped: mine.skipped.has(proof.id),
+        section: mine.section && { id: mine.section.id, name: mine.section.name },
       },
     };
   },

@@ -27,21 +27,39 @@ export const showQueue = operation({
       page === 1 ? uncountedOf(data, hand, order, order.uncounted.slice(0, proofsPerPage), now) : [],
       data.specimens.ofExercise(exerciseId),
       sectionsOf(data, hand),
-      mine.section ? data.markTasks.doneOf(mine.counted.map(({ proofId }) => proofId), firstSlot) : null,
+      mine.section
+        ? data.markTasks.doneOf(
+            mine.counted.map(({ proofId }) => proofId),
+            firstSlot,
+          )
+        : null,
     ]);
     const { round, exercise, course, me } = hand;
     return {
       exercise: { id: exercise.id, title: exercise.title },
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
-      round: { number: round.number, title: round.title, state: round.state, version: round.version, markingStartedAt: round.markingStartedAt },
+      round: {
+        number: round.number,
+        title: round.title,
+        state: round.state,
+        version: round.version,
+        markingStartedAt: round.markingStartedAt,
+      },
       namesHidden: hand.settings.namesHidden,
       mayRelease: me.role === 'instructor',
       secondMarking: secondMarkingOf(round).which,
-      specimens: specimens.flatMap(({ id, position, versions }) => versions.map(({ text }) => ({ id, position, text }))),
+      specimens: specimens.flatMap(({ id, position, versions }) =>
+        versions.map(({ text }) => ({ id, position, text })),
+      ),
       /** The proofs of this page, of `count` in all. */
-      queue: queue.map((entry) => ({ ...serialised(entry), skipped: mine.skipped.has(entry.proofId) })), page, pages, count: mine.counted.length,
-      sections, section: mine.section,
-      uncounted, uncountedCount: order.uncounted.length,
+      queue: queue.map((entry) => ({ ...serialised(entry), skipped: mine.skipped.has(entry.proofId) })),
+      page,
+      pages,
+      count: mine.counted.length,
+      sections,
+      section: mine.section,
+      uncounted,
+      uncountedCount: order.uncounted.length,
       done: doneInSection ?? done,
     };
   },

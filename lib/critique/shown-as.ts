@@ -4,4 +4,5 @@ export function shownAs(who: { name: string | null; alias: string }, hidden: boo
 }
 
 /** What stands for a proof in an address: where names are hidden, the alias, since an id tells when it was made. */
-export const tokenOf = (task: { proofId: string; alias: string }, hidden: boolean): string => (hidden ? task.alias : task.proofId);
+export const tokenOf = (task: { proofId: string; alias: string }, hidden: boolean): string =>
+  hidden ? task.alias : task.proofId;

@@ -24,10 +24,16 @@ export const writeNote = operation({
       const suggestion = suggestionFor(run, note.suggestion, pairs);
       const { requestKey, body } = note;
       await data.notes.create({
-        proofItemId: item.id, requestKey, body, suggestion, now, authorId: me.id,
+        proofItemId: item.id,
+        requestKey,
+        body,
+        suggestion,
+        now,
+        authorId: me.id,
         // Wherever the second marker writes it, the note is theirs: it may not reach the first before its time.
         taskId: (second?.markerId === me.id ? second.id : task?.id) ?? null,
-        fromPair: run?.first ?? null, toPair: run?.last ?? null,
+        fromPair: run?.first ?? null,
+        toPair: run?.last ?? null,
       });
       const made = await data.notes.byKey(item.id, requestKey);
       return noteView(made!, hidden);
@@ -35,11 +41,17 @@ export const writeNote = operation({
 });
 
 /** Where a note is pinned, or an error that quotes what the line does not have. */
-export function runIn({ fromPair, toPair }: { fromPair: number | null; toPair: number | null }, pairs: number): Run | null {
+export function runIn(
+  { fromPair, toPair }: { fromPair: number | null; toPair: number | null },
+  pairs: number,
+): Run | null {
   try {
     return runOf(fromPair, toPair, pairs);
   } catch (error) {
-    throw new AppError('INVALID', `${(error as RangeError).message} The note was not kept; choose the pair on the line and send it again.`);
+    throw new AppError(
+      'INVALID',
+      `${(error as RangeError).message} The note was not kept; choose the pair on the line and send it again.`,
+    );
   }
 }
 
@@ -48,5 +60,8 @@ export function suggestionFor(run: Run | null, suggestion: number[] | null, pair
   if (suggestion === null) return null;
   const needed = run === null ? pairs : run.last - run.first + 1;
   if (suggestion.length === needed) return suggestion;
-  throw new AppError('INVALID', `The suggestion has ${suggestion.length} offsets where the note speaks of ${needed} pairs. The note was not kept; set the suggestion again.`);
+  throw new AppError(
+    'INVALID',
+    `The suggestion has ${suggestion.length} offsets where the note speaks of ${needed} pairs. The note was not kept; set the suggestion again.`,
+  );
 }

@@ -9,5 +9,9 @@ export async function changeDemonstration({ data }: Context, demonstrationId: st
   const row = await data.demonstrations.find(demonstrationId);
   if (!row || !(await data.demonstrations.mayKeep(demonstrationId))) throw notFound();
   if (!(await data.demonstrations.change(demonstrationId, version, patch))) throw changedMeanwhile('the demonstration');
-  return { demonstrationId, exerciseId: row.specimenVersion.specimen.exerciseId, courseId: row.specimenVersion.specimen.exercise.courseId };
+  return {
+    demonstrationId,
+    exerciseId: row.specimenVersion.specimen.exerciseId,
+    courseId: row.specimenVersion.specimen.exercise.courseId,
+  };
 }

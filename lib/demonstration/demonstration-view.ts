@@ -5,9 +5,23 @@ import { demonstrationStepsSchema } from '@/shared/schemas/demonstration';
 import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
 
 type Row = {
-  id: string; title: string; steps: string; createdAt: Date; shownAt: Date | null; removedAt: Date | null; version: number;
+  id: string;
+  title: string;
+  steps: string;
+  createdAt: Date;
+  shownAt: Date | null;
+  removedAt: Date | null;
+  version: number;
   author: { user: { name: string } | null };
-  specimenVersion: { text: string; packSha: string; size: number; unit: string; ground: string; pack: { payload: string }; specimen: { id: string; position: number } };
+  specimenVersion: {
+    text: string;
+    packSha: string;
+    size: number;
+    unit: string;
+    ground: string;
+    pack: { payload: string };
+    specimen: { id: string; position: number };
+  };
 };
 
 /** A demonstration with its line, checked on the way out. */

@@ -23,7 +23,10 @@ export const keepDemonstration = operation({
 
       async function make(): Promise<void> {
         try {
-          await data.demonstrations.create({ id: demonstrationId, specimenVersionId, authorId: member!.id, title, recorded }, now);
+          await data.demonstrations.create(
+            { id: demonstrationId, specimenVersionId, authorId: member!.id, title, recorded },
+            now,
+          );
         } catch (error) {
           // The same recording came twice at once, or the id is somebody else's, which is answered like one that can't be.
           if (isTaken(error) && !(await data.demonstrations.ownById(demonstrationId))) throw notFound();

@@ -15,9 +15,16 @@ export const listDemonstrations = operation({
     if (!seat) throw notFound();
     const teaches = seat.member.role !== 'student';
     const rows = mayLook(seat, now) ? await data.demonstrations.ofExercise(exerciseId, teaches) : [];
-    const all = rows.map((row) => ({ ...demonstrationView(row), mayChange: teaches && (row.authorId === seat.member.id || seat.member.role === 'instructor') }));
+    const all = rows.map((row) => ({
+      ...demonstrationView(row),
+      mayChange: teaches && (row.authorId === seat.member.id || seat.member.role === 'instructor'),
+    }));
     return {
-      exercise: { id: exerciseId, title: seat.exercise.title, referencesShown: settingsOf(seat.exercise).referencesShown },
+      exercise: {
+        id: exerciseId,
+        title: seat.exercise.title,
+        referencesShown: settingsOf(seat.exercise).referencesShown,
+      },
       course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
       role: seat.member.role,
       demonstrations: inLineOrder(all.filter(({ removedAt }) => removedAt === null)),
@@ -26,4 +33,5 @@ export const listDemonstrations = operation({
   },
 });
 
-const inLineOrder = <View extends DemonstrationView>(views: View[]): View[] => [...views].sort((one, other) => one.position - other.position);
+const inLineOrder = <View extends DemonstrationView>(views: View[]): View[] =>
+  [...views].sort((one, other) => one.position - other.position);

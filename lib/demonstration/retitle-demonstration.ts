@@ -7,5 +7,6 @@ export const retitleDemonstration = operation({
   name: 'retitle-demonstration',
   allow: 'reference:set',
   input: retitleDemonstrationInput,
-  run: (context, { demonstrationId, version, title }) => changeDemonstration(context, demonstrationId, version, { title }),
+  run: (context, { demonstrationId, version, title }) =>
+    changeDemonstration(context, demonstrationId, version, { title }),
 });

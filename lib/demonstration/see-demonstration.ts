@@ -17,7 +17,11 @@ export const seeDemonstration = operation({
     if (!seat || row?.specimenVersion.specimen.exerciseId !== exerciseId || actor.kind !== 'person') throw notFound();
     const { member } = seat;
     return {
-      exercise: { id: exerciseId, title: seat.exercise.title, referencesShown: settingsOf(seat.exercise).referencesShown },
+      exercise: {
+        id: exerciseId,
+        title: seat.exercise.title,
+        referencesShown: settingsOf(seat.exercise).referencesShown,
+      },
       course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
       role: member.role,
       personKey: actor.userId,

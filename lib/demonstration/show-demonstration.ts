@@ -8,8 +8,17 @@ export const showDemonstration = operation({
   allow: 'reference:set',
   input: showDemonstrationInput,
   run: async (context, { demonstrationId, version, shown }) => {
-    const { courseId, ...changed } = await changeDemonstration(context, demonstrationId, version, { shownAt: shown ? context.now : null });
-    await context.data.audit.record({ courseId, verb: shown ? 'demonstration shown' : 'demonstration hidden', subject: `demonstration:${demonstrationId}` }, context.now);
+    const { courseId, ...changed } = await changeDemonstration(context, demonstrationId, version, {
+      shownAt: shown ? context.now : null,
+    });
+    await context.data.audit.record(
+      {
+        courseId,
+        verb: shown ? 'demonstration shown' : 'demonstration hidden',
+        subject: `demonstration:${demonstrationId}`,
+      },
+      context.now,
+    );
     return { ...changed, shown };
   },
 });

@@ -20,9 +20,13 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
   const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
   const sent = current !== null && proofs.some(({ roundId }) => roundId === current.id);
   return {
-    seat, current, student, settings, accommodations,
+    seat,
+    current,
+    student,
+    settings,
+    accommodations,
     personKey: actor.userId,
-    tells: student ? whatTheBenchTells(settings, accommodations, sent).level : 'everything' as const,
+    tells: student ? whatTheBenchTells(settings, accommodations, sent).level : ('everything' as const),
     exercise: { id: exerciseId, title: seat.exercise.title, state: seat.exercise.state },
     course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
   };

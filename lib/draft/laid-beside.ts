@@ -8,11 +8,14 @@ import { spacingOf } from './spacing-of';
 export type Laid = { id: string; label: string; spacing: Spacing; tolerances?: (number | null)[] };
 
 /** What may be laid beside a line on the bench: the setting last sent, in a trial the line as it stands, and references where they may be seen. */
-export async function laidBeside(context: Context, at: { exerciseId: string; memberId: string; line: CurrentLine; trial: boolean }): Promise<Laid[]> {
+export async function laidBeside(
+  context: Context,
+  at: { exerciseId: string; memberId: string; line: CurrentLine; trial: boolean },
+): Promise<Laid[]> {
   return [
-    ...await lastProof(context.data, at.memberId, at.line),
+    ...(await lastProof(context.data, at.memberId, at.line)),
     ...(at.trial ? await work(context.data, at.memberId, at.line) : []),
-    ...await references(context, at.exerciseId, at.line),
+    ...(await references(context, at.exerciseId, at.line)),
   ];
 }
 
@@ -31,6 +34,10 @@ async function work(data: ScopedData, memberId: string, line: CurrentLine): Prom
 /** References, where the exercise lets this member see them now. */
 async function references(context: Context, exerciseId: string, line: CurrentLine): Promise<Laid[]> {
   const visible = (await visibleReferences(context, exerciseId)).get(line.id) ?? [];
-  return visible.map(({ author, tracking, offsets, tolerances }, index) =>
-    ({ id: `reference-${index + 1}`, label: `Reference by ${author}`, spacing: { tracking, offsets }, tolerances }));
+  return visible.map(({ author, tracking, offsets, tolerances }, index) => ({
+    id: `reference-${index + 1}`,
+    label: `Reference by ${author}`,
+    spacing: { tracking, offsets },
+    tolerances,
+  }));
 }

@@ -25,15 +25,20 @@ export const openBench = operation({
   input: z.strictObject({ exerciseId: id, specimenId: id, trial: z.optional(z.boolean()), start: z.optional(id) }),
   run: async (context, { exerciseId, specimenId, trial = false, start }) => {
     const { data, now } = context;
-    const { seat, current, student, settings, accommodations, tells, personKey, exercise, course } = await benchSeat(context, exerciseId);
+    const { seat, current, student, settings, accommodations, tells, personKey, exercise, course } = await benchSeat(
+      context,
+      exerciseId,
+    );
     const lines = await currentLines(data, exerciseId);
     const place = lines.findIndex((one) => one.specimenId === specimenId);
     const line = lines[place];
     if (!line) throw notFound();
     const purpose = student && !trial ? 'work' : 'practice';
     const key = { memberId: seat.member.id, specimenVersionId: line.id, purpose } as const;
-    const draft = await retryOnConflict(async () =>
-      (await data.drafts.byKey(key)) ?? data.drafts.create(key, builtInSpacing(line.pack.letters.length - 1), now));
+    const draft = await retryOnConflict(
+      async () =>
+        (await data.drafts.byKey(key)) ?? data.drafts.create(key, builtInSpacing(line.pack.letters.length - 1), now),
+    );
     return {
       exercise,
       course,
@@ -42,11 +47,19 @@ export const openBench = operation({
       /** A student's trial, from which the line itself can be started. */
       trial: student && trial,
       line: lineView(line),
-      place: { index: place, of: lines.length, before: lines[place - 1]?.specimenId ?? null, after: lines[place + 1]?.specimenId ?? null },
+      place: {
+        index: place,
+        of: lines.length,
+        before: lines[place - 1]?.specimenId ?? null,
+        after: lines[place + 1]?.specimenId ?? null,
+      },
       /** How many lines of the exercise are of the same words, this one included. */
       together: lines.filter(({ text }) => text === line.text).length,
       draft: { id: draft.id, version: draft.version, spacing: spacingOf(draft) },
-      start: start === undefined ? null : await offeredStart(data, { memberId: seat.member.id, line, lines, purpose }, start),
+      start:
+        start === undefined
+          ? null
+          : await offeredStart(data, { memberId: seat.member.id, line, lines, purpose }, start),
       smallestSize: settings.smallestSize,
       /** The guided line comes before the first bench of a student, once. */
       guided: student && (await isFirstVisit(data)) ? await guidedLinePack() : null,

@@ -39,5 +39,8 @@ function conflictOnly(error: unknown): unknown {
 
 function refuseOtherLength(given: number, expected: number): void {
   if (given === expected) return;
-  throw new AppError('INVALID', `This line has ${expected} gaps, and ${given} offsets were sent. Reload the bench; your changes are kept on this device.`);
+  throw new AppError(
+    'INVALID',
+    `This line has ${expected} gaps, and ${given} offsets were sent. Reload the bench; your changes are kept on this device.`,
+  );
 }

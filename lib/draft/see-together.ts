@@ -26,8 +26,15 @@ export const seeTogether = operation({
     const texts = textsTogether(all);
     const shown = text === undefined ? texts[0] : texts.find((one) => one.text === text.normalize());
     if (!shown && text !== undefined) throw notFound();
-    const lines = all.map((line, index) => ({ line, place: index + 1 })).filter(({ line }) => line.text === shown?.text).sort((one, other) => bySetting(one.line, other.line));
-    const rows = await context.data.drafts.ofMember(seat.member.id, lines.map(({ line }) => line.id), student ? 'work' : 'practice');
+    const lines = all
+      .map((line, index) => ({ line, place: index + 1 }))
+      .filter(({ line }) => line.text === shown?.text)
+      .sort((one, other) => bySetting(one.line, other.line));
+    const rows = await context.data.drafts.ofMember(
+      seat.member.id,
+      lines.map(({ line }) => line.id),
+      student ? 'work' : 'practice',
+    );
     const drafts = new Map(rows.map((row) => [row.specimenVersionId, row]));
     const set = lines.map(({ line, place }) => {
       const draft = drafts.get(line.id);
@@ -36,9 +43,17 @@ export const seeTogether = operation({
     });
     const mayTell = tells === 'evenness' || tells === 'everything';
     return {
-      exercise, course, texts, text: shown?.text ?? null, student, lines: set,
+      exercise,
+      course,
+      texts,
+      text: shown?.text ?? null,
+      student,
+      lines: set,
       /** After which the plot will be there, where it is not told yet; null where it never is by itself. */
-      toldAfter: settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything' ? current?.number ?? null : null,
+      toldAfter:
+        settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything'
+          ? (current?.number ?? null)
+          : null,
       response: mayTell ? responseOf(lines.map(({ line }, index) => setSpecimen(line, set[index]!.spacing))) : null,
     };
   },
@@ -56,19 +71,35 @@ export function textsTogether(lines: readonly { text: string }[]): { text: strin
 /** Family, then weight, then size: what belongs together stands together, from light to bold and from small to large. */
 function bySetting(one: CurrentLine, other: CurrentLine): number {
   const [a, b] = [one.pack.face, other.pack.face];
-  return order(a?.family ?? '', b?.family ?? '') || order(a?.weight ?? 400, b?.weight ?? 400) || inPixels(settingOf(one).size) - inPixels(settingOf(other).size);
+  return (
+    order(a?.family ?? '', b?.family ?? '') ||
+    order(a?.weight ?? 400, b?.weight ?? 400) ||
+    inPixels(settingOf(one).size) - inPixels(settingOf(other).size)
+  );
 }
 
-const order = <Value extends string | number>(one: Value, other: Value): number => (one < other ? -1 : one > other ? 1 : 0);
+const order = <Value extends string | number>(one: Value, other: Value): number =>
+  one < other ? -1 : one > other ? 1 : 0;
 
 function responseOf(set: SetSpecimen[]) {
   const points = set.map(responsePoint);
   // Each is held against the next size of its face and against other weights and faces of its size, not all against all.
-  const near = ({ first, second }: { first: number; second: number }) => second === first + 1 || points[first]!.pixels === points[second]!.pixels;
-  return { points, hints: responseHints(set).filter(near).map(({ finding }) => finding.sentence) };
+  const near = ({ first, second }: { first: number; second: number }) =>
+    second === first + 1 || points[first]!.pixels === points[second]!.pixels;
+  return {
+    points,
+    hints: responseHints(set)
+      .filter(near)
+      .map(({ finding }) => finding.sentence),
+  };
 }
 
 function setSpecimen(line: CurrentLine, spacing: Spacing): SetSpecimen {
   const { face } = line.pack;
-  return { measure: measureLine(line.pack, spacing, settingOf(line)), family: face?.family ?? '', weight: face?.weight ?? 400, drawnFor: face?.drawnFor ?? null };
+  return {
+    measure: measureLine(line.pack, spacing, settingOf(line)),
+    family: face?.family ?? '',
+    weight: face?.weight ?? 400,
+    drawnFor: face?.drawnFor ?? null,
+  };
 }

@@ -10,4 +10,7 @@ export const spacingOf = (row: { tracking: number; offsets: string }): Spacing =
 });
 
 /** The face as it comes: nothing added to any of `pairs` gaps. */
-export const builtInSpacing = (pairs: number): Spacing => ({ tracking: 0, offsets: Array.from({ length: pairs }, () => 0) });
+export const builtInSpacing = (pairs: number): Spacing => ({
+  tracking: 0,
+  offsets: Array.from({ length: pairs }, () => 0),
+});

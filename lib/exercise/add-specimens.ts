@@ -13,7 +13,9 @@ export const addSpecimens = operation({
   input: addSpecimensInput,
   run: async (context, { exerciseId, lines, faces, sizes, grounds }) => {
     await findExercise(context, exerciseId);
-    const wanted: TypedSpecimen[] = lines.flatMap((text) => faces.flatMap((face) => sizes.flatMap((size) => grounds.map((ground) => ({ text, face, size, ground })))));
+    const wanted: TypedSpecimen[] = lines.flatMap((text) =>
+      faces.flatMap((face) => sizes.flatMap((size) => grounds.map((ground) => ({ text, face, size, ground })))),
+    );
     refuseTooMany(wanted.length, await context.data.specimens.count(exerciseId));
     const versions = await makeAll(context, wanted);
     const specimenIds = await context.data.specimens.add(exerciseId, versions, context.now);
@@ -23,8 +25,16 @@ export const addSpecimens = operation({
 });
 
 function refuseTooMany(wanted: number, there: number): void {
-  if (wanted > mostAtOnce) throw new AppError('INVALID', `That would make ${counted(wanted, 'specimen')}; ${mostAtOnce} are the most at once. Take fewer lines, faces or sizes, and do the rest in a second go.`);
-  if (there + wanted > mostSpecimens) throw new AppError('INVALID', `The exercise has ${counted(there, 'specimen')} and would have ${there + wanted}; ${mostSpecimens} are the most in one exercise.`);
+  if (wanted > mostAtOnce)
+    throw new AppError(
+      'INVALID',
+      `That would make ${counted(wanted, 'specimen')}; ${mostAtOnce} are the most at once. Take fewer lines, faces or sizes, and do the rest in a second go.`,
+    );
+  if (there + wanted > mostSpecimens)
+    throw new AppError(
+      'INVALID',
+      `The exercise has ${counted(there, 'specimen')} and would have ${there + wanted}; ${mostSpecimens} are the most in one exercise.`,
+    );
 }
 
 /** One after another, so that a large order does not keep everybody else waiting. Says of every line what is wrong with it. */

@@ -17,7 +17,8 @@ export const changeCriterion = operation({
       const criterion = await data.criteria.find(criterionId);
       if (criterion?.versions[0]?.number !== number) throw changedMeanwhile('this criterion');
       const all = await data.criteria.ofExercise(found.exerciseId);
-      if (criterion.exercise.state !== 'draft') refuseDistanceAlone(all.map(({ id, versions }) => (id === criterionId ? typed : versions[0]!)));
+      if (criterion.exercise.state !== 'draft')
+        refuseDistanceAlone(all.map(({ id, versions }) => (id === criterionId ? typed : versions[0]!)));
       await data.criteria.addVersion(criterionId, number + 1, typed, context.now);
       return { exerciseId: found.exerciseId };
     });

@@ -12,7 +12,11 @@ export const changeRound = operation({
   run: async ({ data }, { roundId, version, ...typed }) => {
     const round = await data.rounds.find(roundId);
     if (!round) throw notFound();
-    if (round.state === 'released') throw new AppError('CONFLICT', `Round ${round.number} has been released, so its dates stand. Add another round for more work.`);
+    if (round.state === 'released')
+      throw new AppError(
+        'CONFLICT',
+        `Round ${round.number} has been released, so its dates stand. Add another round for more work.`,
+      );
     const { fields, remarks } = typedRound(typed, round.exercise.course.timeZone);
     if (!(await data.rounds.change(roundId, version, fields))) throw changedMeanwhile(`round ${round.number}`);
     return { exerciseId: round.exerciseId, roundId, remarks };

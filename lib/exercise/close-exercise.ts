@@ -12,9 +12,14 @@ export const closeExercise = operation({
   run: async (context, { exerciseId, version }) => {
     const { data, now } = context;
     const row = await findExercise(context, exerciseId);
-    if (row.state !== 'published') throw new AppError('CONFLICT', 'Only an exercise that is published and open can be closed.');
-    if (!(await data.exercises.change(exerciseId, version, { state: 'closed', closedAt: now }))) throw changedMeanwhile('this exercise');
-    await data.audit.record({ courseId: row.courseId, verb: 'exercise closed', subject: `exercise:${exerciseId}` }, now);
+    if (row.state !== 'published')
+      throw new AppError('CONFLICT', 'Only an exercise that is published and open can be closed.');
+    if (!(await data.exercises.change(exerciseId, version, { state: 'closed', closedAt: now })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise closed', subject: `exercise:${exerciseId}` },
+      now,
+    );
     return { exerciseId };
   },
 });

@@ -3,7 +3,8 @@ import { AppError } from '@/lib/access/errors';
 /** Distance from the teacher is evidence; by itself it would mark taste. */
 export function refuseDistanceAlone(criteria: readonly { basis: string }[]): void {
   if (!isDistanceAlone(criteria)) return;
-  const said = 'Distance from the references can’t be the only criterion: two settings can both be right. Add a criterion that a person judges by eye.';
+  const said =
+    'Distance from the references can’t be the only criterion: two settings can both be right. Add a criterion that a person judges by eye.';
   throw new AppError('INVALID', said, { fields: { basis: said } });
 }
 

@@ -10,7 +10,15 @@ export const endExtension = operation({
   run: async ({ data, now }, { extensionId }) => {
     const ended = await data.rounds.endExtension(extensionId);
     if (!ended) throw notFound();
-    await data.audit.record({ courseId: ended.courseId, verb: 'extension ended', subject: `member:${ended.memberId}`, details: { round: ended.roundNumber } }, now);
+    await data.audit.record(
+      {
+        courseId: ended.courseId,
+        verb: 'extension ended',
+        subject: `member:${ended.memberId}`,
+        details: { round: ended.roundNumber },
+      },
+      now,
+    );
     return { extensionId };
   },
 });

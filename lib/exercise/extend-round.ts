@@ -13,11 +13,23 @@ export const extendRound = operation({
     const round = await data.rounds.find(roundId);
     if (!round) throw notFound();
     const due = meant(dueLocal, round.exercise.course.timeZone);
-    if (round.dueAt === null) throw new AppError('INVALID', `Round ${round.number} has no due date, so there is none to extend.`);
-    if (due.at <= round.dueAt) throw wrong(`${dueLocal.replace('T', ' ')} is not later than the round’s own due date (${round.dueLocal?.replace('T', ' ') ?? ''}), so it would give no time.`);
+    if (round.dueAt === null)
+      throw new AppError('INVALID', `Round ${round.number} has no due date, so there is none to extend.`);
+    if (due.at <= round.dueAt)
+      throw wrong(
+        `${dueLocal.replace('T', ' ')} is not later than the round’s own due date (${round.dueLocal?.replace('T', ' ') ?? ''}), so it would give no time.`,
+      );
     const given = await retryOnConflict(() => data.rounds.extend(roundId, memberId, { dueLocal, dueAt: due.at }, now));
     if (!given) throw notFound();
-    await data.audit.record({ courseId: round.exercise.courseId, verb: 'due date extended', subject: `member:${memberId}`, details: { round: round.number, due: dueLocal } }, now);
+    await data.audit.record(
+      {
+        courseId: round.exercise.courseId,
+        verb: 'due date extended',
+        subject: `member:${memberId}`,
+        details: { round: round.number, due: dueLocal },
+      },
+      now,
+    );
     return { exerciseId: round.exerciseId, roundId, remark: due.remark };
   },
 });

@@ -4,17 +4,31 @@ import { inPixels } from '@/shared/exercise/in-pixels';
 import type { Size } from '@/shared/schemas/spacing';
 
 /** A face as the builder offers it. `choice` is the catalogue's key, with `@weight` behind it for a variable face. */
-export type FaceChoice = { choice: string; family: string; style: string; weight: number; italic: boolean; design: string; licence: string };
+export type FaceChoice = {
+  choice: string;
+  family: string;
+  style: string;
+  weight: number;
+  italic: boolean;
+  design: string;
+  licence: string;
+};
 
 /** All faces that every course may use, families in the catalogue's order. */
 export const faceChoices = (): FaceChoice[] => listFaces().flatMap(choicesOf);
 
 /** The file and the axis values of a choice at a size. Optical size follows the size, as in browsers (CSS Fonts 4, font-optical-sizing). */
-export function faceAt(choice: string, size: Size): { face: CatalogueFace; axes: Record<string, number>; weight: number; style: string } {
+export function faceAt(
+  choice: string,
+  size: Size,
+): { face: CatalogueFace; axes: Record<string, number>; weight: number; style: string } {
   const [key, weightText] = choice.split('@');
   const face = listFaces().find((one) => one.key === key);
   const known = face && choicesOf(face).find((one) => one.choice === choice);
-  if (!face || !known) throw new AppError('INVALID', `There is no face “${choice}” here. Choose one from the list.`, { fields: { faces: `There is no face “${choice}” here.` } });
+  if (!face || !known)
+    throw new AppError('INVALID', `There is no face “${choice}” here. Choose one from the list.`, {
+      fields: { faces: `There is no face “${choice}” here.` },
+    });
   const axes: Record<string, number> = {};
   for (const axis of face.axes) {
     if (axis.tag === 'wght' && weightText) axes.wght = Number(weightText);

@@ -23,7 +23,11 @@ export const getPlan = operation({
     const exercise = exerciseView(row);
     const all = specimens.map(specimenView).map((specimen) => {
       const own = references.filter(({ specimenVersionId }) => specimenVersionId === specimen.versionId);
-      return { ...specimen, references: own.filter((one) => !isStarted(one)).length, started: own.filter(isStarted).length };
+      return {
+        ...specimen,
+        references: own.filter((one) => !isStarted(one)).length,
+        started: own.filter(isStarted).length,
+      };
     });
     const plan = {
       exercise,

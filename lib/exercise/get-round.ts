@@ -23,7 +23,9 @@ export const getRound = operation({
       timeZone: row.exercise.course.timeZone,
       students: students.all,
       isLast: rounds.at(-1)?.id === roundId,
-      extensions: extensions.filter((one) => one.roundId === roundId).map(({ id, dueAt, dueLocal, member }) => ({ id, dueAt, dueLocal, name: nameOf(member) })),
+      extensions: extensions
+        .filter((one) => one.roundId === roundId)
+        .map(({ id, dueAt, dueLocal, member }) => ({ id, dueAt, dueLocal, name: nameOf(member) })),
     };
   },
 });

@@ -12,6 +12,12 @@ export const listCriteria = operation({
     await findExercise(context, exerciseId);
     const criteria = (await context.data.criteria.ofExercise(exerciseId)).map(criterionView);
     const whole = criteria.reduce((sum, { weight }) => sum + weight, 0);
-    return criteria.map(({ id, title, description, weight, levels }) => ({ id, title, description, levels, share: (weight * 100) / whole }));
+    return criteria.map(({ id, title, description, weight, levels }) => ({
+      id,
+      title,
+      description,
+      levels,
+      share: (weight * 100) / whole,
+    }));
   },
 });

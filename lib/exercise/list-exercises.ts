@@ -12,6 +12,10 @@ export const listExercises = operation({
   run: async ({ data }, { courseId }) => {
     if (!(await data.exercises.myMember(courseId))) throw notFound();
     const rows = await data.exercises.ofCourse(courseId);
-    return rows.map((row) => ({ ...exerciseView(row), rounds: row.rounds.map(roundView), specimens: row._count.specimens }));
+    return rows.map((row) => ({
+      ...exerciseView(row),
+      rounds: row.rounds.map(roundView),
+      specimens: row._count.specimens,
+    }));
   },
 });

@@ -18,7 +18,9 @@ export const moveSpecimen = operation({
       const order = list.map(({ id }) => id);
       [order[at], order[other]] = [order[other]!, order[at]!];
       // Written afresh, so that two of one position can't stay side by side.
-      for (const [index, id] of order.entries()) if (list[index]!.id !== id || list[index]!.position !== index + 1) await inside.specimens.setPosition(id, index + 1);
+      for (const [index, id] of order.entries())
+        if (list[index]!.id !== id || list[index]!.position !== index + 1)
+          await inside.specimens.setPosition(id, index + 1);
     });
     return { exerciseId: specimen.exerciseId };
   },

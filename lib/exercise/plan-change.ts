@@ -29,5 +29,8 @@ export async function planChange(context: Context, specimenId: string, typed: Ty
 }
 
 const isSame = (before: SpecimenView, after: NewVersion): boolean =>
-  before.packSha === after.packSha && before.size.value === after.size.value && before.size.unit === after.size.unit
-  && before.ground === after.ground && before.details.remark === after.details.remark;
+  before.packSha === after.packSha &&
+  before.size.value === after.size.value &&
+  before.size.unit === after.size.unit &&
+  before.ground === after.ground &&
+  before.details.remark === after.details.remark;

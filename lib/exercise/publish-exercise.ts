@@ -23,8 +23,12 @@ export const publishExercise = operation({
     await newReferenceSet(context, exerciseId);
     await withExerciseHeld(context, exerciseId, async (data) => {
       await refuseUnready(data, exerciseId, now);
-      if (!(await data.exercises.change(exerciseId, version, { state: 'published', publishedAt: now }))) throw changedMeanwhile('this exercise');
-      await data.audit.record({ courseId: row.courseId, verb: 'exercise published', subject: `exercise:${exerciseId}` }, now);
+      if (!(await data.exercises.change(exerciseId, version, { state: 'published', publishedAt: now })))
+        throw changedMeanwhile('this exercise');
+      await data.audit.record(
+        { courseId: row.courseId, verb: 'exercise published', subject: `exercise:${exerciseId}` },
+        now,
+      );
     });
     return { exerciseId };
   },
@@ -39,7 +43,14 @@ async function refuseUnready(data: ScopedData, exerciseId: string, now: Date): P
   const references = await data.references.ofExercise(exerciseId);
   const set = new Set(references.filter((one) => !isStarted(one)).map(({ specimenVersionId }) => specimenVersionId));
   const referenced = specimens.filter(({ versions }) => set.has(versions[0]!.id)).length;
-  const checks = publishChecks({ exercise: exerciseView(row), rounds: rounds.map(roundView), criteria: criteria.map(criterionView), specimens, referenced, now });
+  const checks = publishChecks({
+    exercise: exerciseView(row),
+    rounds: rounds.map(roundView),
+    criteria: criteria.map(criterionView),
+    specimens,
+    referenced,
+    now,
+  });
   const stops = checks.filter(({ stops }) => stops);
   if (stops.length > 0) throw new AppError('INVALID', `Not published yet. ${stops.map(({ said }) => said).join(' ')}`);
 }

@@ -4,13 +4,23 @@ import { secondMarkingOf } from '@/lib/marking/second-sample';
 import { criterionBasisSchema, levelsSchema } from '@/shared/schemas/criterion';
 
 /** Rows of the database as the rest of the house knows them; each is checked on the way out. */
-export const settingsOf = (row: { settings: string }): ExerciseSettings => exerciseSettingsSchema.parse(JSON.parse(row.settings));
+export const settingsOf = (row: { settings: string }): ExerciseSettings =>
+  exerciseSettingsSchema.parse(JSON.parse(row.settings));
 
 export const lateRuleOf = (row: { lateRule: string }): LateRule => lateRuleSchema.parse(JSON.parse(row.lateRule));
 
 type ExerciseRow = {
-  id: string; courseId: string; title: string; brief: string; state: string; settings: string; version: number;
-  createdAt: Date; publishedAt: Date | null; closedAt: Date | null; removedAt: Date | null;
+  id: string;
+  courseId: string;
+  title: string;
+  brief: string;
+  state: string;
+  settings: string;
+  version: number;
+  createdAt: Date;
+  publishedAt: Date | null;
+  closedAt: Date | null;
+  removedAt: Date | null;
 };
 
 export const exerciseView = (row: ExerciseRow) => ({
@@ -29,8 +39,18 @@ export const exerciseView = (row: ExerciseRow) => ({
 export type ExerciseView = ReturnType<typeof exerciseView>;
 
 type RoundRow = {
-  id: string; number: number; title: string; opensLocal: string | null; opensAt: Date | null; dueLocal: string | null; dueAt: Date | null;
-  lateRule: string; secondMarker: string; state: string; version: number; proofs?: number;
+  id: string;
+  number: number;
+  title: string;
+  opensLocal: string | null;
+  opensAt: Date | null;
+  dueLocal: string | null;
+  dueAt: Date | null;
+  lateRule: string;
+  secondMarker: string;
+  state: string;
+  version: number;
+  proofs?: number;
 };
 
 export const roundView = (row: RoundRow) => ({
@@ -50,8 +70,17 @@ export const roundView = (row: RoundRow) => ({
 export type RoundView = ReturnType<typeof roundView>;
 
 type CriterionRow = {
-  id: string; retiredAt: Date | null;
-  versions: { id: string; number: number; title: string; description: string; basis: string; weight: number; levels: string }[];
+  id: string;
+  retiredAt: Date | null;
+  versions: {
+    id: string;
+    number: number;
+    title: string;
+    description: string;
+    basis: string;
+    weight: number;
+    levels: string;
+  }[];
 };
 
 /** A criterion by its newest version. */

@@ -5,7 +5,14 @@ import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 import { readPack } from './read-pack';
 
 type VersionRow = {
-  id: string; number: number; text: string; packSha: string; size: number; unit: string; ground: string; details: string;
+  id: string;
+  number: number;
+  text: string;
+  packSha: string;
+  size: number;
+  unit: string;
+  ground: string;
+  details: string;
   pack: { payload: string; face?: { details: string } | null };
 };
 type SpecimenRow = { id: string; position: number; retiredAt: Date | null; versions: VersionRow[] };
@@ -35,7 +42,8 @@ export function versionView(version: VersionRow) {
 }
 
 /** `Lato Bold`, or the kind of lettering. */
-export const faceName = (pack: Pack): string => (pack.face === null ? 'Lettering' : `${pack.face.family} ${pack.face.style}`);
+export const faceName = (pack: Pack): string =>
+  pack.face === null ? 'Lettering' : `${pack.face.family} ${pack.face.style}`;
 
 /** The clusters of a pack's line, and which pairs hold a space. */
 export const lineOf = (pack: Pack): LineOfLetters => ({

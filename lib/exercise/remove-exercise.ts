@@ -12,9 +12,17 @@ export const removeExercise = operation({
   run: async (context, { exerciseId, version }) => {
     const { data, now } = context;
     const row = await findExercise(context, exerciseId);
-    if (row.state !== 'draft') throw new AppError('CONFLICT', 'A published exercise holds students’ work and can’t be removed. Close it instead.');
-    if (!(await data.exercises.change(exerciseId, version, { removedAt: now }))) throw changedMeanwhile('this exercise');
-    await data.audit.record({ courseId: row.courseId, verb: 'exercise put aside', subject: `exercise:${exerciseId}` }, now);
+    if (row.state !== 'draft')
+      throw new AppError(
+        'CONFLICT',
+        'A published exercise holds students’ work and can’t be removed. Close it instead.',
+      );
+    if (!(await data.exercises.change(exerciseId, version, { removedAt: now })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise put aside', subject: `exercise:${exerciseId}` },
+      now,
+    );
     return { exerciseId };
   },
 });

@@ -11,9 +11,16 @@ export const removeRound = operation({
     const round = await data.rounds.find(roundId);
     if (!round) throw notFound();
     const rounds = await data.rounds.ofExercise(round.exerciseId);
-    if (rounds.at(-1)?.id !== roundId) throw new AppError('CONFLICT', `Only the last round can be taken away, and round ${round.number} is not the last.`);
+    if (rounds.at(-1)?.id !== roundId)
+      throw new AppError(
+        'CONFLICT',
+        `Only the last round can be taken away, and round ${round.number} is not the last.`,
+      );
     if (!(await data.rounds.remove(roundId, version))) {
-      throw new AppError('CONFLICT', `Round ${round.number} was kept: somebody has sent a proof to it or changed it since you opened this page.`);
+      throw new AppError(
+        'CONFLICT',
+        `Round ${round.number} was kept: somebody has sent a proof to it or changed it since you opened this page.`,
+      );
     }
     return { exerciseId: round.exerciseId };
   },

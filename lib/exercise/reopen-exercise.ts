@@ -13,8 +13,12 @@ export const reopenExercise = operation({
     const { data, now } = context;
     const row = await findExercise(context, exerciseId);
     if (row.state !== 'closed') throw new AppError('CONFLICT', 'Only a closed exercise can be opened again.');
-    if (!(await data.exercises.change(exerciseId, version, { state: 'published', closedAt: null }))) throw changedMeanwhile('this exercise');
-    await data.audit.record({ courseId: row.courseId, verb: 'exercise opened again', subject: `exercise:${exerciseId}` }, now);
+    if (!(await data.exercises.change(exerciseId, version, { state: 'published', closedAt: null })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise opened again', subject: `exercise:${exerciseId}` },
+      now,
+    );
     return { exerciseId };
   },
 });

@@ -11,8 +11,12 @@ export const restoreExercise = operation({
   run: async (context, { exerciseId, version }) => {
     const { data, now } = context;
     const row = await findExercise(context, exerciseId, { removed: true });
-    if (!(await data.exercises.change(exerciseId, version, { removedAt: null }))) throw changedMeanwhile('this exercise');
-    await data.audit.record({ courseId: row.courseId, verb: 'exercise taken back', subject: `exercise:${exerciseId}` }, now);
+    if (!(await data.exercises.change(exerciseId, version, { removedAt: null })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise taken back', subject: `exercise:${exerciseId}` },
+      now,
+    );
     return { exerciseId };
   },
 });

@@ -15,7 +15,8 @@ export const retireCriterion = operation({
     return withExerciseHeld(context, found.exerciseId, async (data) => {
       const exercise = await data.exercises.find(found.exerciseId);
       const all = await data.criteria.ofExercise(found.exerciseId);
-      if (exercise?.state !== 'draft') refuseDistanceAlone(all.filter(({ id }) => id !== criterionId).map(({ versions }) => versions[0]!));
+      if (exercise?.state !== 'draft')
+        refuseDistanceAlone(all.filter(({ id }) => id !== criterionId).map(({ versions }) => versions[0]!));
       await data.criteria.setRetired(criterionId, context.now);
       return { exerciseId: found.exerciseId };
     });

@@ -13,10 +13,42 @@ export const exportAgreement = operation({
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { criteria } = await agreementOfRound(data, hand, now);
-    const head = ['Criterion', 'Row', 'First marker', 'Second marker', 'Proofs', 'Same level in %', 'Same or adjacent level in %', 'Quadratic weighted kappa', 'Reading'];
+    const head = [
+      'Criterion',
+      'Row',
+      'First marker',
+      'Second marker',
+      'Proofs',
+      'Same level in %',
+      'Same or adjacent level in %',
+      'Quadratic weighted kappa',
+      'Reading',
+    ];
     const rows = criteria.flatMap(({ criterion: { title, levels }, agreement }) => [
-      [title, 'all', '', '', agreement.n, percent(agreement.exact), percent(agreement.adjacent), agreement.kappa === null ? '' : round(agreement.kappa, 4), agreementWords(agreement)],
-      ...agreement.table.flatMap((row, first) => row.map((count, second) => [title, 'pair of levels', levels[first]!.title, levels[second]!.title, count, '', '', '', ''])),
+      [
+        title,
+        'all',
+        '',
+        '',
+        agreement.n,
+        percent(agreement.exact),
+        percent(agreement.adjacent),
+        agreement.kappa === null ? '' : round(agreement.kappa, 4),
+        agreementWords(agreement),
+      ],
+      ...agreement.table.flatMap((row, first) =>
+        row.map((count, second) => [
+          title,
+          'pair of levels',
+          levels[first]!.title,
+          levels[second]!.title,
+          count,
+          '',
+          '',
+          '',
+          '',
+        ]),
+      ),
     ]);
     return { csv: csvOf(head, rows), name: `agreement-round-${hand.round.number}.csv` };
   },

@@ -18,7 +18,11 @@ export const exportClassSet = operation({
   run: async ({ data, now }, { exerciseId, roundNumber, paper, licence }) => {
     const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
     const released = await data.releases.numbersOf(round.id);
-    if (released.size === 0) throw new AppError('CONFLICT', `Nothing was released in round ${round.number} yet, so there are no sheets. A single one can be previewed on the page of the release.`);
+    if (released.size === 0)
+      throw new AppError(
+        'CONFLICT',
+        `Nothing was released in round ${round.number} yet, so there are no sheets. A single one can be previewed on the page of the release.`,
+      );
     const people = await data.markTasks.peopleOf([...released.keys()]);
     const students = [...released]
       .map(([memberId, { proofId }]) => ({ who: people.get(memberId)?.name ?? 'Erased person', proofId }))
@@ -26,8 +30,23 @@ export const exportClassSet = operation({
       .map(({ who, proofId }) => ({ who, read: () => readSheet(data, proofId, who) }));
     // The lines of one sheet stand for all: a round's lines are the same for everybody but for their versions.
     askForLicence(licence, licence ? [] : (await students[0]!.read()).lines.map((line) => line.licence));
-    await data.audit.record({ courseId: course.id, verb: 'sheets exported', subject: `round:${round.id}`, details: { sheets: students.length } }, now);
-    return { pdf: classSetPdf({ course: course.title, exercise: exercise.title, roundNumber: round.number, students }, paper, now), name: `critique-sheets-round-${round.number}.pdf` };
+    await data.audit.record(
+      {
+        courseId: course.id,
+        verb: 'sheets exported',
+        subject: `round:${round.id}`,
+        details: { sheets: students.length },
+      },
+      now,
+    );
+    return {
+      pdf: classSetPdf(
+        { course: course.title, exercise: exercise.title, roundNumber: round.number, students },
+        paper,
+        now,
+      ),
+      name: `critique-sheets-round-${round.number}.pdf`,
+    };
   },
 });
 

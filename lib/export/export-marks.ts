@@ -17,7 +17,19 @@ export const exportMarks = operation({
     const queue = settings.namesHidden ? await queueOf(data, hand, now) : [];
     const alias = new Map(queue.map(({ memberId, shownAs }) => [memberId, shownAs]));
     const { rows, criteria } = await studentsPage(data, hand, { skip: 0, take: 100_000 }, { evenHidden: true });
-    const head = ['Student', 'Section', 'Round', 'Proof', 'Received (UTC)', 'Days late', 'Deduction in %', ...criteria.flatMap(({ title }) => [title, `${title}, points in %`]), 'Total in %', 'Two markers', 'Released as number'];
+    const head = [
+      'Student',
+      'Section',
+      'Round',
+      'Proof',
+      'Received (UTC)',
+      'Days late',
+      'Deduction in %',
+      ...criteria.flatMap(({ title }) => [title, `${title}, points in %`]),
+      'Total in %',
+      'Two markers',
+      'Released as number',
+    ];
     const lines = rows.map((row) => lineOf(row, criteria, round.number, alias));
     if (settings.namesHidden) lines.sort((one, other) => (String(one[0]) < String(other[0]) ? -1 : 1));
     await data.audit.record({ courseId: course.id, verb: 'marks exported', subject: `round:${round.id}` }, now);
@@ -27,7 +39,12 @@ export const exportMarks = operation({
 
 type Criteria = Awaited<ReturnType<typeof studentsPage>>['criteria'];
 
-function lineOf(row: StudentRow, criteria: Criteria, round: number, alias: ReadonlyMap<string, string>): (string | number | null)[] {
+function lineOf(
+  row: StudentRow,
+  criteria: Criteria,
+  round: number,
+  alias: ReadonlyMap<string, string>,
+): (string | number | null)[] {
   const { counts, late } = row;
   const marks = criteria.flatMap(({ versionId, levels }) => {
     const given = row.levels.find(({ criterionVersionId }) => criterionVersionId === versionId)?.level ?? null;
@@ -36,9 +53,15 @@ function lineOf(row: StudentRow, criteria: Criteria, round: number, alias: Reado
   return [
     row.hidden ? (alias.get(row.memberId) ?? 'no proof that counts') : row.name,
     row.hidden ? '' : (row.section ?? ''),
-    round, counts?.number ?? '', counts && !row.hidden ? counts.receivedAt.toISOString() : '',
-    late?.startedDays ?? '', late?.deduct ?? '', ...marks,
-    row.percent === null ? '' : Math.round(row.percent * 100) / 100, twoMarkers(row.levels), row.released ?? '',
+    round,
+    counts?.number ?? '',
+    counts && !row.hidden ? counts.receivedAt.toISOString() : '',
+    late?.startedDays ?? '',
+    late?.deduct ?? '',
+    ...marks,
+    row.percent === null ? '' : Math.round(row.percent * 100) / 100,
+    twoMarkers(row.levels),
+    row.released ?? '',
   ];
 }
 

@@ -17,15 +17,35 @@ export const exportReleasedNotes = operation({
     if (!proof) throw notFound();
     const release = await readRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
     if (!release) throw notFound();
-    const packs = new Map((await drawLines(data, proofId)).map(({ specimenVersionId, pack }) => [specimenVersionId, pack]));
+    const packs = new Map(
+      (await drawLines(data, proofId)).map(({ specimenVersionId, pack }) => [specimenVersionId, pack]),
+    );
     const page = `${env().publicOrigin}/proofs/${proof.id}`;
-    const notes = release.snapshot.lines.flatMap(({ specimenVersionId, notes: pinned }) => pinned.flatMap((note): OutgoingNote[] => {
-      const pack = packs.get(specimenVersionId);
-      return pack ? [{ ...note, entries: [...note.entries, ...(release.answers[note.id] ?? [])], specimenVersionId, pack, page, hideStudent: false }] : [];
-    }));
+    const notes = release.snapshot.lines.flatMap(({ specimenVersionId, notes: pinned }) =>
+      pinned.flatMap((note): OutgoingNote[] => {
+        const pack = packs.get(specimenVersionId);
+        return pack
+          ? [
+              {
+                ...note,
+                entries: [...note.entries, ...(release.answers[note.id] ?? [])],
+                specimenVersionId,
+                pack,
+                page,
+                hideStudent: false,
+              },
+            ]
+          : [];
+      }),
+    );
     const { number, exercise } = proof.round;
     return {
-      annotations: webAnnotations({ id: `${env().publicOrigin}/api/exports/released-notes/${proof.id}`, label: `Released notes: ${exercise.title}, round ${number}`, now, notes }),
+      annotations: webAnnotations({
+        id: `${env().publicOrigin}/api/exports/released-notes/${proof.id}`,
+        label: `Released notes: ${exercise.title}, round ${number}`,
+        now,
+        notes,
+      }),
       name: `notes-round-${number}-proof-${proof.number}.jsonld`,
     };
   },

@@ -25,11 +25,23 @@ export const exportRoundNotes = operation({
       const entry = queue.get(row.proofItem.proofId);
       const line = lines.get(row.proofItem.specimenVersionId);
       if (!entry || !line) return [];
-      return [{ ...noteView(row, entry.hidden), pack: line.pack, hideStudent: entry.hidden, page: `${env().publicOrigin}/critique/${entry.token}/${line.specimenId}` }];
+      return [
+        {
+          ...noteView(row, entry.hidden),
+          pack: line.pack,
+          hideStudent: entry.hidden,
+          page: `${env().publicOrigin}/critique/${entry.token}/${line.specimenId}`,
+        },
+      ];
     });
     await data.audit.record({ courseId: course.id, verb: 'notes exported', subject: `round:${round.id}` }, now);
     return {
-      annotations: webAnnotations({ id: `${env().publicOrigin}/api/exports/notes/${exercise.id}?round=${round.number}`, label: `Notes: ${exercise.title}, round ${round.number}`, now, notes }),
+      annotations: webAnnotations({
+        id: `${env().publicOrigin}/api/exports/notes/${exercise.id}?round=${round.number}`,
+        label: `Notes: ${exercise.title}, round ${round.number}`,
+        now,
+        notes,
+      }),
       name: `notes-round-${round.number}.jsonld`,
     };
   },

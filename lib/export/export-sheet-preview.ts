@@ -14,8 +14,17 @@ export const exportSheetPreview = operation({
   input: z.extend(roundOnly, { proof: idSchema, paper: paperSchema, licence: z._default(z.boolean(), false) }),
   run: async ({ data, now }, { paper, licence, ...which }) => {
     const { entry, snapshot } = await previewOf(data, which, now);
-    const sheet = await sheetOf(data, entry.proofId, { snapshot, answers: {}, release: null, who: entry.shownAs, hidden: entry.hidden });
-    askForLicence(licence, sheet.lines.map((line) => line.licence));
+    const sheet = await sheetOf(data, entry.proofId, {
+      snapshot,
+      answers: {},
+      release: null,
+      who: entry.shownAs,
+      hidden: entry.hidden,
+    });
+    askForLicence(
+      licence,
+      sheet.lines.map((line) => line.licence),
+    );
     return { pdf: sheetPdf(sheet, paper, now), name: `critique-round-${which.roundNumber}-preview.pdf` };
   },
 });

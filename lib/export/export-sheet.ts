@@ -17,8 +17,16 @@ export const exportSheet = operation({
     if (!proof) throw notFound();
     const release = await readRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
     if (!release) throw notFound();
-    const sheet = await sheetOf(data, proofId, { ...release, release, who: proof.member.user?.name ?? 'Erased person', hidden: false });
-    askForLicence(licence, sheet.lines.map((line) => line.licence));
+    const sheet = await sheetOf(data, proofId, {
+      ...release,
+      release,
+      who: proof.member.user?.name ?? 'Erased person',
+      hidden: false,
+    });
+    askForLicence(
+      licence,
+      sheet.lines.map((line) => line.licence),
+    );
     return { pdf: sheetPdf(sheet, paper, now), name: `critique-round-${proof.round.number}-proof-${proof.number}.pdf` };
   },
 });

@@ -20,7 +20,8 @@ export const exportSpacing = operation({
   name: 'export-spacing',
   allow: 'proof:see',
   input: z.strictObject({
-    proofId: idSchema, specimenId: idSchema,
+    proofId: idSchema,
+    specimenId: idSchema,
     as: z.enum(['svg', 'css', 'json'], 'Choose svg, css or json.'),
     licence: z._default(z.boolean(), false),
   }),
@@ -29,9 +30,22 @@ export const exportSpacing = operation({
     const item = proof?.items.find(({ specimenVersion }) => specimenVersion.specimen.id === specimenId);
     if (!proof || !item) throw notFound();
     const kept = await data.exports.licenceOf(item.specimenVersion.packSha);
-    if (as === 'svg' && !licence) throw new AppError('INVALID', `These outlines belong to the face. Its licence: ${kept}. Tick that you have read it and that it allows this, then take the file again.`);
+    if (as === 'svg' && !licence)
+      throw new AppError(
+        'INVALID',
+        `These outlines belong to the face. Its licence: ${kept}. Tick that you have read it and that it allows this, then take the file again.`,
+      );
     const { mime, write } = writers[as];
-    const line: ExportedSpacing = { pack: z.parse(packSchema, JSON.parse(item.specimenVersion.pack.payload)), spacing: spacingOf(item), licence: kept, ...settingOf(item.specimenVersion) };
-    return { text: write(line), mime, name: `line-${item.specimenVersion.specimen.position}-round-${proof.round.number}-proof-${proof.number}.${as}` };
+    const line: ExportedSpacing = {
+      pack: z.parse(packSchema, JSON.parse(item.specimenVersion.pack.payload)),
+      spacing: spacingOf(item),
+      licence: kept,
+      ...settingOf(item.specimenVersion),
+    };
+    return {
+      text: write(line),
+      mime,
+      name: `line-${item.specimenVersion.specimen.position}-round-${proof.round.number}-proof-${proof.number}.${as}`,
+    };
   },
 });

@@ -13,7 +13,8 @@ export function letterPositions(pack: Pick<Pack, 'text' | 'letters' | 'glyphs'>)
     while (at < text.length && /\s/u.test(text[at]!)) at++;
     const start = at;
     at += letter.length;
-    if (text.slice(start, at).join('') !== letter.join('')) throw new RangeError(`“${letter.join('')}” is not the letter at ${start} of “${pack.text}”.`);
+    if (text.slice(start, at).join('') !== letter.join(''))
+      throw new RangeError(`“${letter.join('')}” is not the letter at ${start} of “${pack.text}”.`);
     return { start, end: at };
   });
 }

@@ -7,16 +7,35 @@ import { exportedPairs, type ExportedSpacing } from './spacing-json';
 export function spacingCss({ pack, spacing, size, licence }: ExportedSpacing): string {
   const pairs = exportedPairs({ pack, spacing });
   const face = pack.face;
-  const rules = pairs.flatMap(({ total }, index) => (total === 0 ? [] : [`.spaced-line > span:nth-of-type(${index + 1}) { letter-spacing: ${em(total)}; }`]));
+  const rules = pairs.flatMap(({ total }, index) =>
+    total === 0 ? [] : [`.spaced-line > span:nth-of-type(${index + 1}) { letter-spacing: ${em(total)}; }`],
+  );
   const comment = (text: string) => text.replaceAll('*/', '* /');
   return [
     `/* ${comment(pack.text)}: ${face ? comment(`${face.family} ${face.style}`) : 'lettering'}, ${size.value} ${size.unit}. Exported by Kerncrit.`,
     `   The face is not part of this file. Licence of the face: ${comment(licence)}`,
     '   Markup:',
-    `   ${comment(markup(pack.text, pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster)))} */`,
+    `   ${comment(
+      markup(
+        pack.text,
+        pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster),
+      ),
+    )} */`,
     '.spaced-line {',
-    ...(face ? [`  font-family: ${JSON.stringify(face.family)};`, `  font-weight: ${face.weight};`, `  font-style: ${face.italic ? 'italic' : 'normal'};`] : []),
-    ...(face && Object.keys(face.axes).length > 0 ? [`  font-variation-settings: ${Object.entries(face.axes).map(([tag, value]) => `"${tag}" ${value}`).join(', ')};`] : []),
+    ...(face
+      ? [
+          `  font-family: ${JSON.stringify(face.family)};`,
+          `  font-weight: ${face.weight};`,
+          `  font-style: ${face.italic ? 'italic' : 'normal'};`,
+        ]
+      : []),
+    ...(face && Object.keys(face.axes).length > 0
+      ? [
+          `  font-variation-settings: ${Object.entries(face.axes)
+            .map(([tag, value]) => `"${tag}" ${value}`)
+            .join(', ')};`,
+        ]
+      : []),
     `  font-size: ${size.value}${size.unit};`,
     '  font-kerning: none;',
     '  font-variant-ligatures: none;',

@@ -9,7 +9,10 @@ export const annotationType = 'application/ld+json; profile="http://www.w3.org/n
 
 /** A note with its line, on the way out. */
 export type OutgoingNote = {
-  id: string; fromPair: number | null; toPair: number | null; suggestion: readonly number[] | null;
+  id: string;
+  fromPair: number | null;
+  toPair: number | null;
+  suggestion: readonly number[] | null;
   entries: readonly NoteEntryView[];
   specimenVersionId: string;
   pack: Pack;
@@ -35,9 +38,15 @@ export function webAnnotations({ id, label, now, notes }: Collection): object {
   const page = `${id}#page-1`;
   return {
     '@context': 'http://www.w3.org/ns/anno.jsonld',
-    id, type: 'AnnotationCollection', label, total: items.length,
-    generated: now.toISOString(), generator: { id: 'urn:kerncrit:software', type: 'Software', name: 'Kerncrit' },
-    ...(items.length > 0 ? { first: { id: page, type: 'AnnotationPage', partOf: id, startIndex: 0, items }, last: page } : {}),
+    id,
+    type: 'AnnotationCollection',
+    label,
+    total: items.length,
+    generated: now.toISOString(),
+    generator: { id: 'urn:kerncrit:software', type: 'Software', name: 'Kerncrit' },
+    ...(items.length > 0
+      ? { first: { id: page, type: 'AnnotationPage', partOf: id, startIndex: 0, items }, last: page }
+      : {}),
   };
 }
 
@@ -47,7 +56,8 @@ function annotationsOf(note: OutgoingNote): object[] {
   return [
     {
       '@context': 'http://www.w3.org/ns/anno.jsonld',
-      id: iri, type: 'Annotation',
+      id: iri,
+      type: 'Annotation',
       motivation: note.suggestion ? ['commenting', 'editing'] : 'commenting',
       ...(first ? madeBy(first.entry, note) : {}),
       body: bodiesOf(note, first?.entry.body ?? ''),
@@ -55,7 +65,9 @@ function annotationsOf(note: OutgoingNote): object[] {
     },
     ...answers.map(({ entry }) => ({
       '@context': 'http://www.w3.org/ns/anno.jsonld',
-      id: `${iri}#answer-${entry.seq}`, type: 'Annotation', motivation: 'replying',
+      id: `${iri}#answer-${entry.seq}`,
+      type: 'Annotation',
+      motivation: 'replying',
       ...madeBy(entry, note),
       body: { type: 'TextualBody', value: entry.body, format: 'text/plain', purpose: 'replying' },
       target: iri,
@@ -67,7 +79,11 @@ function bodiesOf({ suggestion, fromPair, toPair, pack }: OutgoingNote, said: st
   const comment = { type: 'TextualBody', value: said, format: 'text/plain', purpose: 'commenting' };
   if (!suggestion) return comment;
   const first = runOf(fromPair, toPair, pack.letters.length - 1)?.first ?? 0;
-  const value = JSON.stringify({ unit: '1/1000 em', kind: 'offset', pairs: suggestion.map((offset, index) => ({ pair: first + index, offset })) });
+  const value = JSON.stringify({
+    unit: '1/1000 em',
+    kind: 'offset',
+    pairs: suggestion.map((offset, index) => ({ pair: first + index, offset })),
+  });
   return [comment, { type: 'TextualBody', value, format: 'application/json', purpose: 'editing' }];
 }
 
@@ -78,10 +94,17 @@ function targetOf({ specimenVersionId, fromPair, toPair, pack, page }: OutgoingN
   const start = run === null ? 0 : letters[run.first]!.start;
   const end = run === null ? text.length : letters[run.last + 1]!.end;
   return {
-    type: 'SpecificResource', source: `urn:uuid:${specimenVersionId}`, scope: page,
+    type: 'SpecificResource',
+    source: `urn:uuid:${specimenVersionId}`,
+    scope: page,
     selector: [
       { type: 'TextPositionSelector', start, end },
-      { type: 'TextQuoteSelector', exact: text.slice(start, end).join(''), prefix: text.slice(0, start).join(''), suffix: text.slice(end).join('') },
+      {
+        type: 'TextQuoteSelector',
+        exact: text.slice(start, end).join(''),
+        prefix: text.slice(0, start).join(''),
+        suffix: text.slice(end).join(''),
+      },
     ],
   };
 }
@@ -89,5 +112,8 @@ function targetOf({ specimenVersionId, fromPair, toPair, pack, page }: OutgoingN
 /** Names only where they were not hidden on the way here. */
 function madeBy({ author, by, at }: NoteEntryView, { hideStudent }: OutgoingNote): object {
   const hidden = by === 'student' && hideStudent;
-  return { ...(hidden ? {} : { created: at }), ...(author && !hidden ? { creator: { type: 'Person', name: author } } : {}) };
+  return {
+    ...(hidden ? {} : { created: at }),
+    ...(author && !hidden ? { creator: { type: 'Person', name: author } } : {}),
+  };
 }

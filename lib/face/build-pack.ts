@@ -29,7 +29,8 @@ function checked(made: Pack): Pack {
   try {
     return parsePack(made);
   } catch (error) {
-    if (error instanceof PackError) throw new FaceError('damaged', `This face can't set ${quoted(made.text)}: ${error.message} Choose another face.`);
+    if (error instanceof PackError)
+      throw new FaceError('damaged', `This face can't set ${quoted(made.text)}: ${error.message} Choose another face.`);
     throw error;
   }
 }
@@ -38,7 +39,10 @@ function checked(made: Pack): Pack {
 function named(source: FaceSource, pack: Pack): Pack {
   if (source.kind !== 'catalogue' || pack.face === null) return pack;
   const { family, style, weight, italic, axes } = findFace(source.key);
-  return { ...pack, face: axes.length > 0 ? { ...pack.face, family } : { ...pack.face, family, style, weight, italic } };
+  return {
+    ...pack,
+    face: axes.length > 0 ? { ...pack.face, family } : { ...pack.face, family, style, weight, italic },
+  };
 }
 
 /** What a face says of itself, with its licence text where the file carries it. Throws FaceError. */
@@ -56,7 +60,10 @@ function jobSource(source: FaceSource): JobSource {
   if (source.kind === 'catalogue') {
     const face = findFace(source.key);
     // A variable file may be drawn at an end of its axes (one here at weight 900): what is usual is said by its package.
-    return { path: face.path, axes: { ...Object.fromEntries(face.axes.map(({ tag, usual }) => [tag, usual])), ...axes } };
+    return {
+      path: face.path,
+      axes: { ...Object.fromEntries(face.axes.map(({ tag, usual }) => [tag, usual])), ...axes },
+    };
   }
   return { bytes: source.bytes, index: source.index, axes };
 }

@@ -45,8 +45,17 @@ export function listFaces(): readonly CatalogueFace[] {
 export function findFace(key: string): CatalogueFace {
   const face = listFaces().find((one) => one.key === key);
   if (face) return face;
-  const near = listFaces().filter((one) => one.key.startsWith(key.slice(0, 4))).slice(0, 6).map((one) => one.key);
-  const hint = near.length > 0 ? `Near it: ${near.join(', ')}.` : `For example: ${listFaces().slice(0, 6).map((one) => one.key).join(', ')}.`;
+  const near = listFaces()
+    .filter((one) => one.key.startsWith(key.slice(0, 4)))
+    .slice(0, 6)
+    .map((one) => one.key);
+  const hint =
+    near.length > 0
+      ? `Near it: ${near.join(', ')}.`
+      : `For example: ${listFaces()
+          .slice(0, 6)
+          .map((one) => one.key)
+          .join(', ')}.`;
   throw new FaceError('unknown-face', `No face ${quoted(key)} in the catalogue. ${hint}`);
 }
 
@@ -98,7 +107,15 @@ const LICENCE_NAMES: Record<string, string> = {
 
 /** Usual names of the weight classes (OpenType specification, OS/2 table, usWeightClass). */
 const WEIGHT_NAMES: Record<number, string> = {
-  100: 'Thin', 200: 'Extra Light', 300: 'Light', 400: 'Regular', 500: 'Medium', 600: 'Semi Bold', 700: 'Bold', 800: 'Extra Bold', 900: 'Black',
+  100: 'Thin',
+  200: 'Extra Light',
+  300: 'Light',
+  400: 'Regular',
+  500: 'Medium',
+  600: 'Semi Bold',
+  700: 'Bold',
+  800: 'Extra Bold',
+  900: 'Black',
 };
 
 /** `Bold Italic` for (700, true), `Italic` for (400, true). */

@@ -11,8 +11,16 @@ export function composePack(face: Face, text: string): Pack {
   const kerned = shapeLine(face, line, true);
   const store = glyphStore(face);
   const letters = line.letters.map((letter, index) => store.add(letter.cluster, at(plain, index)));
-  const wordSpace = pairs(line, (index) => Math.round(at(plain, index + 1).origin - at(plain, index).origin - at(plain, index).advance));
-  const builtIn = pairs(line, (index) => Math.round(at(kerned, index + 1).origin - at(kerned, index).origin) - at(plain, index).advance - (wordSpace[index] ?? 0));
+  const wordSpace = pairs(line, (index) =>
+    Math.round(at(plain, index + 1).origin - at(plain, index).origin - at(plain, index).advance),
+  );
+  const builtIn = pairs(
+    line,
+    (index) =>
+      Math.round(at(kerned, index + 1).origin - at(kerned, index).origin) -
+      at(plain, index).advance -
+      (wordSpace[index] ?? 0),
+  );
   const control = { H: store.control('H'), O: store.control('O'), n: store.control('n'), o: store.control('o') };
   return {
     format: 'kerncrit-pack',
@@ -62,7 +70,14 @@ function glyphStore(face: Face) {
 
 export function faceLabel({ facts }: Face): NonNullable<Pack['face']> {
   const axes = Object.fromEntries(facts.axes.map((axis) => [axis.tag, axis.value]));
-  return { family: facts.family, style: facts.style, weight: facts.weight, italic: facts.italic, axes, drawnFor: facts.opticalSize };
+  return {
+    family: facts.family,
+    style: facts.style,
+    weight: facts.weight,
+    italic: facts.italic,
+    axes,
+    drawnFor: facts.opticalSize,
+  };
 }
 
 /** Where the face lacks H, x or d and does not say, the usual shares of the em stand in (from memory). */

@@ -19,7 +19,8 @@ export type PairTable = {
 
 /** Throws FaceError `bad-text` for what is no pair of letters, `no-outline` for letters that the face lacks. */
 export function composePairs(face: Face, pairs: readonly string[]): PairTable {
-  if (pairs.length > LIMITS.pairs) throw new FaceError('text-too-long', `${pairs.length} pairs were given; ${LIMITS.pairs} is the most at once.`);
+  if (pairs.length > LIMITS.pairs)
+    throw new FaceError('text-too-long', `${pairs.length} pairs were given; ${LIMITS.pairs} is the most at once.`);
   const glyphs: PackGlyph[] = [];
   const places = new Map<string, number>();
   const place = (cluster: string): number => {
@@ -31,19 +32,35 @@ export function composePairs(face: Face, pairs: readonly string[]): PairTable {
     return glyphs.length - 1;
   };
   const table = pairs.map((text, index) => {
-    if (text.trim() === '') throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, and no empty line.`);
+    if (text.trim() === '')
+      throw new FaceError(
+        'bad-text',
+        `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, and no empty line.`,
+      );
     const line = splitLine(text);
     const [first, second] = line.letters;
-    if (!first || !second || line.letters.length > 2 || line.text.length !== second.to) throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, with nothing between them.`);
+    if (!first || !second || line.letters.length > 2 || line.text.length !== second.to)
+      throw new FaceError(
+        'bad-text',
+        `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, with nothing between them.`,
+      );
     const left = place(first.cluster);
     const right = place(second.cluster);
     const [a, b] = shapeLine(face, line, true);
-    if (!a || !b) throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line.`);
+    if (!a || !b)
+      throw new FaceError('bad-text', `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line.`);
     return { left, right, builtIn: b.origin - a.origin - (glyphs[left]?.advance ?? 0) };
   });
   const controlPlace = (letter: string) => (face.font.nominalGlyph(letter.codePointAt(0) ?? 0) ? place(letter) : null);
   const control = { H: controlPlace('H'), O: controlPlace('O'), n: controlPlace('n'), o: controlPlace('o') };
-  return { unitsPerEm: face.facts.unitsPerEm, vertical: verticalOf(face), face: faceLabel(face), glyphs, control, pairs: table };
+  return {
+    unitsPerEm: face.facts.unitsPerEm,
+    vertical: verticalOf(face),
+    face: faceLabel(face),
+    glyphs,
+    control,
+    pairs: table,
+  };
 }
 
 function only(letters: SetLetter[]): SetLetter {

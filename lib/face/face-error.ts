@@ -26,7 +26,9 @@ export class FaceError extends Error {
 
 /** A part of a person's text for use in a message: short, and control characters made visible. */
 export function quoted(text: string, longest = 40): string {
-  const visible = [...text.slice(0, longest * 2)].map((character) => (/[\p{C}\p{Z}]/u.test(character) && character !== ' ' ? codePoint(character) : character));
+  const visible = [...text.slice(0, longest * 2)].map((character) =>
+    /[\p{C}\p{Z}]/u.test(character) && character !== ' ' ? codePoint(character) : character,
+  );
   const short = visible.slice(0, longest).join('');
   return `“${short}${visible.length > longest || text.length > longest * 2 ? '…' : ''}”`;
 }

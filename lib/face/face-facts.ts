@@ -14,7 +14,14 @@ export type FaceFacts = {
   italic: boolean;
   unitsPerEm: number;
   /** hhea (or OS/2 where the face asks for it), and what H, x and d measure; null where it lacks the letter and does not say. */
-  vertical: { ascender: number; descender: number; lineGap: number; capHeight: number | null; xHeight: number | null; ascenderTop: number | null };
+  vertical: {
+    ascender: number;
+    descender: number;
+    lineGap: number;
+    capHeight: number | null;
+    xHeight: number | null;
+    ascenderTop: number | null;
+  };
   axes: ChosenAxis[];
   /** Sizes in px that it is drawn for: its optical-size axis, or OS/2 version 5; null when it does not say. */
   opticalSize: { from: number; to: number } | null;
@@ -30,7 +37,15 @@ export type FaceFacts = {
   coverage: [number, number][];
 };
 
-type Opened = { harfbuzz: typeof HarfBuzz; face: HarfBuzz.Face; font: HarfBuzz.Font; tables: Tables; axes: ChosenAxis[]; legacyKern: LegacyKern; checked: boolean };
+type Opened = {
+  harfbuzz: typeof HarfBuzz;
+  face: HarfBuzz.Face;
+  font: HarfBuzz.Font;
+  tables: Tables;
+  axes: ChosenAxis[];
+  legacyKern: LegacyKern;
+  checked: boolean;
+};
 
 export function readFacts(opened: Opened): FaceFacts {
   const { harfbuzz, face, font, tables, axes, legacyKern } = opened;

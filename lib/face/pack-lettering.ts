@@ -14,7 +14,10 @@ export type LetteringSource = {
 export function packLettering(source: LetteringSource, text: string): Pack {
   const drawn = source.letters.map((letter) => letter.cluster).join('');
   if (drawn.normalize('NFC') !== text.normalize('NFC').replace(/\s/g, '')) {
-    throw new FaceError('bad-text', `The text ${quoted(text)} does not name the drawn letters ${quoted(drawn)} one by one.`);
+    throw new FaceError(
+      'bad-text',
+      `The text ${quoted(text)} does not name the drawn letters ${quoted(drawn)} one by one.`,
+    );
   }
   const pairs = source.letters.slice(0, -1);
   try {
@@ -26,7 +29,11 @@ export function packLettering(source: LetteringSource, text: string): Pack {
       unitsPerEm: source.unitsPerEm,
       vertical: source.vertical,
       face: null,
-      glyphs: source.letters.map(({ cluster, advance, path }) => ({ cluster: cluster.normalize('NFC'), advance, path })),
+      glyphs: source.letters.map(({ cluster, advance, path }) => ({
+        cluster: cluster.normalize('NFC'),
+        advance,
+        path,
+      })),
       letters: source.letters.map((_, index) => index),
       builtIn: pairs.map(() => 0),
       wordSpace: pairs.map((letter) => letter.wordSpaceAfter ?? 0),

@@ -15,7 +15,9 @@ export function projectRoot(): string {
 function climb(from: string): string {
   for (let folder = from; ; folder = dirname(folder)) {
     const manifest = join(/* turbopackIgnore: true */ folder, 'package.json');
-    if (existsSync(manifest) && (JSON.parse(readFileSync(manifest, 'utf8')) as { name?: string }).name === 'kerncrit') return folder;
-    if (dirname(folder) === folder) throw new Error(`No Kerncrit project at or above ${from}. Start the command in the project's folder.`);
+    if (existsSync(manifest) && (JSON.parse(readFileSync(manifest, 'utf8')) as { name?: string }).name === 'kerncrit')
+      return folder;
+    if (dirname(folder) === folder)
+      throw new Error(`No Kerncrit project at or above ${from}. Start the command in the project's folder.`);
   }
 }

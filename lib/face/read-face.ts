@@ -28,22 +28,34 @@ export async function readFace(bytes: Uint8Array, options: { index?: number; axe
   const { sfnt, packing, checked } = await openFile(bytes);
   const tables = readTables(sfnt, index);
   // Bare faces keep their sum (all 314 TTF and OTF files tried do), collections have none, and WOFF encoders let it go stale.
-  if (packing === 'none' && !checked && !isCollection(sfnt)) throw damaged('its bytes do not add up to the sum in its head');
+  if (packing === 'none' && !checked && !isCollection(sfnt))
+    throw damaged('its bytes do not add up to the sum in its head');
   const unitsPerEm = checkHead(tables);
   const harfbuzz = await loadHarfBuzz();
   const face = new harfbuzz.Face(new harfbuzz.Blob(sfnt), index);
-  if (face.upem !== unitsPerEm) throw damaged('its header can\'t be read');
+  if (face.upem !== unitsPerEm) throw damaged("its header can't be read");
   const font = new harfbuzz.Font(face);
   const axes = chosenAxes(face, options.axes ?? {});
   if (axes.length > 0) font.setVariations(axes.map((axis) => new harfbuzz.Variation(axis.tag, axis.value)));
   const legacyKern = readLegacyKern(tables);
-  return { facts: readFacts({ harfbuzz, face, font, tables, axes, legacyKern, checked }), tables, harfbuzz, font, legacyKern };
+  return {
+    facts: readFacts({ harfbuzz, face, font, tables, axes, legacyKern, checked }),
+    tables,
+    harfbuzz,
+    font,
+    legacyKern,
+  };
 }
 
 export type ChosenAxis = { tag: string; least: number; usual: number; most: number; value: number };
 
 function chosenAxes(face: HarfBuzz.Face, wanted: AxisValues): ChosenAxis[] {
-  const axes = Object.values(face.getAxisInfos()).map((axis) => ({ tag: axis.tag, least: axis.min, usual: axis.default, most: axis.max }));
+  const axes = Object.values(face.getAxisInfos()).map((axis) => ({
+    tag: axis.tag,
+    least: axis.min,
+    usual: axis.default,
+    most: axis.max,
+  }));
   for (const [tag, value] of Object.entries(wanted)) {
     const axis = axes.find((one) => one.tag === tag);
     if (!axis) {
@@ -51,7 +63,10 @@ function chosenAxes(face: HarfBuzz.Face, wanted: AxisValues): ChosenAxis[] {
       throw new FaceError('bad-axis', `The face has no axis “${tag}”. ${has}`);
     }
     if (!(value >= axis.least && value <= axis.most)) {
-      throw new FaceError('bad-axis', `Axis “${tag}” can't be ${value}: this face goes from ${axis.least} to ${axis.most}.`);
+      throw new FaceError(
+        'bad-axis',
+        `Axis “${tag}” can't be ${value}: this face goes from ${axis.least} to ${axis.most}.`,
+      );
     }
   }
   return axes.map((axis) => ({ ...axis, value: wanted[axis.tag] ?? axis.usual }));

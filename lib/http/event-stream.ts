@@ -23,14 +23,22 @@ let open = 0;
  * meanwhile goes into the next. `over` is sent at the end, after which a page asks no more.
  */
 export function eventStream({ listen, read, signal }: Source): Response {
-  if (open >= most) throw new AppError('UNAVAILABLE', 'Too many pages are following at this moment. This one asks every few seconds instead.', { retryAfterSeconds: 30 });
+  if (open >= most)
+    throw new AppError(
+      'UNAVAILABLE',
+      'Too many pages are following at this moment. This one asks every few seconds instead.',
+      { retryAfterSeconds: 30 },
+    );
   open += 1;
   let changed = true;
   let wake = () => {};
   let last: string | null = null;
   let sentAt = 0;
   let over = false;
-  const hear = () => { changed = true; wake(); };
+  const hear = () => {
+    changed = true;
+    wake();
+  };
   const stopListening = listen(hear);
   const end = () => {
     if (over) return;
@@ -63,7 +71,10 @@ export function eventStream({ listen, read, signal }: Source): Response {
       const isBeat = !(await somethingHeard());
       if (over) return null;
       const wait = sentAt + calm - Date.now();
-      if (!isBeat && wait > 0) await new Promise((done) => { setTimeout(done, wait); });
+      if (!isBeat && wait > 0)
+        await new Promise((done) => {
+          setTimeout(done, wait);
+        });
       changed = false;
       const state = await read();
       if (over) return null;
@@ -86,7 +97,10 @@ export function eventStream({ listen, read, signal }: Source): Response {
     if (changed || over) return Promise.resolve(true);
     return new Promise((done) => {
       const timer = setTimeout(() => done(false), beatEvery);
-      wake = () => { clearTimeout(timer); done(true); };
+      wake = () => {
+        clearTimeout(timer);
+        done(true);
+      };
     });
   }
 

@@ -21,7 +21,10 @@ type Options<Result> = {
 };
 
 /** A server action for a form: reads the fields, calls one operation, and gives back what was typed if it fails. */
-export function formAction<Result, Schema extends $ZodType>(operation: Operation<Result, Schema>, options: Options<Result>) {
+export function formAction<Result, Schema extends $ZodType>(
+  operation: Operation<Result, Schema>,
+  options: Options<Result>,
+) {
   return async (_before: FormState, form: FormData): Promise<FormState> => {
     let result: Result;
     try {
@@ -34,7 +37,13 @@ export function formAction<Result, Schema extends $ZodType>(operation: Operation
     }
     if (options.then) redirect(await options.then(result, form));
     refresh();
-    return { status: 'done', said: options.done?.(result) ?? 'Saved.', fields: {}, values: {}, shown: options.show?.(result) ?? {} };
+    return {
+      status: 'done',
+      said: options.done?.(result) ?? 'Saved.',
+      fields: {},
+      values: {},
+      shown: options.show?.(result) ?? {},
+    };
   };
 }
 

@@ -17,7 +17,10 @@ type Options<Result, State> = {
 };
 
 /** A route handler that goes on telling: the operation decides whether the caller may listen at all, as in any other route. */
-export function liveRoute<Result, State, Schema extends $ZodType>(operation: Operation<Result, Schema>, { read, topics, again }: Options<Result, State>) {
+export function liveRoute<Result, State, Schema extends $ZodType>(
+  operation: Operation<Result, Schema>,
+  { read, topics, again }: Options<Result, State>,
+) {
   return async (request: Request, context: { params: Promise<Record<string, string>> }): Promise<Response> => {
     try {
       const input = read(await context.params);

@@ -15,5 +15,11 @@ export function safeNext(asked: unknown, otherwise = '/courses'): string {
 
 /** Signing in must not end at signing in again, nor at a file for programs. */
 function leadsAround(path: string): boolean {
-  return path === '/sign-in' || path.startsWith('/api/') || path === '/api' || path.startsWith('/sign-in/') || path.startsWith('//');
+  return (
+    path === '/sign-in' ||
+    path.startsWith('/api/') ||
+    path === '/api' ||
+    path.startsWith('/sign-in/') ||
+    path.startsWith('//')
+  );
 }

@@ -24,16 +24,28 @@ export function authOptions(): AuthOptions {
     secret: authSecret(),
     useSecureCookies: publicOrigin.startsWith('https:'),
     session: { strategy: 'jwt', maxAge: sessionSeconds },
-    pages: { signIn: '/sign-in', signOut: '/sign-in', error: '/sign-in', verifyRequest: '/sign-in', newUser: '/courses' },
+    pages: {
+      signIn: '/sign-in',
+      signOut: '/sign-in',
+      error: '/sign-in',
+      verifyRequest: '/sign-in',
+      newUser: '/courses',
+    },
     providers: [passwordProvider(), ...schoolProvider()],
     callbacks: {
-      signIn: async ({ user, account, profile }) => (account?.type === 'oauth' ? proveThroughSchool(user, profile as Record<string, unknown>) : true),
+      signIn: async ({ user, account, profile }) =>
+        account?.type === 'oauth' ? proveThroughSchool(user, profile as Record<string, unknown>) : true,
       jwt: ({ token, user }) => ({ sessionToken: (user as Proven | undefined)?.sessionToken ?? token.sessionToken }),
       // The person's own pages read the row; programs learn nothing from here.
       session: ({ session }) => ({ expires: session.expires }),
-      redirect: ({ url }) => publicOrigin + safeNext(url.startsWith(publicOrigin) ? url.slice(publicOrigin.length) : url),
+      redirect: ({ url }) =>
+        publicOrigin + safeNext(url.startsWith(publicOrigin) ? url.slice(publicOrigin.length) : url),
     },
-    logger: { error: (code, metadata) => logError(new Error(`next-auth: ${code}`, { cause: metadata })), warn: () => {}, debug: () => {} },
+    logger: {
+      error: (code, metadata) => logError(new Error(`next-auth: ${code}`, { cause: metadata })),
+      warn: () => {},
+      debug: () => {},
+    },
   };
 }
 
@@ -43,7 +55,9 @@ function passwordProvider() {
     name: 'E-mail and password',
     credentials: { email: { type: 'email' }, password: { type: 'password' } },
     authorize: async (typed, request) => {
-      const headers = new Headers(Object.entries(request.headers ?? {}).map(([name, value]): [string, string] => [name, String(value)]));
+      const headers = new Headers(
+        Object.entries(request.headers ?? {}).map(([name, value]): [string, string] => [name, String(value)]),
+      );
       try {
         const opened = await signIn({ kind: 'visitor', address: clientAddress(headers, env().trustedProxies) }, typed);
         return { id: 'proven', ...opened };
@@ -60,7 +74,11 @@ async function proveThroughSchool(user: Proven, profile: Record<string, unknown>
   const { iss, sub, email, email_verified, name } = profile;
   try {
     const opened = await signInThroughSchool(systemCaller('sign-in through the school’s issuer'), {
-      issuer: iss, subject: sub, email: email ?? null, emailVerified: email_verified === true || email_verified === 'true', name: name ?? null,
+      issuer: iss,
+      subject: sub,
+      email: email ?? null,
+      emailVerified: email_verified === true || email_verified === 'true',
+      name: name ?? null,
     });
     user.sessionToken = opened.sessionToken;
     return true;

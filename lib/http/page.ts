@@ -7,12 +7,16 @@ import type { Operation } from '@/lib/access/operation';
 import { currentCaller } from './caller';
 
 /** Calls an operation for a page: signed-out people go to sign-in and come back; what is not theirs is not found. */
-export async function forPage<Result, Schema extends $ZodType>(operation: Operation<Result, Schema>, input: unknown = {}): Promise<Result> {
+export async function forPage<Result, Schema extends $ZodType>(
+  operation: Operation<Result, Schema>,
+  input: unknown = {},
+): Promise<Result> {
   try {
     return await operation(await currentCaller(), input);
   } catch (error) {
     if (!(error instanceof AppError)) throw error;
-    if (error.code === 'SIGNED_OUT') redirect(`/sign-in?next=${encodeURIComponent((await headers()).get('x-path') ?? '/')}`);
+    if (error.code === 'SIGNED_OUT')
+      redirect(`/sign-in?next=${encodeURIComponent((await headers()).get('x-path') ?? '/')}`);
     // A mistyped id in an address is simply nothing.
     if (error.code === 'NOT_FOUND' || error.code === 'INVALID') notFound();
     throw error;

@@ -12,7 +12,10 @@ type Options<Result> = {
 };
 
 /** A route handler: reads the input, calls one operation, answers. Writes from another site are refused. */
-export function route<Result, Schema extends $ZodType>(operation: Operation<Result, Schema>, { read, respond = (result) => json(result) }: Options<Result>) {
+export function route<Result, Schema extends $ZodType>(
+  operation: Operation<Result, Schema>,
+  { read, respond = (result) => json(result) }: Options<Result>,
+) {
   return async (request: Request, context: RouteContext): Promise<Response> => {
     try {
       refuseCrossSite(request);

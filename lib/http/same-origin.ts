@@ -10,7 +10,10 @@ export function refuseCrossSite(request: Request): void {
   const site = request.headers.get('sec-fetch-site');
   if (site === 'same-origin' || site === 'none') return;
   if (site === null && originMatches(request)) return;
-  throw new AppError('INVALID', 'This request came from another site, so nothing was changed. Open Kerncrit itself and try again there.');
+  throw new AppError(
+    'INVALID',
+    'This request came from another site, so nothing was changed. Open Kerncrit itself and try again there.',
+  );
 }
 
 function originMatches(request: Request): boolean {

@@ -13,7 +13,8 @@ const cookieName = () => `${secure() ? '__Secure-' : ''}next-auth.session-token`
 export function authSecret(): string {
   const { authSecret: secret, production } = env();
   if (secret !== null) return secret;
-  if (production) throw new Error('NEXTAUTH_SECRET is not set. Start with `npm start`, or set it to at least 32 random characters.');
+  if (production)
+    throw new Error('NEXTAUTH_SECRET is not set. Start with `npm start`, or set it to at least 32 random characters.');
   return 'for development only, and never for people’s work';
 }
 
@@ -33,7 +34,13 @@ export async function readSessionCookie(): Promise<string | null> {
 /** The same cookie that next-auth sets when somebody signs in through it. */
 export async function writeSessionCookie(sessionToken: string): Promise<void> {
   const value = await encode({ token: { sessionToken }, secret: authSecret(), maxAge: sessionSeconds });
-  (await cookies()).set(cookieName(), value, { httpOnly: true, sameSite: 'lax', path: '/', secure: secure(), maxAge: sessionSeconds });
+  (await cookies()).set(cookieName(), value, {
+    httpOnly: true,
+    sameSite: 'lax',
+    path: '/',
+    secure: secure(),
+    maxAge: sessionSeconds,
+  });
 }
 
 export async function clearSessionCookie(): Promise<void> {

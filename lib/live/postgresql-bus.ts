@@ -80,7 +80,9 @@ export function postgresqlBus(url: string): Bus {
     if (!by) return;
     for (const topic of unsent) {
       unsent.delete(topic);
-      by.query('SELECT pg_notify($1, $2)', [channel, `${me}|${topic}`]).catch(() => { unsent.add(topic); });
+      by.query('SELECT pg_notify($1, $2)', [channel, `${me}|${topic}`]).catch(() => {
+        unsent.add(topic);
+      });
     }
   }
 }

@@ -1,7 +1,17 @@
 import type { Letter } from './send';
 
 /** The letter with a link to set a new password. Nothing in it but the link needs to be kept secret. */
-export function passwordLetter({ to, name, link, expires }: { to: string; name: string; link: string; expires: string }): Letter {
+export function passwordLetter({
+  to,
+  name,
+  link,
+  expires,
+}: {
+  to: string;
+  name: string;
+  link: string;
+  expires: string;
+}): Letter {
   return {
     to,
     subject: 'A new password for Kerncrit',
@@ -29,7 +39,19 @@ export function passwordChangedLetter({ to, name, at }: { to: string; name: stri
 }
 
 /** To somebody whom an instructor brought into a course by a roster. */
-export function welcomeLetter({ to, name, course, link, expires }: { to: string; name: string; course: string; link: string; expires: string }): Letter {
+export function welcomeLetter({
+  to,
+  name,
+  course,
+  link,
+  expires,
+}: {
+  to: string;
+  name: string;
+  course: string;
+  link: string;
+  expires: string;
+}): Letter {
   return {
     to,
     subject: `Your account for ${course}`,
@@ -44,7 +66,21 @@ export function welcomeLetter({ to, name, course, link, expires }: { to: string;
 }
 
 /** Before the day until which a course's work is kept. */
-export function keepingLetter({ to, name, course, until, days, link }: { to: string; name: string; course: string; until: string; days: number; link: string }): Letter {
+export function keepingLetter({
+  to,
+  name,
+  course,
+  until,
+  days,
+  link,
+}: {
+  to: string;
+  name: string;
+  course: string;
+  until: string;
+  days: number;
+  link: string;
+}): Letter {
   return {
     to,
     subject: `The work of ${course} is kept until ${until}`,

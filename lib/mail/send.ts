@@ -12,6 +12,18 @@ let transport: Transporter | undefined;
 export async function sendMail({ to, subject, text }: Letter): Promise<void> {
   const { mail } = env();
   if (mail === null) throw new Error('Mail is not set up: set SMTP_URL and MAIL_FROM.');
-  transport ??= createTransport({ url: mail.smtpUrl, connectionTimeout: 10_000, greetingTimeout: 10_000, socketTimeout: 10_000 });
-  await transport.sendMail({ from: mail.from, to: { name: '', address: to }, subject, text, disableFileAccess: true, disableUrlAccess: true });
+  transport ??= createTransport({
+    url: mail.smtpUrl,
+    connectionTimeout: 10_000,
+    greetingTimeout: 10_000,
+    socketTimeout: 10_000,
+  });
+  await transport.sendMail({
+    from: mail.from,
+    to: { name: '', address: to },
+    subject,
+    text,
+    disableFileAccess: true,
+    disableUrlAccess: true,
+  });
 }

@@ -11,7 +11,13 @@ export const chooseProof = operation({
   run: ({ data, now }, { proof: token }) =>
     retryOnConflict(async () => {
       const { proof, round, me, course } = await proofInHand(data, token);
-      await data.markTasks.choose({ roundId: round.id, memberId: proof.memberId, proofId: proof.id, chosenById: me.id, now });
+      await data.markTasks.choose({
+        roundId: round.id,
+        memberId: proof.memberId,
+        proofId: proof.id,
+        chosenById: me.id,
+        now,
+      });
       await data.audit.record({ courseId: course.id, verb: 'proof chosen', subject: `proof:${proof.id}` }, now);
       return { roundNumber: round.number, exerciseId: round.exerciseId };
     }),

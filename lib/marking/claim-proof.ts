@@ -23,7 +23,11 @@ export const claimProof = operation({
 type Held = { taskId: string; leaseUntil: Date };
 
 /** Takes the task of a proof, making it where there is none. @throws CONFLICT that names who has it. */
-export async function claim(data: ScopedData, { proof, round, me, slot, task: known }: ProofInHand, now: Date): Promise<Held> {
+export async function claim(
+  data: ScopedData,
+  { proof, round, me, slot, task: known }: ProofInHand,
+  now: Date,
+): Promise<Held> {
   const leaseUntil = new Date(now.getTime() + leaseMinutes * 60_000);
   if (known && (await data.markTasks.renew(known.id, me.id, leaseUntil))) return { taskId: known.id, leaseUntil };
   await tasksFor(data, round.id, [proof.id], now);
@@ -34,7 +38,10 @@ export async function claim(data: ScopedData, { proof, round, me, slot, task: kn
     if (!first || !task) throw notFound();
     const parts = await data.markTasks.partsOf([proof.id], me.id);
     if (parts.some((part) => part.slot !== slot && part.slot !== 'settled')) throw ownWork(slot);
-    const taken = slot === firstSlot ? await data.markTasks.take(first, me.id, leaseUntil, now) : await takeSecond(data, first, task, me.id, leaseUntil, now);
+    const taken =
+      slot === firstSlot
+        ? await data.markTasks.take(first, me.id, leaseUntil, now)
+        : await takeSecond(data, first, task, me.id, leaseUntil, now);
     if (taken) return { taskId: task.id, leaseUntil };
     const held = await data.markTasks.byProof(proof.id, slot);
     if (held && !mayBeTaken(held, me.id, now)) throw heldBy(held);
@@ -46,10 +53,18 @@ export async function claim(data: ScopedData, { proof, round, me, slot, task: kn
  * Takes the second marking. Nobody may have both, and two rows cannot be held against each other by one unique key; so
  * whoever takes either takes a version of the first as well: of two that begin at the same version one has to look again.
  */
-async function takeSecond(data: ScopedData, first: MarkTaskRow, second: MarkTaskRow, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> {
+async function takeSecond(
+  data: ScopedData,
+  first: MarkTaskRow,
+  second: MarkTaskRow,
+  memberId: string,
+  leaseUntil: Date,
+  now: Date,
+): Promise<boolean> {
   try {
     await data.transaction(async (inside) => {
-      const both = (await inside.markTasks.touch(first)) && (await inside.markTasks.take(second, memberId, leaseUntil, now));
+      const both =
+        (await inside.markTasks.touch(first)) && (await inside.markTasks.take(second, memberId, leaseUntil, now));
       if (!both) throw new Stale();
     });
     return true;
@@ -66,14 +81,20 @@ const mayBeTaken = ({ markerId, state, leaseUntil }: MarkTaskRow, memberId: stri
   markerId === null || markerId === memberId || (state === 'open' && (leaseUntil === null || leaseUntil < now));
 
 const ownWork = (slot: string): AppError =>
-  new AppError('CONFLICT', slot === secondSlot
-    ? 'You have a part in the first marking of this proof, so somebody else has to be its second marker.'
-    : 'You are the second marker of this proof, so its first marking is for somebody else.');
+  new AppError(
+    'CONFLICT',
+    slot === secondSlot
+      ? 'You have a part in the first marking of this proof, so somebody else has to be its second marker.'
+      : 'You are the second marker of this proof, so its first marking is for somebody else.',
+  );
 
 function heldBy({ state, marker }: MarkTaskRow): AppError {
   const who = marker?.user?.name ?? 'Another marker';
-  return new AppError('CONFLICT', state === 'done'
-    ? `${who} has finished marking this proof. Your notes can still be added; for the marks, ask them to reopen it.`
-    : `${who} is marking this proof. You can look and leave notes; the marks are theirs until they give it back or leave it for ${leaseMinutes} minutes.`,
-  { body: { heldBy: who } });
+  return new AppError(
+    'CONFLICT',
+    state === 'done'
+      ? `${who} has finished marking this proof. Your notes can still be added; for the marks, ask them to reopen it.`
+      : `${who} is marking this proof. You can look and leave notes; the marks are theirs until they give it back or leave it for ${leaseMinutes} minutes.`,
+    { body: { heldBy: who } },
+  );
 }

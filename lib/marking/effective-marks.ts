@@ -18,10 +18,15 @@ export type MarksOfProofs = {
 const nothing: GivenLevels = { first: null, second: null, settled: null };
 
 /** All marks of these proofs of a round, with the one rule of which level counts. Every page, export and release asks here. */
-export async function marksOfProofs(data: ScopedData, round: { secondMarker: string }, proofIds: readonly string[]): Promise<MarksOfProofs> {
+export async function marksOfProofs(
+  data: ScopedData,
+  round: { secondMarker: string },
+  proofIds: readonly string[],
+): Promise<MarksOfProofs> {
   const tasks = await data.markTasks.withMarks(proofIds);
   const setting = secondMarkingOf(round);
-  const inSlot = (wanted: string) => new Map(tasks.filter(({ slot }) => slot === wanted).map((task) => [task.proofId, task]));
+  const inSlot = (wanted: string) =>
+    new Map(tasks.filter(({ slot }) => slot === wanted).map((task) => [task.proofId, task]));
   const [first, second] = [inSlot(firstSlot), inSlot(secondSlot)];
   const levels = new Map<string, GivenLevels>();
   for (const { proofId, slot, marks } of tasks) {
@@ -30,11 +35,17 @@ export async function marksOfProofs(data: ScopedData, round: { secondMarker: str
       levels.set(key, { ...(levels.get(key) ?? nothing), [slot]: level });
     }
   }
-  const stateOf = (proofId: string) => secondState(proofId, { first: first.get(proofId), second: second.get(proofId) }, setting);
-  const given = (proofId: string, criterionVersionId: string) => levels.get(`${proofId} ${criterionVersionId}`) ?? nothing;
+  const stateOf = (proofId: string) =>
+    secondState(proofId, { first: first.get(proofId), second: second.get(proofId) }, setting);
+  const given = (proofId: string, criterionVersionId: string) =>
+    levels.get(`${proofId} ${criterionVersionId}`) ?? nothing;
   return {
-    stateOf, given,
+    stateOf,
+    given,
     effective: (proofId, criterionVersionId) => effectiveMark(given(proofId, criterionVersionId), stateOf(proofId)),
-    firstDone: (proofId) => { const task = first.get(proofId); return task ? task.state === 'done' : null; },
+    firstDone: (proofId) => {
+      const task = first.get(proofId);
+      return task ? task.state === 'done' : null;
+    },
   };
 }

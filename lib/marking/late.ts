@@ -12,7 +12,11 @@ const day = 86_400_000;
  */
 export function lateOf(round: Round, member: Member, receivedAt: Date): Late | null {
   const extendedTo = member.extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null;
-  const own = roundFor(round, { publishedAt: round.exercise.publishedAt, accommodations: member.accommodations, extendedTo });
+  const own = roundFor(round, {
+    publishedAt: round.exercise.publishedAt,
+    accommodations: member.accommodations,
+    extendedTo,
+  });
   const late = latenessOf(own, receivedAt);
   if (!late.late) return null;
   if (late.accepted) return { startedDays: late.daysLate, deduct: late.deductPercent };

@@ -3,7 +3,8 @@ import * as z from 'zod/mini';
 import { secondMarkingSchema, type SecondMarking } from '@/shared/schemas/second-marking';
 
 /** What a round says about second marking; a round that says nothing wants none. */
-export const secondMarkingOf = (round: { secondMarker: string }): SecondMarking => z.parse(secondMarkingSchema, JSON.parse(round.secondMarker));
+export const secondMarkingOf = (round: { secondMarker: string }): SecondMarking =>
+  z.parse(secondMarkingSchema, JSON.parse(round.secondMarker));
 
 /**
  * Whether a second marker looks at a proof. A share is decided by a hash of the proof's id, which the server made when the
@@ -15,4 +16,5 @@ export function isSampled(proofId: string, { which, percent }: SecondMarking): b
 }
 
 /** From 0 to just under 1, the same for a proof for ever: the first 32 bits of a SHA-256. */
-const placeInSample = (proofId: string): number => createHash('sha256').update(`second marker of ${proofId}`).digest().readUInt32BE(0) / 2 ** 32;
+const placeInSample = (proofId: string): number =>
+  createHash('sha256').update(`second marker of ${proofId}`).digest().readUInt32BE(0) / 2 ** 32;

@@ -5,7 +5,11 @@ import { isSampled } from './second-sample';
 type Task = { state: string; markerId: string | null };
 
 /** How far the second marking of a proof is. One that was begun stays, whatever the round's setting becomes. */
-export function secondState(proofId: string, { first, second }: { first?: Task | null; second?: Task | null }, setting: SecondMarking): SecondState {
+export function secondState(
+  proofId: string,
+  { first, second }: { first?: Task | null; second?: Task | null },
+  setting: SecondMarking,
+): SecondState {
   if (first?.state === 'done' && second?.state === 'done') return 'done';
   return isSampled(proofId, setting) || (second?.markerId ?? null) !== null ? 'waits' : 'none';
 }

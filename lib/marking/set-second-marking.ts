@@ -14,8 +14,17 @@ export const setSecondMarking = operation({
     if (!round) throw notFound();
     const before = secondMarkingOf(round);
     await data.transaction(async (inside) => {
-      if (!(await inside.rounds.setSecondMarker(roundId, version, setting))) throw changedMeanwhile(`round ${round.number}`);
-      await inside.audit.record({ courseId: round.exercise.courseId, verb: 'second marking set', subject: `round:${roundId}`, details: { before, after: setting } }, now);
+      if (!(await inside.rounds.setSecondMarker(roundId, version, setting)))
+        throw changedMeanwhile(`round ${round.number}`);
+      await inside.audit.record(
+        {
+          courseId: round.exercise.courseId,
+          verb: 'second marking set',
+          subject: `round:${roundId}`,
+          details: { before, after: setting },
+        },
+        now,
+      );
     });
     return { exerciseId: round.exerciseId, roundId };
   },

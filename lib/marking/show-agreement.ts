@@ -18,10 +18,19 @@ export const showAgreement = operation({
     const { criteria, proofs, waiting } = await agreementOfRound(data, hand, now);
     const differing = proofs.map((proof) => ({ proof, ...differenceOf(proof) })).filter(({ apart }) => apart > 0);
     const [firsts, seconds, people, released] = await Promise.all([
-      data.markTasks.ofProofs(differing.map(({ proof }) => proof.proofId), firstSlot),
-      data.markTasks.ofProofs(differing.map(({ proof }) => proof.proofId), secondSlot),
+      data.markTasks.ofProofs(
+        differing.map(({ proof }) => proof.proofId),
+        firstSlot,
+      ),
+      data.markTasks.ofProofs(
+        differing.map(({ proof }) => proof.proofId),
+        secondSlot,
+      ),
       data.markTasks.peopleOf(differing.map(({ proof }) => proof.memberId)),
-      data.releases.numbersOf(round.id, differing.map(({ proof }) => proof.memberId)),
+      data.releases.numbersOf(
+        round.id,
+        differing.map(({ proof }) => proof.memberId),
+      ),
     ]);
     const first = new Map(firsts.map((task) => [task.proofId, task]));
     const second = new Map(seconds.map((task) => [task.proofId, task]));
@@ -29,10 +38,16 @@ export const showAgreement = operation({
       course: { id: course.id, title: course.title },
       exercise: { id: exercise.id, title: exercise.title },
       round: { id: round.id, number: round.number, title: round.title },
-      setting: secondMarkingOf(round), mayPlan: me.role === 'instructor',
-      finished: proofs.length, waiting,
+      setting: secondMarkingOf(round),
+      mayPlan: me.role === 'instructor',
+      finished: proofs.length,
+      waiting,
       criteria: criteria.map(({ criterion, agreement }) => ({
-        versionId: criterion.versionId, title: criterion.title, levels: criterion.levels.map(({ title }) => title), ...agreement, reading: agreementWords(agreement),
+        versionId: criterion.versionId,
+        title: criterion.title,
+        levels: criterion.levels.map(({ title }) => title),
+        ...agreement,
+        reading: agreementWords(agreement),
       })),
       differences: differing
         .map(({ proof, apart, criteriaApart, open }) => {
@@ -42,9 +57,14 @@ export const showAgreement = operation({
           return {
             token: tokenOf(task, hidden),
             shownAs: shownAs({ name: people.get(proof.memberId)?.name ?? null, alias: task.alias }, hidden),
-            markers: [task.marker?.user?.name ?? 'a former marker', other?.marker?.user?.name ?? 'a former marker'] as const,
+            markers: [
+              task.marker?.user?.name ?? 'a former marker',
+              other?.marker?.user?.name ?? 'a former marker',
+            ] as const,
             mayOpen: me.role === 'instructor' || me.id === task.markerId || me.id === other?.markerId,
-            apart, criteriaApart, open,
+            apart,
+            criteriaApart,
+            open,
           };
         })
         .sort((one, other) => other.apart - one.apart || (one.shownAs < other.shownAs ? -1 : 1)),
@@ -56,8 +76,18 @@ export const showAgreement = operation({
 function differenceOf({ judged }: JudgedProof): { apart: number; criteriaApart: number; open: number } {
   const weights = judged.reduce((sum, { criterion }) => sum + criterion.weight, 0);
   const each = judged.map(({ criterion: { weight, levels }, given: { first, second } }) =>
-    first === null || second === null || first === second ? 0 : (Math.abs(levels[first]!.points - levels[second]!.points) * weight) / weights);
+    first === null || second === null || first === second
+      ? 0
+      : (Math.abs(levels[first]!.points - levels[second]!.points) * weight) / weights,
+  );
   const differ = judged.filter(({ given: { first, second } }) => first !== null && second !== null && first !== second);
   // Levels with the same points still differ: they come last, but they are there.
-  return { apart: Math.max(each.reduce((sum, one) => sum + one, 0), differ.length > 0 ? 1e-9 : 0), criteriaApart: differ.length, open: judged.filter(({ effective }) => effective.from === 'differs').length };
+  return {
+    apart: Math.max(
+      each.reduce((sum, one) => sum + one, 0),
+      differ.length > 0 ? 1e-9 : 0,
+    ),
+    criteriaApart: differ.length,
+    open: judged.filter(({ effective }) => effective.from === 'differs').length,
+  };
 }

@@ -30,12 +30,25 @@ export const showDifference = operation({
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
       round: { number: round.number, title: round.title },
-      proof: { token: tokenOf({ proofId: proof.id, alias: first!.alias }, hidden), shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: first!.alias }, hidden), specimenId: firstLine(proof.items) },
-      markers: { first: first!.marker?.user?.name ?? 'a former marker', second: second!.marker?.user?.name ?? 'a former marker' },
-      maySettle: maySettle(hand), released: hand.released,
+      proof: {
+        token: tokenOf({ proofId: proof.id, alias: first!.alias }, hidden),
+        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: first!.alias }, hidden),
+        specimenId: firstLine(proof.items),
+      },
+      markers: {
+        first: first!.marker?.user?.name ?? 'a former marker',
+        second: second!.marker?.user?.name ?? 'a former marker',
+      },
+      maySettle: maySettle(hand),
+      released: hand.released,
       criteria: rows.map(criterionView).map(({ versionId, title, description, weight, levels }) => ({
-        versionId, title, description, weight, levels: levels.map((level) => ({ title: level.title, points: level.points })),
-        ...marks.given(proof.id, versionId), effective: marks.effective(proof.id, versionId),
+        versionId,
+        title,
+        description,
+        weight,
+        levels: levels.map((level) => ({ title: level.title, points: level.points })),
+        ...marks.given(proof.id, versionId),
+        effective: marks.effective(proof.id, versionId),
         version: settled.find(({ criterionVersionId }) => criterionVersionId === versionId)?.version ?? -1,
       })),
       history: history.map(eventView),
@@ -48,9 +61,18 @@ type EventRow = Awaited<ReturnType<ScopedData['marks']['historyOf']>>[number];
 function eventView({ mark, who, why, before, after, at }: EventRow) {
   const levels = levelsOf(mark.criterionVersion);
   const named = (level: number | null) => (level === null ? null : (levels[level]?.title ?? `level ${level + 1}`));
-  return { slot: mark.task.slot, criterion: mark.criterionVersion.title, who: who?.user?.name ?? null, why, before: named(before), after: named(after), at: at.toISOString() };
+  return {
+    slot: mark.task.slot,
+    criterion: mark.criterionVersion.title,
+    who: who?.user?.name ?? null,
+    why,
+    before: named(before),
+    after: named(after),
+    at: at.toISOString(),
+  };
 }
 
 type Items = Awaited<ReturnType<typeof proofInHand>>['proof']['items'];
 const firstLine = (items: Items): string | null =>
-  items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position)[0]?.specimenVersion.specimenId ?? null;
+  items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position)[0]
+    ?.specimenVersion.specimenId ?? null;

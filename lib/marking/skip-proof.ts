@@ -8,7 +8,10 @@ import { idSchema } from '@/shared/schemas/note';
 export const skipProof = operation({
   name: 'skip-proof',
   allow: 'mark:give',
-  input: z.strictObject({ proof: idSchema, to: z.enum(['skipped', 'taken-up'], 'A proof is skipped or taken up again.') }),
+  input: z.strictObject({
+    proof: idSchema,
+    to: z.enum(['skipped', 'taken-up'], 'A proof is skipped or taken up again.'),
+  }),
   run: ({ data, now }, { proof: token, to }) =>
     retryOnConflict(async () => {
       const { proof, task, me, round } = await proofInHand(data, token);

@@ -23,15 +23,29 @@ const atOnce = 20;
 export const takeNext = operation({
   name: 'take-next',
   allow: 'mark:give',
-  input: z.strictObject({ ...roundOnly.shape, section: z.nullable(idSchema), after: z.nullable(idSchema), second: z._default(z.boolean(), false) }),
-  run: async ({ data, now }, { exerciseId, roundNumber, section, after, second }): Promise<{ proof: string | null; line: string | null }> => {
+  input: z.strictObject({
+    ...roundOnly.shape,
+    section: z.nullable(idSchema),
+    after: z.nullable(idSchema),
+    second: z._default(z.boolean(), false),
+  }),
+  run: async (
+    { data, now },
+    { exerciseId, roundNumber, section, after, second },
+  ): Promise<{ proof: string | null; line: string | null }> => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     if (second) {
-      const [token, specimens] = await Promise.all([secondTaken(data, hand, after, now), data.specimens.ofExercise(exerciseId)]);
+      const [token, specimens] = await Promise.all([
+        secondTaken(data, hand, after, now),
+        data.specimens.ofExercise(exerciseId),
+      ]);
       return { proof: token, line: token === null ? null : (specimens[0]?.id ?? null) };
     }
     const { order } = await queueOrder(data, hand, now);
-    const [mine, specimens] = await Promise.all([myQueue(data, hand, order, section), data.specimens.ofExercise(exerciseId)]);
+    const [mine, specimens] = await Promise.all([
+      myQueue(data, hand, order, section),
+      data.specimens.ofExercise(exerciseId),
+    ]);
     const here = after === null ? undefined : mine.counted[mine.placeOf.get(after) ?? -1];
     const taken = await firstTaken(data, mine, here, { roundId: hand.round.id, memberId: hand.me.id, now });
     if (!taken) return { proof: null, line: null };
@@ -46,14 +60,20 @@ type For = { roundId: string; memberId: string; now: Date };
  * The first that could be claimed: from here to the end of the queue, round from its beginning, and what was skipped last
  * of all. Which are free is asked for a few at a time; the claim alone decides.
  */
-async function firstTaken(data: ScopedData, mine: MyQueue, here: InOrder | undefined, { roundId, memberId, now }: For): Promise<InOrder | null> {
+async function firstTaken(
+  data: ScopedData,
+  mine: MyQueue,
+  here: InOrder | undefined,
+  { roundId, memberId, now }: For,
+): Promise<InOrder | null> {
   const taken = (proofId: string) => claimed(data, proofId, now);
   for (const start of here ? [here.alias, ''] : ['']) {
     for (let after = start; ;) {
       const open = await data.markTasks.openAfter(roundId, firstSlot, after, memberId, atOnce, now);
       for (const { proofId } of open) {
         const place = mine.placeOf.get(proofId);
-        if (place !== undefined && proofId !== here?.proofId && !mine.skipped.has(proofId) && (await taken(proofId))) return mine.counted[place]!;
+        if (place !== undefined && proofId !== here?.proofId && !mine.skipped.has(proofId) && (await taken(proofId)))
+          return mine.counted[place]!;
       }
       if (open.length < atOnce) break;
       after = open.at(-1)!.alias;
@@ -65,7 +85,12 @@ async function firstTaken(data: ScopedData, mine: MyQueue, here: InOrder | undef
 }
 
 /** The first second marking that could be claimed, from here on and round from the beginning. */
-async function secondTaken(data: ScopedData, hand: RoundInHand, after: string | null, now: Date): Promise<string | null> {
+async function secondTaken(
+  data: ScopedData,
+  hand: RoundInHand,
+  after: string | null,
+  now: Date,
+): Promise<string | null> {
   const places = await secondQueue(data, hand, now);
   const here = places.findIndex(({ task, proofId }) => task.alias === after || proofId === after);
   const round = [...places.slice(here + 1), ...places.slice(0, Math.max(here, 0))];

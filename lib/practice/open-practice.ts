@@ -31,9 +31,11 @@ export const openPractice = operation({
 
 /** Built once per process; a failure is tried again at the next visit. */
 function practicePacks(): Promise<Pack[]> {
-  built ??= Promise.all(lines.map(({ face, text }) => buildPack({ kind: 'catalogue', key: face }, text))).catch((error: unknown) => {
-    built = undefined;
-    throw error;
-  });
+  built ??= Promise.all(lines.map(({ face, text }) => buildPack({ kind: 'catalogue', key: face }, text))).catch(
+    (error: unknown) => {
+      built = undefined;
+      throw error;
+    },
+  );
   return built;
 }

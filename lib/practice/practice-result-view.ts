@@ -4,5 +4,12 @@ type Row = { requestKey: string; kind: string; size: number; threshold: number; 
 
 /** A kept result as the browser knows it, checked on the way out. */
 export function practiceResultView({ requestKey, kind, size, threshold, payload, at }: Row): PracticeResult {
-  return { requestKey, at: at.toISOString(), kind: practiceKindSchema.parse(kind === '' ? 'any' : kind), size, fault: threshold, ...practicePayloadSchema.parse(JSON.parse(payload)) };
+  return {
+    requestKey,
+    at: at.toISOString(),
+    kind: practiceKindSchema.parse(kind === '' ? 'any' : kind),
+    size,
+    fault: threshold,
+    ...practicePayloadSchema.parse(JSON.parse(payload)),
+  };
 }

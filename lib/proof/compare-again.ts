@@ -24,12 +24,24 @@ const atOnce = 200;
  * Compares every proof of an exercise with a new set of references, in one go; earlier comparisons stay as they are.
  * Lines without a reference in the set get none. The record of what changed goes to the course's log.
  */
-export async function compareAgain(data: ScopedData, exerciseId: string, setId: string, now: Date): Promise<ComparedAgain> {
+export async function compareAgain(
+  data: ScopedData,
+  exerciseId: string,
+  setId: string,
+  now: Date,
+): Promise<ComparedAgain> {
   const set = await data.referenceSets.find(setId);
   const settings = await data.proofs.settingsOf(exerciseId);
-  if (!set || settings === null) throw new Error(`compareAgain: no set ${setId} of exercise ${exerciseId} in this actor's reach.`);
+  if (!set || settings === null)
+    throw new Error(`compareAgain: no set ${setId} of exercise ${exerciseId} in this actor's reach.`);
   const referencesOf = frozenReferences(set.items, settings);
-  const told: ComparedAgain = { referenceSet: set.number, proofLines: 0, outsideBefore: 0, outsideNow: 0, newlyCompared: 0 };
+  const told: ComparedAgain = {
+    referenceSet: set.number,
+    proofLines: 0,
+    outsideBefore: 0,
+    outsideNow: 0,
+    newlyCompared: 0,
+  };
   const packs = new Map<string, ReturnType<typeof parsePack>>();
   for (let after = ''; ;) {
     const items = await data.proofs.itemsAfter(exerciseId, setId, after, atOnce);

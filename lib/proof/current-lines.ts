@@ -6,8 +6,15 @@ import { settingOf } from './measure-proof-line';
 
 /** A specimen version in use, with its pack, checked on the way out. */
 export type CurrentLine = {
-  specimenId: string; id: string; number: number; text: string; pack: Pack;
-  size: number; unit: string; ground: string; remark: string;
+  specimenId: string;
+  id: string;
+  number: number;
+  text: string;
+  pack: Pack;
+  size: number;
+  unit: string;
+  ground: string;
+  remark: string;
 };
 
 /** The lines of an exercise as they are in use now, in order. */
@@ -17,7 +24,19 @@ export async function currentLines(data: ScopedData, exerciseId: string): Promis
     if (!version) return [];
     const { id, number, text, size, unit, ground } = version;
     const { remark } = z.parse(specimenDetailsSchema, JSON.parse(version.details));
-    return [{ specimenId, id, number, text, size, unit, ground, remark, pack: z.parse(packSchema, JSON.parse(version.pack.payload)) }];
+    return [
+      {
+        specimenId,
+        id,
+        number,
+        text,
+        size,
+        unit,
+        ground,
+        remark,
+        pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
+      },
+    ];
   });
 }
 

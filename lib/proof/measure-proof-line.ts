@@ -15,7 +15,13 @@ export const settingOf = (version: Omit<LineVersion, 'id'>) => ({
 });
 
 /** Measures one line as it was sent, and compares it with the references where there are any. The same code as on the bench. */
-export function measureProofLine(version: LineVersion, pack: Pack, spacing: Spacing, references: readonly ReferenceSpacing[], smallestSize: Size | null = null): ProofLine {
+export function measureProofLine(
+  version: LineVersion,
+  pack: Pack,
+  spacing: Spacing,
+  references: readonly ReferenceSpacing[],
+  smallestSize: Size | null = null,
+): ProofLine {
   const measure = measureLine(pack, spacing, { ...settingOf(version), smallestSize });
   const comparison = references.length > 0 ? compareLine(measure, [...references]) : null;
   return { specimenVersionId: version.id, spacing, measure, comparison };

@@ -23,8 +23,14 @@ export function roundFor(round: RoundRow, { publishedAt, accommodations, extende
     moreTime: accommodationsOf({ accommodations }).moreTime ?? 0,
   });
   return {
-    id: round.id, number: round.number, title: round.title, state: round.state,
-    opensAt, dueAt, plainDueAt: round.dueAt, markingStartedAt: round.markingStartedAt,
+    id: round.id,
+    number: round.number,
+    title: round.title,
+    state: round.state,
+    opensAt,
+    dueAt,
+    plainDueAt: round.dueAt,
+    markingStartedAt: round.markingStartedAt,
     lateRule: z.parse(lateRuleSchema, JSON.parse(round.lateRule)),
   };
 }

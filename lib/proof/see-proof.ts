@@ -20,7 +20,11 @@ export const seeProof = operation({
     if (!proof) throw notFound();
     const { exercise } = proof.round;
     const extendedTo = proof.member.extensions.find(({ roundId }) => roundId === proof.roundId)?.dueAt ?? null;
-    const round = roundFor(proof.round, { publishedAt: exercise.publishedAt, accommodations: proof.member.accommodations, extendedTo });
+    const round = roundFor(proof.round, {
+      publishedAt: exercise.publishedAt,
+      accommodations: proof.member.accommodations,
+      extendedTo,
+    });
     return {
       id: proof.id,
       mine: actor.kind === 'person' && proof.member.userId === actor.userId,

@@ -21,7 +21,14 @@ export const seeWork = operation({
     const { rounds, current, next } = roundsAt(seat, now);
     const open = current !== null || seat.member.role !== 'student';
     const lines = open ? await currentLines(data, exerciseId) : [];
-    const drafts = new Map((await data.drafts.ofMember(seat.member.id, lines.map(({ id }) => id))).map((draft) => [draft.specimenVersionId, draft]));
+    const drafts = new Map(
+      (
+        await data.drafts.ofMember(
+          seat.member.id,
+          lines.map(({ id }) => id),
+        )
+      ).map((draft) => [draft.specimenVersionId, draft]),
+    );
     const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
     const lastSent = proofs[0]?.receivedAt.getTime() ?? 0;
     const demonstrations = open ? await data.demonstrations.titlesOf(exerciseId) : [];
@@ -29,10 +36,20 @@ export const seeWork = operation({
     return {
       /** Keeps this person's journal apart on a shared computer. */
       personKey: actor.userId,
-      exercise: { id: exerciseId, title: seat.exercise.title, brief: seat.exercise.brief, state: seat.exercise.state, safetySigns: settings.safetySigns },
+      exercise: {
+        id: exerciseId,
+        title: seat.exercise.title,
+        brief: seat.exercise.brief,
+        state: seat.exercise.state,
+        safetySigns: settings.safetySigns,
+      },
       course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
       rounds: rounds.map((round) => roundView(round)),
-      current: current && { ...roundView(current), takesProofs: seat.exercise.state === 'published' && latenessOf(current, now).accepted, lateNow: lateWords(latenessOf(current, now)) },
+      current: current && {
+        ...roundView(current),
+        takesProofs: seat.exercise.state === 'published' && latenessOf(current, now).accepted,
+        lateNow: lateWords(latenessOf(current, now)),
+      },
       next: next && roundView(next),
       lines: lines.map((line) => {
         const draft = drafts.get(line.id);
@@ -45,8 +62,18 @@ export const seeWork = operation({
         };
       }),
       /** Settings that teachers have recorded and shown. */
-      demonstrations: demonstrations.map(({ id, title, specimenVersion }) => ({ id, title, line: specimenVersion.text })),
-      proofs: proofs.map(({ id, number, receivedAt, reasoning, round }) => ({ id, number, round: round.number, receivedAt: receivedAt.toISOString(), reasoning })),
+      demonstrations: demonstrations.map(({ id, title, specimenVersion }) => ({
+        id,
+        title,
+        line: specimenVersion.text,
+      })),
+      proofs: proofs.map(({ id, number, receivedAt, reasoning, round }) => ({
+        id,
+        number,
+        round: round.number,
+        receivedAt: receivedAt.toISOString(),
+        reasoning,
+      })),
     };
   },
 });
@@ -62,5 +89,9 @@ const roundView = (round: SeatRound) => ({
   dueAt: iso(round.dueAt),
   released: round.releasedToMember,
   markingStarted: round.markingStartedAt !== null,
-  lateRule: { accept: round.lateRule.accept, untilAt: round.lateRule.untilAt, deductPerDay: round.lateRule.deductPerDay },
+  lateRule: {
+    accept: round.lateRule.accept,
+    untilAt: round.lateRule.untilAt,
+    deductPerDay: round.lateRule.deductPerDay,
+  },
 });

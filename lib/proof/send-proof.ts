@@ -31,8 +31,14 @@ export const sendProof = operation({
       const round = openRound(seat, now);
       const lines = await measuredLines(data, seat, input);
       const sent = await data.proofs.send({
-        roundId: round.id, memberId: seat.member.id, requestKey: input.requestKey, reasoning: input.reasoning, zoom: input.zoom,
-        referenceSetId: lines.referenceSetId, lines: lines.measured, now,
+        roundId: round.id,
+        memberId: seat.member.id,
+        requestKey: input.requestKey,
+        reasoning: input.reasoning,
+        zoom: input.zoom,
+        referenceSetId: lines.referenceSetId,
+        lines: lines.measured,
+        now,
       });
       announce(`round:${round.id}`);
       return receiptOf({ ...sent, receivedAt: now, lines: lines.measured.length }, round, latenessOf(round, now));
@@ -41,22 +47,31 @@ export const sendProof = operation({
 
 function openRound(seat: Seat, now: Date): SeatRound {
   const { current, next } = roundsAt(seat, now);
-  if (seat.exercise.state !== 'published') throw new AppError('CONFLICT', 'This exercise is closed, so it takes no more proofs. Your spacings are kept.');
+  if (seat.exercise.state !== 'published')
+    throw new AppError('CONFLICT', 'This exercise is closed, so it takes no more proofs. Your spacings are kept.');
   if (!current) {
     const when = next?.opensAt ? 'Its first round has not opened yet.' : 'No round of it is open yet.';
     throw new AppError('CONFLICT', `${when} Your spacings are kept; send the proof when the round is open.`);
   }
   if (!latenessOf(current, now).accepted) {
-    throw new AppError('CONFLICT', `Round ${current.number} was due and its rule takes no proofs any more. Your spacings are kept; ask your instructor if there was a reason.`);
+    throw new AppError(
+      'CONFLICT',
+      `Round ${current.number} was due and its rule takes no proofs any more. Your spacings are kept; ask your instructor if there was a reason.`,
+    );
   }
   return current;
 }
 
 async function measuredLines(data: ScopedData, seat: Seat, input: SendProof) {
   const versions = await currentLines(data, seat.exercise.id);
-  if (versions.length === 0) throw new AppError('CONFLICT', 'This exercise has no lines yet, so there is nothing to send.');
+  if (versions.length === 0)
+    throw new AppError('CONFLICT', 'This exercise has no lines yet, so there is nothing to send.');
   const [drafts, set] = await Promise.all([
-    data.drafts.ofMember(seat.member.id, versions.map(({ id }) => id)), data.referenceSets.latest(seat.exercise.id),
+    data.drafts.ofMember(
+      seat.member.id,
+      versions.map(({ id }) => id),
+    ),
+    data.referenceSets.latest(seat.exercise.id),
   ]);
   const draftOf = new Map(drafts.map((draft) => [draft.specimenVersionId, draft]));
   refuseUnseen(input.drafts, draftOf);
@@ -75,7 +90,10 @@ function refuseUnseen(seen: SendProof['drafts'], drafts: ReadonlyMap<string, { v
   const moved = Object.entries(seen ?? {}).filter(([id, version]) => (drafts.get(id)?.version ?? 0) !== version);
   if (moved.length === 0) return;
   const lines = moved.length === 1 ? 'One line has' : `${moved.length} lines have`;
-  throw new AppError('CONFLICT', `${lines} changed since this page was opened, perhaps in another tab or on another device. Look at them once more, then send; your sentence is kept.`);
+  throw new AppError(
+    'CONFLICT',
+    `${lines} changed since this page was opened, perhaps in another tab or on another device. Look at them once more, then send; your sentence is kept.`,
+  );
 }
 
 function receiptAgain(seat: Seat, before: { id: string; number: number; receivedAt: Date; roundId: string }): Receipt {

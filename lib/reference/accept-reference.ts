@@ -13,7 +13,12 @@ export const acceptReference = operation({
     const row = await data.references.find(referenceId);
     if (!row || !(await data.references.isMine(referenceId))) throw notFound();
     const { spacing, tolerances, reasons } = referenceView(row);
-    const changed = await data.references.change(referenceId, row.version, { spacing, tolerances, reasons, carriedFromId: null }, now);
+    const changed = await data.references.change(
+      referenceId,
+      row.version,
+      { spacing, tolerances, reasons, carriedFromId: null },
+      now,
+    );
     if (!changed) throw changedMeanwhile('this reference');
     return { exerciseId: row.specimenVersion.specimen.exerciseId, specimenId: row.specimenVersion.specimen.id };
   },

@@ -33,7 +33,11 @@ export const carryReference = operation({
       const to = specimenView(found);
       const name = `“${to.text}” in ${faceName(to.pack)}`;
       const start = carrySpacing(reference.spacing, from, to);
-      if (start.map.every((place) => place === null)) throw new AppError('INVALID', `${name} has no pair of “${from.text}”, so there is nothing to carry. Choose specimens of the same words.`);
+      if (start.map.every((place) => place === null))
+        throw new AppError(
+          'INVALID',
+          `${name} has no pair of “${from.text}”, so there is nothing to carry. Choose specimens of the same words.`,
+        );
       const content = {
         spacing: start.spacing,
         tolerances: moveByMap(reference.tolerances, start.map, to.pairCount, null),
@@ -44,7 +48,9 @@ export const carryReference = operation({
       const done = await retryOnConflict(async () => {
         const there = await data.references.byKey(key);
         if (!there) return Boolean(await data.references.create(key, content, now));
-        return (replace || there.carriedFromId !== null) && data.references.change(there.id, there.version, content, now);
+        return (
+          (replace || there.carriedFromId !== null) && data.references.change(there.id, there.version, content, now)
+        );
       });
       (done ? carried : left).push(name);
     }

@@ -13,7 +13,10 @@ export type Frozen = { referenceSetId: string | null; number: number; fresh: boo
 export const freezeReferences = (context: Context, exerciseId: string): Promise<Frozen> =>
   retryOnConflict(async () => {
     const { data, now } = context;
-    const [references, latest] = await Promise.all([data.references.ofExercise(exerciseId), data.referenceSets.latest(exerciseId)]);
+    const [references, latest] = await Promise.all([
+      data.references.ofExercise(exerciseId),
+      data.referenceSets.latest(exerciseId),
+    ]);
     const items = references.filter((one) => !isStarted(one)).map(frozen);
     const number = latest?.number ?? 0;
     const unchanged = fingerprint(items) === fingerprint((latest?.items ?? []).map(frozen));
@@ -21,12 +24,27 @@ export const freezeReferences = (context: Context, exerciseId: string): Promise<
     const exercise = await data.exercises.find(exerciseId);
     const member = exercise && (await data.exercises.myMember(exercise.courseId));
     const referenceSetId = await data.referenceSets.create(exerciseId, number + 1, member?.id ?? null, items, now);
-    await data.audit.record({ courseId: exercise?.courseId ?? null, verb: 'reference set made', subject: `exercise:${exerciseId}`, details: { number: number + 1, references: items.length } }, now);
+    await data.audit.record(
+      {
+        courseId: exercise?.courseId ?? null,
+        verb: 'reference set made',
+        subject: `exercise:${exerciseId}`,
+        details: { number: number + 1, references: items.length },
+      },
+      now,
+    );
     return { referenceSetId, number: number + 1, fresh: true };
   });
 
-const frozen = ({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons }: FrozenItem): FrozenItem =>
-  ({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons });
+const frozen = ({
+  specimenVersionId,
+  authorId,
+  slot,
+  tracking,
+  offsets,
+  tolerances,
+  reasons,
+}: FrozenItem): FrozenItem => ({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons });
 
 const fingerprint = (items: readonly FrozenItem[]): string =>
   canonicalJson([...items].map((item) => canonicalJson(item)).sort());

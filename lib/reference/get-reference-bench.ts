@@ -17,12 +17,22 @@ export const getReferenceBench = operation({
     if (!member) throw notFound();
     const specimen = specimenView(row);
     const rows = await data.references.ofVersion(specimen.versionId);
-    const all = rows.map((one) => ({ ...referenceView(one), version: one.version, started: isStarted(one), updatedAt: one.updatedAt }));
+    const all = rows.map((one) => ({
+      ...referenceView(one),
+      version: one.version,
+      started: isStarted(one),
+      updatedAt: one.updatedAt,
+    }));
     const mine = all.filter(({ authorId }) => authorId === member.id);
     const order = await data.specimens.ofExercise(row.exerciseId);
     const at = order.findIndex(({ id }) => id === specimenId);
     return {
-      exercise: { id: row.exerciseId, title: row.exercise.title, state: row.exercise.state, settings: settingsOf(row.exercise) },
+      exercise: {
+        id: row.exerciseId,
+        title: row.exercise.title,
+        state: row.exercise.state,
+        settings: settingsOf(row.exercise),
+      },
       course: row.exercise.course,
       specimen,
       memberId: member.id,

@@ -22,8 +22,16 @@ export const listReferences = operation({
       data.referenceSets.latest(exerciseId),
       data.exercises.myMember(row.courseId),
     ]);
-    const used = await data.referenceSets.used(exerciseId, sets.map(({ id }) => id));
-    const all = rows.map((one) => ({ ...referenceView(one), started: isStarted(one), updatedAt: one.updatedAt, mine: one.authorId === member?.id }));
+    const used = await data.referenceSets.used(
+      exerciseId,
+      sets.map(({ id }) => id),
+    );
+    const all = rows.map((one) => ({
+      ...referenceView(one),
+      started: isStarted(one),
+      updatedAt: one.updatedAt,
+      mine: one.authorId === member?.id,
+    }));
     return {
       exercise: exerciseView(row),
       course: { id: row.course.id, title: row.course.title, timeZone: row.course.timeZone },
@@ -31,17 +39,41 @@ export const listReferences = operation({
         const here = all.filter(({ specimenVersionId }) => specimenVersionId === specimen.versionId);
         return {
           ...specimen,
-          references: here.filter(({ slot }) => slot === 1).map((one) => ({ ...one, repeatability: repeatabilityOf(here.filter(({ authorId }) => authorId === one.authorId)) })),
+          references: here
+            .filter(({ slot }) => slot === 1)
+            .map((one) => ({
+              ...one,
+              repeatability: repeatabilityOf(here.filter(({ authorId }) => authorId === one.authorId)),
+            })),
         };
       }),
-      sets: sets.map(({ id, number, createdAt, madeBy, _count }) => ({ id, number, createdAt, madeBy: madeBy?.user?.name ?? null, references: _count.items, used: used.has(id) })),
-      changed: canonicalJson(contents(rows.filter((one) => !isStarted(one)))) !== canonicalJson(contents(latest?.items ?? [])),
+      sets: sets.map(({ id, number, createdAt, madeBy, _count }) => ({
+        id,
+        number,
+        createdAt,
+        madeBy: madeBy?.user?.name ?? null,
+        references: _count.items,
+        used: used.has(id),
+      })),
+      changed:
+        canonicalJson(contents(rows.filter((one) => !isStarted(one)))) !== canonicalJson(contents(latest?.items ?? [])),
     };
   },
 });
 
-type Content = { specimenVersionId: string; authorId: string; slot: number; tracking: number; offsets: string; tolerances: string; reasons: string };
+type Content = {
+  specimenVersionId: string;
+  authorId: string;
+  slot: number;
+  tracking: number;
+  offsets: string;
+  tolerances: string;
+  reasons: string;
+};
 
 const contents = (rows: readonly Content[]): string[] =>
-  rows.map(({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons }) =>
-    canonicalJson({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons })).sort();
+  rows
+    .map(({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons }) =>
+      canonicalJson({ specimenVersionId, authorId, slot, tracking, offsets, tolerances, reasons }),
+    )
+    .sort();

@@ -7,7 +7,14 @@ const tolerances = z.array(toleranceSchema);
 const reasons = z.array(reasonSchema);
 
 type Row = {
-  id: string; specimenVersionId: string; authorId: string; slot: number; tracking: number; offsets: string; tolerances: string; reasons: string;
+  id: string;
+  specimenVersionId: string;
+  authorId: string;
+  slot: number;
+  tracking: number;
+  offsets: string;
+  tolerances: string;
+  reasons: string;
   author: { user: { name: string } | null };
 };
 

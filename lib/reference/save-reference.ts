@@ -36,7 +36,8 @@ export const saveReference = operation({
         return { version: 1 };
       }
       if (!there) throw notFound();
-      if (there.version === baseVersion && (await data.references.change(there.id, baseVersion, content, now))) return { version: baseVersion + 1 };
+      if (there.version === baseVersion && (await data.references.change(there.id, baseVersion, content, now)))
+        return { version: baseVersion + 1 };
       return answerFor(there, content);
     }),
 });
@@ -46,13 +47,21 @@ type Row = Parameters<typeof referenceView>[0] & { version: number };
 /** The same again is simply kept; anything else is told what stands there. */
 function answerFor(there: Omit<Row, 'author'>, sent: ReferenceContent): SaveAnswer {
   const { spacing, tolerances, reasons } = referenceView({ ...there, author: { user: null } });
-  const content = ({ spacing: set, tolerances: allowed, reasons: given }: Pick<ReferenceContent, 'spacing' | 'tolerances' | 'reasons'>) => canonicalJson([set, allowed, given]);
+  const content = ({
+    spacing: set,
+    tolerances: allowed,
+    reasons: given,
+  }: Pick<ReferenceContent, 'spacing' | 'tolerances' | 'reasons'>) => canonicalJson([set, allowed, given]);
   if (content({ spacing, tolerances, reasons }) === content(sent)) return { version: there.version };
   return { conflict: { version: there.version, spacing, tolerances, reasons: reasons.map((reason) => reason ?? '') } };
 }
 
 function refuseOtherLength(pairs: number, lists: Record<string, readonly unknown[]>): void {
   for (const [name, list] of Object.entries(lists)) {
-    if (list.length !== pairs) throw new AppError('INVALID', `This line has ${pairs} gaps, and ${list.length} ${name} were sent. Reload the bench; your changes are kept on this device.`);
+    if (list.length !== pairs)
+      throw new AppError(
+        'INVALID',
+        `This line has ${pairs} gaps, and ${list.length} ${name} were sent. Reload the bench; your changes are kept on this device.`,
+      );
   }
 }

@@ -29,5 +29,8 @@ export const answerNote = operation({
 async function wasReleased(data: ScopedData, noteId: string, proofId: string): Promise<boolean> {
   const releases = await data.releases.ownOfProof(proofId);
   return releases.some(({ snapshot }) =>
-    z.parse(releaseSnapshotSchema, JSON.parse(snapshot)).lines.some(({ notes }) => notes.some(({ id }) => id === noteId)));
+    z
+      .parse(releaseSnapshotSchema, JSON.parse(snapshot))
+      .lines.some(({ notes }) => notes.some(({ id }) => id === noteId)),
+  );
 }

@@ -6,38 +6,75 @@ import type { CriterionView } from '@/lib/exercise/read-exercise';
 import { totalWithLate } from '@/lib/marking/marks-of-proof';
 import { grouped } from '@/shared/list/grouped';
 import type { ReferencesShown } from '@/shared/schemas/exercise';
-import { releaseSnapshotSchema, type ReleasedLine, type ReleasedNote, type ReleaseSnapshot } from '@/shared/schemas/release';
+import {
+  releaseSnapshotSchema,
+  type ReleasedLine,
+  type ReleasedNote,
+  type ReleaseSnapshot,
+} from '@/shared/schemas/release';
 import type { PlannedRelease } from './release-plan';
 
 export type BuiltRelease = { snapshot: ReleaseSnapshot; referenceSetId: string | null; engine: number };
 
 /** What each student would see, exactly as it is kept when it goes out. By proof id. */
-export async function buildSnapshots(data: ScopedData, planned: readonly PlannedRelease[], criteria: readonly CriterionView[], referencesShown: ReferencesShown): Promise<Map<string, BuiltRelease>> {
+export async function buildSnapshots(
+  data: ScopedData,
+  planned: readonly PlannedRelease[],
+  criteria: readonly CriterionView[],
+  referencesShown: ReferencesShown,
+): Promise<Map<string, BuiltRelease>> {
   const proofIds = planned.map(({ proofId }) => proofId);
   const [notes, items] = await Promise.all([data.notes.ofProofs(proofIds), data.critique.measured(proofIds)]);
   const notesOf = grouped(notes, ({ proofItem }) => proofItem.id);
   const itemsOf = grouped(items, ({ proofId }) => proofId);
-  return new Map(planned.map((release) => {
-    const own = (itemsOf.get(release.proofId) ?? []).toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position);
-    const lines = own.map((item): ReleasedLine => ({
-      specimenVersionId: item.specimenVersionId,
-      text: item.specimenVersion.text,
-      notes: (notesOf.get(item.id) ?? []).map(releasedNote),
-      deviations: referencesShown === 'never' ? null : deviationsOf(item),
-    }));
-    const compared = own.find(({ comparisons }) => comparisons.length > 0)?.comparisons[0];
-    return [release.proofId, { snapshot: z.parse(releaseSnapshotSchema, snapshotOf(release, lines, criteria)), referenceSetId: compared?.referenceSetId ?? null, engine: compared?.engine ?? own[0]?.measurements[0]?.engine ?? 0 }];
-  }));
+  return new Map(
+    planned.map((release) => {
+      const own = (itemsOf.get(release.proofId) ?? []).toSorted(
+        (one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position,
+      );
+      const lines = own.map((item): ReleasedLine => ({
+        specimenVersionId: item.specimenVersionId,
+        text: item.specimenVersion.text,
+        notes: (notesOf.get(item.id) ?? []).map(releasedNote),
+        deviations: referencesShown === 'never' ? null : deviationsOf(item),
+      }));
+      const compared = own.find(({ comparisons }) => comparisons.length > 0)?.comparisons[0];
+      return [
+        release.proofId,
+        {
+          snapshot: z.parse(releaseSnapshotSchema, snapshotOf(release, lines, criteria)),
+          referenceSetId: compared?.referenceSetId ?? null,
+          engine: compared?.engine ?? own[0]?.measurements[0]?.engine ?? 0,
+        },
+      ];
+    }),
+  );
 }
 
-function snapshotOf({ proofId, marks, late }: PlannedRelease, lines: ReleasedLine[], criteria: readonly CriterionView[]): ReleaseSnapshot {
-  const marked = criteria.map(({ versionId, title, weight, levels }) => ({ versionId, title, weight, levels, mark: { level: marks.find(({ criterionVersionId }) => criterionVersionId === versionId)?.level ?? null } }));
+function snapshotOf(
+  { proofId, marks, late }: PlannedRelease,
+  lines: ReleasedLine[],
+  criteria: readonly CriterionView[],
+): ReleaseSnapshot {
+  const marked = criteria.map(({ versionId, title, weight, levels }) => ({
+    versionId,
+    title,
+    weight,
+    levels,
+    mark: { level: marks.find(({ criterionVersionId }) => criterionVersionId === versionId)?.level ?? null },
+  }));
   const total = totalWithLate(marked, late);
   return {
     version: 1,
     proofId,
     lines,
-    marks: marked.map(({ versionId, mark, title, weight, levels }) => ({ criterionVersionId: versionId, title, weight, level: mark.level, levels })),
+    marks: marked.map(({ versionId, mark, title, weight, levels }) => ({
+      criterionVersionId: versionId,
+      title,
+      weight,
+      level: mark.level,
+      levels,
+    })),
     total: { before: total.percent, after: total.after, arithmetic: total.arithmetic, late: total.late },
   };
 }

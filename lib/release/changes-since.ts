@@ -11,10 +11,17 @@ export type LineSince = { specimenVersionId: string; notes: Record<string, PairC
 type SentProof = NonNullable<Awaited<ReturnType<ScopedData['proofs']['byId']>>>;
 
 /** Holds each released note against the student's present draft; lines without a draft are left out. */
-export async function changesSince(data: ScopedData, proof: SentProof, snapshot: ReleaseSnapshot): Promise<LineSince[]> {
+export async function changesSince(
+  data: ScopedData,
+  proof: SentProof,
+  snapshot: ReleaseSnapshot,
+): Promise<LineSince[]> {
   const items = new Map(proof.items.map((item) => [item.specimenVersionId, item]));
   const specimenIds = proof.items.map(({ specimenVersion }) => specimenVersion.specimenId);
-  const [drafts, versions] = await Promise.all([data.releases.ownDrafts(proof.memberId, specimenIds), data.releases.ownVersions(specimenIds)]);
+  const [drafts, versions] = await Promise.all([
+    data.releases.ownDrafts(proof.memberId, specimenIds),
+    data.releases.ownVersions(specimenIds),
+  ]);
   return snapshot.lines.flatMap(({ specimenVersionId, notes }) => {
     const item = items.get(specimenVersionId);
     const draft = item && drafts.get(item.specimenVersion.specimenId);
@@ -28,7 +35,12 @@ export async function changesSince(data: ScopedData, proof: SentProof, snapshot:
     const changed = notes.flatMap(({ id, fromPair, toPair, suggestion }) => {
       if (fromPair === null || toPair === null) return [];
       const pairs = Array.from({ length: toPair - fromPair + 1 }, (_, place) => fromPair + place);
-      return [[id, pairs.map((pair, place) => pairChange(pair, then, now, followPair(pair, maps), suggestion?.[place] ?? null))] as const];
+      return [
+        [
+          id,
+          pairs.map((pair, place) => pairChange(pair, then, now, followPair(pair, maps), suggestion?.[place] ?? null)),
+        ] as const,
+      ];
     });
     return [{ specimenVersionId, notes: Object.fromEntries(changed) }];
   });

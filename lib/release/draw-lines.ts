@@ -6,7 +6,14 @@ import { packSchema, type Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 
 /** A line of a proof as it is drawn. */
-export type DrawnLine = { specimenId: string; specimenVersionId: string; pack: Pack; spacing: Spacing; size: Size; ground: Ground };
+export type DrawnLine = {
+  specimenId: string;
+  specimenVersionId: string;
+  pack: Pack;
+  spacing: Spacing;
+  size: Size;
+  ground: Ground;
+};
 
 /** The lines of a proof, in order, ready to be drawn; for those who may see the proof. */
 export async function drawLines(data: ScopedData, proofId: string): Promise<DrawnLine[]> {

@@ -25,7 +25,11 @@ export const previewRelease = operation({
 });
 
 /** What would go out for one proof of the queue now, with the names of teachers in it. */
-export async function previewOf(data: ScopedData, { exerciseId, roundNumber, proof }: { exerciseId: string; roundNumber: number; proof: string }, now: Date) {
+export async function previewOf(
+  data: ScopedData,
+  { exerciseId, roundNumber, proof }: { exerciseId: string; roundNumber: number; proof: string },
+  now: Date,
+) {
   const hand = await roundInHand(data, exerciseId, roundNumber);
   const { order } = await queueOrder(data, hand, now);
   const place = order.counted[order.placeOf.get(proof) ?? -1];
@@ -34,7 +38,12 @@ export async function previewOf(data: ScopedData, { exerciseId, roundNumber, pro
   const { criteria, plan } = await releasePlan(data, hand, [entry]);
   const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
   if (!built || !plan[0]) throw notFound();
-  return { entry, seen: plan[0].seen, snapshot: await nameTeachers(data, built.snapshot), unsure: unsureOf(plan[0], criteria) };
+  return {
+    entry,
+    seen: plan[0].seen,
+    snapshot: await nameTeachers(data, built.snapshot),
+    unsure: unsureOf(plan[0], criteria),
+  };
 }
 
 /** Where the first marker's level would count only because nothing better is known, in words for the instructor. */

@@ -12,8 +12,13 @@ import { grouped } from '@/shared/list/grouped';
 
 /** What would go out to one student, in outline; `seen` stands for all of it and changes whenever any of it does. */
 export type PlannedRelease = {
-  proofId: string; memberId: string; seen: string;
-  notes: number; unmarked: number; percent: number | null; late: Late | null;
+  proofId: string;
+  memberId: string;
+  seen: string;
+  notes: number;
+  unmarked: number;
+  percent: number | null;
+  late: Late | null;
   marks: ({ criterionVersionId: string } & EffectiveMark)[];
 };
 
@@ -21,7 +26,11 @@ export type PlannedRelease = {
  * Outlines what would go out for these proofs. Reads versions and not words, so that it stays cheap for a whole class:
  * a snapshot is a function of exactly what is stamped here.
  */
-export async function releasePlan(data: ScopedData, { round, settings, exercise }: RoundInHand, queue: readonly { proofId: string }[]): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
+export async function releasePlan(
+  data: ScopedData,
+  { round, settings, exercise }: RoundInHand,
+  queue: readonly { proofId: string }[],
+): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
   const proofIds = queue.map(({ proofId }) => proofId);
   const [criteriaRows, marks, proofs, notes, lines] = await Promise.all([
     data.criteria.ofExercise(exercise.id),
@@ -38,13 +47,18 @@ export async function releasePlan(data: ScopedData, { round, settings, exercise 
     const late = lateOf(round, member, receivedAt);
     const marked = criteria.map((criterion) => ({ ...criterion, mark: marks.effective(id, criterion.versionId) }));
     const stamp = {
-      proof: id, late, references: settings.referencesShown,
+      proof: id,
+      late,
+      references: settings.referencesShown,
       marks: marked.map(({ versionId, mark }) => [versionId, mark.level, mark.from]),
       notes: own.map((note) => [note.id, note.version, note._count.entries]),
       lines: (linesOf.get(id) ?? []).map((line) => [line.id, line.comparisons[0]?.id ?? null]),
     };
     return {
-      proofId: id, memberId, late, notes: own.length,
+      proofId: id,
+      memberId,
+      late,
+      notes: own.length,
       seen: createHash('sha256').update(canonicalJson(stamp)).digest('hex'),
       unmarked: marked.filter(({ mark }) => mark.level === null).length,
       percent: totalWithLate(marked, late).after,

@@ -23,26 +23,56 @@ export const releaseRound = operation({
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, course, settings, me } = hand;
     const { order } = await queueOrder(data, hand, now);
-    const places = [...new Set(to.map(({ proofId: token }) => order.placeOf.get(token)))].flatMap((place) => (place === undefined ? [] : [order.counted[place]!]));
+    const places = [...new Set(to.map(({ proofId: token }) => order.placeOf.get(token)))].flatMap((place) =>
+      place === undefined ? [] : [order.counted[place]!],
+    );
     const byToken = new Map((await entriesOf(data, hand, order, places, now)).map((entry) => [entry.token, entry]));
-    const chosen = to.map(({ proofId }) => byToken.get(proofId)).filter((entry): entry is QueueEntry => entry !== undefined);
-    const [{ criteria, plan }, before] = await Promise.all([releasePlan(data, hand, chosen), data.releases.numbersOf(round.id, places.map(({ memberId }) => memberId))]);
+    const chosen = to
+      .map(({ proofId }) => byToken.get(proofId))
+      .filter((entry): entry is QueueEntry => entry !== undefined);
+    const [{ criteria, plan }, before] = await Promise.all([
+      releasePlan(data, hand, chosen),
+      data.releases.numbersOf(
+        round.id,
+        places.map(({ memberId }) => memberId),
+      ),
+    ]);
     refuseUnseen(to, byToken, plan);
     const built = await buildSnapshots(data, plan, criteria, settings.referencesShown);
     const rows = plan.map(({ proofId, memberId }): NewRelease => {
       const { snapshot, referenceSetId, engine } = built.get(proofId)!;
-      return { roundId: round.id, memberId, number: (before.get(memberId)?.number ?? 0) + 1, proofId, referenceSetId, engine, snapshot: canonicalJson(snapshot), releasedById: me.id, releasedAt: now };
+      return {
+        roundId: round.id,
+        memberId,
+        number: (before.get(memberId)?.number ?? 0) + 1,
+        proofId,
+        referenceSetId,
+        engine,
+        snapshot: canonicalJson(snapshot),
+        releasedById: me.id,
+        releasedAt: now,
+      };
     });
     try {
       await data.transaction(async (inside) => {
         await inside.releases.create(rows);
         await inside.releases.markReleased(round.id);
-        await inside.audit.recordAll(rows.map(({ memberId, number, proofId }) => ({
-          courseId: course.id, verb: number > 1 ? 'release corrected' : 'round released', subject: `member:${memberId}`, details: { round: round.number, number, proof: proofId },
-        })), now);
+        await inside.audit.recordAll(
+          rows.map(({ memberId, number, proofId }) => ({
+            courseId: course.id,
+            verb: number > 1 ? 'release corrected' : 'round released',
+            subject: `member:${memberId}`,
+            details: { round: round.number, number, proof: proofId },
+          })),
+          now,
+        );
       });
     } catch (error) {
-      if (isTaken(error)) throw new AppError('CONFLICT', 'Somebody else released to one of these students at the same moment. Nothing went out from here; the page shows how it stands now.');
+      if (isTaken(error))
+        throw new AppError(
+          'CONFLICT',
+          'Somebody else released to one of these students at the same moment. Nothing went out from here; the page shows how it stands now.',
+        );
       throw error;
     }
     return { released: rows.length, corrected: rows.filter(({ number }) => number > 1).length };
@@ -50,13 +80,22 @@ export const releaseRound = operation({
 });
 
 /** Everybody on the list must still be as the page showed them. */
-function refuseUnseen(to: readonly { proofId: string; seen: string }[], byToken: ReadonlyMap<string, QueueEntry>, plan: readonly PlannedRelease[]): void {
+function refuseUnseen(
+  to: readonly { proofId: string; seen: string }[],
+  byToken: ReadonlyMap<string, QueueEntry>,
+  plan: readonly PlannedRelease[],
+): void {
   const seenNow = new Map(plan.map(({ proofId, seen }) => [proofId, seen]));
   const changed = to.filter(({ proofId: token, seen }) => {
     const entry = byToken.get(token);
     return !entry || seenNow.get(entry.proofId) !== seen;
   });
   if (changed.length === 0) return;
-  const names = changed.slice(0, 5).map(({ proofId }) => byToken.get(proofId)?.shownAs ?? `a proof that no longer counts (${proofId})`);
-  throw new AppError('CONFLICT', `Since this page was made, something has changed for ${names.join(', ')}${changed.length > 5 ? ` and ${changed.length - 5} more` : ''}. Nothing was released. Look at the preview again, then release.`);
+  const names = changed
+    .slice(0, 5)
+    .map(({ proofId }) => byToken.get(proofId)?.shownAs ?? `a proof that no longer counts (${proofId})`);
+  throw new AppError(
+    'CONFLICT',
+    `Since this page was made, something has changed for ${names.join(', ')}${changed.length > 5 ? ` and ${changed.length - 5} more` : ''}. Nothing was released. Look at the preview again, then release.`,
+  );
 }

@@ -24,7 +24,10 @@ export const showReleasePlan = operation({
     const [shown, { criteria, plan }, released] = await Promise.all([
       entriesOf(data, hand, order, places, now),
       releasePlan(data, hand, places),
-      data.releases.numbersOf(round.id, places.map(({ memberId }) => memberId)),
+      data.releases.numbersOf(
+        round.id,
+        places.map(({ memberId }) => memberId),
+      ),
     ]);
     const planOf = new Map(plan.map((release) => [release.proofId, release]));
     return {
@@ -34,20 +37,33 @@ export const showReleasePlan = operation({
       namesHidden: settings.namesHidden,
       referencesShown: settings.referencesShown,
       criteria: criteria.length,
-      page, pages, students: order.counted.length,
+      page,
+      pages,
+      students: order.counted.length,
       rows: shown.flatMap(({ token, shownAs, section, hidden, proofId, memberId, state, later }) => {
         const release = planOf.get(proofId);
         const before = released.get(memberId);
         if (!release) return [];
-        return [{
-          token, shownAs, section: hidden ? null : section, state, tooLate: later.length,
-          notes: release.notes, unmarked: release.unmarked, percent: release.percent, late: release.late,
-          /** Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The first marker's level would count. */
-          differing: release.marks.filter(({ from }) => from === 'differs').length,
-          secondWaits: release.marks.some(({ from }) => from === 'second-waits'),
-          seen: release.seen,
-          released: before ? { number: before.number, at: before.at.toISOString(), otherProof: before.proofId !== proofId } : null,
-        }];
+        return [
+          {
+            token,
+            shownAs,
+            section: hidden ? null : section,
+            state,
+            tooLate: later.length,
+            notes: release.notes,
+            unmarked: release.unmarked,
+            percent: release.percent,
+            late: release.late,
+            /** Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The first marker's level would count. */
+            differing: release.marks.filter(({ from }) => from === 'differs').length,
+            secondWaits: release.marks.some(({ from }) => from === 'second-waits'),
+            seen: release.seen,
+            released: before
+              ? { number: before.number, at: before.at.toISOString(), otherProof: before.proofId !== proofId }
+              : null,
+          },
+        ];
       }),
     };
   },

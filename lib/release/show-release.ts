@@ -25,15 +25,28 @@ export const showRelease = operation({
   name: 'show-release',
   allow: 'release:see',
   input: z.strictObject({ proofId: idSchema }),
-  run: async ({ data, actor }, { proofId }): Promise<{ release: ShownRelease | null; elsewhere: { proofId: string } | null }> => {
+  run: async (
+    { data, actor },
+    { proofId },
+  ): Promise<{ release: ShownRelease | null; elsewhere: { proofId: string } | null }> => {
     const proof = await data.proofs.byId(proofId);
     if (!proof) throw notFound();
     const own = actor.kind === 'person' && proof.member.userId === actor.userId;
-    const [release, elsewhere] = await Promise.all([readRelease(data, proofId, own), own ? data.releases.ownFromAnother(proofId) : null]);
+    const [release, elsewhere] = await Promise.all([
+      readRelease(data, proofId, own),
+      own ? data.releases.ownFromAnother(proofId) : null,
+    ]);
     if (!release) return { release: null, elsewhere: elsewhere && { proofId: elsewhere.proofId } };
     const { number, releasedAt, snapshot, answers } = release;
     return {
-      release: { number, releasedAt: releasedAt.toISOString(), snapshot, answers, since: own ? await changesSince(data, proof, snapshot) : [], mayAnswer: own },
+      release: {
+        number,
+        releasedAt: releasedAt.toISOString(),
+        snapshot,
+        answers,
+        since: own ? await changesSince(data, proof, snapshot) : [],
+        mayAnswer: own,
+      },
       elsewhere: elsewhere && elsewhere.number > number ? { proofId: elsewhere.proofId } : null,
     };
   },

@@ -15,9 +15,14 @@ export const changeWall = operation({
   run: async ({ data, now }, { wallId, change }): Promise<{ changed: true }> => {
     await retryOnConflict(async () => {
       const { wall, settings } = await wallInHand(data, wallId, now);
-      const next = change.kind === 'leave all out'
-        ? { ...settings, front: null, out: change.out ? (await linesOfWall(data, wall, settings)).map(({ line }) => line.key) : [] }
-        : changed(settings, change);
+      const next =
+        change.kind === 'leave all out'
+          ? {
+              ...settings,
+              front: null,
+              out: change.out ? (await linesOfWall(data, wall, settings)).map(({ line }) => line.key) : [],
+            }
+          : changed(settings, change);
       swapped(await data.walls.change(wall.id, wall.version, storedWallSettings(next)), 'The wall');
       if (change.kind === 'ask anew') await data.walls.forgetPoints(wall);
     });
@@ -28,12 +33,19 @@ export const changeWall = operation({
 
 function changed(settings: WallSettings, change: Exclude<WallChange, { kind: 'leave all out' }>): WallSettings {
   switch (change.kind) {
-    case 'pointing': return { ...settings, pointing: change.to };
-    case 'front': return { ...settings, front: change.line };
-    case 'ask anew': return { ...settings, asking: settings.asking + 1 };
+    case 'pointing':
+      return { ...settings, pointing: change.to };
+    case 'front':
+      return { ...settings, front: change.line };
+    case 'ask anew':
+      return { ...settings, asking: settings.asking + 1 };
     case 'leave out': {
       const others = settings.out.filter((key) => key !== change.line);
-      return { ...settings, out: change.out ? [...others, change.line] : others, front: change.out && settings.front === change.line ? null : settings.front };
+      return {
+        ...settings,
+        out: change.out ? [...others, change.line] : others,
+        front: change.out && settings.front === change.line ? null : settings.front,
+      };
     }
   }
 }

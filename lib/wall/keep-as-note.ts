@@ -16,7 +16,11 @@ export const keepAsNote = operation({
     const meant = (await linesOfWall(data, wall, settings)).find((one) => one.line.key === line);
     if (!meant) throw notFound();
     const { proof, specimenVersionId } = meant.item;
-    await writeNote(caller, { proofId: proof.id, specimenVersionId, requestKey, fromPair: pair, toPair: pair, body, suggestion: null }, { now });
+    await writeNote(
+      caller,
+      { proofId: proof.id, specimenVersionId, requestKey, fromPair: pair, toPair: pair, body, suggestion: null },
+      { now },
+    );
     const counted = await countedProofs(data, wall.round);
     // The wall shows what was sent last; what counts may be an earlier one, and then the note waits there until somebody picks this proof.
     return { counts: counted.some((one) => one.proof?.id === proof.id) };

@@ -15,11 +15,20 @@ export async function linesOfWall(data: ScopedData, wall: ShownWall, settings: W
     const known = newest.get(item.proof.memberId);
     if (!known || known.proof.number < item.proof.number) newest.set(item.proof.memberId, item);
   }
-  const keyed = [...newest].map(([memberId, item]) => ({ key: lineKey(settings.salt, memberId), item })).sort((one, other) => (one.key < other.key ? -1 : 1));
+  const keyed = [...newest]
+    .map(([memberId, item]) => ({ key: lineKey(settings.salt, memberId), item }))
+    .sort((one, other) => (one.key < other.key ? -1 : 1));
   const signs = signsOf(keyed.map(({ key }) => key));
   return keyed.map(({ key, item }) => ({
     item,
-    line: { key, sign: signs.get(key)!, version: item.specimenVersion.number, spacing: spacingOf(item), sent: item.proof.number, out: settings.out.includes(key) },
+    line: {
+      key,
+      sign: signs.get(key)!,
+      version: item.specimenVersion.number,
+      spacing: spacingOf(item),
+      sent: item.proof.number,
+      out: settings.out.includes(key),
+    },
   }));
 }
 

@@ -10,7 +10,11 @@ export const listWalls = operation({
   input: roundOnly,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
-    const [specimens, walls, tallies] = await Promise.all([data.specimens.ofExercise(exerciseId), data.walls.openOf(round.id, now), data.roundState.tallies([round.id])]);
+    const [specimens, walls, tallies] = await Promise.all([
+      data.specimens.ofExercise(exerciseId),
+      data.walls.openOf(round.id, now),
+      data.roundState.tallies([round.id]),
+    ]);
     const wallOf = new Map(walls.map((wall) => [wall.specimenId, wall]));
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
@@ -20,7 +24,15 @@ export const listWalls = operation({
       specimens: specimens.flatMap(({ id, versions: [version] }) => {
         if (!version) return [];
         const wall = wallOf.get(id);
-        return [{ id, text: version.text, face: version.pack.face ? `${version.pack.face.family} ${version.pack.face.style}` : null, ...settingOf(version), wall: wall ? { id: wall.id, openedAt: wall.openedAt, by: wall.openedBy?.user?.name ?? null } : null }];
+        return [
+          {
+            id,
+            text: version.text,
+            face: version.pack.face ? `${version.pack.face.family} ${version.pack.face.style}` : null,
+            ...settingOf(version),
+            wall: wall ? { id: wall.id, openedAt: wall.openedAt, by: wall.openedBy?.user?.name ?? null } : null,
+          },
+        ];
       }),
     };
   },

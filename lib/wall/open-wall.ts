@@ -18,6 +18,18 @@ export const openWall = operation({
       const before = await data.walls.countOf(round.id, specimenId);
       const there = (await data.walls.openOf(round.id, now)).find((wall) => wall.specimenId === specimenId);
       if (there) return { wallId: there.id };
-      return { wallId: await data.walls.open({ before, roundId: round.id, specimenId, code: newWallCode(), settings: storedWallSettings(newWallSettings()), openedById: me.id }, now) };
+      return {
+        wallId: await data.walls.open(
+          {
+            before,
+            roundId: round.id,
+            specimenId,
+            code: newWallCode(),
+            settings: storedWallSettings(newWallSettings()),
+            openedById: me.id,
+          },
+          now,
+        ),
+      };
     }),
 });

@@ -5,7 +5,11 @@ import { settingOf } from '@/lib/proof/measure-proof-line';
 import type { WallPack } from '@/shared/schemas/wall';
 
 /** What the lines are drawn with: one pack for each version of the specimen that is on the wall. */
-export async function packsOfWall(data: ScopedData, wall: ShownWall, versions: ReadonlySet<number>): Promise<WallPack[]> {
+export async function packsOfWall(
+  data: ScopedData,
+  wall: ShownWall,
+  versions: ReadonlySet<number>,
+): Promise<WallPack[]> {
   const rows = await data.walls.versionsOf(wall);
   return rows
     .filter(({ number }, index) => versions.has(number) || index === rows.length - 1)

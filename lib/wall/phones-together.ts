@@ -19,12 +19,18 @@ export function phonesTogether({ code, wallId, roundId }: Shown): Promise<PhoneS
   if (there && !there.stale && Date.now() - there.readAt < lasts) return there.reading;
   there?.stop();
   const entry: Shared = {
-    stale: false, readAt: Date.now(), stop: () => {},
+    stale: false,
+    readAt: Date.now(),
+    stop: () => {},
     reading: watchPointing(systemCaller('telling the phones at a wall'), { code }),
   };
-  entry.stop = bus().listen([`wall:${wallId}`, `round:${roundId}`], () => { entry.stale = true; });
+  entry.stop = bus().listen([`wall:${wallId}`, `round:${roundId}`], () => {
+    entry.stale = true;
+  });
   // A failure is for those who asked now, and not for the next.
-  entry.reading.catch(() => { entry.stale = true; });
+  entry.reading.catch(() => {
+    entry.stale = true;
+  });
   shared.set(code, entry);
   forgetOld();
   return entry.reading;

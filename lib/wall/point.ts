@@ -22,12 +22,23 @@ export const point = operation({
     if (at === null) {
       await data.walls.takeBack(wall, phone);
     } else {
-      if (settings.pointing === 'off') throw new AppError('CONFLICT', 'Nobody is asked to point at the moment. Your tap was not counted; wait until you are asked.');
-      const aimed = onPhones(await linesOfWall(data, wall, settings), settings).find(({ line }) => line.key === at.line);
+      if (settings.pointing === 'off')
+        throw new AppError(
+          'CONFLICT',
+          'Nobody is asked to point at the moment. Your tap was not counted; wait until you are asked.',
+        );
+      const aimed = onPhones(await linesOfWall(data, wall, settings), settings).find(
+        ({ line }) => line.key === at.line,
+      );
       if (!aimed) throw new AppError('CONFLICT', 'That line is not on the wall any more. Choose another one.');
       const gaps = spacingOf(aimed.item).offsets.length;
-      if (at.pair >= gaps) throw new AppError('INVALID', `This line has ${gaps} gaps; gap ${at.pair + 1} is not among them. Tap a gap on the line.`);
-      if (await data.walls.phones(wall) >= mostPhones) throw new AppError('CONFLICT', `${mostPhones} phones point at this wall already, and it takes no more.`);
+      if (at.pair >= gaps)
+        throw new AppError(
+          'INVALID',
+          `This line has ${gaps} gaps; gap ${at.pair + 1} is not among them. Tap a gap on the line.`,
+        );
+      if ((await data.walls.phones(wall)) >= mostPhones)
+        throw new AppError('CONFLICT', `${mostPhones} phones point at this wall already, and it takes no more.`);
       await retryOnConflict(() => data.walls.point(wall, { phone, proofItemId: aimed.item.id, pair: at.pair }, now));
     }
     announce(`points:${wall.id}`);

@@ -18,7 +18,13 @@ export const showPointing = operation({
     // A code that leads somewhere was no guess.
     await data.rateLimits.giveBack('wall-address', address);
     const state = await phoneState(data, code, now);
-    return { wallId: wall.id, roundId: wall.round.id, code, packs: await packsOfWall(data, wall, new Set(state.lines.map(({ version }) => version))), state };
+    return {
+      wallId: wall.id,
+      roundId: wall.round.id,
+      code,
+      packs: await packsOfWall(data, wall, new Set(state.lines.map(({ version }) => version))),
+      state,
+    };
   },
 });
 

@@ -18,7 +18,10 @@ export const showWall = operation({
     const state = await presentState(data, wall, settings);
     const { round } = wall;
     return {
-      id: wall.id, code: wall.code, spelled: spelled(wall.code), roundId: round.id,
+      id: wall.id,
+      code: wall.code,
+      spelled: spelled(wall.code),
+      roundId: round.id,
       round: { number: round.number, title: round.title },
       exercise: { id: round.exercise.id, title: round.exercise.title },
       course: round.exercise.course,
@@ -42,7 +45,11 @@ export const watchWall = operation({
 type Settings = Awaited<ReturnType<typeof wallInHand>>['settings'];
 
 async function presentState(data: ScopedData, wall: ShownWall, settings: Settings): Promise<WallState> {
-  const [lines, versions, points] = await Promise.all([linesOfWall(data, wall, settings), data.walls.versionNumbers(wall), data.walls.pointsOf(wall)]);
+  const [lines, versions, points] = await Promise.all([
+    linesOfWall(data, wall, settings),
+    data.walls.versionNumbers(wall),
+    data.walls.pointsOf(wall),
+  ]);
   const newest = versions.at(-1);
   const references = newest ? await data.walls.references(wall, newest.id) : null;
   const counts = countsOf(lines, points);
@@ -58,7 +65,10 @@ async function presentState(data: ScopedData, wall: ShownWall, settings: Setting
 }
 
 /** Points at settings that were replaced since are not counted: the gap they meant may be another now. */
-function countsOf(lines: readonly OnWall[], points: readonly { proofItemId: string; pair: number; _count: { _all: number } }[]): GapCount[] {
+function countsOf(
+  lines: readonly OnWall[],
+  points: readonly { proofItemId: string; pair: number; _count: { _all: number } }[],
+): GapCount[] {
   const keyOf = new Map(lines.filter(({ line }) => !line.out).map(({ line, item }) => [item.id, line.key]));
   return points.flatMap(({ proofItemId, pair, _count }) => {
     const line = keyOf.get(proofItemId);

@@ -14,12 +14,19 @@ const settingsSchema = z.strictObject({
 });
 export type WallSettings = z.infer<typeof settingsSchema>;
 
-export const newWallSettings = (): WallSettings => ({ salt: randomBytes(24).toString('base64url'), pointing: 'collect', front: null, out: [], asking: 0 });
+export const newWallSettings = (): WallSettings => ({
+  salt: randomBytes(24).toString('base64url'),
+  pointing: 'collect',
+  front: null,
+  out: [],
+  asking: 0,
+});
 export const readWallSettings = (stored: string): WallSettings => z.parse(settingsSchema, JSON.parse(stored));
 export const storedWallSettings = (settings: WallSettings): string => canonicalJson(settings);
 
 /** The code of a short link. 46 bits by chance; a clash is refused by the unique key and tried again. */
-export const newWallCode = (): string => Array.from({ length: wallSignCount }, () => plainSigns[randomInt(plainSigns.length)]).join('');
+export const newWallCode = (): string =>
+  Array.from({ length: wallSignCount }, () => plainSigns[randomInt(plainSigns.length)]).join('');
 
 /** The code as it is written: two groups. */
 export const spelled = (code: string): string => `${code.slice(0, 5)}-${code.slice(5)}`;

@@ -25,17 +25,28 @@ export async function seedCourse(now: Date) {
   const monday = await addSection(teaching, { courseId, name: 'Monday bench' }, begun);
   const thursday = await addSection(teaching, { courseId, name: 'Thursday bench' }, begun);
 
-  const join = async (who: { name: string; email: string; password: string; role: string }, sectionId: string | null) => {
+  const join = async (
+    who: { name: string; email: string; password: string; role: string },
+    sectionId: string | null,
+  ) => {
     const made = await makeJoinLink(teaching, { courseId, role: who.role, sectionId, days: 14 }, begun);
     await joinWithNewAccount(visitor(who.email), { ...who, token: tokenOf(made.path) }, begun);
   };
   await join(assistant, null);
   await join(secondAssistant, null);
-  for (const [index, student] of students.entries()) await join(student, index % 2 === 0 ? monday.sectionId : thursday.sectionId);
+  for (const [index, student] of students.entries())
+    await join(student, index % 2 === 0 ? monday.sectionId : thursday.sectionId);
   // Joining signs in; nobody holds the keys of these sessions.
   await database().authSession.deleteMany({});
   const studentIds = await Promise.all(students.map(({ email }) => userIdOf(email)));
-  return { courseId, timeZone, instructorId, assistantId: await userIdOf(assistant.email), secondAssistantId: await userIdOf(secondAssistant.email), studentIds };
+  return {
+    courseId,
+    timeZone,
+    instructorId,
+    assistantId: await userIdOf(assistant.email),
+    secondAssistantId: await userIdOf(secondAssistant.email),
+    studentIds,
+  };
 }
 
 async function userIdOf(emailNorm: string): Promise<string> {

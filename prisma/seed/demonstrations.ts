@@ -11,7 +11,11 @@ import { remarks } from './exercise-words';
 type Teachers = { instructor: Caller; assistant: Caller };
 
 /** How two lines were set, step by step, as invented hands may have done it: the instructor's is shown to the course, the assistant's not yet. */
-export async function seedDemonstrations({ instructor, assistant }: Teachers, specimenIds: readonly string[], now: Date): Promise<void> {
+export async function seedDemonstrations(
+  { instructor, assistant }: Teachers,
+  specimenIds: readonly string[],
+  now: Date,
+): Promise<void> {
   const shown = await record(instructor, specimenIds[0]!, 'From the widest hole to the quiet gaps', now);
   await showDemonstration(instructor, { demonstrationId: shown, version: 0, shown: true }, { now });
   await record(assistant, specimenIds[2]!, 'Capitals on a dark ground', now);
@@ -21,7 +25,9 @@ export async function seedDemonstrations({ instructor, assistant }: Teachers, sp
 async function record(author: Caller, specimenId: string, title: string, now: Date): Promise<string> {
   const { own, specimen } = await getReferenceBench(author, { specimenId, slot: 1 }, { now });
   const target = own!.spacing;
-  const order = target.offsets.map((_, pair) => pair).filter((pair) => target.offsets[pair] !== 0)
+  const order = target.offsets
+    .map((_, pair) => pair)
+    .filter((pair) => target.offsets[pair] !== 0)
     .sort((one, other) => Math.abs(target.offsets[other]!) - Math.abs(target.offsets[one]!));
   const start: Spacing = { tracking: 0, offsets: target.offsets.map(() => 0) };
   const steps: DemonstrationStep[] = [];
@@ -31,10 +37,18 @@ async function record(author: Caller, specimenId: string, title: string, now: Da
     at = next;
   };
   for (const [place, pair] of order.entries()) {
-    go({ ...at, offsets: at.offsets.map((offset, index) => (index === pair ? target.offsets[pair]! : offset)) }, [pair, pair], own!.reasons[pair] ?? remarks[place] ?? '');
+    go(
+      { ...at, offsets: at.offsets.map((offset, index) => (index === pair ? target.offsets[pair]! : offset)) },
+      [pair, pair],
+      own!.reasons[pair] ?? remarks[place] ?? '',
+    );
   }
   go({ ...at, tracking: target.tracking }, null, remarks.last);
   const demonstrationId = newId();
-  await keepDemonstration(author, { demonstrationId, specimenVersionId: specimen.versionId, title, recorded: { start, steps } }, { now });
+  await keepDemonstration(
+    author,
+    { demonstrationId, specimenVersionId: specimen.versionId, title, recorded: { start, steps } },
+    { now },
+  );
   return demonstrationId;
 }

@@ -24,11 +24,14 @@ export const lines: readonly Line[] = [
   { text: 'AVOWAL', face: 'work-sans-400', size: { value: 24, unit: 'px' }, ground: 'light' },
 ];
 
-const levels = (words: readonly [string, string, number][]) => words.map(([title, description, points]) => ({ title, description, points }));
+const levels = (words: readonly [string, string, number][]) =>
+  words.map(([title, description, points]) => ({ title, description, points }));
 
 export const criteria: readonly TypedCriterion[] = [
   {
-    title: 'Evenness', basis: 'judgement', weight: 50,
+    title: 'Evenness',
+    basis: 'judgement',
+    weight: 50,
     description: 'No gap stands out as wider or narrower than the others of its line.',
     levels: levels([
       ['Uneven', 'Several gaps break the line into pieces.', 20],
@@ -37,7 +40,9 @@ export const criteria: readonly TypedCriterion[] = [
     ]),
   },
   {
-    title: 'Fit to size and ground', basis: 'judgement', weight: 30,
+    title: 'Fit to size and ground',
+    basis: 'judgement',
+    weight: 30,
     description: 'Large lines are drawn together and small ones opened; light letters on dark get the room they need.',
     levels: levels([
       ['One habit', 'All lines are set alike, whatever their size.', 25],
@@ -46,7 +51,9 @@ export const criteria: readonly TypedCriterion[] = [
     ]),
   },
   {
-    title: 'Nearness to the references', basis: 'distance', weight: 20,
+    title: 'Nearness to the references',
+    basis: 'distance',
+    weight: 20,
     description: 'How much lies outside the tolerance of the nearest reference. Evidence, and never the whole mark.',
     levels: levels([
       ['Far', 'Most pairs lie outside.', 30],

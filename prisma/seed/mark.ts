@@ -7,7 +7,12 @@ import { giveMark } from '@/lib/marking/give-mark';
  * Each criterion at its proposed level where the measure proposes one, else in the middle; then the proof is done. `otherwise`
  * is the place of a criterion of which this marker thinks one level less of it, or more where there is none below.
  */
-export async function mark(marker: Caller, { proof, marks, comparison }: CritiqueLine, at: { now: Date }, otherwise: number | null = null): Promise<void> {
+export async function mark(
+  marker: Caller,
+  { proof, marks, comparison }: CritiqueLine,
+  at: { now: Date },
+  otherwise: number | null = null,
+): Promise<void> {
   for (const [place, { versionId, levels, proposed }] of marks.criteria.entries()) {
     const seen = proposed?.level ?? (comparison !== null && comparison.outside > 5 ? 0 : Math.floor(levels.length / 2));
     const level = place === otherwise ? (seen > 0 ? seen - 1 : seen + 1) : seen;

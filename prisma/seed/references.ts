@@ -19,22 +19,40 @@ const twice = 0;
  */
 export async function seedReferences({ exerciseId, instructor, assistant }: Teachers, now: Date): Promise<void> {
   const { specimens } = await listReferences(instructor, { exerciseId }, { now });
-  for (const at of byInstructor) await set(instructor, specimens[at]!, { slot: 1, share: 0.9, tracking: -6, seed: 11 + at }, now);
-  for (const at of byAssistant) await set(assistant, specimens[at]!, { slot: 1, share: 0.7, tracking: -14, seed: 31 + at }, now);
+  for (const at of byInstructor)
+    await set(instructor, specimens[at]!, { slot: 1, share: 0.9, tracking: -6, seed: 11 + at }, now);
+  for (const at of byAssistant)
+    await set(assistant, specimens[at]!, { slot: 1, share: 0.7, tracking: -14, seed: 31 + at }, now);
   await set(instructor, specimens[twice]!, { slot: 2, share: 0.9, tracking: -8, seed: 71 }, now);
 }
 
 type Hand = { slot: number; share: number; tracking: number; seed: number };
 
-async function set(caller: Caller, specimen: SpecimenView, { slot, share, tracking, seed }: Hand, now: Date): Promise<void> {
+async function set(
+  caller: Caller,
+  specimen: SpecimenView,
+  { slot, share, tracking, seed }: Hand,
+  now: Date,
+): Promise<void> {
   const { pack, size, ground, versionId } = specimen;
   const { pairs } = measureLine(pack, { tracking: 0, offsets: pack.builtIn.map(() => 0) }, { size, ground });
   const stray = straying(seed, 3);
-  const offsets = pairs.map((pair) => (pair.group === 'word-space' ? 0 : Math.round((pair.suggestion ?? 0) * share + stray())));
-  await saveReference(caller, {
-    specimenVersionId: versionId, slot, baseVersion: 0, draftId: `${versionId}.${slot}`, clientId: 'seed', seq: 1,
-    spacing: { tracking, offsets },
-    tolerances: pairs.map((pair) => (pair.group === 'word-space' ? 30 : null)),
-    reasons: pairs.map((pair) => (slot === 1 ? (reasons[`${pair.left}${pair.right}`] ?? '') : '')),
-  }, { now });
+  const offsets = pairs.map((pair) =>
+    pair.group === 'word-space' ? 0 : Math.round((pair.suggestion ?? 0) * share + stray()),
+  );
+  await saveReference(
+    caller,
+    {
+      specimenVersionId: versionId,
+      slot,
+      baseVersion: 0,
+      draftId: `${versionId}.${slot}`,
+      clientId: 'seed',
+      seq: 1,
+      spacing: { tracking, offsets },
+      tolerances: pairs.map((pair) => (pair.group === 'word-space' ? 30 : null)),
+      reasons: pairs.map((pair) => (slot === 1 ? (reasons[`${pair.left}${pair.right}`] ?? '') : '')),
+    },
+    { now },
+  );
 }

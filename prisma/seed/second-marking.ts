@@ -12,7 +12,9 @@ type At = { now: Date };
 
 /** The least share, in whole tens of percent, by which a handful of proofs come to a second marker: which ones is decided by their ids. */
 export async function askForSecondMarker(instructor: Caller, round: Round, version: number, at: At): Promise<void> {
-  const { round: { id: roundId } } = await showSecondQueue(instructor, round, at);
+  const {
+    round: { id: roundId },
+  } = await showSecondQueue(instructor, round, at);
   for (let [percent, present] = [30, version]; percent < 100; percent += 10, present += 1) {
     await setSecondMarking(instructor, { roundId, version: present, which: 'share', percent }, at);
     if ((await showSecondQueue(instructor, round, at)).count >= 4) return;
@@ -29,12 +31,21 @@ export async function seedSecondMarking(second: Caller, round: Round, specimenId
 
 /** The instructor settles one of the differences in favour of the second marker; the others are there to be settled. */
 export async function settleOne(instructor: Caller, round: Round, at: At): Promise<void> {
-  const { differences: [first] } = await showAgreement(instructor, round, at);
+  const {
+    differences: [first],
+  } = await showAgreement(instructor, round, at);
   if (!first) return;
   const { criteria } = await showDifference(instructor, { proof: first.token }, at);
   const apart = criteria.find(({ first: one, second: other }) => one !== other)!;
-  await settleMark(instructor, {
-    proof: first.token, criterionVersionId: apart.versionId, level: apart.second, version: apart.version,
-    why: 'We looked at the lines together, on their head: the second reading is fairer.',
-  }, at);
+  await settleMark(
+    instructor,
+    {
+      proof: first.token,
+      criterionVersionId: apart.versionId,
+      level: apart.second,
+      version: apart.version,
+      why: 'We looked at the lines together, on their head: the second reading is fairer.',
+    },
+    at,
+  );
 }

@@ -6,6 +6,6 @@ export function straying(seed: number, most: number): () => number {
   let state = seed;
   return () => {
     state = (state * 1_664_525 + 1_013_904_223) % 4_294_967_296;
-    return (state / 4_294_967_296 * 2 - 1) * most;
+    return ((state / 4_294_967_296) * 2 - 1) * most;
   };
 }

@@ -34,7 +34,8 @@ export async function seedFirstRound({ exerciseId, studentIds, timeZone }: Seats
     // The last of them has looked over the shoulder of the first.
     const like = index === sending.length - 1 && index > 0 ? 0 : index;
     // The round was due at six in the evening, five days ago.
-    const at = index === 3 ? localInstant(now, timeZone, -5, '23:00') : new Date(now.getTime() - (6 + (index % 9)) * 24 * hour);
+    const at =
+      index === 3 ? localInstant(now, timeZone, -5, '23:00') : new Date(now.getTime() - (6 + (index % 9)) * 24 * hour);
     await setLines(userId, exerciseId, { ...hands[like % hands.length]!, seed: 100 + like }, at);
     if (index === 2) await send(userId, exerciseId, 'first-thoughts', index + 1, new Date(at.getTime() - hour));
     await send(userId, exerciseId, 'round-1', index, at);
@@ -46,7 +47,12 @@ export async function seedSecondRound({ exerciseId, studentIds }: Seats, now: Da
   for (const [index, userId] of studentIds.slice(0, Math.ceil(studentIds.length / 3)).entries()) {
     const hand = hands[index % hands.length]!;
     const at = new Date(now.getTime() - (2 + index) * 7 * hour);
-    await setLines(userId, exerciseId, { ...hand, share: (hand.share + 1) / 2, wander: hand.wander / 2, blind: [], seed: 300 + index }, at);
+    await setLines(
+      userId,
+      exerciseId,
+      { ...hand, share: (hand.share + 1) / 2, wander: hand.wander / 2, blind: [], seed: 300 + index },
+      at,
+    );
     await send(userId, exerciseId, 'round-2', index + 3, at);
   }
 }
@@ -58,7 +64,11 @@ async function setLines(userId: string, exerciseId: string, hand: Hand & { seed:
   for (const [place, { specimenId }] of lines.entries()) {
     const { draft, line } = await openBench(person(userId), { exerciseId, specimenId }, { now: at });
     const spacing = setByHand(line.pack, line.size, line.ground, { ...hand, seed: hand.seed * 31 + place });
-    await saveDraft(person(userId), { draftId: draft.id, baseVersion: draft.version, clientId: `demo-${at.getTime()}`, seq: 1, spacing }, { now: at });
+    await saveDraft(
+      person(userId),
+      { draftId: draft.id, baseVersion: draft.version, clientId: `demo-${at.getTime()}`, seq: 1, spacing },
+      { now: at },
+    );
   }
 }
 
@@ -75,7 +85,11 @@ function setByHand(pack: Pack, size: Size, ground: Ground, hand: Hand & { seed: 
 }
 
 async function send(userId: string, exerciseId: string, requestKey: string, words: number, at: Date): Promise<void> {
-  await sendProof(person(userId), { exerciseId, requestKey: `demo-${requestKey}`, reasoning: reasonings[words % reasonings.length]!, zoom: 1 }, { now: at });
+  await sendProof(
+    person(userId),
+    { exerciseId, requestKey: `demo-${requestKey}`, reasoning: reasonings[words % reasonings.length]!, zoom: 1 },
+    { now: at },
+  );
 }
 
 const person = (userId: string): Caller => ({ kind: 'person', userId, sessionId: 'demo', address: 'demo' });

@@ -1,7 +1,8 @@
 import type { MapNumbers } from './map-view';
 
 /** How the rows of a map stand: as they came (by name), by how far off they are, by likeness, or by one pair. */
-export type MapOrder = { by: 'name' } | { by: 'farthest' } | { by: 'nearest' } | { by: 'alike' } | { by: 'pair'; column: number };
+export type MapOrder =
+  { by: 'name' } | { by: 'farthest' } | { by: 'nearest' } | { by: 'alike' } | { by: 'pair'; column: number };
 
 /** The students' places in the map in the order asked for. Equal ones keep the order in which they came. */
 export function orderedRows(numbers: MapNumbers, order: MapOrder): number[] {
@@ -9,22 +10,29 @@ export function orderedRows(numbers: MapNumbers, order: MapOrder): number[] {
   if (order.by === 'name') return rows;
   if (order.by === 'alike') return byLikeness(numbers);
   const width = numbers.columns.length;
-  const keys = rows.map((student) => (order.by === 'pair' ? (numbers.far[student * width + order.column] ?? Number.NaN) : meanSize(numbers, student)));
+  const keys = rows.map((student) =>
+    order.by === 'pair' ? (numbers.far[student * width + order.column] ?? Number.NaN) : meanSize(numbers, student),
+  );
   const sign = order.by === 'nearest' ? 1 : -1;
   // Who has nothing to compare stands last in every order.
   return rows.sort((one, other) => {
     const [a, b] = [keys[one]!, keys[other]!];
-    if (Number.isNaN(a) || Number.isNaN(b)) return Number.isNaN(a) === Number.isNaN(b) ? one - other : Number.isNaN(a) ? 1 : -1;
+    if (Number.isNaN(a) || Number.isNaN(b))
+      return Number.isNaN(a) === Number.isNaN(b) ? one - other : Number.isNaN(a) ? 1 : -1;
     return sign * (a - b) || one - other;
   });
 }
 
 /** Mean distance over all pairs of a student that are compared, whichever way, in 1/1000 em; NaN without any. */
 function meanSize({ columns, far }: MapNumbers, student: number): number {
-  let sum = 0, count = 0;
+  let sum = 0,
+    count = 0;
   for (let column = 0; column < columns.length; column += 1) {
     const value = far[student * columns.length + column]!;
-    if (!Number.isNaN(value)) { sum += Math.abs(value); count += 1; }
+    if (!Number.isNaN(value)) {
+      sum += Math.abs(value);
+      count += 1;
+    }
   }
   return count === 0 ? Number.NaN : sum / count;
 }
@@ -44,15 +52,23 @@ function byLikeness(numbers: MapNumbers): number[] {
 }
 
 function likest({ columns: { length: width }, far }: MapNumbers, to: number, among: readonly number[]): number {
-  let best = 0, least = Infinity;
+  let best = 0,
+    least = Infinity;
   among.forEach((student, index) => {
-    let sum = 0, count = 0;
+    let sum = 0,
+      count = 0;
     for (let column = 0; column < width; column += 1) {
       const difference = far[student * width + column]! - far[to * width + column]!;
-      if (!Number.isNaN(difference)) { sum += Math.abs(difference); count += 1; }
+      if (!Number.isNaN(difference)) {
+        sum += Math.abs(difference);
+        count += 1;
+      }
     }
     const mean = count === 0 ? Number.MAX_VALUE : sum / count;
-    if (mean < least) { least = mean; best = index; }
+    if (mean < least) {
+      least = mean;
+      best = index;
+    }
   });
   return best;
 }

@@ -5,13 +5,16 @@ import type { ClassMap, MapLineShown } from './map';
 export type MapColumn = { line: number; pair: number; letters: string; first: boolean };
 
 export const columnsOf = (lines: readonly Pick<MapLineShown, 'letters'>[]): MapColumn[] =>
-  lines.flatMap(({ letters }, line) => letters.slice(1).map((right, pair) => ({ line, pair, letters: `${letters[pair]}${right}`, first: pair === 0 })));
+  lines.flatMap(({ letters }, line) =>
+    letters.slice(1).map((right, pair) => ({ line, pair, letters: `${letters[pair]}${right}`, first: pair === 0 })),
+  );
 
 /** What a cell says: how far (in 1/1000 em, above 0 wider) and the tolerance that holds; `far` null where nothing is compared, the whole null where the line was not set. */
 export type MapValue = { far: number | null; tolerance: number } | null;
 
 export function valueAt({ lines }: Pick<ClassMap, 'lines'>, student: number, { line, pair }: MapColumn): MapValue {
-  const here = lines[line]!, row = here.rows[student];
+  const here = lines[line]!,
+    row = here.rows[student];
   if (!row) return null;
   const tenths = row.tenths[pair] ?? null;
   return { far: tenths === null ? null : tenths / 10, tolerance: toleranceOf(here, row.against, pair) };
@@ -37,16 +40,21 @@ export const noLook = 9;
 export type MapNumbers = { students: number; columns: readonly MapColumn[]; far: Float64Array; looks: Int8Array };
 
 export function mapNumbers(map: ClassMap): MapNumbers {
-  const columns = columnsOf(map.lines), students = map.students.length, width = columns.length;
-  const far = new Float64Array(students * width).fill(Number.NaN), looks = new Int8Array(students * width).fill(noLook);
+  const columns = columnsOf(map.lines),
+    students = map.students.length,
+    width = columns.length;
+  const far = new Float64Array(students * width).fill(Number.NaN),
+    looks = new Int8Array(students * width).fill(noLook);
   let start = 0;
   for (const line of map.lines) {
-    line.rows.forEach((row, student) => row?.tenths.forEach((tenths, pair) => {
-      if (tenths === null) return;
-      const at = student * width + start + pair;
-      far[at] = tenths / 10;
-      looks[at] = lookOf(tenths / 10, toleranceOf(line, row.against, pair));
-    }));
+    line.rows.forEach((row, student) =>
+      row?.tenths.forEach((tenths, pair) => {
+        if (tenths === null) return;
+        const at = student * width + start + pair;
+        far[at] = tenths / 10;
+        looks[at] = lookOf(tenths / 10, toleranceOf(line, row.against, pair));
+      }),
+    );
     start += line.letters.length - 1;
   }
   return { students, columns, far, looks };

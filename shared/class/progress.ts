@@ -8,7 +8,9 @@ const number = z.number();
 const spread = z.nullable(z.strictObject({ median: number, lower: number, upper: number }));
 
 const lineProgressSchema = z.strictObject({
-  specimenId: z.string(), text: z.string(), students: z.int(),
+  specimenId: z.string(),
+  text: z.string(),
+  students: z.int(),
   /** Over the students of their median absolute deviation, in 1/1000 em; null where nothing is compared. */
   deviation: spread,
   /** Over the students of the unevenness of the line (median absolute deviation of the gaps over their middle), in percent. */
@@ -30,10 +32,16 @@ export function roundProgress(now: readonly MapLine[], before: readonly MapLine[
   const lines = [...grouped(now, ({ specimenId }) => specimenId)].map(([specimenId, versions]): LineProgress => {
     const rows = versions.flatMap((line) => line.rows);
     return {
-      specimenId, text: versions.at(-1)!.text, students: rows.length,
+      specimenId,
+      text: versions.at(-1)!.text,
+      students: rows.length,
       deviation: spreadOf(rows.flatMap(ownDeviation)),
       evenness: spreadOf(rows.flatMap(({ evenness }) => (evenness === null ? [] : [100 * evenness]))),
-      moved: movedIn(versions, before.filter((line) => line.specimenId === specimenId), follow),
+      moved: movedIn(
+        versions,
+        before.filter((line) => line.specimenId === specimenId),
+        follow,
+      ),
     };
   });
   return { version: 1, lines };
@@ -46,10 +54,14 @@ export function ownDeviation({ against, tenths }: Pick<MapRow, 'against' | 'tent
 }
 
 const spreadOf = (values: readonly number[]): LineProgress['deviation'] =>
-  values.length === 0 ? null : { median: quantile(values, 0.5), lower: quantile(values, 0.25), upper: quantile(values, 0.75) };
+  values.length === 0
+    ? null
+    : { median: quantile(values, 0.5), lower: quantile(values, 0.25), upper: quantile(values, 0.75) };
 
 function movedIn(now: readonly MapLine[], before: readonly MapLine[], follow: Follow): LineProgress['moved'] {
-  const earlier = new Map(before.flatMap((line) => line.rows.map((row) => [row.memberId, { row, version: line.specimenVersionId }] as const)));
+  const earlier = new Map(
+    before.flatMap((line) => line.rows.map((row) => [row.memberId, { row, version: line.specimenVersionId }] as const)),
+  );
   const counts = { nearer: 0, farther: 0, same: 0 };
   for (const line of now) {
     for (const row of line.rows) {

@@ -6,13 +6,21 @@ import { median } from '@/shared/stats/median';
 
 /** A line of a term as it may be shown: drawn, and with the pairs that are outside tolerance where a comparison may be seen. */
 export type TermLine = {
-  text: string; pack: Pack; ground: Ground; spacing: Spacing; evenness: number | null;
+  text: string;
+  pack: Pack;
+  ground: Ground;
+  spacing: Spacing;
+  evenness: number | null;
   pairs: { rest: number; within: boolean; sides: readonly [SideKind, SideKind] | null }[] | null;
 };
 
 export type TermRound = {
-  exercise: { id: string; title: string }; number: number; title: string;
-  sent: number; receivedAt: string | null; late: { days: number; deduct: number } | null;
+  exercise: { id: string; title: string };
+  number: number;
+  title: string;
+  sent: number;
+  receivedAt: string | null;
+  late: { days: number; deduct: number } | null;
   /** Why nothing more is said: names are hidden, nothing was released yet, nothing was sent; null when all is said. */
   silent: 'hidden' | 'not released' | 'nothing sent' | null;
   proofId: string | null;
@@ -22,7 +30,11 @@ export type TermRound = {
   lines: TermLine[];
 };
 
-export type Term = { course: { id: string; title: string; timeZone: string }; student: { id: string; name: string; section: string | null }; rounds: TermRound[] };
+export type Term = {
+  course: { id: string; title: string; timeZone: string };
+  student: { id: string; name: string; section: string | null };
+  rounds: TermRound[];
+};
 
 /** Median absolute deviation over all compared pairs of a round, in 1/1000 em; null where nothing may be compared. */
 export function roundDeviation({ lines }: Pick<TermRound, 'lines'>): number | null {
@@ -38,12 +50,26 @@ export function roundEvenness({ lines }: Pick<TermRound, 'lines'>): number | nul
 
 /** The last round of each exercise of which anything is shown. */
 export const lastRounds = (rounds: readonly TermRound[]): TermRound[] =>
-  [...grouped(rounds.filter(({ lines }) => lines.length > 0), ({ exercise }) => exercise.id).values()].map((own) => own.at(-1)!);
+  [
+    ...grouped(
+      rounds.filter(({ lines }) => lines.length > 0),
+      ({ exercise }) => exercise.id,
+    ).values(),
+  ].map((own) => own.at(-1)!);
 
 /** Which kinds of side are still outside tolerance in these rounds, most often first. */
-export function stillMissed(rounds: readonly TermRound[]): { left: SideKind; right: SideKind; outside: number; pairs: number }[] {
-  const seen = rounds.flatMap(({ lines }) => lines.flatMap(({ pairs }) => (pairs ?? []).flatMap(({ within, sides }) => (sides ? [{ within, sides }] : []))));
+export function stillMissed(
+  rounds: readonly TermRound[],
+): { left: SideKind; right: SideKind; outside: number; pairs: number }[] {
+  const seen = rounds.flatMap(({ lines }) =>
+    lines.flatMap(({ pairs }) => (pairs ?? []).flatMap(({ within, sides }) => (sides ? [{ within, sides }] : []))),
+  );
   return [...grouped(seen, ({ sides }) => sides.join(' ')).values()]
-    .map((group) => ({ left: group[0]!.sides[0], right: group[0]!.sides[1], outside: group.filter(({ within }) => !within).length, pairs: group.length }))
+    .map((group) => ({
+      left: group[0]!.sides[0],
+      right: group[0]!.sides[1],
+      outside: group.filter(({ within }) => !within).length,
+      pairs: group.length,
+    }))
     .sort((one, other) => other.outside / other.pairs - one.outside / one.pairs || other.pairs - one.pairs);
 }

@@ -10,7 +10,8 @@ export function changeWords({ then, now, moved, toward }: PairChange): string {
 }
 
 /** Whether a pair has come nearer to the reference, in a few words; empty where there is none to tell. */
-export const referenceWords = (reference: PairChange['toward']): string => (reference === null ? '' : besideReference[reference]);
+export const referenceWords = (reference: PairChange['toward']): string =>
+  reference === null ? '' : besideReference[reference];
 
 const besideReference = {
   met: 'within tolerance of the reference',

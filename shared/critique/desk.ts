@@ -9,10 +9,20 @@ import type { PairChange } from './pair-change';
 import type { MovedPair } from './since-last-round';
 
 /** A note of an earlier round, with how each of its pairs has moved since. A note on the whole line has no changes. */
-export type EarlierNote = { id: string; round: number; body: string; fromPair: number | null; toPair: number | null; changes: PairChange[] };
+export type EarlierNote = {
+  id: string;
+  round: number;
+  body: string;
+  fromPair: number | null;
+  toPair: number | null;
+  changes: PairChange[];
+};
 
 export type DeskCriterion = {
-  versionId: string; title: string; description: string; weight: number;
+  versionId: string;
+  title: string;
+  description: string;
+  weight: number;
   levels: { title: string; description: string; points: number }[];
   mark: MarkView;
   /** What the measures would say, with its arithmetic; a person decides. */
@@ -44,10 +54,25 @@ export type DeskLine = {
   since: { round: number; moved: MovedPair[] } | null;
   notes: NoteView[];
   earlier: EarlierNote[];
-  marks: { criteria: DeskCriterion[]; total: { percent: number | null; arithmetic: string[]; after: number | null; late: string | null; rule: Late | null }; history: MarkEventView[] };
+  marks: {
+    criteria: DeskCriterion[];
+    total: {
+      percent: number | null;
+      arithmetic: string[];
+      after: number | null;
+      late: string | null;
+      rule: Late | null;
+    };
+    history: MarkEventView[];
+  };
   stock: StockNoteView[];
   task: { state: 'open' | 'done'; mine: boolean; heldBy: string | null };
   /** Whether two mark this proof, which of the two markings this is, and what may be seen here of both. */
   two: { state: SecondState; slot: 'first' | 'second'; sight: 'all' | 'own' | 'none' };
-  go: { nextStudent: string | null; previousStudent: string | null; nextLine: string | null; previousLine: string | null };
+  go: {
+    nextStudent: string | null;
+    previousStudent: string | null;
+    nextLine: string | null;
+    previousLine: string | null;
+  };
 };

@@ -8,9 +8,16 @@ export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>
  * The pairs that stand out, worst first: against the nearest reference where there is one, else against the middle of
  * their own line. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of place is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
  */
-export function faultsOf(measure: StoredMeasure | null, comparison: StoredComparison | null, tolerance: number): PairFault[] {
+export function faultsOf(
+  measure: StoredMeasure | null,
+  comparison: StoredComparison | null,
+  tolerance: number,
+): PairFault[] {
   const touching = (measure?.pairs ?? [])
-    .filter(({ contact, index }) => (contact === 'touching' || contact === 'crossing') && !comparison?.meantContacts.includes(index))
+    .filter(
+      ({ contact, index }) =>
+        (contact === 'touching' || contact === 'crossing') && !comparison?.meantContacts.includes(index),
+    )
     .map(({ index }) => ({ first: index, last: index, fault: 'touching' as const, share: Infinity, sentence: '' }));
   const out = comparison?.nearest != null ? fromReference(comparison) : fromLine(measure, tolerance);
   const faults = [...touching, ...out.filter(({ first }) => !touching.some((one) => one.first === first))];
@@ -22,12 +29,17 @@ function fromReference({ pairs, findings }: StoredComparison): PairFault[] {
   const told = new Set(misplaced.flatMap(({ from, to }) => (from === null || to === null ? [] : [from, to])));
   const letters = misplaced.flatMap(({ from, to, direction, sentence }): PairFault[] => {
     const pair = pairs.find(({ index }) => index === from);
-    return pair && to !== null && (direction === 'left' || direction === 'right') ? [{ first: pair.index, last: to, fault: direction, share: shareOf(pair.rest, pair.tolerance), sentence }] : [];
+    return pair && to !== null && (direction === 'left' || direction === 'right')
+      ? [{ first: pair.index, last: to, fault: direction, share: shareOf(pair.rest, pair.tolerance), sentence }]
+      : [];
   });
   const gaps = pairs
     .filter(({ within, index }) => !within && !told.has(index))
     .map(({ index, rest, tolerance }): PairFault => ({
-      first: index, last: index, fault: rest > 0 ? 'wide' : 'tight', share: shareOf(rest, tolerance),
+      first: index,
+      last: index,
+      fault: rest > 0 ? 'wide' : 'tight',
+      share: shareOf(rest, tolerance),
       sentence: findings.find(({ kind, from }) => kind === 'deviation' && from === index)?.sentence ?? '',
     }));
   return [...letters, ...gaps];
@@ -37,7 +49,17 @@ const fromLine = (measure: StoredMeasure | null, tolerance: number): PairFault[]
   (measure?.pairs ?? []).flatMap(({ index, suggestion, offset }) => {
     if (suggestion === null) return [];
     const excess = offset - suggestion;
-    return Math.abs(excess) <= tolerance ? [] : [{ first: index, last: index, fault: excess > 0 ? 'wide' as const : 'tight' as const, share: shareOf(excess, tolerance), sentence: '' }];
+    return Math.abs(excess) <= tolerance
+      ? []
+      : [
+          {
+            first: index,
+            last: index,
+            fault: excess > 0 ? ('wide' as const) : ('tight' as const),
+            share: shareOf(excess, tolerance),
+            sentence: '',
+          },
+        ];
   });
 
 const shareOf = (value: number, tolerance: number): number => Math.abs(value) / Math.max(tolerance, 1);

@@ -15,16 +15,29 @@ export type PairChange = {
  * Compares a pair then and now. `pairNow` is its index in the present version of the line, null where it is gone.
  * `suggested` is the suggested offset, in the tracking of then.
  */
-export function pairChange(pair: number, then: Spacing, now: Spacing | null, pairNow: number | null, suggested: number | null): PairChange {
+export function pairChange(
+  pair: number,
+  then: Spacing,
+  now: Spacing | null,
+  pairNow: number | null,
+  suggested: number | null,
+): PairChange {
   const before = added(then, pair);
   const after = now === null || pairNow === null ? null : added(now, pairNow);
   const aim = suggested === null ? null : then.tracking + suggested;
-  return { pair, then: before, now: after, moved: after === null ? 0 : after - before, toward: after === null || aim === null ? null : towardAim(before, after, aim) };
+  return {
+    pair,
+    then: before,
+    now: after,
+    moved: after === null ? 0 : after - before,
+    toward: after === null || aim === null ? null : towardAim(before, after, aim),
+  };
 }
 
 function added(spacing: Spacing, pair: number): number {
   const offset = spacing.offsets[pair];
-  if (offset === undefined) throw new RangeError(`The spacing has ${spacing.offsets.length} pairs; pair ${pair + 1} is not among them.`);
+  if (offset === undefined)
+    throw new RangeError(`The spacing has ${spacing.offsets.length} pairs; pair ${pair + 1} is not among them.`);
   return spacing.tracking + offset;
 }
 

@@ -24,9 +24,13 @@ export function readRun(text: string, id: string): RemarkRun {
 }
 
 /** The next of these proofs that nobody has decided on, or null when all are. */
-export const nextOpen = (run: RemarkRun, tokens: readonly string[]): string | null => tokens.find((token) => run.decided[token] === undefined) ?? null;
+export const nextOpen = (run: RemarkRun, tokens: readonly string[]): string | null =>
+  tokens.find((token) => run.decided[token] === undefined) ?? null;
 
-export const decide = (run: RemarkRun, token: string, decision: 'left' | 'passed'): RemarkRun => ({ ...run, decided: { ...run.decided, [token]: decision } });
+export const decide = (run: RemarkRun, token: string, decision: 'left' | 'passed'): RemarkRun => ({
+  ...run,
+  decided: { ...run.decided, [token]: decision },
+});
 
 /** Opens a decision again. What was left before keeps its key, so the run goes on under another. */
 export const reopen = (run: RemarkRun, token: string, id: string): RemarkRun => {
@@ -37,7 +41,10 @@ export const reopen = (run: RemarkRun, token: string, id: string): RemarkRun => 
 /** How many of these proofs have had the remark and how many were passed over. */
 export function tallyOf(run: RemarkRun, tokens: readonly string[]): { left: number; passed: number } {
   const decisions = tokens.map((token) => run.decided[token]);
-  return { left: decisions.filter((one) => one === 'left').length, passed: decisions.filter((one) => one === 'passed').length };
+  return {
+    left: decisions.filter((one) => one === 'left').length,
+    passed: decisions.filter((one) => one === 'passed').length,
+  };
 }
 
 /** @example requestKeyOf(run, 'K7M-2QX') // '1f0c4a7be2d94c51-K7M-2QX' */

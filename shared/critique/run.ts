@@ -11,7 +11,10 @@ export function runOf(fromPair: number | null, toPair: number | null, pairCount:
   if (fromPair === null && toPair === null) return null;
   if (fromPair === null || toPair === null) throw new RangeError('A run needs both its first and its last pair.');
   const [first, last] = fromPair <= toPair ? [fromPair, toPair] : [toPair, fromPair];
-  if (first < 0 || last >= pairCount) throw new RangeError(`The line has ${pairCount} pairs; ${first === last ? `pair ${first + 1}` : `pairs ${first + 1} to ${last + 1}`} is not among them.`);
+  if (first < 0 || last >= pairCount)
+    throw new RangeError(
+      `The line has ${pairCount} pairs; ${first === last ? `pair ${first + 1}` : `pairs ${first + 1} to ${last + 1}`} is not among them.`,
+    );
   return { first, last };
 }
 

@@ -12,10 +12,12 @@ export type MovedPair = PairChange & {
 };
 
 type Rounds = {
-  then: Spacing; now: Spacing;
+  then: Spacing;
+  now: Spacing;
   /** Pair maps of the versions between, oldest first. */
   maps: readonly (readonly (number | null)[])[];
-  before: StoredComparison | null; after: StoredComparison | null;
+  before: StoredComparison | null;
+  after: StoredComparison | null;
   /** Notes of that round, which may have suggested something for a pair. */
   notes: readonly Pick<EarlierNote, 'changes'>[];
 };
@@ -28,11 +30,18 @@ export function sinceLastRound({ then, now, maps, before, after, notes }: Rounds
     const change = pairChange(pair, then, now, place, null);
     if (change.now !== null && change.moved === 0) return [];
     const toward = said.find((one) => one.pair === pair && one.toward !== null)?.toward ?? null;
-    return [{ ...change, toward, place, reference: place === null ? null : besideReference(before, pair, after, place) }];
+    return [
+      { ...change, toward, place, reference: place === null ? null : besideReference(before, pair, after, place) },
+    ];
   });
 }
 
-function besideReference(before: StoredComparison | null, pair: number, after: StoredComparison | null, place: number): PairChange['toward'] {
+function besideReference(
+  before: StoredComparison | null,
+  pair: number,
+  after: StoredComparison | null,
+  place: number,
+): PairChange['toward'] {
   if (before?.nearest == null || after?.nearest == null) return null;
   const then = before.pairs.find(({ index }) => index === pair);
   const now = after.pairs.find(({ index }) => index === place);

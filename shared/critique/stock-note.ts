@@ -25,11 +25,27 @@ export function fillStockNote(body: string, letters: readonly string[], fault: F
 
 /** Stock notes that every course starts with; common practice in plain words. */
 export const firstStockNotes: readonly { id: string; body: string; fault: Fault }[] = [
-  { id: 'first-wide', fault: 'wide', body: '{pair} stands too wide: look at the white here beside the gaps on either side of it.' },
+  {
+    id: 'first-wide',
+    fault: 'wide',
+    body: '{pair} stands too wide: look at the white here beside the gaps on either side of it.',
+  },
   { id: 'first-tight', fault: 'tight', body: '{pair} crowds: give it the white that its neighbours have.' },
-  { id: 'first-left', fault: 'left', body: '{letter} stands too far left: one gap beside it is too narrow and the other too wide by as much.' },
-  { id: 'first-right', fault: 'right', body: '{letter} stands too far right: one gap beside it is too wide and the other too narrow by as much.' },
+  {
+    id: 'first-left',
+    fault: 'left',
+    body: '{letter} stands too far left: one gap beside it is too narrow and the other too wide by as much.',
+  },
+  {
+    id: 'first-right',
+    fault: 'right',
+    body: '{letter} stands too far right: one gap beside it is too wide and the other too narrow by as much.',
+  },
   { id: 'first-touching', fault: 'touching', body: '{pair} touches. If it is meant, say so; if not, open it.' },
   { id: 'first-seen', fault: '', body: '{pair} is well seen.' },
-  { id: 'first-heads', fault: '', body: 'Look at {pair} with the line on its head, then say whether it is still even.' },
+  {
+    id: 'first-heads',
+    fault: '',
+    body: 'Look at {pair} with the line on its head, then say whether it is still even.',
+  },
 ];

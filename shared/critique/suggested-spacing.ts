@@ -9,8 +9,12 @@ import type { Run } from './run';
 export function suggestedSpacing(spacing: Spacing, run: Run | null, suggestion: readonly number[]): Spacing {
   const first = run?.first ?? 0;
   const count = run === null ? spacing.offsets.length : run.last - run.first + 1;
-  if (suggestion.length !== count) throw new RangeError(`The suggestion has ${suggestion.length} offsets where the note speaks of ${count} pairs.`);
-  return { tracking: spacing.tracking, offsets: spacing.offsets.map((offset, index) => suggestion[index - first] ?? offset) };
+  if (suggestion.length !== count)
+    throw new RangeError(`The suggestion has ${suggestion.length} offsets where the note speaks of ${count} pairs.`);
+  return {
+    tracking: spacing.tracking,
+    offsets: spacing.offsets.map((offset, index) => suggestion[index - first] ?? offset),
+  };
 }
 
 /** What the pairs of a run have now: where a suggestion starts before it is nudged. */

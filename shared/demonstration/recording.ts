@@ -1,5 +1,10 @@
 import * as z from 'zod/mini';
-import { demonstrationStepSchema, STEP_LIMIT, type DemonstrationStep, type DemonstrationSteps } from '@/shared/schemas/demonstration';
+import {
+  demonstrationStepSchema,
+  STEP_LIMIT,
+  type DemonstrationStep,
+  type DemonstrationSteps,
+} from '@/shared/schemas/demonstration';
 import { spacingSchema, type Spacing } from '@/shared/schemas/spacing';
 import { applyStep, changedRun, stepBetween } from './steps';
 
@@ -71,4 +76,5 @@ function add(recording: Recording, step: DemonstrationStep): Recording {
   return { ...recording, steps: [...recording.steps, step], undone: [] };
 }
 
-const same = (a: Spacing, b: Spacing): boolean => a.tracking === b.tracking && a.offsets.every((offset, pair) => offset === b.offsets[pair]);
+const same = (a: Spacing, b: Spacing): boolean =>
+  a.tracking === b.tracking && a.offsets.every((offset, pair) => offset === b.offsets[pair]);

@@ -8,9 +8,16 @@ export function stepWords(pack: Pack, { tracking, moves, run }: DemonstrationSte
   const said: string[] = [];
   if (tracking !== 0) said.push(`tracking ${how(tracking)}`);
   const amounts = [...new Set(moves.map(([, by]) => by))];
-  if (moves.length > 0 && moves.length <= 2) said.push(...moves.map(([pair, by]) => `${pairName(pack, pair)} ${how(by)}`));
-  else if (moves.length > 0) said.push(`${counted(moves.length, 'gap')} ${span(pack, moves[0]![0], moves[moves.length - 1]![0])}${amounts.length === 1 ? ` ${how(amounts[0]!)} each` : ''}`);
-  if (said.length === 0) return run ? `${run[0] === run[1] ? pairName(pack, run[0]) : span(pack, run[0], run[1])}, left as it is` : 'the line, left as it is';
+  if (moves.length > 0 && moves.length <= 2)
+    said.push(...moves.map(([pair, by]) => `${pairName(pack, pair)} ${how(by)}`));
+  else if (moves.length > 0)
+    said.push(
+      `${counted(moves.length, 'gap')} ${span(pack, moves[0]![0], moves[moves.length - 1]![0])}${amounts.length === 1 ? ` ${how(amounts[0]!)} each` : ''}`,
+    );
+  if (said.length === 0)
+    return run
+      ? `${run[0] === run[1] ? pairName(pack, run[0]) : span(pack, run[0], run[1])}, left as it is`
+      : 'the line, left as it is';
   return said.join(', ');
 }
 
@@ -21,4 +28,5 @@ function pairName(pack: Pack, pair: number): string {
   return `${wordSpace ? 'the word space between ' : ''}“${left}” and “${right}”`;
 }
 
-const span = (pack: Pack, from: number, to: number): string => `from “${pairLetters(pack, from).left}” to “${pairLetters(pack, to).right}”`;
+const span = (pack: Pack, from: number, to: number): string =>
+  `from “${pairLetters(pack, from).left}” to “${pairLetters(pack, to).right}”`;

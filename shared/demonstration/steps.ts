@@ -3,8 +3,15 @@ import type { DemonstrationStep, DemonstrationSteps } from '@/shared/schemas/dem
 import type { Spacing } from '@/shared/schemas/spacing';
 
 /** What one step changes, from the spacing before it to the one after. Both are of the same line. */
-export function stepBetween(before: Spacing, after: Spacing, run: [number, number] | null, reason = ''): DemonstrationStep {
-  const moves = after.offsets.flatMap((offset, pair): [number, number][] => (offset === before.offsets[pair] ? [] : [[pair, offset - (before.offsets[pair] ?? 0)]]));
+export function stepBetween(
+  before: Spacing,
+  after: Spacing,
+  run: [number, number] | null,
+  reason = '',
+): DemonstrationStep {
+  const moves = after.offsets.flatMap((offset, pair): [number, number][] =>
+    offset === before.offsets[pair] ? [] : [[pair, offset - (before.offsets[pair] ?? 0)]],
+  );
   return { tracking: after.tracking - before.tracking, moves, run, reason };
 }
 
@@ -24,11 +31,18 @@ export function spacingsOf({ start, steps }: DemonstrationSteps): Spacing[] {
 
 /** What is wrong with a recording on a line of `pairs` pairs, in words; null when it fits. */
 export function misfitOf(recorded: DemonstrationSteps, pairs: number): string | null {
-  if (recorded.start.offsets.length !== pairs) return `This line has ${pairs} gaps, and the demonstration begins with ${recorded.start.offsets.length}.`;
-  const far = recorded.steps.flatMap(({ moves, run }) => [...moves.map(([pair]) => pair), ...(run ?? [])]).find((pair) => pair >= pairs);
+  if (recorded.start.offsets.length !== pairs)
+    return `This line has ${pairs} gaps, and the demonstration begins with ${recorded.start.offsets.length}.`;
+  const far = recorded.steps
+    .flatMap(({ moves, run }) => [...moves.map(([pair]) => pair), ...(run ?? [])])
+    .find((pair) => pair >= pairs);
   if (far !== undefined) return `There is no gap ${far + 1} in a line of ${pairs}.`;
-  const beyond = spacingsOf(recorded).flatMap(({ tracking, offsets }) => [tracking, ...offsets]).find((value) => Math.abs(value) > OFFSET_LIMIT);
-  return beyond === undefined ? null : `A step leads to ${beyond}; offsets stay within ±${OFFSET_LIMIT} thousandths of an em.`;
+  const beyond = spacingsOf(recorded)
+    .flatMap(({ tracking, offsets }) => [tracking, ...offsets])
+    .find((value) => Math.abs(value) > OFFSET_LIMIT);
+  return beyond === undefined
+    ? null
+    : `A step leads to ${beyond}; offsets stay within ±${OFFSET_LIMIT} thousandths of an em.`;
 }
 
 /** The pairs that lie between the first and the last that changed; null when none did. */

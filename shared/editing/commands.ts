@@ -49,15 +49,21 @@ export function applyCommand(document: SpacingDocument, command: Command): Spaci
 /** One letter moves between its neighbours and nothing else does: what one gap gains, the other loses. */
 function shiftLetter(document: SpacingDocument, letter: number, by: PerMille): SpacingDocument {
   const count = document.offsets.length;
-  if (!Number.isInteger(letter) || letter < 0 || letter > count) throw new RangeError(`There is no letter ${letter} in a line of ${count + 1}.`);
+  if (!Number.isInteger(letter) || letter < 0 || letter > count)
+    throw new RangeError(`There is no letter ${letter} in a line of ${count + 1}.`);
   const before = document.offsets[letter - 1];
   const after = document.offsets[letter];
   // The first and the last letter have one gap only.
-  const most = Math.min(before === undefined ? Infinity : room(before, by), after === undefined ? Infinity : room(after, -by));
+  const most = Math.min(
+    before === undefined ? Infinity : room(before, by),
+    after === undefined ? Infinity : room(after, -by),
+  );
   const step = Math.sign(by) * Math.min(Math.abs(by), most);
   return {
     ...document,
-    offsets: document.offsets.map((offset, pair) => (pair === letter - 1 ? offset + step : pair === letter ? offset - step : offset)),
+    offsets: document.offsets.map((offset, pair) =>
+      pair === letter - 1 ? offset + step : pair === letter ? offset - step : offset,
+    ),
   };
 }
 
@@ -68,14 +74,19 @@ function room(offset: PerMille, by: PerMille): PerMille {
 
 function takeSpacing(document: SpacingDocument, tracking: PerMille, offsets: readonly PerMille[]): SpacingDocument {
   if (offsets.length !== document.offsets.length) {
-    throw new RangeError(`This line has ${document.offsets.length} pairs; the spacing to be taken over has ${offsets.length}.`);
+    throw new RangeError(
+      `This line has ${document.offsets.length} pairs; the spacing to be taken over has ${offsets.length}.`,
+    );
   }
   return { ...document, tracking: bounded(tracking), offsets: offsets.map(bounded) };
 }
 
 function withOffsets(document: SpacingDocument, run: Run, change: (offset: PerMille) => PerMille): SpacingDocument {
   const { from, to } = ordered(run, document.offsets.length);
-  return { ...document, offsets: document.offsets.map((offset, pair) => (pair >= from && pair <= to ? bounded(change(offset)) : offset)) };
+  return {
+    ...document,
+    offsets: document.offsets.map((offset, pair) => (pair >= from && pair <= to ? bounded(change(offset)) : offset)),
+  };
 }
 
 function withTolerance(document: SpacingDocument, run: Run, tolerance: PerMille | null): SpacingDocument {
@@ -87,7 +98,8 @@ function withTolerance(document: SpacingDocument, run: Run, tolerance: PerMille 
 
 function withReason(document: SpacingDocument, pair: number, reason: string): SpacingDocument {
   ordered({ from: pair, to: pair }, document.offsets.length);
-  if (reason.length > REASON_LIMIT) throw new RangeError(`The reason is ${reason.length} characters long; ${REASON_LIMIT} is the most.`);
+  if (reason.length > REASON_LIMIT)
+    throw new RangeError(`The reason is ${reason.length} characters long; ${REASON_LIMIT} is the most.`);
   const kept = document.reasons ?? document.offsets.map(() => '');
   return { ...document, reasons: kept.map((value, index) => (index === pair ? reason : value)) };
 }

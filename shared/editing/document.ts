@@ -42,7 +42,11 @@ export function spacingOf(document: SpacingDocument): Spacing {
 
 /** Throws when a document does not fit a line of `pairCount` pairs; the message quotes what was wrong. */
 export function assertFits(document: SpacingDocument, pairCount: number): void {
-  for (const [name, list] of [['offsets', document.offsets], ['tolerances', document.tolerances], ['reasons', document.reasons]] as const) {
+  for (const [name, list] of [
+    ['offsets', document.offsets],
+    ['tolerances', document.tolerances],
+    ['reasons', document.reasons],
+  ] as const) {
     if (list && list.length !== pairCount) {
       throw new RangeError(`This line has ${pairCount} pairs, but ${list.length} ${name} were given.`);
     }

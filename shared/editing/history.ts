@@ -60,4 +60,5 @@ export function redo<T>(history: History<T>): History<T> {
 }
 
 export const canUndo = (history: History<unknown>): boolean => history.gesture !== null || history.cursor > 0;
-export const canRedo = (history: History<unknown>): boolean => history.gesture === null && history.cursor < history.steps.length - 1;
+export const canRedo = (history: History<unknown>): boolean =>
+  history.gesture === null && history.cursor < history.steps.length - 1;

@@ -18,7 +18,11 @@ export type JournalScope = { readonly personKey: string; readonly draftId: strin
  */
 export type Written = { readonly history: History<SpacingDocument>; readonly blocks: readonly number[] };
 
-export type Opened = { readonly history: History<SpacingDocument>; readonly sync: Sync; readonly written: Written | null };
+export type Opened = {
+  readonly history: History<SpacingDocument>;
+  readonly sync: Sync;
+  readonly written: Written | null;
+};
 
 /** Steps that are written with the change before they become a block of their own: so many, or so long a text. */
 const BLOCK = 32;
@@ -43,21 +47,39 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
   // Without a note of what the change was made on, only an untouched draft can be taken for it.
   const known = last ?? (server.version === 0 ? server : { version: -1, document: change.document });
   // With another change still on its way, going back to what the server had is a change as well.
-  const saved = isAcknowledged(store, root, change) || (flight === null && last !== null && sameDocument(change.document, last.document));
-  const mine = saved || (flight && isSame(change, flight)) ? null : { clientId: change.clientId, seq: change.seq, document: change.document };
+  const saved =
+    isAcknowledged(store, root, change) ||
+    (flight === null && last !== null && sameDocument(change.document, last.document));
+  const mine =
+    saved || (flight && isSame(change, flight))
+      ? null
+      : { clientId: change.clientId, seq: change.seq, document: change.document };
   // A window that was closed may have sent it with its last breath, unheard of here: it goes first, under its own name, and
   // what is done next follows it. Left out, it could arrive after all and stand against its own successor.
-  const perhapsSent = flight === null && mine !== null && server.version === known.version ? { ...mine, baseVersion: known.version } : null;
+  const perhapsSent =
+    flight === null && mine !== null && server.version === known.version
+      ? { ...mine, baseVersion: known.version }
+      : null;
   const before = { ...startSync(known), unsent: perhapsSent ? null : mine, inFlight: flight ?? perhapsSent };
   const sync = advance(before, { kind: 'heard', kept: server });
-  return { sync, written, history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument) };
+  return {
+    sync,
+    written,
+    history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument),
+  };
 }
 
 /**
  * Writes the newest change, and with it the steps of the last block: one entry, but for every 32nd step. `before` is what the
  * last writing gave back. Null = the device took nothing more.
  */
-export function writeChange(store: DeviceStore, scope: JournalScope, change: Change, history: History<SpacingDocument>, before: Written | null): Written | null {
+export function writeChange(
+  store: DeviceStore,
+  scope: JournalScope,
+  change: Change,
+  history: History<SpacingDocument>,
+  before: Written | null,
+): Written | null {
   const root = rootOf(scope);
   const { steps, cursor } = history;
   const same = before ? firstDifference(before.history.steps, steps) : 0;
@@ -71,12 +93,18 @@ export function writeChange(store: DeviceStore, scope: JournalScope, change: Cha
   };
   const written = attempt(write) || (makeRoom(store, root) && attempt(write));
   if (!written && !keepOnlyChange(store, root, change)) return null;
-  for (const stale of before?.blocks.slice(0, -1) ?? []) if (!blocks.includes(stale)) store.remove(`${root}step/${stale}`);
+  for (const stale of before?.blocks.slice(0, -1) ?? [])
+    if (!blocks.includes(stale)) store.remove(`${root}step/${stale}`);
   return { history, blocks: written ? blocks : [steps.length] };
 }
 
 /** Writes the steps after the last block as blocks, where they have become too many for the change. Gives back where each block begins. */
-function writeBlocks(store: DeviceStore, root: string, steps: readonly SpacingDocument[], known: readonly number[]): readonly number[] {
+function writeBlocks(
+  store: DeviceStore,
+  root: string,
+  steps: readonly SpacingDocument[],
+  known: readonly number[],
+): readonly number[] {
   const at = known[known.length - 1]!;
   if (steps.length - at < BLOCK && JSON.stringify(steps.slice(at)).length < BLOCK_TEXT) return known;
   const blocks = [...known];
@@ -107,10 +135,17 @@ export function rootOf(scope: JournalScope): string {
 }
 
 /** `steps` are those from `at` on. Journals of before have neither: each of their steps stands alone under its index. */
-export type WrittenChange = Change & { readonly cursor: number; readonly count: number; readonly at?: number; readonly steps?: readonly SpacingDocument[] };
+export type WrittenChange = Change & {
+  readonly cursor: number;
+  readonly count: number;
+  readonly at?: number;
+  readonly steps?: readonly SpacingDocument[];
+};
 
 export function readChange(store: DeviceStore, scope: JournalScope): WrittenChange | null {
-  return read<WrittenChange>(store, `${rootOf(scope)}change`, ({ document, steps = [] }) => [document, ...steps].forEach((step) => assertFits(step, scope.pairCount)));
+  return read<WrittenChange>(store, `${rootOf(scope)}change`, ({ document, steps = [] }) =>
+    [document, ...steps].forEach((step) => assertFits(step, scope.pairCount)),
+  );
 }
 
 export function readKept(store: DeviceStore, scope: JournalScope): Kept | null {
@@ -136,12 +171,16 @@ export function readHistory(store: DeviceStore, scope: JournalScope, change: Wri
   if (steps.length !== at || at + last.length !== count) return alone;
   steps.push(...last);
   const standing = steps[cursor];
-  return standing && sameDocument(standing, change.document) ? { history: { steps, cursor, gesture: null }, blocks: [...blocks, at] } : alone;
+  return standing && sameDocument(standing, change.document)
+    ? { history: { steps, cursor, gesture: null }, blocks: [...blocks, at] }
+    : alone;
 }
 
 function readBlock(store: DeviceStore, scope: JournalScope, start: number): readonly SpacingDocument[] | null {
   const listed = (block: SpacingDocument | SpacingDocument[]) => (Array.isArray(block) ? block : [block]);
-  const block = read<SpacingDocument | SpacingDocument[]>(store, `${rootOf(scope)}step/${start}`, (found) => listed(found).forEach((step) => assertFits(step, scope.pairCount)));
+  const block = read<SpacingDocument | SpacingDocument[]>(store, `${rootOf(scope)}step/${start}`, (found) =>
+    listed(found).forEach((step) => assertFits(step, scope.pairCount)),
+  );
   return block && listed(block).length > 0 ? listed(block) : null;
 }
 
@@ -175,14 +214,19 @@ function attempt(write: () => void): boolean {
 
 /** Drops the undo steps of other drafts; their changes stay. True when something was dropped. */
 function makeRoom(store: DeviceStore, root: string): boolean {
-  const spare = store.keys().filter((key) => key.startsWith('kerncrit/') && key.includes('/step/') && !key.startsWith(root));
+  const spare = store
+    .keys()
+    .filter((key) => key.startsWith('kerncrit/') && key.includes('/step/') && !key.startsWith(root));
   spare.forEach((key) => store.remove(key));
   return spare.length > 0;
 }
 
 /** Last resort on a full device: give up this draft's undo steps to keep its newest change. */
 function keepOnlyChange(store: DeviceStore, root: string, change: Change): boolean {
-  store.keys().filter((key) => key.startsWith(`${root}step/`)).forEach((key) => store.remove(key));
+  store
+    .keys()
+    .filter((key) => key.startsWith(`${root}step/`))
+    .forEach((key) => store.remove(key));
   return attempt(() => store.set(`${root}change`, JSON.stringify({ ...change, cursor: 0, count: 0 })));
 }
 

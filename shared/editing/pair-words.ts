@@ -4,7 +4,12 @@ import { numberText } from '@/shared/text/number';
 import type { SpacingDocument } from './document';
 
 /** What one pair gets, in whole thousandths. total = builtIn + tracking + offset. */
-export type PairAmounts = { readonly builtIn: PerMille; readonly tracking: PerMille; readonly offset: PerMille; readonly total: PerMille };
+export type PairAmounts = {
+  readonly builtIn: PerMille;
+  readonly tracking: PerMille;
+  readonly offset: PerMille;
+  readonly total: PerMille;
+};
 
 export function pairAmounts(pack: Pack, document: SpacingDocument, pair: number): PairAmounts {
   const builtIn = Math.floor(((pack.builtIn[pair] ?? 0) * 1000) / pack.unitsPerEm + 0.5) + 0;
@@ -16,7 +21,8 @@ export function pairAmounts(pack: Pack, document: SpacingDocument, pair: number)
 export function pairLetters(pack: Pack, pair: number): { left: string; right: string; wordSpace: boolean } {
   const left = pack.glyphs[pack.letters[pair] ?? -1];
   const right = pack.glyphs[pack.letters[pair + 1] ?? -1];
-  if (!left || !right) throw new RangeError(`“${pack.text}” has no gap ${pair}; they are counted from 0 to ${pack.letters.length - 2}.`);
+  if (!left || !right)
+    throw new RangeError(`“${pack.text}” has no gap ${pair}; they are counted from 0 to ${pack.letters.length - 2}.`);
   return { left: left.cluster, right: right.cluster, wordSpace: (pack.wordSpace[pair] ?? 0) > 0 };
 }
 

@@ -14,6 +14,7 @@ export function parseOffset(typed: string, least: PerMille = -OFFSET_LIMIT): Par
   if (/^[+-]?\d+[.,]\d+$/.test(text)) return { error: `“${typed}” is not whole: thousandths are not divided further.` };
   if (!/^[+-]?\d+$/.test(text)) return { error: `“${typed}” is not a number: type a whole one, for instance −12.` };
   const value = Number(text) + 0;
-  if (value < least || value > OFFSET_LIMIT) return { error: `“${typed}” is out of reach: type a number from ${signed(least)} to ${OFFSET_LIMIT}.` };
+  if (value < least || value > OFFSET_LIMIT)
+    return { error: `“${typed}” is out of reach: type a number from ${signed(least)} to ${OFFSET_LIMIT}.` };
   return { value };
 }

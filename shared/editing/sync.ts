@@ -60,7 +60,10 @@ export function advance(sync: Sync, event: SyncEvent): Sync {
   switch (event.kind) {
     case 'changed':
       // A new change is a new chance after a refusal.
-      return withUnsent({ ...sync, trouble: sync.trouble.kind === 'refused' ? { kind: 'none' } : sync.trouble }, event.change);
+      return withUnsent(
+        { ...sync, trouble: sync.trouble.kind === 'refused' ? { kind: 'none' } : sync.trouble },
+        event.change,
+      );
     case 'sending':
       return beginSending(sync);
     case 'accepted':
@@ -70,11 +73,19 @@ export function advance(sync: Sync, event: SyncEvent): Sync {
     case 'heard':
       return hear(sync, event.kept);
     case 'unreachable':
-      return { ...sync, trouble: { kind: 'unreachable', attempts: sync.trouble.kind === 'unreachable' ? sync.trouble.attempts + 1 : 1 } };
+      return {
+        ...sync,
+        trouble: { kind: 'unreachable', attempts: sync.trouble.kind === 'unreachable' ? sync.trouble.attempts + 1 : 1 },
+      };
     case 'signed out':
       return { ...sync, trouble: { kind: 'signed out' } };
     case 'refused':
-      return { ...sync, inFlight: null, unsent: sync.unsent ?? sync.inFlight, trouble: { kind: 'refused', reason: event.reason } };
+      return {
+        ...sync,
+        inFlight: null,
+        unsent: sync.unsent ?? sync.inFlight,
+        trouble: { kind: 'refused', reason: event.reason },
+      };
     case 'chose mine':
       return sync.conflict ? withUnsent({ ...sync, kept: sync.conflict, conflict: null }, sync.unsent) : sync;
     case 'chose theirs':
@@ -98,7 +109,8 @@ function meet(sync: Sync, theirs: Kept): Sync {
   const reached: Sync = { ...sync, trouble: { kind: 'none' } };
   if (sync.inFlight && sameDocument(theirs.document, sync.inFlight.document)) return accept(reached, theirs);
   const mine = sync.unsent ?? sync.inFlight;
-  if (!mine || sameDocument(theirs.document, mine.document)) return { ...reached, kept: theirs, inFlight: null, unsent: null, conflict: null };
+  if (!mine || sameDocument(theirs.document, mine.document))
+    return { ...reached, kept: theirs, inFlight: null, unsent: null, conflict: null };
   return { ...reached, inFlight: null, unsent: mine, conflict: theirs };
 }
 

@@ -12,7 +12,12 @@ export function pairMap(before: LineOfLetters, after: LineOfLetters): (number | 
   let place = 0;
   for (let pair = 0; pair < old.length; pair++) {
     // Walk past new pairs that a longest match from here can do without.
-    while (place < fresh.length && old[pair] !== fresh[place] && longest[pair]![place + 1]! >= longest[pair + 1]![place]!) place++;
+    while (
+      place < fresh.length &&
+      old[pair] !== fresh[place] &&
+      longest[pair]![place + 1]! >= longest[pair + 1]![place]!
+    )
+      place++;
     map.push(place < fresh.length && old[pair] === fresh[place] ? place++ : null);
   }
   return map;
@@ -22,8 +27,14 @@ export function pairMap(before: LineOfLetters, after: LineOfLetters): (number | 
 export type LineOfLetters = { readonly letters: readonly string[]; readonly spaced: readonly boolean[] };
 
 /** Values of the old pairs put where they stand now; `fill` for pairs that are new. */
-export function moveByMap<Value>(values: readonly Value[], map: readonly (number | null)[], newLength: number, fill: Value): Value[] {
-  if (values.length !== map.length) throw new RangeError(`The map is for ${map.length} pairs, but ${values.length} values were given.`);
+export function moveByMap<Value>(
+  values: readonly Value[],
+  map: readonly (number | null)[],
+  newLength: number,
+  fill: Value,
+): Value[] {
+  if (values.length !== map.length)
+    throw new RangeError(`The map is for ${map.length} pairs, but ${values.length} values were given.`);
   const moved: Value[] = Array.from({ length: newLength }, () => fill);
   map.forEach((to, from) => {
     if (to !== null) moved[to] = values[from]!;
@@ -40,7 +51,8 @@ function commonLengths(before: readonly string[], after: readonly string[]): num
   const lengths = Array.from({ length: before.length + 1 }, () => new Array<number>(after.length + 1).fill(0));
   for (let i = before.length - 1; i >= 0; i--) {
     for (let j = after.length - 1; j >= 0; j--) {
-      lengths[i]![j] = before[i] === after[j] ? lengths[i + 1]![j + 1]! + 1 : Math.max(lengths[i + 1]![j]!, lengths[i]![j + 1]!);
+      lengths[i]![j] =
+        before[i] === after[j] ? lengths[i + 1]![j + 1]! + 1 : Math.max(lengths[i + 1]![j]!, lengths[i]![j + 1]!);
     }
   }
   return lengths;

@@ -9,7 +9,11 @@ export class SizeTextError extends Error {}
  * @throws SizeTextError for an empty text, a number without a unit, an unknown unit, or a size out of reach.
  */
 export function parseSizes(text: string): Size[] {
-  const parts = text.replace(/(\d),(?=\d)/g, '$1.').split(/[;,\n]/).map((part) => part.trim()).filter((part) => part !== '');
+  const parts = text
+    .replace(/(\d),(?=\d)/g, '$1.')
+    .split(/[;,\n]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
   if (parts.length === 0) throw new SizeTextError('Give at least one size with its unit, such as 72 px or 24 pt.');
   return parts.map(parseSize);
 }
@@ -17,11 +21,15 @@ export function parseSizes(text: string): Size[] {
 function parseSize(part: string): Size {
   const match = /^(\d+(?:\.\d+)?)\s*(\p{L}*)$/u.exec(part);
   const unit = match?.[2]?.toLowerCase();
-  if (!match || (unit !== 'px' && unit !== 'pt')) throw new SizeTextError(`“${part}” is not a size. Write a number and px (for screens) or pt (for paper), such as 72 px.`);
+  if (!match || (unit !== 'px' && unit !== 'pt'))
+    throw new SizeTextError(
+      `“${part}” is not a size. Write a number and px (for screens) or pt (for paper), such as 72 px.`,
+    );
   const value = Number(match[1]);
   if (value < 6 || value > 2000) throw new SizeTextError(`“${part}” is out of reach: sizes go from 6 to 2000.`);
   return { value, unit };
 }
 
 /** The way back: `72 px, 10.5 pt`. */
-export const sizesText = (sizes: readonly Size[]): string => sizes.map(({ value, unit }) => `${value} ${unit}`).join(', ');
+export const sizesText = (sizes: readonly Size[]): string =>
+  sizes.map(({ value, unit }) => `${value} ${unit}`).join(', ');

@@ -20,7 +20,9 @@ export function whatTheBenchTells(
   accommodations: { readonly benchTells?: BenchTelling | null | undefined },
   proofSent: boolean,
 ): BenchTells {
-  const level = accommodations.benchTells ?? (proofSent ? atLeast(settings.benchTells, settings.benchTellsAfterProof) : settings.benchTells);
+  const level =
+    accommodations.benchTells ??
+    (proofSent ? atLeast(settings.benchTells, settings.benchTellsAfterProof) : settings.benchTells);
   const rank = order.indexOf(level);
   return { level, contact: rank >= 1, evenness: rank >= 2, suggestions: rank >= 3 };
 }

@@ -8,7 +8,8 @@ export function inkRuns(contours: Contours, y: number): number[] {
   const crossings: { x: number; up: number }[] = [];
   for (const points of contours) {
     for (let i = 0, j = points.length - 2; i < points.length; j = i, i += 2) {
-      const y0 = points[j + 1]!, y1 = points[i + 1]!;
+      const y0 = points[j + 1]!,
+        y1 = points[i + 1]!;
       if (y0 <= y === y1 <= y) continue;
       const x = points[j]! + ((points[i]! - points[j]!) * (y - y0)) / (y1 - y0);
       crossings.push({ x, up: y1 > y0 ? 1 : -1 });

@@ -15,7 +15,8 @@ export function windingAt(contours: Contours, x: number, y: number): number {
   let winding = 0;
   for (const points of contours) {
     for (let i = 0, j = points.length - 2; i < points.length; j = i, i += 2) {
-      const y0 = points[j + 1]!, y1 = points[i + 1]!;
+      const y0 = points[j + 1]!,
+        y1 = points[i + 1]!;
       if (y0 <= y ? y1 <= y : y1 > y) continue;
       const side = turn(points[j]!, y0, points[i]!, y1, x, y);
       if (y0 <= y && side > 0) winding += 1;

@@ -19,7 +19,10 @@ export function segmentChunks(contours: Contours): SegmentChunks {
     }
   }
   for (let start = 0; start < numbers.length; start += CHUNK * 4) {
-    let left = Infinity, bottom = Infinity, right = -Infinity, top = -Infinity;
+    let left = Infinity,
+      bottom = Infinity,
+      right = -Infinity,
+      top = -Infinity;
     for (let i = start; i < Math.min(numbers.length, start + CHUNK * 4); i += 2) {
       left = Math.min(left, numbers[i]!);
       right = Math.max(right, numbers[i]!);

@@ -18,11 +18,14 @@ export function thinned(points: readonly number[], tolerance: number): number[] 
 
 /** Whether every point between two others lies near the straight line from one to the other. */
 function fits(points: readonly number[], from: number, to: number, tolerance: number): boolean {
-  const x0 = points[2 * from]!, y0 = points[2 * from + 1]!;
-  const dx = points[2 * to]! - x0, dy = points[2 * to + 1]! - y0;
+  const x0 = points[2 * from]!,
+    y0 = points[2 * from + 1]!;
+  const dx = points[2 * to]! - x0,
+    dy = points[2 * to + 1]! - y0;
   const length = Math.sqrt(dx * dx + dy * dy);
   for (let i = from + 1; i < to; i += 1) {
-    const x = points[2 * i]! - x0, y = points[2 * i + 1]! - y0;
+    const x = points[2 * i]! - x0,
+      y = points[2 * i + 1]! - y0;
     const away = length === 0 ? Math.sqrt(x * x + y * y) : Math.abs(dx * y - dy * x) / length;
     if (away > tolerance) return false;
   }

@@ -30,7 +30,8 @@ function writeNumber(value: number, way: string): string {
 
 /** Half a surrogate pair has no UTF-8, so it would not survive storing (RFC 8785 §3.2.2.2). */
 function writeText(value: string, way: string): string {
-  if (/[\uD800-\uDFFF]/u.test(value)) throw new TypeError(`${way} holds half a surrogate pair: ${JSON.stringify(value)}`);
+  if (/[\uD800-\uDFFF]/u.test(value))
+    throw new TypeError(`${way} holds half a surrogate pair: ${JSON.stringify(value)}`);
   return JSON.stringify(value);
 }
 

@@ -13,8 +13,10 @@ const roughUnder = 30;
  */
 export function agreementWords({ n, exact, kappa, table }: Agreement): string {
   if (n === 0) return 'No proof has been finished by two markers yet.';
-  if (n < fewestProofs) return `${counted(n, 'proof')}: too few to say. At least ${fewestProofs} are needed before a reading means anything.`;
-  if (kappa === null) return `Both gave every one of the ${n} proofs the same single level, so kappa cannot tell agreement from chance.`;
+  if (n < fewestProofs)
+    return `${counted(n, 'proof')}: too few to say. At least ${fewestProofs} are needed before a reading means anything.`;
+  if (kappa === null)
+    return `Both gave every one of the ${n} proofs the same single level, so kappa cannot tell agreement from chance.`;
   const rough = n < roughUnder ? ` With ${n} proofs this is rough.` : '';
   const twoLevels = table.length === 2 ? ' With two levels, every pair of levels is adjacent.' : '';
   return `Agreement beyond chance is ${bandOf(kappa)} (${numberText(kappa, 2)}; a convention by Landis and Koch, 1977). The same level in ${withUnit(exact! * 100, '%', 0)} of ${n} proofs.${rough}${twoLevels}`;

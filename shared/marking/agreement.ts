@@ -24,10 +24,12 @@ export function agreementOf(judged: readonly Judged[], levelCount: number): Agre
   const table = Array.from({ length: levelCount }, () => Array.from({ length: levelCount }, () => 0));
   for (const { first, second } of judged) {
     const row = table[first];
-    if (!row || row[second] === undefined) throw new RangeError(`Levels ${first + 1} and ${second + 1} were given where there are ${levelCount}.`);
+    if (!row || row[second] === undefined)
+      throw new RangeError(`Levels ${first + 1} and ${second + 1} were given where there are ${levelCount}.`);
     row[second] += 1;
   }
   const n = judged.length;
-  const share = (apart: number) => (n === 0 ? null : judged.filter(({ first, second }) => Math.abs(first - second) <= apart).length / n);
+  const share = (apart: number) =>
+    n === 0 ? null : judged.filter(({ first, second }) => Math.abs(first - second) <= apart).length / n;
   return { n, exact: share(0), adjacent: share(1), kappa: n === 0 ? null : weightedKappa(table, 'quadratic'), table };
 }

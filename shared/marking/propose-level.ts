@@ -17,28 +17,48 @@ export type ProposedLevel = { level: number; arithmetic: string };
  * - contact: from the top, one level down for each pair that touches or crosses and is not meant to.
  * The first two cut the share into equal steps (with four levels: 25, 50, 75 %).
  */
-export function proposeLevel(basis: ProposalBasis, lines: readonly MeasuredLine[], levelCount: number): ProposedLevel | null {
+export function proposeLevel(
+  basis: ProposalBasis,
+  lines: readonly MeasuredLine[],
+  levelCount: number,
+): ProposedLevel | null {
   if (levelCount < 1) throw new RangeError(`A criterion with ${levelCount} levels cannot be proposed for.`);
   if (basis === 'contact') return fromContact(lines, levelCount);
   const held = basis === 'distance' ? lines.flatMap(heldToReference) : lines.flatMap(heldToLine);
   if (held.length === 0) return null;
   const within = held.filter(Boolean).length;
-  const against = basis === 'distance' ? 'within tolerance of the nearest reference' : 'within tolerance of the middle of their own line';
+  const against =
+    basis === 'distance'
+      ? 'within tolerance of the nearest reference'
+      : 'within tolerance of the middle of their own line';
   const level = Math.min(levelCount - 1, Math.floor((within * levelCount) / held.length));
-  return { level, arithmetic: `${within} of ${held.length} pairs stand ${against}: ${withUnit((within / held.length) * 100, '%', 1)}. ${stepsOf(level, levelCount)}` };
+  return {
+    level,
+    arithmetic: `${within} of ${held.length} pairs stand ${against}: ${withUnit((within / held.length) * 100, '%', 1)}. ${stepsOf(level, levelCount)}`,
+  };
 }
 
-const heldToReference = ({ comparison }: MeasuredLine): boolean[] => (comparison?.nearest == null ? [] : comparison.pairs.map(({ within }) => within));
+const heldToReference = ({ comparison }: MeasuredLine): boolean[] =>
+  comparison?.nearest == null ? [] : comparison.pairs.map(({ within }) => within);
 
 const heldToLine = ({ measure, tolerance }: MeasuredLine): boolean[] =>
-  measure.pairs.filter((pair) => pair.suggestion !== null).map((pair) => Math.abs(pair.suggestion! - pair.offset) <= tolerance);
+  measure.pairs
+    .filter((pair) => pair.suggestion !== null)
+    .map((pair) => Math.abs(pair.suggestion! - pair.offset) <= tolerance);
 
 function fromContact(lines: readonly MeasuredLine[], levelCount: number): ProposedLevel | null {
-  const pairs = lines.flatMap(({ measure, comparison }) => measure.pairs.map(({ index, contact }) => ({ contact, meant: comparison?.meantContacts.includes(index) ?? false })));
+  const pairs = lines.flatMap(({ measure, comparison }) =>
+    measure.pairs.map(({ index, contact }) => ({ contact, meant: comparison?.meantContacts.includes(index) ?? false })),
+  );
   if (pairs.length === 0) return null;
-  const touching = pairs.filter(({ contact, meant }) => (contact === 'touching' || contact === 'crossing') && !meant).length;
+  const touching = pairs.filter(
+    ({ contact, meant }) => (contact === 'touching' || contact === 'crossing') && !meant,
+  ).length;
   const level = Math.max(0, levelCount - 1 - touching);
-  return { level, arithmetic: `${touching} of ${pairs.length} pairs touch or cross; one level down from the top for each gives level ${level + 1} of ${levelCount}.` };
+  return {
+    level,
+    arithmetic: `${touching} of ${pairs.length} pairs touch or cross; one level down from the top for each gives level ${level + 1} of ${levelCount}.`,
+  };
 }
 
 const stepsOf = (level: number, levelCount: number): string =>

@@ -1,7 +1,12 @@
 import { numberText, withUnit } from '@/shared/text/number';
 
 /** A criterion as it is marked: its weight, and the points of each level (percent of the weight), lowest first. */
-export type MarkedCriterion = { title: string; weight: number; levels: readonly { title: string; points: number }[]; level: number | null };
+export type MarkedCriterion = {
+  title: string;
+  weight: number;
+  levels: readonly { title: string; points: number }[];
+  level: number | null;
+};
 
 export type Total = {
   /** Share of what could be had, 0 to 100, before any late rule; null until every criterion has its level. */
@@ -17,13 +22,17 @@ export type Total = {
  */
 export function totalOf(criteria: readonly MarkedCriterion[]): Total {
   const weights = criteria.reduce((sum, criterion) => sum + criterion.weight, 0);
-  if (!(weights > 0)) throw new RangeError(`The weights of the criteria sum to ${weights}; they must sum to more than 0.`);
+  if (!(weights > 0))
+    throw new RangeError(`The weights of the criteria sum to ${weights}; they must sum to more than 0.`);
   const shares = criteria.map(shareOf);
   const arithmetic = criteria.map((criterion, index) => lineOf(criterion, shares[index]!));
   if (shares.some((share) => share === null)) return { percent: null, arithmetic };
   const earned = shares.reduce<number>((sum, share, index) => sum + share! * criteria[index]!.weight, 0);
   const percent = (earned / weights) * 100;
-  return { percent, arithmetic: [...arithmetic, `Together ${text(earned)} of ${text(weights)}, which is ${withUnit(percent, '%', 2)}`] };
+  return {
+    percent,
+    arithmetic: [...arithmetic, `Together ${text(earned)} of ${text(weights)}, which is ${withUnit(percent, '%', 2)}`],
+  };
 }
 
 /** What the level gives, 0 to 1. */

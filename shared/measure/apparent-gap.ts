@@ -9,12 +9,20 @@ export function bandWeight(band: number): number {
 }
 
 /** The white between two letters as seen, band by band, before any offset: both sighted profiles added. 1/1000 em. */
-export type SeenGap = { white: Float64Array; weights: Float64Array; weightSum: number; nearest: number; farthest: number };
+export type SeenGap = {
+  white: Float64Array;
+  weights: Float64Array;
+  weightSum: number;
+  nearest: number;
+  farthest: number;
+};
 
 export function seenGap(rightOfLeft: Float64Array, leftOfRight: Float64Array): SeenGap {
   const white = rightOfLeft.map((value, band) => value + leftOfRight[band]!);
   const weights = white.map((_, band) => bandWeight(band));
-  let weightSum = 0, nearest = Infinity, farthest = -Infinity;
+  let weightSum = 0,
+    nearest = Infinity,
+    farthest = -Infinity;
   for (let band = 0; band < white.length; band += 1) {
     weightSum += weights[band]!;
     nearest = Math.min(nearest, white[band]!);
@@ -46,10 +54,12 @@ export function totalForGap(seen: SeenGap, target: number): number | null {
   if (!(target > LEAST_GAP)) return null;
   const { white, weights, weightSum, nearest, farthest } = seen;
   // With every gap at least the nearest, E ≥ nearest + total: so total = target − nearest is never too small.
-  let low = LEAST_GAP - farthest, high = target - nearest;
+  let low = LEAST_GAP - farthest,
+    high = target - nearest;
   let total = Math.min(high, Math.max(low, 0));
   for (let turn = 0; turn < 60; turn += 1) {
-    let closeness = 0, steepness = 0;
+    let closeness = 0,
+      steepness = 0;
     for (let band = 0; band < white.length; band += 1) {
       const open = white[band]! + total;
       const gap = Math.max(LEAST_GAP, open);
@@ -60,7 +70,8 @@ export function totalForGap(seen: SeenGap, target: number): number | null {
     const found = Math.sqrt(weightSum / closeness);
     const miss = target - found;
     if (Math.abs(miss) < 0.002) return total;
-    if (miss > 0) low = total; else high = total;
+    if (miss > 0) low = total;
+    else high = total;
     const slope = (found * steepness) / closeness;
     const next = slope > 0 ? total + miss / slope : Infinity;
     total = next > low && next < high ? next : (low + high) / 2;

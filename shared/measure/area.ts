@@ -22,8 +22,12 @@ export function areaProfile(contours: Contours, advance: number): EdgeProfile {
   const { bottom, top } = boxOf(contours) ?? { bottom: 0, top: 0 };
   for (const points of contours) {
     for (let i = 0, j = points.length - 2; i < points.length; j = i, i += 2) {
-      const x0 = points[j]!, y0 = points[j + 1]!, x1 = points[i]!, y1 = points[i + 1]!;
-      const low = Math.min(y0, y1), high = Math.max(y0, y1);
+      const x0 = points[j]!,
+        y0 = points[j + 1]!,
+        x1 = points[i]!,
+        y1 = points[i + 1]!;
+      const low = Math.min(y0, y1),
+        high = Math.max(y0, y1);
       if (low === high) continue;
       for (let slice = Math.max(0, Math.floor((low - FLOOR) / SLICE)); slice < SLICES; slice += 1) {
         const from = FLOOR + slice * SLICE;
@@ -47,12 +51,19 @@ export type AreaGap = { white: Float64Array; heights: Float64Array; least: numbe
  * @param reach how far behind a letter's outermost point white counts, 1/1000 em; never more than the letter is wide.
  * At each slice where either letter has ink, white is counted from edge to edge. What lies inside a letter, out of sight from the other, is not counted.
  */
-export function areaGap(left: { fine: EdgeProfile; box: Box; advance: number }, right: { fine: EdgeProfile; box: Box }, reach = REACH): AreaGap {
-  const bottom = Math.min(left.box.bottom, right.box.bottom), top = Math.max(left.box.top, right.box.top);
+export function areaGap(
+  left: { fine: EdgeProfile; box: Box; advance: number },
+  right: { fine: EdgeProfile; box: Box },
+  reach = REACH,
+): AreaGap {
+  const bottom = Math.min(left.box.bottom, right.box.bottom),
+    top = Math.max(left.box.top, right.box.top);
   const deepestLeft = left.advance - left.box.right + Math.min(reach, left.box.right - left.box.left);
   const deepestRight = right.box.left + Math.min(reach, right.box.right - right.box.left);
-  const white: number[] = [], heights: number[] = [];
-  let least = Infinity, sum = 0;
+  const white: number[] = [],
+    heights: number[] = [];
+  let least = Infinity,
+    sum = 0;
   for (let slice = 0; slice < SLICES; slice += 1) {
     const low = FLOOR + slice * SLICE;
     // The first and the last slice count only as far as the letters reach.

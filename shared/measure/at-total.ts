@@ -31,6 +31,11 @@ export function offsetForGap(line: PreparedLine, index: number, target: number, 
 
 export function pairOf(line: PreparedLine, index: number): PreparedPair {
   const pair = line.pairs[index];
-  if (!pair) throw new MeasureError('bad-input', `Gap ${index} was asked for, but “${line.pack.text}” has ${line.pairs.length}, counted from 0.`, String(index));
+  if (!pair)
+    throw new MeasureError(
+      'bad-input',
+      `Gap ${index} was asked for, but “${line.pack.text}” has ${line.pairs.length}, counted from 0.`,
+      String(index),
+    );
   return pair;
 }

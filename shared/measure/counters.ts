@@ -8,7 +8,13 @@ import type { LetterShape } from './letter-shape';
  * (n, H) or one over the other (c, E). Where a letter is made of contours that overlap (a bowl pushed into its stem), its
  * closed counter is read in slices like an open one: counted alike, and called open. Outline x0 y0 x1 y1 … in 1/1000 em; area in (1/1000 em)²; height in 1/1000 em.
  */
-export type Counter = { kind: 'closed' | 'open'; between: 'all-round' | 'sides' | 'above-and-below'; outline: number[]; area: number; height: number };
+export type Counter = {
+  kind: 'closed' | 'open';
+  between: 'all-round' | 'sides' | 'above-and-below';
+  outline: number[];
+  area: number;
+  height: number;
+};
 
 /** Height of the slices that open counters are read in, and the least area that is a counter and no notch. */
 const SLICE = 10;
@@ -19,20 +25,33 @@ const LEAST_DEPTH = 0.25;
 /** All counters of a letter: the closed ones, those between sides, those between top and bottom. */
 export function counters(shape: LetterShape): Counter[] {
   const { contours } = shape;
-  const closed = contours.filter((points) => isHole(contours, points)).map((points): Counter => {
-    const heights = points.filter((_, i) => i % 2 === 1);
-    return { kind: 'closed', between: 'all-round', outline: [...points], area: Math.abs(signedArea(points)), height: spanOf(heights) };
-  });
+  const closed = contours
+    .filter((points) => isHole(contours, points))
+    .map((points): Counter => {
+      const heights = points.filter((_, i) => i % 2 === 1);
+      return {
+        kind: 'closed',
+        between: 'all-round',
+        outline: [...points],
+        area: Math.abs(signedArea(points)),
+        height: spanOf(heights),
+      };
+    });
   const holes = contours.filter((points) => isHole(contours, points));
-  const level = whiteRuns(contours, shape.box.bottom, shape.box.top)
-    .filter(({ at, from, to }) => windingAt(holes, (from + to) / 2, at) === 0);
-  const upright = whiteRuns(transposed(contours), shape.box.left, shape.box.right)
-    .filter(({ at, from, to }) => !isBetweenSides(contours, at, (from + to) / 2));
+  const level = whiteRuns(contours, shape.box.bottom, shape.box.top).filter(
+    ({ at, from, to }) => windingAt(holes, (from + to) / 2, at) === 0,
+  );
+  const upright = whiteRuns(transposed(contours), shape.box.left, shape.box.right).filter(
+    ({ at, from, to }) => !isBetweenSides(contours, at, (from + to) / 2),
+  );
   return [
     ...closed,
     ...pieces(level).map((runs) => pieceOf(runs, 'sides')),
     ...pieces(upright).map((runs) => pieceOf(runs, 'above-and-below')),
-  ].filter(({ area, height, between }) => area >= LEAST_AREA && (between !== 'above-and-below' || area >= LEAST_DEPTH * height * height));
+  ].filter(
+    ({ area, height, between }) =>
+      area >= LEAST_AREA && (between !== 'above-and-below' || area >= LEAST_DEPTH * height * height),
+  );
 }
 
 const widths = new WeakMap<LetterShape, number | null>();
@@ -44,7 +63,8 @@ const widths = new WeakMap<LetterShape, number | null>();
 export function counterWidth(shape: LetterShape): number | null {
   const known = widths.get(shape);
   if (known !== undefined) return known;
-  let area = 0, height = 0;
+  let area = 0,
+    height = 0;
   for (const counter of counters(shape)) {
     if (counter.between === 'above-and-below') continue;
     area += counter.area;
@@ -57,11 +77,16 @@ export function counterWidth(shape: LetterShape): number | null {
 
 /** A contour with white just inside it and ink outside. */
 function isHole(contours: Contours, points: Float64Array): boolean {
-  const ax = points[0]!, ay = points[1]!, bx = points[2]!, by = points[3]!;
+  const ax = points[0]!,
+    ay = points[1]!,
+    bx = points[2]!,
+    by = points[3]!;
   const inwards = signedArea(points) > 0 ? 1 : -1;
   const long = Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
-  const dx = ((ay - by) / long) * inwards * 0.05, dy = ((bx - ax) / long) * inwards * 0.05;
-  const x = (ax + bx) / 2, y = (ay + by) / 2;
+  const dx = ((ay - by) / long) * inwards * 0.05,
+    dy = ((bx - ax) / long) * inwards * 0.05;
+  const x = (ax + bx) / 2,
+    y = (ay + by) / 2;
   return windingAt(contours, x + dx, y + dy) === 0 && windingAt(contours, x - dx, y - dy) !== 0;
 }
 
@@ -90,17 +115,25 @@ function pieces(runs: Run[]): Run[][] {
       const last = other[other.length - 1]!;
       return run.at - last.at < SLICE * 1.5 && run.at > last.at && run.from < last.to && run.to > last.from;
     });
-    if (piece) piece.push(run); else found.push([run]);
+    if (piece) piece.push(run);
+    else found.push([run]);
   }
   return found;
 }
 
 /** Runs as one outline; its ends reach to the edges of the first and last slice, so that it encloses what is counted, to the unit. */
 function pieceOf(runs: Run[], between: 'sides' | 'above-and-below'): Counter {
-  const there: number[] = [], back: number[] = [];
+  const there: number[] = [],
+    back: number[] = [];
   let area = 0;
   for (const { at, from, to } of withEnds(runs)) {
-    if (between === 'sides') { there.push(from, at); back.push(to, at); } else { there.push(at, from); back.push(at, to); }
+    if (between === 'sides') {
+      there.push(from, at);
+      back.push(to, at);
+    } else {
+      there.push(at, from);
+      back.push(at, to);
+    }
   }
   for (const { from, to } of runs) area += (to - from) * SLICE;
   for (let i = back.length - 2; i >= 0; i -= 2) there.push(back[i]!, back[i + 1]!);
@@ -109,12 +142,17 @@ function pieceOf(runs: Run[], between: 'sides' | 'above-and-below'): Counter {
 }
 
 function withEnds(runs: Run[]): Run[] {
-  const first = runs[0]!, last = runs[runs.length - 1]!;
+  const first = runs[0]!,
+    last = runs[runs.length - 1]!;
   return [{ ...first, at: first.at - SLICE / 2 }, ...runs, { ...last, at: last.at + SLICE / 2 }];
 }
 
 function spanOf(values: ArrayLike<number>): number {
-  let least = Infinity, most = -Infinity;
-  for (let i = 0; i < values.length; i += 1) { least = Math.min(least, values[i]!); most = Math.max(most, values[i]!); }
+  let least = Infinity,
+    most = -Infinity;
+  for (let i = 0; i < values.length; i += 1) {
+    least = Math.min(least, values[i]!);
+    most = Math.max(most, values[i]!);
+  }
   return most - least;
 }

@@ -13,7 +13,9 @@ export type PairProfiles = { leftDrawn: Polyline[]; rightDrawn: Polyline[]; left
 export function pairProfiles(line: PreparedLine, index: number, total: number): PairProfiles {
   const pair = pairOf(line, index);
   const shift = pair.left.advance + pair.wordSpace + total;
-  const bands = [...pair.seen.white.keys()].filter((band) => heightOfBand(band) > lowest(line, index) && heightOfBand(band) < highest(line, index));
+  const bands = [...pair.seen.white.keys()].filter(
+    (band) => heightOfBand(band) > lowest(line, index) && heightOfBand(band) < highest(line, index),
+  );
   const leftX = (white: Float64Array) => (band: number) => pair.left.advance - white[band]!;
   const rightX = (white: Float64Array) => (band: number) => shift + white[band]!;
   return {
@@ -31,15 +33,24 @@ export function pairProfiles(line: PreparedLine, index: number, total: number): 
 export function pairWhite(line: PreparedLine, index: number, total: number, reach = REACH): Polyline {
   const { left, right, wordSpace } = pairOf(line, index);
   const shift = left.advance + wordSpace + total;
-  const bottom = Math.max(BOTTOM, lowest(line, index)), top = highest(line, index);
-  const leftEdge: Polyline = [], rightEdge: Polyline = [];
+  const bottom = Math.max(BOTTOM, lowest(line, index)),
+    top = highest(line, index);
+  const leftEdge: Polyline = [],
+    rightEdge: Polyline = [];
   const count = Math.max(1, Math.floor((top - bottom) / (STEP / 5)));
   const slice = (top - bottom) / count;
   for (let step = 0; step <= count; step += 1) {
     const y = bottom + Math.min(step * slice, top - bottom);
     const inner = Math.min(Math.max(y, bottom + 0.01), top - 0.01);
-    const from = Math.max(rightmost(left.chunks.segments, inner), left.box.right - (isSliver(left.box, inner, bottom, top) ? 0 : reach));
-    const to = Math.min(leftmost(right.chunks.segments, inner), right.box.left + (isSliver(right.box, inner, bottom, top) ? 0 : reach)) + shift;
+    const from = Math.max(
+      rightmost(left.chunks.segments, inner),
+      left.box.right - (isSliver(left.box, inner, bottom, top) ? 0 : reach),
+    );
+    const to =
+      Math.min(
+        leftmost(right.chunks.segments, inner),
+        right.box.left + (isSliver(right.box, inner, bottom, top) ? 0 : reach),
+      ) + shift;
     leftEdge.push(from, y);
     rightEdge.push(Math.max(from, to), y);
   }
@@ -48,12 +59,17 @@ export function pairWhite(line: PreparedLine, index: number, total: number, reac
 }
 
 /** Edge profile of one letter of the line and the heights it is taken at, 1/1000 em. */
-export function letterProfile(line: PreparedLine, letter: number): { heights: number[]; left: number[]; right: number[]; leftSeen: number[]; rightSeen: number[] } {
+export function letterProfile(
+  line: PreparedLine,
+  letter: number,
+): { heights: number[]; left: number[]; right: number[]; leftSeen: number[]; rightSeen: number[] } {
   const shape = line.letters[letter]!;
   return {
     heights: [...shape.edge.left.keys()].map(heightOfBand),
-    left: [...shape.edge.left], right: [...shape.edge.right],
-    leftSeen: [...shape.seen.left], rightSeen: [...shape.seen.right],
+    left: [...shape.edge.left],
+    right: [...shape.edge.right],
+    leftSeen: [...shape.seen.left],
+    rightSeen: [...shape.seen.right],
   };
 }
 
@@ -79,7 +95,10 @@ function unbroken(bands: number[], at: (band: number) => number): Polyline[] {
   let run: Polyline = [];
   for (const band of bands) {
     const x = at(band);
-    if (Math.abs(x) < Infinity) { run.push(x, heightOfBand(band)); continue; }
+    if (Math.abs(x) < Infinity) {
+      run.push(x, heightOfBand(band));
+      continue;
+    }
     if (run.length > 0) runs.push(run);
     run = [];
   }
@@ -105,7 +124,8 @@ function leftmost(segments: Float64Array, y: number): number {
 }
 
 function crossing(segments: Float64Array, i: number, y: number): number | null {
-  const y0 = segments[i + 1]!, y1 = segments[i + 3]!;
+  const y0 = segments[i + 1]!,
+    y1 = segments[i + 3]!;
   if (y < Math.min(y0, y1) || y >= Math.max(y0, y1)) return null;
   return segments[i]! + ((segments[i + 2]! - segments[i]!) * (y - y0)) / (y1 - y0);
 }

@@ -10,7 +10,8 @@ const SLICE = 4;
  */
 export function letterInside(line: PreparedLine, letter: number): Polyline {
   const { box, chunks } = line.letters[letter]!;
-  const left: Polyline = [], right: Polyline = [];
+  const left: Polyline = [],
+    right: Polyline = [];
   const count = Math.max(2, Math.floor((box.top - box.bottom) / SLICE));
   for (let step = 1; step < count; step += 1) {
     const y = box.bottom + ((box.top - box.bottom) * step) / count;
@@ -24,9 +25,13 @@ export function letterInside(line: PreparedLine, letter: number): Polyline {
 }
 
 function extremes(segments: Float64Array, y: number): [number, number] {
-  let least = Infinity, most = -Infinity;
+  let least = Infinity,
+    most = -Infinity;
   for (let i = 0; i < segments.length; i += 4) {
-    const x0 = segments[i]!, y0 = segments[i + 1]!, x1 = segments[i + 2]!, y1 = segments[i + 3]!;
+    const x0 = segments[i]!,
+      y0 = segments[i + 1]!,
+      x1 = segments[i + 2]!,
+      y1 = segments[i + 3]!;
     if (y < Math.min(y0, y1) || y >= Math.max(y0, y1)) continue;
     const x = x0 + ((x1 - x0) * (y - y0)) / (y1 - y0);
     least = Math.min(least, x);

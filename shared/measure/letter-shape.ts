@@ -28,11 +28,20 @@ export type LetterShape = {
  * @param letter its path and advance in font units, and its cluster for the error's words.
  * @throws MeasureError `no-outline` when there is no ink to measure.
  */
-export function letterShape(letter: { cluster: string; path: string; advance: number }, unitsPerEm: number, bands: number): LetterShape {
+export function letterShape(
+  letter: { cluster: string; path: string; advance: number },
+  unitsPerEm: number,
+  bands: number,
+): LetterShape {
   const scale = 1000 / unitsPerEm;
   const contours = flatten(parsePath(letter.path), scale);
   const box = boxOf(contours);
-  if (!box) throw new MeasureError('no-outline', `The letter “${letter.cluster}” has no outline in this face, so the gaps beside it cannot be measured. Choose another letter or another face.`, letter.cluster);
+  if (!box)
+    throw new MeasureError(
+      'no-outline',
+      `The letter “${letter.cluster}” has no outline in this face, so the gaps beside it cannot be measured. Choose another letter or another face.`,
+      letter.cluster,
+    );
   const advance = letter.advance * scale;
   const edge = edgeProfile(contours, advance, bands);
   return {

@@ -23,9 +23,18 @@ const ENOUGH_FOR_EVENNESS = 5;
  * at `smallestSize`, where one is named and it is under the line's own.
  * @throws MeasureError for offsets of the wrong length or no whole numbers, an unknown size, a letter without outline.
  */
-export function measureLine(pack: Pack, spacing: Spacing, at: { size: Size; ground: Ground; smallestSize?: Size | null | undefined }): LineMeasure {
+export function measureLine(
+  pack: Pack,
+  spacing: Spacing,
+  at: { size: Size; ground: Ground; smallestSize?: Size | null | undefined },
+): LineMeasure {
   checkSpacing(pack, spacing);
-  if (!(at.size.value > 0 && at.size.value < Infinity)) throw new MeasureError('bad-size', `The size is “${at.size.value}”. Give a size above 0 in px or pt.`, String(at.size.value));
+  if (!(at.size.value > 0 && at.size.value < Infinity))
+    throw new MeasureError(
+      'bad-size',
+      `The size is “${at.size.value}”. Give a size above 0 in px or pt.`,
+      String(at.size.value),
+    );
   const line = prepareLine(pack);
   const set = line.pairs.map((pair, index) => setPair(pair, spacing, index));
   const gaps = set.map(({ gap }) => gap);
@@ -62,7 +71,13 @@ function setPair(pair: PreparedPair, spacing: Spacing, index: number): SetPair {
   return { pair, total, gap: apparentGap(pair.seen, total + pair.wordSpace) };
 }
 
-function pairMeasure(line: PreparedLine, { pair, total, gap }: SetPair, spacing: Spacing, index: number, reference: number | null): PairMeasure {
+function pairMeasure(
+  line: PreparedLine,
+  { pair, total, gap }: SetPair,
+  spacing: Spacing,
+  index: number,
+  reference: number | null,
+): PairMeasure {
   const near = clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
   const wanted = reference === null ? null : totalForGap(pair.seen, reference);
   return {
@@ -78,7 +93,13 @@ function pairMeasure(line: PreparedLine, { pair, total, gap }: SetPair, spacing:
     apparentGap: round2(gap),
     area: round2(meanWhite(pair.area, total + pair.wordSpace)),
     clearance: round2(near.distance),
-    contact: near.crossing ? 'crossing' : near.distance < 1 ? 'touching' : near.distance < 0.2 * (line.stem?.stemGap ?? 0) ? 'near' : 'apart',
+    contact: near.crossing
+      ? 'crossing'
+      : near.distance < 1
+        ? 'touching'
+        : near.distance < 0.2 * (line.stem?.stemGap ?? 0)
+          ? 'near'
+          : 'apart',
     sides: { left: pair.left.sides.right, right: pair.right.sides.left },
     reference: roundOrNull(reference),
     suggestion: wanted === null ? null : whole(wanted - pair.wordSpace - pair.builtIn - spacing.tracking),

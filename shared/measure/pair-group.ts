@@ -14,7 +14,10 @@ export function pairGroup(left: string, right: string, wordSpace: number, allCap
 
 /** Whether a line has capitals and no small letter. */
 export function isAllCapitals(letters: string[]): boolean {
-  return letters.some(isCapital) && !letters.some((letter) => letter !== letter.toUpperCase() && letter === letter.toLowerCase());
+  return (
+    letters.some(isCapital) &&
+    !letters.some((letter) => letter !== letter.toUpperCase() && letter === letter.toLowerCase())
+  );
 }
 
 function isCapital(letter: string): boolean {

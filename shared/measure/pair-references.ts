@@ -20,7 +20,8 @@ export function pairReferences(line: PreparedLine, gaps: readonly number[]): (nu
     const own = gaps.filter((_, index) => line.pairs[index]!.group === group);
     if (own.length >= ENOUGH) middles.set(group, median(own));
   }
-  const letters = lettersMiddle(line, gaps), lettersBuilt = lettersMiddle(line, built);
+  const letters = lettersMiddle(line, gaps),
+    lettersBuilt = lettersMiddle(line, built);
   const tightness = letters !== null && lettersBuilt !== null ? letters / lettersBuilt : 1;
   return line.pairs.map(({ group }, index) => {
     if (group === 'punctuation' || (group === 'figures' && !middles.has('figures'))) return built[index]! * tightness;
@@ -30,7 +31,9 @@ export function pairReferences(line: PreparedLine, gaps: readonly number[]): (nu
 
 /** The middle of the line's letter pairs; null when it has none. */
 export function lettersMiddle(line: PreparedLine, gaps: readonly number[]): number | null {
-  const own = gaps.filter((_, index) => line.pairs[index]!.group === 'letters' || line.pairs[index]!.group === 'capitals');
+  const own = gaps.filter(
+    (_, index) => line.pairs[index]!.group === 'letters' || line.pairs[index]!.group === 'capitals',
+  );
   return own.length === 0 ? null : median(own);
 }
 

@@ -77,8 +77,10 @@ function openness(face: PreparedFace, profile: Float64Array, unit: number): Floa
   const last = profile.length - 1;
   return Float64Array.from(practiceHeights(face), (height) => {
     const place = Math.min(last, Math.max(0, (height - heightOfBand(0)) / STEP));
-    const below = Math.min(Math.floor(place), Math.max(0, last - 1)), above = Math.min(last, below + 1);
-    const from = Math.min(DEEPEST * unit, profile[below]!), to = Math.min(DEEPEST * unit, profile[above]!);
+    const below = Math.min(Math.floor(place), Math.max(0, last - 1)),
+      above = Math.min(last, below + 1);
+    const from = Math.min(DEEPEST * unit, profile[below]!),
+      to = Math.min(DEEPEST * unit, profile[above]!);
     return (from + (to - from) * (place - below)) / unit;
   });
 }

@@ -30,12 +30,19 @@ export function prepareFace(source: Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyp
   const shapes: (LetterShape | undefined)[] = [];
   const shapeOf = (index: number): LetterShape => {
     const glyph = source.glyphs[index];
-    if (!glyph) throw new MeasureError('bad-pack', `The pack names letter shape ${index}, but holds ${source.glyphs.length}. Build it again from its face.`, String(index));
+    if (!glyph)
+      throw new MeasureError(
+        'bad-pack',
+        `The pack names letter shape ${index}, but holds ${source.glyphs.length}. Build it again from its face.`,
+        String(index),
+      );
     return (shapes[index] ??= letterShape(glyph, source.unitsPerEm, bands));
   };
   const control = (index: number | null) => (index === null ? [] : [shapeOf(index)]);
-  const H = control(source.control.H), capitals = [...H, ...control(source.control.O)];
-  const n = control(source.control.n), small = [...n, ...control(source.control.o)];
+  const H = control(source.control.H),
+    capitals = [...H, ...control(source.control.O)];
+  const n = control(source.control.n),
+    small = [...n, ...control(source.control.o)];
   const counters = [...n, ...H].map(counterWidth).filter((width) => width !== null);
   return {
     bands,
@@ -54,5 +61,7 @@ function pairsOf(left: LetterShape[], right: LetterShape[]): [LetterShape, Lette
 }
 
 function middleGap(pairs: [LetterShape, LetterShape][]): number | null {
-  return pairs.length === 0 ? null : median(pairs.map(([left, right]) => apparentGap(seenGap(left.seen.right, right.seen.left), 0)));
+  return pairs.length === 0
+    ? null
+    : median(pairs.map(([left, right]) => apparentGap(seenGap(left.seen.right, right.seen.left), 0)));
 }

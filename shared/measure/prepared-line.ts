@@ -60,5 +60,13 @@ function prepare(pack: Pack): PreparedLine {
       group: pairGroup(clusters[index]!, clusters[index + 1]!, wordSpace, allCapitals),
     };
   });
-  return { pack, face, clusters, letters, pairs, stem: face.stem, faceReference: allCapitals ? face.capitalsReference : face.reference };
+  return {
+    pack,
+    face,
+    clusters,
+    letters,
+    pairs,
+    stem: face.stem,
+    faceReference: allCapitals ? face.capitalsReference : face.reference,
+  };
 }

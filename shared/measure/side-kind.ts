@@ -24,7 +24,11 @@ export function sideKind(profile: Float64Array, width: number): SideKind {
   const slant = slantOf(withoutEnds(depths, 0.06), Math.min(SLANT * height, OF_WIDTH * width));
   if (slant) return slant;
   const deepest = Math.max(...inner);
-  if (range(inner) <= FLUSH * height && (deepest <= FLUSH * height || (deepest <= SERIF * height && hasTips(depths, height)))) return endsOf(depths, height);
+  if (
+    range(inner) <= FLUSH * height &&
+    (deepest <= FLUSH * height || (deepest <= SERIF * height && hasTips(depths, height)))
+  )
+    return endsOf(depths, height);
   // What stands close to the outermost point faces the neighbour; the rest is a bay, or an ascender behind a bowl.
   const facing = longestRun(depths, Math.min(FACING * height, OF_WIDTH * width));
   if (facing.length < 0.48 * depths.length) return 'open';
@@ -49,14 +53,18 @@ function hasTips(depths: number[], height: number): boolean {
 function endsOf(depths: number[], height: number): SideKind {
   const end = Math.max(1, Math.floor(depths.length * 0.12));
   const flush = middleOf(depths);
-  const lowGoesBack = mean(depths.slice(0, end)) - flush > FLUSH * height, highGoesBack = mean(depths.slice(-end)) - flush > FLUSH * height;
+  const lowGoesBack = mean(depths.slice(0, end)) - flush > FLUSH * height,
+    highGoesBack = mean(depths.slice(-end)) - flush > FLUSH * height;
   if (lowGoesBack && highGoesBack) return 'round';
   return lowGoesBack || highGoesBack ? 'arched' : 'straight';
 }
 
 /** A side that goes back one way, without a jump, over much of its height. */
 function slantOf(depths: number[], least: number): SideKind | null {
-  let up = 0, down = 0, steepest = 0, moving = 0;
+  let up = 0,
+    down = 0,
+    steepest = 0,
+    moving = 0;
   for (let i = 1; i < depths.length; i += 1) {
     const step = depths[i]! - depths[i - 1]!;
     up += Math.max(0, step);
@@ -65,7 +73,11 @@ function slantOf(depths: number[], least: number): SideKind | null {
     if (Math.abs(step) > 0.1 * STEP) moving += 1;
   }
   const travelled = Math.max(up, down);
-  const steady = travelled > 0.85 * (up + down) && travelled > least && steepest < 0.3 * travelled && moving > 0.45 * (depths.length - 1);
+  const steady =
+    travelled > 0.85 * (up + down) &&
+    travelled > least &&
+    steepest < 0.3 * travelled &&
+    moving > 0.45 * (depths.length - 1);
   return !steady ? null : up > down ? 'slanted-in' : 'slanted-out';
 }
 
@@ -75,7 +87,8 @@ function withoutEnds(depths: number[], share: number): number[] {
 }
 
 function longestRun(depths: number[], limit: number): number[] {
-  let best: number[] = [], run: number[] = [];
+  let best: number[] = [],
+    run: number[] = [];
   for (const depth of depths) {
     run = depth <= limit ? [...run, depth] : [];
     if (run.length > best.length) best = run;

@@ -26,11 +26,13 @@ export function edgeProfile(contours: Contours, advance: number, bands: number):
 
 /** Widens every band that a segment passes through by the part of the segment inside it. */
 function addSegment(least: Float64Array, most: Float64Array, x0: number, y0: number, x1: number, y1: number) {
-  const low = Math.min(y0, y1), high = Math.max(y0, y1);
+  const low = Math.min(y0, y1),
+    high = Math.max(y0, y1);
   const first = Math.max(0, Math.floor((low - BOTTOM) / STEP));
   const last = Math.min(least.length - 1, Math.floor((high - BOTTOM) / STEP));
   for (let band = first; band <= last; band += 1) {
-    const floor = Math.max(low, BOTTOM + band * STEP), ceiling = Math.min(high, BOTTOM + (band + 1) * STEP);
+    const floor = Math.max(low, BOTTOM + band * STEP),
+      ceiling = Math.min(high, BOTTOM + (band + 1) * STEP);
     // Ink that only touches the band's lower rim belongs to the band below.
     if (ceiling === floor && floor === BOTTOM + band * STEP && low < floor) continue;
     const xa = high === low ? x0 : x0 + ((x1 - x0) * (floor - y0)) / (y1 - y0);

@@ -6,7 +6,11 @@ import type { Command } from './parse-path';
  * of control points with weights that follow from the Bernstein polynomials. No flattening.
  */
 export function outlineArea(commands: Command[]): number {
-  let area = 0, startX = 0, startY = 0, x = 0, y = 0;
+  let area = 0,
+    startX = 0,
+    startY = 0,
+    x = 0,
+    y = 0;
   for (const { letter, numbers } of commands) {
     const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = numbers;
     if (letter === 'M') {
@@ -19,7 +23,14 @@ export function outlineArea(commands: Command[]): number {
       area += (2 * cross(x, y, a, b) + cross(x, y, c, d) + 2 * cross(a, b, c, d)) / 6;
       [x, y] = [c, d];
     } else if (letter === 'C') {
-      area += (6 * cross(x, y, a, b) + 3 * cross(x, y, c, d) + cross(x, y, e, f) + 3 * cross(a, b, c, d) + 3 * cross(a, b, e, f) + 6 * cross(c, d, e, f)) / 20;
+      area +=
+        (6 * cross(x, y, a, b) +
+          3 * cross(x, y, c, d) +
+          cross(x, y, e, f) +
+          3 * cross(a, b, c, d) +
+          3 * cross(a, b, e, f) +
+          6 * cross(c, d, e, f)) /
+        20;
       [x, y] = [e, f];
     } else {
       area += cross(x, y, startX, startY) / 2;

@@ -15,11 +15,16 @@ export function parsePath(text: string): Command[] {
   return pieces.map((piece, index) => {
     const letter = piece[0] as Command['letter'];
     const numbers = (piece.slice(1).match(/-?\d+(?:\.\d+)?/g) ?? []).map(Number);
-    if (numbers.length !== COUNTS[letter] || !numbers.every(Number.isFinite) || (index === 0 && letter !== 'M')) fail(piece);
+    if (numbers.length !== COUNTS[letter] || !numbers.every(Number.isFinite) || (index === 0 && letter !== 'M'))
+      fail(piece);
     return { letter, numbers };
   });
 }
 
 function fail(piece: string): never {
-  throw new MeasureError('bad-path', `The outline has a part that is no drawing command: “${piece.slice(0, 60)}”. Build the pack again from its face.`, piece.slice(0, 200));
+  throw new MeasureError(
+    'bad-path',
+    `The outline has a part that is no drawing command: “${piece.slice(0, 60)}”. Build the pack again from its face.`,
+    piece.slice(0, 200),
+  );
 }

@@ -17,7 +17,9 @@ export type PlacedLine = { letters: PlacedLetter[]; gaps: PlacedGap[]; width: nu
 export function placeLetters(pack: Pack, spacing: Spacing): PlacedLine {
   const gapCount = pack.letters.length - 1;
   if (spacing.offsets.length !== gapCount) {
-    throw new RangeError(`The line “${pack.text}” has ${gapCount} gaps, the spacing has ${spacing.offsets.length} offsets.`);
+    throw new RangeError(
+      `The line “${pack.text}” has ${gapCount} gaps, the spacing has ${spacing.offsets.length} offsets.`,
+    );
   }
   const unitsPerPerMille = pack.unitsPerEm / 1000;
   const letters: PlacedLetter[] = [];
@@ -29,7 +31,11 @@ export function placeLetters(pack: Pack, spacing: Spacing): PlacedLine {
     letters.push({ index, glyph, x, advance });
     if (index === gapCount) return { letters, gaps, width: x + advance };
     const from = x + advance;
-    const to = from + pack.builtIn[index]! + pack.wordSpace[index]! + (spacing.tracking + spacing.offsets[index]!) * unitsPerPerMille;
+    const to =
+      from +
+      pack.builtIn[index]! +
+      pack.wordSpace[index]! +
+      (spacing.tracking + spacing.offsets[index]!) * unitsPerPerMille;
     gaps.push({ index, from, to, centre: (from + to) / 2 });
     x = to;
   }
@@ -44,7 +50,9 @@ export function mergedPath(pack: Pack, line: PlacedLine): string {
 /** A pack path moved right by `dx`. Coordinates alternate x, y after every command. */
 export function shiftedPath(path: string, dx: number): string {
   return path.replace(/([MLQC])([^MLQCZ]*)/g, (_, command: string, numbers: string) => {
-    const moved = numbers.split(' ').map((number, i) => (i % 2 === 0 ? Math.floor((Number(number) + dx) * 100 + 0.5) / 100 : number));
+    const moved = numbers
+      .split(' ')
+      .map((number, i) => (i % 2 === 0 ? Math.floor((Number(number) + dx) * 100 + 0.5) / 100 : number));
     return command + moved.join(' ');
   });
 }

@@ -21,8 +21,14 @@ export function evenOffsets(pack: Pack): PerMille[] {
 
 /** Gaps of a line between neighbouring letters (never a word space) that are of a kind. */
 export function gapsOfKind(pack: Pack, kind: PracticeKind): number[] {
-  const measured = measureLine(pack, { tracking: 0, offsets: pack.builtIn.map(() => 0) }, { size: { value: 48, unit: 'px' }, ground: 'light' });
-  return measured.pairs.filter(({ wordSpace, sides }) => wordSpace === 0 && (kind === 'any' || matches([sides.left, sides.right], kind))).map(({ index }) => index);
+  const measured = measureLine(
+    pack,
+    { tracking: 0, offsets: pack.builtIn.map(() => 0) },
+    { size: { value: 48, unit: 'px' }, ground: 'light' },
+  );
+  return measured.pairs
+    .filter(({ wordSpace, sides }) => wordSpace === 0 && (kind === 'any' || matches([sides.left, sides.right], kind)))
+    .map(({ index }) => index);
 }
 
 function matches(sides: readonly SideKind[], kind: PracticeKind): boolean {

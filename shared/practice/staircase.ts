@@ -36,13 +36,22 @@ export function answerStaircase(before: Staircase, right: boolean): Staircase {
   const trials = before.trials + 1;
   if (right && before.rightInRow === 0) return { ...before, trials, rightInRow: 1 };
   const direction = right ? 'down' : 'up';
-  const turns = before.direction !== null && before.direction !== direction ? [...before.turns, before.level] : before.turns;
+  const turns =
+    before.direction !== null && before.direction !== direction ? [...before.turns, before.level] : before.turns;
   const factor = turns.length < LEFT_OUT ? COARSE : FINE;
   const level = right ? before.level / factor : before.level * factor;
-  return { ...before, trials, turns, direction, rightInRow: 0, level: Math.max(before.limits.least, Math.min(before.limits.most, level)) };
+  return {
+    ...before,
+    trials,
+    turns,
+    direction,
+    rightInRow: 0,
+    level: Math.max(before.limits.least, Math.min(before.limits.most, level)),
+  };
 }
 
-export const isFinished = (staircase: Staircase): boolean => staircase.turns.length >= TURNS || staircase.trials >= MOST_TRIALS;
+export const isFinished = (staircase: Staircase): boolean =>
+  staircase.turns.length >= TURNS || staircase.trials >= MOST_TRIALS;
 
 /**
  * The smallest fault seen with probability 0.707: the geometric mean of the later turns, since steps are factors.

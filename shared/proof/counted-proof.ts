@@ -13,8 +13,14 @@ export type Counted<Of extends ProofInRound> = {
  * The proof that counts: the one the instructor picked, else the last received before marking started.
  * Numbers decide among proofs of one instant. A choice that names no proof of the list is not looked at.
  */
-export function countedProof<Of extends ProofInRound>(proofs: readonly Of[], markingStartedAt: Date | null, chosenId: string | null): Counted<Of> {
-  const tooLate = proofs.filter((proof) => markingStartedAt !== null && proof.receivedAt.getTime() > markingStartedAt.getTime());
+export function countedProof<Of extends ProofInRound>(
+  proofs: readonly Of[],
+  markingStartedAt: Date | null,
+  chosenId: string | null,
+): Counted<Of> {
+  const tooLate = proofs.filter(
+    (proof) => markingStartedAt !== null && proof.receivedAt.getTime() > markingStartedAt.getTime(),
+  );
   const chosen = proofs.find((proof) => proof.id === chosenId);
   if (chosen) return { proof: chosen, why: 'chosen', tooLate };
   const inTime = proofs.filter((proof) => !tooLate.includes(proof));

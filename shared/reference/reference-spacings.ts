@@ -2,7 +2,14 @@ import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { repeatability } from './repeatability';
 
-type Take = { author: string; authorId: string; slot: number; spacing: Spacing; tolerances: readonly (number | null)[]; reasons: readonly (string | null)[] };
+type Take = {
+  author: string;
+  authorId: string;
+  slot: number;
+  spacing: Spacing;
+  tolerances: readonly (number | null)[];
+  reasons: readonly (string | null)[];
+};
 
 /** A tolerance under this would ask more of a hand than a bench gives; in 1/1000 em. */
 const least = 2;
@@ -12,7 +19,9 @@ const least = 2;
  * no tolerance of its own it takes the author's repeatability if they set the line more than once, else the exercise's.
  */
 export function referenceSpacings(takes: readonly Take[], exerciseTolerance: number): ReferenceSpacing[] {
-  const firsts = takes.filter((take) => takes.every((other) => other.authorId !== take.authorId || other.slot >= take.slot));
+  const firsts = takes.filter((take) =>
+    takes.every((other) => other.authorId !== take.authorId || other.slot >= take.slot),
+  );
   return firsts.map((take) => {
     const own = repeatabilityOf(takes.filter(({ authorId }) => authorId === take.authorId));
     const usual = own === null ? exerciseTolerance : Math.max(least, own);

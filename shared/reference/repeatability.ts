@@ -10,7 +10,10 @@
 export function repeatability(takes: readonly (readonly number[])[]): number | null {
   const gaps = takes[0]?.length ?? 0;
   if (takes.length < 2 || gaps === 0) return null;
-  if (takes.some((take) => take.length !== gaps)) throw new RangeError(`Takes of one line have one length, but these have ${takes.map(({ length }) => length).join(', ')} gaps.`);
+  if (takes.some((take) => take.length !== gaps))
+    throw new RangeError(
+      `Takes of one line have one length, but these have ${takes.map(({ length }) => length).join(', ')} gaps.`,
+    );
   const centred = takes.map((take) => take.map((value) => value - mean(take)));
   let squares = 0;
   for (let gap = 0; gap < gaps; gap++) {

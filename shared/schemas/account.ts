@@ -10,11 +10,16 @@ export const emailSchema = z.pipe(
     z.string(),
     z.transform((typed: string) => typed.trim().toLowerCase().normalize('NFC')),
   ),
-  z.string().check(
-    z.minLength(1, 'Write your e-mail address.'),
-    z.maxLength(254, 'This is longer than an e-mail address can be (254 characters).'),
-    z.regex(/^$|^[^\s@]+@[^\s@]+$/u, 'This does not look like an e-mail address: it needs one @ with something before and after it.'),
-  ),
+  z
+    .string()
+    .check(
+      z.minLength(1, 'Write your e-mail address.'),
+      z.maxLength(254, 'This is longer than an e-mail address can be (254 characters).'),
+      z.regex(
+        /^$|^[^\s@]+@[^\s@]+$/u,
+        'This does not look like an e-mail address: it needs one @ with something before and after it.',
+      ),
+    ),
 );
 
 /** As it should stand on a class list. One line, 1 to 120 characters. */
@@ -23,11 +28,13 @@ export const personNameSchema = z.pipe(
     z.string(),
     z.transform((typed: string) => typed.normalize('NFC').replace(/\s+/gu, ' ').trim()),
   ),
-  z.string().check(
-    z.minLength(1, 'Write the name as it should stand on the class list.'),
-    z.maxLength(120, 'A name can have at most 120 characters.'),
-    z.regex(/^[^\p{Cc}\p{Cf}]*$/u, 'A name can’t contain control characters.'),
-  ),
+  z
+    .string()
+    .check(
+      z.minLength(1, 'Write the name as it should stand on the class list.'),
+      z.maxLength(120, 'A name can have at most 120 characters.'),
+      z.regex(/^[^\p{Cc}\p{Cf}]*$/u, 'A name can’t contain control characters.'),
+    ),
 );
 
 /**
@@ -39,10 +46,12 @@ export const newPasswordSchema = z.pipe(
     z.string(),
     z.transform((typed: string) => typed.normalize('NFKC')),
   ),
-  z.string().check(
-    z.minLength(10, 'Choose a password of at least 10 characters; a few words in a row are good.'),
-    z.maxLength(200, 'A password can have at most 200 characters.'),
-  ),
+  z
+    .string()
+    .check(
+      z.minLength(10, 'Choose a password of at least 10 characters; a few words in a row are good.'),
+      z.maxLength(200, 'A password can have at most 200 characters.'),
+    ),
 );
 
 /** A password that is being tried: nothing is said about its form, so that nothing is learned from the answer. */
@@ -52,7 +61,9 @@ export const triedPasswordSchema = z.pipe(
 );
 
 /** The secret part of a link: 32 random bytes in base64url, 43 characters. */
-export const linkTokenSchema = z.string().check(z.regex(/^[A-Za-z0-9_-]{43}$/, 'This link is not complete. Copy the whole of it.'));
+export const linkTokenSchema = z
+  .string()
+  .check(z.regex(/^[A-Za-z0-9_-]{43}$/, 'This link is not complete. Copy the whole of it.'));
 
 export const signInSchema = z.object({ email: emailSchema, password: triedPasswordSchema });
 export const newAccountSchema = z.object({ name: personNameSchema, email: emailSchema, password: newPasswordSchema });

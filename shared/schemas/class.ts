@@ -11,7 +11,11 @@ export const showClassInput = z.strictObject({
 });
 
 /** The map of a round: one line by its specimen version, or all of them. */
-export const mapInput = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema, line: z.nullable(idSchema) });
+export const mapInput = z.strictObject({
+  exerciseId: idSchema,
+  roundNumber: roundNumberSchema,
+  line: z.nullable(idSchema),
+});
 
 /** The map’s page: as input of the class page, a line (the first, where none is named; `all` for all), and whether the numbers are asked for as a table, a page at a time. */
 export const showMapInput = z.strictObject({

@@ -4,19 +4,31 @@ export const roleSchema = z.enum(['instructor', 'assistant', 'student']);
 export type Role = z.infer<typeof roleSchema>;
 
 /** A title on one line, 1 to 120 characters. */
-export const courseTitleSchema = oneLine('Give the course a title, for example its subject and term.', 'A title can have at most 120 characters.', 120);
+export const courseTitleSchema = oneLine(
+  'Give the course a title, for example its subject and term.',
+  'A title can have at most 120 characters.',
+  120,
+);
 
 /** A section's name on one line, 1 to 60 characters. */
-export const sectionNameSchema = oneLine('Give the section a name, for example the day it meets.', 'A section’s name can have at most 60 characters.', 60);
+export const sectionNameSchema = oneLine(
+  'Give the section a name, for example the day it meets.',
+  'A section’s name can have at most 60 characters.',
+  60,
+);
 
 /** An IANA name such as Europe/Lisbon. Whether it exists is checked on the server, which has the list. */
-export const timeZoneSchema = z.string().check(z.minLength(1, 'Choose the time zone the course lives in.'), z.maxLength(64, 'This is not a time zone.'));
+export const timeZoneSchema = z
+  .string()
+  .check(z.minLength(1, 'Choose the time zone the course lives in.'), z.maxLength(64, 'This is not a time zone.'));
 
 /** A day in the course's own calendar, ISO 8601 (2027-09-30). */
 export const localDaySchema = z.iso.date('Write the day as year, month, day: 2027-09-30.');
 
 /** How long a join link works, in days. */
-export const joinLinkDaysSchema = z.coerce.number('Choose for how many days the link works.').check(z.int(), z.gte(1, 'A link works for at least one day.'), z.lte(180, 'A link works for at most 180 days.'));
+export const joinLinkDaysSchema = z.coerce
+  .number('Choose for how many days the link works.')
+  .check(z.int(), z.gte(1, 'A link works for at least one day.'), z.lte(180, 'A link works for at most 180 days.'));
 
 /** What the bench may tell, each step with the ones before it. */
 export const benchTellsSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);

@@ -2,7 +2,9 @@ import * as z from 'zod/mini';
 import { idSchema } from './note';
 import { pageNumberSchema } from './page';
 
-export const roundNumberSchema = z.coerce.number('Rounds have numbers.').check(z.int(), z.gte(1, 'Rounds are counted from 1.'), z.lte(1000));
+export const roundNumberSchema = z.coerce
+  .number('Rounds have numbers.')
+  .check(z.int(), z.gte(1, 'Rounds are counted from 1.'), z.lte(1000));
 
 /** One round of an exercise. */
 export const roundOnly = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema });

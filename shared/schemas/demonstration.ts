@@ -27,11 +27,23 @@ export type DemonstrationStep = z.infer<typeof demonstrationStepSchema>;
 /** A setting as it was made: where it began, then step by step. */
 export const demonstrationStepsSchema = z.strictObject({
   start: spacingSchema,
-  steps: z.array(demonstrationStepSchema).check(z.minLength(1, 'There is no step in it yet: space something first.'), z.maxLength(STEP_LIMIT, `A demonstration has at most ${STEP_LIMIT} steps.`)),
+  steps: z
+    .array(demonstrationStepSchema)
+    .check(
+      z.minLength(1, 'There is no step in it yet: space something first.'),
+      z.maxLength(STEP_LIMIT, `A demonstration has at most ${STEP_LIMIT} steps.`),
+    ),
 });
 export type DemonstrationSteps = z.infer<typeof demonstrationStepsSchema>;
 
-export const demonstrationTitleSchema = z.string().check(z.trim(), z.normalize(), z.minLength(1, 'Give the demonstration a title.'), z.maxLength(120, 'A title has at most 120 characters.'));
+export const demonstrationTitleSchema = z
+  .string()
+  .check(
+    z.trim(),
+    z.normalize(),
+    z.minLength(1, 'Give the demonstration a title.'),
+    z.maxLength(120, 'A title has at most 120 characters.'),
+  );
 
 /** `demonstrationId` is made in the browser, so that sending again is the same demonstration. */
 export const keepDemonstrationInput = z.strictObject({
@@ -46,4 +58,8 @@ export const demonstrationOnly = z.strictObject({ demonstrationId: idSchema });
 export const seeDemonstrationInput = z.strictObject({ exerciseId: idSchema, demonstrationId: idSchema });
 export const showDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, shown: z.boolean() });
 export const removeDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, removed: z.boolean() });
-export const retitleDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, title: demonstrationTitleSchema });
+export const retitleDemonstrationInput = z.strictObject({
+  demonstrationId: idSchema,
+  version,
+  title: demonstrationTitleSchema,
+});

@@ -2,7 +2,9 @@ import * as z from 'zod/mini';
 import { sizeSchema } from './spacing';
 
 /** An id of a row, as lib/data/ids.ts makes them. */
-export const idSchema = z.string().check(z.minLength(1), z.maxLength(64), z.regex(/^[A-Za-z0-9_-]+$/, 'This is not the id of anything.'));
+export const idSchema = z
+  .string()
+  .check(z.minLength(1), z.maxLength(64), z.regex(/^[A-Za-z0-9_-]+$/, 'This is not the id of anything.'));
 
 /** How much the bench says about a spacing, from least to most. */
 export const benchTellingSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
@@ -21,7 +23,12 @@ export const exerciseSettingsSchema = z.object({
   benchTellsAfterProof: z._default(benchTellingSchema, 'evenness'),
   referencesShown: z._default(referencesShownSchema, 'after-release'),
   /** 1/1000 em. */
-  tolerance: z._default(z.int('Give the tolerance as a whole number of thousandths of an em.').check(z.gte(1, 'A tolerance is at least 1.'), z.lte(200, 'A tolerance is at most 200.')), defaultTolerance),
+  tolerance: z._default(
+    z
+      .int('Give the tolerance as a whole number of thousandths of an em.')
+      .check(z.gte(1, 'A tolerance is at least 1.'), z.lte(200, 'A tolerance is at most 200.')),
+    defaultTolerance,
+  ),
   /** The smallest size the lettering will be used at: the ladder goes down to it, and crowding is judged there first. Null: none is known. */
   smallestSize: z._default(z.nullable(sizeSchema), null),
   /** Markers see an alias in place of the student's name. */
@@ -34,8 +41,17 @@ export type ExerciseSettings = z.infer<typeof exerciseSettingsSchema>;
 export const exerciseStateSchema = z.enum(['draft', 'published', 'closed']);
 export type ExerciseState = z.infer<typeof exerciseStateSchema>;
 
-const title = z.string().check(z.trim(), z.normalize(), z.minLength(1, 'Give the exercise a title.'), z.maxLength(120, 'A title has at most 120 characters.'));
-const brief = z.string().check(z.normalize(), z.maxLength(8000, 'A brief has at most 8000 characters; link to a longer text.'));
+const title = z
+  .string()
+  .check(
+    z.trim(),
+    z.normalize(),
+    z.minLength(1, 'Give the exercise a title.'),
+    z.maxLength(120, 'A title has at most 120 characters.'),
+  );
+const brief = z
+  .string()
+  .check(z.normalize(), z.maxLength(8000, 'A brief has at most 8000 characters; link to a longer text.'));
 
 export const createExerciseInput = z.strictObject({ courseId: idSchema, title, brief, safetySigns: z.boolean() });
 

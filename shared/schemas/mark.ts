@@ -10,7 +10,9 @@ export const giveMarkSchema = z.strictObject({
   /** The version that was on screen, −1 before the first mark; an older one changes nothing. */
   version: z.int().check(z.gte(-1)),
   /** Wanted when a level that was given is changed. */
-  why: z.string().check(storableText, z.trim(), z.maxLength(500, 'A reason holds at most 500 characters; please shorten it.')),
+  why: z
+    .string()
+    .check(storableText, z.trim(), z.maxLength(500, 'A reason holds at most 500 characters; please shorten it.')),
 });
 export type GiveMark = z.infer<typeof giveMarkSchema>;
 
@@ -18,4 +20,11 @@ export type GiveMark = z.infer<typeof giveMarkSchema>;
 export type MarkView = { criterionVersionId: string; level: number | null; version: number };
 
 /** One change of a mark, by whom and why. */
-export type MarkEventView = { criterionVersionId: string; who: string | null; why: string; before: number | null; after: number | null; at: string };
+export type MarkEventView = {
+  criterionVersionId: string;
+  who: string | null;
+  why: string;
+  before: number | null;
+  after: number | null;
+  at: string;
+};

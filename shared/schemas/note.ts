@@ -5,21 +5,27 @@ import { offsetSchema } from './spacing';
  * A note is critique pinned to the pairs `fromPair`..`toPair` (both included, so one pair when they are equal),
  * or to the whole line when both are null.
  */
-export const idSchema = z.string().check(z.minLength(1, 'An id is missing.'), z.maxLength(64, 'This is not an id of ours.'));
+export const idSchema = z
+  .string()
+  .check(z.minLength(1, 'An id is missing.'), z.maxLength(64, 'This is not an id of ours.'));
 
 const pairIndex = z.int().check(z.gte(0, 'Pairs are counted from 0.'), z.lte(198, 'A line has at most 199 pairs.'));
 
 /** Half a surrogate pair and U+0000 cannot be stored as text; a person never means them. */
-export const storableText = z.overwrite<string>((text) => text.replace(/[\uD800-\uDFFF]/gu, '\uFFFD').replaceAll('\0', ''));
+export const storableText = z.overwrite<string>((text) =>
+  text.replace(/[\uD800-\uDFFF]/gu, '\uFFFD').replaceAll('\0', ''),
+);
 
 /** What somebody wrote: not empty once trimmed, and short enough to stand in a margin. */
-export const bodySchema = z.string().check(
-  storableText,
-  z.normalize(),
-  z.trim(),
-  z.minLength(1, 'Please write something, or choose a stock note.'),
-  z.maxLength(2000, 'A note holds at most 2,000 characters; please shorten it or write two.'),
-);
+export const bodySchema = z
+  .string()
+  .check(
+    storableText,
+    z.normalize(),
+    z.trim(),
+    z.minLength(1, 'Please write something, or choose a stock note.'),
+    z.maxLength(2000, 'A note holds at most 2,000 characters; please shorten it or write two.'),
+  );
 
 /** Suggested offsets (1/1000 em, over the built-in value) for the pairs fromPair..toPair. */
 export const suggestionSchema = z.nullable(z.array(offsetSchema).check(z.minLength(1), z.maxLength(199)));
@@ -33,7 +39,9 @@ export const writeNoteSchema = z.strictObject({
   proofId: idSchema,
   specimenVersionId: idSchema,
   /** Made in the browser: sending again with the same key is the same note. */
-  requestKey: z.string().check(z.minLength(8, 'The key of this note is too short to be told from others.'), z.maxLength(64)),
+  requestKey: z
+    .string()
+    .check(z.minLength(8, 'The key of this note is too short to be told from others.'), z.maxLength(64)),
   ...target,
   body: bodySchema,
   suggestion: suggestionSchema,

@@ -49,7 +49,12 @@ export const packSchema = z.strictObject({
   /** Advance of the white space inside each pair, 0 where there is none. Length letters − 1. */
   wordSpace: z.array(whole),
   /** Indices into `glyphs` of the control letters, from which the face's own reference is taken; null where the face lacks one. */
-  control: z.strictObject({ H: z.nullable(z.int()), O: z.nullable(z.int()), n: z.nullable(z.int()), o: z.nullable(z.int()) }),
+  control: z.strictObject({
+    H: z.nullable(z.int()),
+    O: z.nullable(z.int()),
+    n: z.nullable(z.int()),
+    o: z.nullable(z.int()),
+  }),
   /** Pairs or runs that running text would have set as a ligature, by letter position, e.g. { from: 2, to: 3, text: 'fi' }. */
   ligatures: z.array(z.strictObject({ from: z.int(), to: z.int(), text: z.string() })),
 });

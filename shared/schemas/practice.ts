@@ -13,7 +13,9 @@ const level = z.number().check(z.gt(0), z.lte(2000));
 /** One finished sitting: how small a fault was seen. */
 export const practiceResultSchema = z.strictObject({
   /** Made in the browser: sent again, it is the same result. */
-  requestKey: z.string().check(z.minLength(8), z.maxLength(80), z.regex(/^[\w:.-]+$/, 'This is not a key that the practice makes.')),
+  requestKey: z
+    .string()
+    .check(z.minLength(8), z.maxLength(80), z.regex(/^[\w:.-]+$/, 'This is not a key that the practice makes.')),
   /** When the sitting ended, by the clock of the device. */
   at: z.iso.datetime(),
   task: practiceTaskSchema,
@@ -29,7 +31,13 @@ export const practiceResultSchema = z.strictObject({
 });
 export type PracticeResult = z.infer<typeof practiceResultSchema>;
 
-export const keepPracticeResultsInput = z.strictObject({ results: z.array(practiceResultSchema).check(z.minLength(1), z.maxLength(100)) });
+export const keepPracticeResultsInput = z.strictObject({
+  results: z.array(practiceResultSchema).check(z.minLength(1), z.maxLength(100)),
+});
 
 /** What stands in the payload column. */
-export const practicePayloadSchema = z.object({ task: practiceTaskSchema, trials: z._default(z.int(), 0), turns: z._default(z.array(z.number()), []) });
+export const practicePayloadSchema = z.object({
+  task: practiceTaskSchema,
+  trials: z._default(z.int(), 0),
+  turns: z._default(z.array(z.number()), []),
+});

@@ -18,7 +18,14 @@ const releasedLineSchema = z.strictObject({
   text: z.string(),
   notes: z.array(releasedNoteSchema),
   /** Only where the exercise lets references be seen once a round is released. */
-  deviations: z.nullable(z.strictObject({ author: z.nullable(z.string()), tightness: z.number(), pairs: z.array(storedPairComparisonSchema), findings: z.array(storedFindingSchema) })),
+  deviations: z.nullable(
+    z.strictObject({
+      author: z.nullable(z.string()),
+      tightness: z.number(),
+      pairs: z.array(storedPairComparisonSchema),
+      findings: z.array(storedFindingSchema),
+    }),
+  ),
 });
 
 const releasedMarkSchema = z.strictObject({
@@ -52,6 +59,12 @@ export type ReleasedNote = z.infer<typeof releasedNoteSchema>;
 export const releaseRoundSchema = z.strictObject({
   exerciseId: idSchema,
   roundNumber: int.check(z.gte(1)),
-  to: z.array(z.strictObject({ proofId: idSchema, seen: z.string().check(z.regex(/^[0-9a-f]{64}$/, 'Open the preview first; what it shows is what goes out.')) }))
+  to: z
+    .array(
+      z.strictObject({
+        proofId: idSchema,
+        seen: z.string().check(z.regex(/^[0-9a-f]{64}$/, 'Open the preview first; what it shows is what goes out.')),
+      }),
+    )
     .check(z.minLength(1, 'Choose at least one student to release to.'), z.maxLength(5000)),
 });

@@ -5,19 +5,26 @@ export const rosterUses = ['ignored', 'name', 'first name', 'last name', 'email'
 export type RosterUse = (typeof rosterUses)[number];
 
 /** The text of a roster as it was pasted or read from a file. */
-export const rosterTextSchema = z.string().check(
-  z.minLength(1, 'Paste the rows of the roster, or choose a file.'),
-  z.maxLength(500_000, 'This is more than a roster of a course can be (500,000 characters). Is it the right file?'),
-);
+export const rosterTextSchema = z
+  .string()
+  .check(
+    z.minLength(1, 'Paste the rows of the roster, or choose a file.'),
+    z.maxLength(500_000, 'This is more than a roster of a course can be (500,000 characters). Is it the right file?'),
+  );
 
 /** What each column is, where a person said so; empty where the names of the columns say it. */
-export const rosterColumnsSchema = z.array(z.enum(rosterUses, 'Choose what the column is from the list.')).check(z.maxLength(60, 'A roster can have at most 60 columns.'));
+export const rosterColumnsSchema = z
+  .array(z.enum(rosterUses, 'Choose what the column is from the list.'))
+  .check(z.maxLength(60, 'A roster can have at most 60 columns.'));
 
 /** What will happen with one row. `fault` says why nothing can be imported as long as it stands. */
 export type RosterRow = {
   /** In the text, from 1. */
   line: number;
-  name: string; email: string; role: string; section: string;
+  name: string;
+  email: string;
+  role: string;
+  section: string;
   becomes: 'new person' | 'joins' | 'here already' | 'was removed' | 'fault';
   /** For the person who imports: faults and remarks. */
   says: string[];

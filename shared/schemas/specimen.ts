@@ -17,22 +17,37 @@ export const lineSchema = z.string().check(
 /** What else is said of a specimen version. Pairs by index. */
 export const specimenDetailsSchema = z.object({
   /** A remark for the student, e.g. “for a book’s spine”. */
-  remark: z._default(z.string().check(z.trim(), z.normalize(), z.maxLength(300, 'A remark has at most 300 characters.')), ''),
+  remark: z._default(
+    z.string().check(z.trim(), z.normalize(), z.maxLength(300, 'A remark has at most 300 characters.')),
+    '',
+  ),
 });
 export type SpecimenDetails = z.infer<typeof specimenDetailsSchema>;
 
 export const addSpecimensInput = z.strictObject({
   exerciseId: idSchema,
   lines: z.array(lineSchema).check(z.minLength(1, 'Give at least one line.'), z.maxLength(mostAtOnce)),
-  faces: z.array(z.string().check(z.minLength(1), z.maxLength(120))).check(z.minLength(1, 'Choose at least one face.'), z.maxLength(mostAtOnce)),
+  faces: z
+    .array(z.string().check(z.minLength(1), z.maxLength(120)))
+    .check(z.minLength(1, 'Choose at least one face.'), z.maxLength(mostAtOnce)),
   sizes: z.array(sizeSchema).check(z.minLength(1, 'Give at least one size, such as 72 px.'), z.maxLength(mostAtOnce)),
   grounds: z.array(groundSchema).check(z.minLength(1, 'Choose a ground.'), z.maxLength(2)),
 });
 
-const changed = { text: lineSchema, face: z.string().check(z.minLength(1), z.maxLength(120)), size: sizeSchema, ground: groundSchema, remark: specimenDetailsSchema.shape.remark };
+const changed = {
+  text: lineSchema,
+  face: z.string().check(z.minLength(1), z.maxLength(120)),
+  size: sizeSchema,
+  ground: groundSchema,
+  remark: specimenDetailsSchema.shape.remark,
+};
 
 /** `number` is the version that was on the screen. */
-export const changeSpecimenInput = z.strictObject({ specimenId: idSchema, number: z.int().check(z.gte(1)), ...changed });
+export const changeSpecimenInput = z.strictObject({
+  specimenId: idSchema,
+  number: z.int().check(z.gte(1)),
+  ...changed,
+});
 export const previewChangeInput = z.strictObject({ specimenId: idSchema, ...changed });
 export const specimenOnly = z.strictObject({ specimenId: idSchema });
 export const moveSpecimenInput = z.strictObject({ specimenId: idSchema, to: z.enum(['earlier', 'later']) });

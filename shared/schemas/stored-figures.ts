@@ -22,16 +22,28 @@ export type StoredFinding = z.infer<typeof storedFindingSchema>;
 export const storedMeasureSchema = z.object({
   engine: z.int(),
   letters: z.array(z.string()),
-  pairs: z.array(z.object({
-    index, tracking: number, offset: number, apparentGap: number, contact: contactSchema,
-    sides: z.object({ left: sideKindSchema, right: sideKindSchema }),
-    suggestion: z.nullable(number),
-  })),
+  pairs: z.array(
+    z.object({
+      index,
+      tracking: number,
+      offset: number,
+      apparentGap: number,
+      contact: contactSchema,
+      sides: z.object({ left: sideKindSchema, right: sideKindSchema }),
+      suggestion: z.nullable(number),
+    }),
+  ),
   findings: z.array(storedFindingSchema),
 });
 export type StoredMeasure = z.infer<typeof storedMeasureSchema>;
 
-export const storedPairComparisonSchema = z.object({ index, rest: number, tolerance: number, within: z.boolean(), reason: z.nullable(z.string()) });
+export const storedPairComparisonSchema = z.object({
+  index,
+  rest: number,
+  tolerance: number,
+  within: z.boolean(),
+  reason: z.nullable(z.string()),
+});
 
 export const storedComparisonSchema = z.object({
   engine: z.int(),

@@ -15,7 +15,10 @@ const pair = z.int('A gap has a number.').check(z.gte(0), z.lte(198));
 
 /** The code of the short link as people type it: case, spaces and hyphens do not matter. */
 export const wallCodeSchema = z.pipe(
-  z.pipe(z.string().check(z.maxLength(40)), z.transform((typed: string) => typed.toUpperCase().replace(/[\s-]/g, ''))),
+  z.pipe(
+    z.string().check(z.maxLength(40)),
+    z.transform((typed: string) => typed.toUpperCase().replace(/[\s-]/g, '')),
+  ),
   z.string().check(z.regex(tenSigns, 'A wall’s code has ten letters and figures.')),
 );
 
@@ -24,7 +27,11 @@ const phone = z.string().check(z.regex(/^[\w-]{22}$/, 'This phone has no word of
 
 export const wallOnly = z.strictObject({ wallId: idSchema });
 export const wallCodeOnly = z.strictObject({ code: wallCodeSchema });
-export const openWallSchema = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema, specimenId: idSchema });
+export const openWallSchema = z.strictObject({
+  exerciseId: idSchema,
+  roundNumber: roundNumberSchema,
+  specimenId: idSchema,
+});
 
 /** `collect` hides where the room looks until it is asked for. */
 export const pointingSchema = z.enum(['off', 'collect', 'show'], 'Pointing can be off, collected or shown.');
@@ -44,10 +51,16 @@ export const changeWallSchema = z.strictObject({
 export type WallChange = z.infer<typeof changeWallSchema>['change'];
 
 /** A null line takes the phone's point back. */
-export const pointSchema = z.strictObject({ code: wallCodeSchema, phone, at: z.nullable(z.strictObject({ line: lineKey, pair })) });
+export const pointSchema = z.strictObject({
+  code: wallCodeSchema,
+  phone,
+  at: z.nullable(z.strictObject({ line: lineKey, pair })),
+});
 
 export const keepAsNoteSchema = z.strictObject({
-  wallId: idSchema, line: lineKey, pair,
+  wallId: idSchema,
+  line: lineKey,
+  pair,
   body: z.string().check(z.minLength(1, 'Write what is worth keeping.'), z.maxLength(4000)),
   /** Made in the browser: kept again with the same key it is the same note. */
   requestKey: z.string().check(z.minLength(8), z.maxLength(64)),

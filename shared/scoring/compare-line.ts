@@ -17,9 +17,22 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
   const distances = all.map(distanceOf);
   const nearest = nearestOf(distances, all);
   if (nearest === null) {
-    return { engine: ENGINE, nearest: null, author: null, tightness: 0, tightnessTolerance: 0, pairs: [], outside: 0, meanRest: 0, meantContacts: [], distances: [], findings: [] };
+    return {
+      engine: ENGINE,
+      nearest: null,
+      author: null,
+      tightness: 0,
+      tightnessTolerance: 0,
+      pairs: [],
+      outside: 0,
+      meanRest: 0,
+      meantContacts: [],
+      distances: [],
+      findings: [],
+    };
   }
-  const placement = all[nearest]!, reference = references[nearest]!;
+  const placement = all[nearest]!,
+    reference = references[nearest]!;
   const pairs = placement.rests.map((rest, index): PairComparison => ({
     index,
     deviation: round2(placement.deviations[index]!),
@@ -27,7 +40,11 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
     tolerance: reference.tolerances[index]!,
     within: Math.abs(rest) <= reference.tolerances[index]!,
     reason: reference.reasons[index] ?? null,
-    asAnother: Math.abs(rest) > reference.tolerances[index]! && all.some((other, which) => which !== nearest && Math.abs(other.rests[index]!) <= references[which]!.tolerances[index]!),
+    asAnother:
+      Math.abs(rest) > reference.tolerances[index]! &&
+      all.some(
+        (other, which) => which !== nearest && Math.abs(other.rests[index]!) <= references[which]!.tolerances[index]!,
+      ),
     referencesDiffer: round2(spread(all.map((other) => other.rests[index]!))),
   }));
   const { findings, outside } = comparisonFindings(line, { ...placement, reference, pairs, others: references.length });
@@ -48,22 +65,29 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
 
 /** A pair that touches or crosses here does so in the reference too when the reference sets it no wider, tightness included. */
 function meantContacts(line: LineMeasure, { deviations }: Placement): number[] {
-  return line.pairs.filter(({ contact, index }) => (contact === 'touching' || contact === 'crossing') && deviations[index]! >= 0).map(({ index }) => index);
+  return line.pairs
+    .filter(({ contact, index }) => (contact === 'touching' || contact === 'crossing') && deviations[index]! >= 0)
+    .map(({ index }) => index);
 }
 
 function nearestOf(distances: number[], all: Placement[]): number | null {
   let best: number | null = null;
   distances.forEach((distance, index) => {
     const held = best === null ? Infinity : distances[best]!;
-    const closer = distance < held || (distance === held && Math.abs(all[index]!.tightness) < Math.abs(all[best!]!.tightness));
+    const closer =
+      distance < held || (distance === held && Math.abs(all[index]!.tightness) < Math.abs(all[best!]!.tightness));
     if (closer) best = index;
   });
   return best;
 }
 
 function spread(values: number[]): number {
-  let least = Infinity, most = -Infinity;
-  for (const value of values) { least = Math.min(least, value); most = Math.max(most, value); }
+  let least = Infinity,
+    most = -Infinity;
+  for (const value of values) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
   return values.length === 0 ? 0 : most - least;
 }
 

@@ -3,7 +3,13 @@ import { makeFinding } from './findings/make-finding';
 import { misplacedLetters, type MisplacedLetter } from './misplaced-letters';
 import { asShareOfStemGap, betweenLetters, thousandths } from './words';
 
-type Compared = { tightness: number; tightnessTolerance: number; reference: ReferenceSpacing; pairs: PairComparison[]; others: number };
+type Compared = {
+  tightness: number;
+  tightnessTolerance: number;
+  reference: ReferenceSpacing;
+  pairs: PairComparison[];
+  others: number;
+};
 
 /** What a comparison says: tightness, letters out of place, then the pairs left outside their tolerance. */
 export function comparisonFindings(line: LineMeasure, compared: Compared): { findings: Finding[]; outside: number } {
@@ -14,25 +20,41 @@ export function comparisonFindings(line: LineMeasure, compared: Compared): { fin
     ...tightnessFinding(line, compared),
     ...misplaced.map((letter) => misplacedFinding(line, letter)),
     ...alone.map((pair) => deviationFinding(line, pair)),
-    ...compared.pairs.filter((pair) => pair.referencesDiffer > 2 * pair.tolerance).map((pair) => agreementFinding(line, pair, compared.others)),
+    ...compared.pairs
+      .filter((pair) => pair.referencesDiffer > 2 * pair.tolerance)
+      .map((pair) => agreementFinding(line, pair, compared.others)),
   ];
   const outside = misplaced.length + alone.length;
-  return { findings: outside === 0 && compared.pairs.length > 0 ? [...findings, within(compared.reference)] : findings, outside };
+  return {
+    findings: outside === 0 && compared.pairs.length > 0 ? [...findings, within(compared.reference)] : findings,
+    outside,
+  };
 }
 
 function tightnessFinding({ line }: LineMeasure, { tightness, tightnessTolerance }: Compared): Finding[] {
   if (Math.abs(tightness) <= tightnessTolerance) return [];
-  return [makeFinding({
-    kind: 'tightness', weight: 'remark', value: tightness, direction: tightness > 0 ? 'wide' : 'tight',
-    sentence: `The whole line is set ${tightness > 0 ? 'wider' : 'tighter'} than the reference, by ${thousandths(tightness)} at a typical gap.`,
-    comparison: asShareOfStemGap(tightness, line.stemGap),
-  })];
+  return [
+    makeFinding({
+      kind: 'tightness',
+      weight: 'remark',
+      value: tightness,
+      direction: tightness > 0 ? 'wide' : 'tight',
+      sentence: `The whole line is set ${tightness > 0 ? 'wider' : 'tighter'} than the reference, by ${thousandths(tightness)} at a typical gap.`,
+      comparison: asShareOfStemGap(tightness, line.stemGap),
+    }),
+  ];
 }
 
 function misplacedFinding({ letters, line }: LineMeasure, { letter, shift }: MisplacedLetter): Finding {
   const way = shift > 0 ? 'right' : 'left';
   return makeFinding({
-    kind: 'misplaced', weight: 'remark', from: letter - 1, to: letter, letter, value: shift, direction: way,
+    kind: 'misplaced',
+    weight: 'remark',
+    from: letter - 1,
+    to: letter,
+    letter,
+    value: shift,
+    direction: way,
     sentence: `The letter “${letters[letter]}” stands too far ${way}, by ${thousandths(shift)}.`,
     comparison: asShareOfStemGap(shift, line.stemGap),
   });
@@ -42,7 +64,11 @@ function deviationFinding({ letters, line }: LineMeasure, pair: PairComparison):
   const wide = pair.rest > 0;
   const asAnother = pair.asAnother ? ' Another reference sets it as here.' : '';
   return makeFinding({
-    kind: 'deviation', weight: 'remark', from: pair.index, value: pair.rest, direction: wide ? 'wide' : 'tight',
+    kind: 'deviation',
+    weight: 'remark',
+    from: pair.index,
+    value: pair.rest,
+    direction: wide ? 'wide' : 'tight',
     sentence: `${capital(betweenLetters(letters[pair.index]!, letters[pair.index + 1]!))} it is ${thousandths(pair.rest)} ${wide ? 'wider' : 'tighter'} than in the reference, tightness apart.${asAnother}`,
     comparison: asShareOfStemGap(pair.rest, line.stemGap),
   });
@@ -50,14 +76,21 @@ function deviationFinding({ letters, line }: LineMeasure, pair: PairComparison):
 
 function agreementFinding({ letters, line }: LineMeasure, pair: PairComparison, others: number): Finding {
   return makeFinding({
-    kind: 'agreement', from: pair.index, value: pair.referencesDiffer,
+    kind: 'agreement',
+    from: pair.index,
+    value: pair.referencesDiffer,
     sentence: `${capital(betweenLetters(letters[pair.index]!, letters[pair.index + 1]!))} the ${others} references themselves are ${thousandths(pair.referencesDiffer)} apart.`,
     comparison: asShareOfStemGap(pair.referencesDiffer, line.stemGap),
   });
 }
 
 function within({ author }: ReferenceSpacing): Finding {
-  return makeFinding({ kind: 'within', value: 0, unit: 'count', sentence: `Tightness apart, every gap is within the tolerance of the reference by ${author}.` });
+  return makeFinding({
+    kind: 'within',
+    value: 0,
+    unit: 'count',
+    sentence: `Tightness apart, every gap is within the tolerance of the reference by ${author}.`,
+  });
 }
 
 function capital(text: string): string {

@@ -10,10 +10,12 @@ export type MisplacedLetter = { letter: number; shift: number };
 export function misplacedLetters(line: LineMeasure, pairs: PairComparison[]): MisplacedLetter[] {
   const found: MisplacedLetter[] = [];
   for (let letter = 1; letter < line.letters.length - 1; letter += 1) {
-    const before = pairs[letter - 1]!, after = pairs[letter]!;
+    const before = pairs[letter - 1]!,
+      after = pairs[letter]!;
     if (before.within || after.within || before.rest * after.rest >= 0) continue;
     const left = Math.abs(before.rest + after.rest) / 2;
-    if (left <= Math.min(before.tolerance, after.tolerance)) found.push({ letter, shift: (before.rest - after.rest) / 2 });
+    if (left <= Math.min(before.tolerance, after.tolerance))
+      found.push({ letter, shift: (before.rest - after.rest) / 2 });
   }
   const used = new Set<number>();
   return found

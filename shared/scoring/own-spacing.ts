@@ -16,6 +16,7 @@ export function ownSpacing(pack: Pack, pixels: number): Spacing {
   const offsets = pairs.map((pair) =>
     pair.suggestion === null || pair.wordSpace > 0 || !['letters', 'capitals'].includes(pair.group)
       ? 0
-      : Math.max(MOST_TIGHTENING, Math.min(MOST_OPENING, pair.suggestion)));
+      : Math.max(MOST_TIGHTENING, Math.min(MOST_OPENING, pair.suggestion)),
+  );
   return { tracking: 0, offsets };
 }

@@ -24,7 +24,11 @@ export function isUnseen(perMille: number, pixels: number): boolean {
 
 /** How often 1 must be doubled to reach the ratio; within a doubling the way is straight, so that no logarithm is needed. */
 function doublings(ratio: number): number {
-  let rest = ratio, count = 0;
-  while (rest >= 2) { rest /= 2; count += 1; }
+  let rest = ratio,
+    count = 0;
+  while (rest >= 2) {
+    rest /= 2;
+    count += 1;
+  }
   return count + rest - 1;
 }

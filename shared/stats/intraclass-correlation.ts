@@ -6,10 +6,15 @@
  * @throws RangeError for fewer than two rows or columns, or rows of different lengths.
  */
 export function intraclassCorrelation(ratings: readonly (readonly number[])[]): number | null {
-  const things = ratings.length, judges = ratings[0]?.length ?? 0;
-  if (things < 2 || judges < 2) throw new RangeError(`ICC(2,1) needs two things and two judges or more; there are ${things} and ${judges}.`);
+  const things = ratings.length,
+    judges = ratings[0]?.length ?? 0;
+  if (things < 2 || judges < 2)
+    throw new RangeError(`ICC(2,1) needs two things and two judges or more; there are ${things} and ${judges}.`);
   const ragged = ratings.find((row) => row.length !== judges || row.some((value) => !(Math.abs(value) < Infinity)));
-  if (ragged) throw new RangeError(`ICC(2,1) needs a number from each of ${judges} judges in every row; one row is [${ragged.join(', ')}].`);
+  if (ragged)
+    throw new RangeError(
+      `ICC(2,1) needs a number from each of ${judges} judges in every row; one row is [${ragged.join(', ')}].`,
+    );
   const mean = (values: readonly number[]) => sum(values) / values.length;
   const grand = mean(ratings.map(mean));
   const betweenThings = (judges * sum(ratings.map((row) => square(mean(row) - grand)))) / (things - 1);

@@ -4,12 +4,19 @@
  * @throws RangeError for lists of different lengths or of fewer than two values.
  */
 export function pearson(first: readonly number[], second: readonly number[]): number | null {
-  if (first.length !== second.length) throw new RangeError(`A correlation needs lists of one length; these have ${first.length} and ${second.length} values.`);
+  if (first.length !== second.length)
+    throw new RangeError(
+      `A correlation needs lists of one length; these have ${first.length} and ${second.length} values.`,
+    );
   if (first.length < 2) throw new RangeError(`A correlation needs two values or more; ${first.length} were given.`);
-  const meanFirst = mean(first), meanSecond = mean(second);
-  let together = 0, spreadFirst = 0, spreadSecond = 0;
+  const meanFirst = mean(first),
+    meanSecond = mean(second);
+  let together = 0,
+    spreadFirst = 0,
+    spreadSecond = 0;
   first.forEach((value, index) => {
-    const a = value - meanFirst, b = second[index]! - meanSecond;
+    const a = value - meanFirst,
+      b = second[index]! - meanSecond;
     together += a * b;
     spreadFirst += a * a;
     spreadSecond += b * b;

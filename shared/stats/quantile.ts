@@ -13,6 +13,7 @@ export function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   const place = (sorted.length - 1) * share;
   const below = Math.floor(place);
-  const low = sorted[below]!, high = sorted[Math.min(below + 1, sorted.length - 1)]!;
+  const low = sorted[below]!,
+    high = sorted[Math.min(below + 1, sorted.length - 1)]!;
   return low + (high - low) * (place - below);
 }

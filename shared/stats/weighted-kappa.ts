@@ -7,19 +7,27 @@
  * @returns 1 at most; null where chance alone would always agree.
  * @throws RangeError for a table that is not square or holds no count.
  */
-export function weightedKappa(table: readonly (readonly number[])[], weights: 'none' | 'linear' | 'quadratic'): number | null {
+export function weightedKappa(
+  table: readonly (readonly number[])[],
+  weights: 'none' | 'linear' | 'quadratic',
+): number | null {
   const levels = table.length;
   const wrong = table.find((row) => row.length !== levels || row.some((count) => !(count >= 0 && count < Infinity)));
-  if (wrong) throw new RangeError(`Kappa needs a square table of counts; one of its ${levels} rows is [${wrong.join(', ')}].`);
-  const rows = table.map(sum), columns = table.map((_, level) => sum(table.map((row) => row[level]!)));
+  if (wrong)
+    throw new RangeError(`Kappa needs a square table of counts; one of its ${levels} rows is [${wrong.join(', ')}].`);
+  const rows = table.map(sum),
+    columns = table.map((_, level) => sum(table.map((row) => row[level]!)));
   const total = sum(rows);
   if (total === 0) throw new RangeError('Kappa was asked of a table without a single count.');
-  let seen = 0, expected = 0;
-  table.forEach((row, a) => row.forEach((count, b) => {
-    const weight = disagreement(a, b, levels, weights);
-    seen += weight * count;
-    expected += (weight * rows[a]! * columns[b]!) / total;
-  }));
+  let seen = 0,
+    expected = 0;
+  table.forEach((row, a) =>
+    row.forEach((count, b) => {
+      const weight = disagreement(a, b, levels, weights);
+      seen += weight * count;
+      expected += (weight * rows[a]! * columns[b]!) / total;
+    }),
+  );
   return expected === 0 ? null : 1 - seen / expected;
 }
 

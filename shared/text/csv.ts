@@ -12,7 +12,9 @@ export function csvOf(head: readonly string[], rows: readonly (readonly Cell[])[
 
 /** Rows as CSV by RFC 4180 for a program: every cell is what it says, without guards and without a byte order mark. */
 export function plainCsvOf(head: readonly string[], rows: readonly (readonly Cell[])[]): string {
-  return [head, ...rows].map((row) => `${row.map((cell) => quoted(cell === null ? '' : String(cell))).join(',')}\r\n`).join('');
+  return [head, ...rows]
+    .map((row) => `${row.map((cell) => quoted(cell === null ? '' : String(cell))).join(',')}\r\n`)
+    .join('');
 }
 
 const formula = /^[=+\-@＝＋－＠\t\r\n]/;

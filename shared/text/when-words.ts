@@ -14,7 +14,10 @@ export function dateTimeWords(instant: Date, timeZone: string, short = false): s
 /** 'Vienna, UTC+1', which no line ends in. */
 function zoneName(instant: Date, timeZone: string): string {
   const parts = formatter(timeZone, { timeZoneName: 'shortOffset' }).formatToParts(instant);
-  const offset = parts.find((part) => part.type === 'timeZoneName')!.value.replace('GMT', 'UTC').replace('-', '\u2212');
+  const offset = parts
+    .find((part) => part.type === 'timeZoneName')!
+    .value.replace('GMT', 'UTC')
+    .replace('-', '\u2212');
   const city = timeZone.split('/').at(-1)!.replaceAll('_', ' ');
   return timeZone === 'UTC' ? 'UTC' : `${city}, ${offset}`.replaceAll(' ', '\u00A0');
 }

@@ -9,8 +9,13 @@ import { median } from '@/shared/stats/median';
 export function medianSpacing(lines: readonly Spacing[]): Spacing {
   const pairs = lines[0]?.offsets.length ?? 0;
   const odd = lines.find(({ offsets }) => offsets.length !== pairs);
-  if (odd) throw new RangeError(`A median needs lines of one length; one has ${pairs} pairs and another ${odd.offsets.length}.`);
+  if (odd)
+    throw new RangeError(
+      `A median needs lines of one length; one has ${pairs} pairs and another ${odd.offsets.length}.`,
+    );
   if (lines.length === 0) throw new RangeError('The median of no lines was asked for.');
-  const offsets = Array.from({ length: pairs }, (_, pair) => Math.floor(median(lines.map(({ tracking, offsets: set }) => tracking + set[pair]!)) + 0.5));
+  const offsets = Array.from({ length: pairs }, (_, pair) =>
+    Math.floor(median(lines.map(({ tracking, offsets: set }) => tracking + set[pair]!)) + 0.5),
+  );
   return { tracking: 0, offsets };
 }

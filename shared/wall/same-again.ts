@@ -7,10 +7,16 @@ export function sameAgain<Of extends Line>(before: readonly Of[], now: readonly 
   const was = new Map(before.map((line) => [line.key, line]));
   return now.map((line) => {
     const known = was.get(line.key);
-    return known && known.version === line.version && sameSpacing(known.spacing, line.spacing) ? { ...line, spacing: known.spacing } : line;
+    return known && known.version === line.version && sameSpacing(known.spacing, line.spacing)
+      ? { ...line, spacing: known.spacing }
+      : line;
   });
 }
 
 function sameSpacing(one: Spacing, other: Spacing): boolean {
-  return one.tracking === other.tracking && one.offsets.length === other.offsets.length && one.offsets.every((offset, pair) => offset === other.offsets[pair]);
+  return (
+    one.tracking === other.tracking &&
+    one.offsets.length === other.offsets.length &&
+    one.offsets.every((offset, pair) => offset === other.offsets[pair])
+  );
 }

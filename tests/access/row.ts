@@ -2,7 +2,15 @@ import type { ErrorCode } from '@/lib/access/errors';
 import type { World } from './world';
 
 /** Everyone who may knock: `student` owns the work in the world, `otherStudent` sits beside them, `outsider` teaches another course. */
-export const everyone = ['visitor', 'outsider', 'removed', 'student', 'otherStudent', 'assistant', 'instructor'] as const;
+export const everyone = [
+  'visitor',
+  'outsider',
+  'removed',
+  'student',
+  'otherStudent',
+  'assistant',
+  'instructor',
+] as const;
 export type Who = (typeof everyone)[number];
 
 export type Answer = 'ok' | ErrorCode;
@@ -25,7 +33,31 @@ export const only = {
   ownerAndStaff: { ...shut, student: 'ok', otherStudent: 'NOT_FOUND', assistant: 'ok', instructor: 'ok' },
   members: { ...shut, student: 'ok', otherStudent: 'ok', assistant: 'ok', instructor: 'ok' },
   students: { ...shut, student: 'ok', otherStudent: 'ok', assistant: 'NOT_FOUND', instructor: 'NOT_FOUND' },
-  signedIn: { visitor: 'SIGNED_OUT', outsider: 'ok', removed: 'ok', student: 'ok', otherStudent: 'ok', assistant: 'ok', instructor: 'ok' },
-  anyone: { visitor: 'ok', outsider: 'ok', removed: 'ok', student: 'ok', otherStudent: 'ok', assistant: 'ok', instructor: 'ok' },
-  nobody: { visitor: 'NOT_FOUND', outsider: 'NOT_FOUND', removed: 'NOT_FOUND', student: 'NOT_FOUND', otherStudent: 'NOT_FOUND', assistant: 'NOT_FOUND', instructor: 'NOT_FOUND' },
+  signedIn: {
+    visitor: 'SIGNED_OUT',
+    outsider: 'ok',
+    removed: 'ok',
+    student: 'ok',
+    otherStudent: 'ok',
+    assistant: 'ok',
+    instructor: 'ok',
+  },
+  anyone: {
+    visitor: 'ok',
+    outsider: 'ok',
+    removed: 'ok',
+    student: 'ok',
+    otherStudent: 'ok',
+    assistant: 'ok',
+    instructor: 'ok',
+  },
+  nobody: {
+    visitor: 'NOT_FOUND',
+    outsider: 'NOT_FOUND',
+    removed: 'NOT_FOUND',
+    student: 'NOT_FOUND',
+    otherStudent: 'NOT_FOUND',
+    assistant: 'NOT_FOUND',
+    instructor: 'NOT_FOUND',
+  },
 } satisfies Record<string, Row['answers']>;

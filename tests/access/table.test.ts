@@ -5,13 +5,27 @@ import { everyone, type Answer, type Row, type Rows, type Who } from './row';
 import { openWorld, type OpenWorld } from './world';
 
 // Every operation there is: a file that makes one is loaded here, whoever calls it.
-await Promise.all(Object.values(import.meta.glob('/lib/{account,practice,demonstration,course,exercise,reference,draft,proof,critique,marking,release,class,export,wall}/**/*.ts')).map((load) => load()));
+await Promise.all(
+  Object.values(
+    import.meta.glob(
+      '/lib/{account,practice,demonstration,course,exercise,reference,draft,proof,critique,marking,release,class,export,wall}/**/*.ts',
+    ),
+  ).map((load) => load()),
+);
 const files = import.meta.glob<Record<string, Rows>>('./rows/*.ts', { eager: true });
-const rows = new Map<string, Row>(Object.values(files).flatMap((file) => Object.values(file)).flatMap((table) => Object.entries(table)));
+const rows = new Map<string, Row>(
+  Object.values(files)
+    .flatMap((file) => Object.values(file))
+    .flatMap((table) => Object.entries(table)),
+);
 
 describe('the table of role × operation', () => {
   it('has a row for every operation and none besides', () => {
-    expect([...rows.keys()].sort()).toEqual(allOperations().map(({ operationName }) => operationName).sort());
+    expect([...rows.keys()].sort()).toEqual(
+      allOperations()
+        .map(({ operationName }) => operationName)
+        .sort(),
+    );
   });
 });
 
@@ -20,7 +34,9 @@ for (const operation of allOperations()) {
   if (!row) continue;
   describe(operation.operationName, () => {
     let world: OpenWorld;
-    beforeAll(async () => { world = await openWorld(); });
+    beforeAll(async () => {
+      world = await openWorld();
+    });
     afterAll(() => world.close());
 
     for (const who of everyone) {

@@ -26,7 +26,10 @@ export async function openWorld(): Promise<OpenWorld> {
     await db?.$disconnect();
   };
   return {
-    ids, callers, now, close,
+    ids,
+    callers,
+    now,
+    close,
     reset: async () => {
       await close();
       const copy = template.replace(/[^/]+$/, `w${newId()}.db`);

@@ -8,7 +8,11 @@ const actionFiles = [...readSources().values()].filter((file) => /(^|\/)actions\
 function operationNames({ tree }: SourceFile): Set<string> {
   const names = new Set<string>();
   for (const node of tree.statements) {
-    if (!ts.isImportDeclaration(node) || !/^@\/lib\/(?!http\/|data\b|face\/)/.test((node.moduleSpecifier as ts.StringLiteral).text)) continue;
+    if (
+      !ts.isImportDeclaration(node) ||
+      !/^@\/lib\/(?!http\/|data\b|face\/)/.test((node.moduleSpecifier as ts.StringLiteral).text)
+    )
+      continue;
     const named = node.importClause?.namedBindings;
     if (named && ts.isNamedImports(named)) named.elements.forEach((one) => names.add(one.name.text));
   }
@@ -18,11 +22,19 @@ function operationNames({ tree }: SourceFile): Set<string> {
 /** Every export with the code behind it. */
 function exported({ tree }: SourceFile): { name: string; body: ts.Node }[] {
   return tree.statements.flatMap((node) => {
-    const isExported = ts.canHaveModifiers(node) && ts.getModifiers(node)?.some((one) => one.kind === ts.SyntaxKind.ExportKeyword);
-    if (ts.isExportDeclaration(node) || ts.isExportAssignment(node)) return [{ name: node.getText(), body: node as ts.Node }];
+    const isExported =
+      ts.canHaveModifiers(node) && ts.getModifiers(node)?.some((one) => one.kind === ts.SyntaxKind.ExportKeyword);
+    if (ts.isExportDeclaration(node) || ts.isExportAssignment(node))
+      return [{ name: node.getText(), body: node as ts.Node }];
     if (!isExported || ts.isTypeAliasDeclaration(node) || ts.isInterfaceDeclaration(node)) return [];
-    if (ts.isVariableStatement(node)) return node.declarationList.declarations.map((one) => ({ name: one.name.getText(), body: one as ts.Node }));
-    return [{ name: ts.isFunctionDeclaration(node) ? (node.name?.text ?? 'default') : node.getText().slice(0, 40), body: node as ts.Node }];
+    if (ts.isVariableStatement(node))
+      return node.declarationList.declarations.map((one) => ({ name: one.name.getText(), body: one as ts.Node }));
+    return [
+      {
+        name: ts.isFunctionDeclaration(node) ? (node.name?.text ?? 'default') : node.getText().slice(0, 40),
+        body: node as ts.Node,
+      },
+    ];
   });
 }
 
@@ -40,11 +52,17 @@ describe('server actions', () => {
   test.each(actionFiles.map((file) => [file.path, file] as const))('%s: every export wraps an operation', (_, file) => {
     expect(file.directive).toBe('use server');
     const operations = operationNames(file);
-    expect(exported(file).filter(({ body }) => !mentions(body, operations)).map(({ name }) => name)).toEqual([]);
+    expect(
+      exported(file)
+        .filter(({ body }) => !mentions(body, operations))
+        .map(({ name }) => name),
+    ).toEqual([]);
   });
 
   test('no other file is open to the browser by “use server”', () => {
-    const others = [...readSources().values()].filter((file) => !/(^|\/)actions\.tsx?$/.test(file.path) && /^\s*['"]use server['"]/m.test(file.text));
+    const others = [...readSources().values()].filter(
+      (file) => !/(^|\/)actions\.tsx?$/.test(file.path) && /^\s*['"]use server['"]/m.test(file.text),
+    );
     expect(others.map((file) => file.path)).toEqual([]);
   });
 });

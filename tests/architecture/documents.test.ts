@@ -10,8 +10,12 @@ const rooms = /^(app|lib|prisma|shared|tests|public)\/|^[\w.-]+\.(md|json|mjs)$/
 /** Paths in code spans and links, without line numbers; what has a placeholder, a space or a pattern in it is no path. */
 function namedPaths(text: string): string[] {
   const spans = [...text.matchAll(/`([^`\n]+)`/g)].map((match) => match[1]!);
-  const links = [...text.matchAll(/\]\(([^)#]+)[^)]*\)/g)].map((match) => match[1]!).filter((link) => !/^[a-z]+:/.test(link));
-  return [...new Set([...spans.filter((span) => rooms.test(span)), ...links])].filter((name) => !/[\s*<>{}$…]|NAME/.test(name) && !madeLater.test(name));
+  const links = [...text.matchAll(/\]\(([^)#]+)[^)]*\)/g)]
+    .map((match) => match[1]!)
+    .filter((link) => !/^[a-z]+:/.test(link));
+  return [...new Set([...spans.filter((span) => rooms.test(span)), ...links])].filter(
+    (name) => !/[\s*<>{}$…]|NAME/.test(name) && !madeLater.test(name),
+  );
 }
 
 describe.each(['README.md', 'DEVELOPERS.md'])('%s', (document) => {
@@ -24,8 +28,12 @@ describe.each(['README.md', 'DEVELOPERS.md'])('%s', (document) => {
   });
 
   test('names npm commands that package.json has', () => {
-    const { scripts } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
-    const commands = [...text.matchAll(/npm (?:run (?:-s )?([\w-]+)|(start|test))/g)].map((match) => match[1] ?? match[2]!);
+    const { scripts } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')) as {
+      scripts: Record<string, string>;
+    };
+    const commands = [...text.matchAll(/npm (?:run (?:-s )?([\w-]+)|(start|test))/g)].map(
+      (match) => match[1] ?? match[2]!,
+    );
     expect(commands.filter((name) => !(name in scripts))).toEqual([]);
   });
 });

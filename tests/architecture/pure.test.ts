@@ -7,13 +7,28 @@ const measuring = shared.filter((file) => /^shared\/(geometry|outline|measure|sc
 
 /** Same digits in Node and in every browser: these and no others (ECMA-262 leaves the rest to the engine). */
 const exactMath = new Set(['sqrt', 'abs', 'min', 'max', 'floor']);
-const outside = new Set(['window', 'document', 'navigator', 'localStorage', 'indexedDB', 'fetch', 'process', 'Buffer', 'setTimeout', 'performance', 'crypto']);
+const outside = new Set([
+  'window',
+  'document',
+  'navigator',
+  'localStorage',
+  'indexedDB',
+  'fetch',
+  'process',
+  'Buffer',
+  'setTimeout',
+  'performance',
+  'crypto',
+]);
 
 function found(files: SourceFile[], wrong: (node: ts.Node) => boolean): string[] {
   return files.flatMap((file) => {
     const hits: string[] = [];
     const visit = (node: ts.Node) => {
-      if (wrong(node)) hits.push(`${file.path}:${file.tree.getLineAndCharacterOfPosition(node.getStart()).line + 1} ${node.getText().slice(0, 60)}`);
+      if (wrong(node))
+        hits.push(
+          `${file.path}:${file.tree.getLineAndCharacterOfPosition(node.getStart()).line + 1} ${node.getText().slice(0, 60)}`,
+        );
       ts.forEachChild(node, visit);
     };
     visit(file.tree);
@@ -21,20 +36,40 @@ function found(files: SourceFile[], wrong: (node: ts.Node) => boolean): string[]
   });
 }
 
-const isFree = (node: ts.Identifier) => !(ts.isPropertyAccessExpression(node.parent) && node.parent.name === node) && !ts.isPropertyAssignment(node.parent) && !ts.isPropertySignature(node.parent) && !ts.isBindingElement(node.parent) && !ts.isParameter(node.parent);
+const isFree = (node: ts.Identifier) =>
+  !(ts.isPropertyAccessExpression(node.parent) && node.parent.name === node) &&
+  !ts.isPropertyAssignment(node.parent) &&
+  !ts.isPropertySignature(node.parent) &&
+  !ts.isBindingElement(node.parent) &&
+  !ts.isParameter(node.parent);
 
 test('shared has no DOM, no Node, no clock and no chance', () => {
-  expect(found(shared, (node) =>
-    (ts.isIdentifier(node) && outside.has(node.text) && isFree(node) && !isDeclared(node)) ||
-    (ts.isNewExpression(node) && node.expression.getText() === 'Date' && !node.arguments?.length) ||
-    (ts.isPropertyAccessExpression(node) && ['Date.now', 'Math.random'].includes(node.getText())))).toEqual([]);
+  expect(
+    found(
+      shared,
+      (node) =>
+        (ts.isIdentifier(node) && outside.has(node.text) && isFree(node) && !isDeclared(node)) ||
+        (ts.isNewExpression(node) && node.expression.getText() === 'Date' && !node.arguments?.length) ||
+        (ts.isPropertyAccessExpression(node) && ['Date.now', 'Math.random'].includes(node.getText())),
+    ),
+  ).toEqual([]);
 });
 
 test('measuring code keeps to arithmetic that gives equal digits everywhere', () => {
-  expect(found(measuring, (node) =>
-    (ts.isPropertyAccessExpression(node) && node.expression.getText() === 'Math' && !exactMath.has(node.name.text)) ||
-    (ts.isBinaryExpression(node) && [ts.SyntaxKind.AsteriskAsteriskToken, ts.SyntaxKind.AsteriskAsteriskEqualsToken].includes(node.operatorToken.kind)) ||
-    (ts.isIdentifier(node) && node.text === 'Intl' && isFree(node)))).toEqual([]);
+  expect(
+    found(
+      measuring,
+      (node) =>
+        (ts.isPropertyAccessExpression(node) &&
+          node.expression.getText() === 'Math' &&
+          !exactMath.has(node.name.text)) ||
+        (ts.isBinaryExpression(node) &&
+          [ts.SyntaxKind.AsteriskAsteriskToken, ts.SyntaxKind.AsteriskAsteriskEqualsToken].includes(
+            node.operatorToken.kind,
+          )) ||
+        (ts.isIdentifier(node) && node.text === 'Intl' && isFree(node)),
+    ),
+  ).toEqual([]);
 });
 
 /** A local of the same name (e.g. a parameter called `document`) is no global. */

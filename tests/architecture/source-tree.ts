@@ -6,7 +6,14 @@ import ts from 'typescript';
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** A source file: its path from the root, its text, and what it imports (`inside` = paths from the root, `packages` = names). */
-export type SourceFile = { path: string; text: string; tree: ts.SourceFile; inside: string[]; packages: string[]; directive: string | null };
+export type SourceFile = {
+  path: string;
+  text: string;
+  tree: ts.SourceFile;
+  inside: string[];
+  packages: string[];
+  directive: string | null;
+};
 
 const rooms = ['app', 'lib', 'prisma', 'shared'];
 const skipped = new Set(['node_modules', 'generated', '.next']);
@@ -20,7 +27,11 @@ export function readSources(): Map<string, SourceFile> {
 }
 
 /** All files that a file leads to, itself included. `stop` says where not to go on. */
-export function reachable(from: string, sources: Map<string, SourceFile>, stop: (file: SourceFile) => boolean = () => false): Set<string> {
+export function reachable(
+  from: string,
+  sources: Map<string, SourceFile>,
+  stop: (file: SourceFile) => boolean = () => false,
+): Set<string> {
   const seen = new Set([from]);
   for (const file of seen) {
     const source = sources.get(file);
@@ -47,7 +58,13 @@ function filesUnder(folder: string): string[] {
 
 function readSource(file: string, known: Set<string>): SourceFile {
   const text = readFileSync(path.join(root, file), 'utf8');
-  const tree = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true, file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS);
+  const tree = ts.createSourceFile(
+    file,
+    text,
+    ts.ScriptTarget.Latest,
+    true,
+    file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
+  );
   const names = importedNames(tree);
   const own = names.filter((name) => name.startsWith('.') || name.startsWith('@/'));
   return {
@@ -64,9 +81,16 @@ function readSource(file: string, known: Set<string>): SourceFile {
 function importedNames(tree: ts.SourceFile): string[] {
   const names: string[] = [];
   const visit = (node: ts.Node) => {
-    if (ts.isImportDeclaration(node) && !onlyTypes(node.importClause)) names.push((node.moduleSpecifier as ts.StringLiteral).text);
-    if (ts.isExportDeclaration(node) && node.moduleSpecifier && !node.isTypeOnly) names.push((node.moduleSpecifier as ts.StringLiteral).text);
-    if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword && ts.isStringLiteral(node.arguments[0]!)) names.push(node.arguments[0].text);
+    if (ts.isImportDeclaration(node) && !onlyTypes(node.importClause))
+      names.push((node.moduleSpecifier as ts.StringLiteral).text);
+    if (ts.isExportDeclaration(node) && node.moduleSpecifier && !node.isTypeOnly)
+      names.push((node.moduleSpecifier as ts.StringLiteral).text);
+    if (
+      ts.isCallExpression(node) &&
+      node.expression.kind === ts.SyntaxKind.ImportKeyword &&
+      ts.isStringLiteral(node.arguments[0]!)
+    )
+      names.push(node.arguments[0].text);
     ts.forEachChild(node, visit);
   };
   visit(tree);
@@ -77,7 +101,13 @@ function onlyTypes(clause: ts.ImportClause | undefined): boolean {
   if (!clause) return false;
   if (clause.phaseModifier === ts.SyntaxKind.TypeKeyword) return true;
   const named = clause.namedBindings;
-  return !clause.name && !!named && ts.isNamedImports(named) && named.elements.length > 0 && named.elements.every((one) => one.isTypeOnly);
+  return (
+    !clause.name &&
+    !!named &&
+    ts.isNamedImports(named) &&
+    named.elements.length > 0 &&
+    named.elements.every((one) => one.isTypeOnly)
+  );
 }
 
 function resolveOwn(from: string, name: string, known: Set<string>): string {
@@ -88,5 +118,7 @@ function resolveOwn(from: string, name: string, known: Set<string>): string {
 
 function directiveOf(tree: ts.SourceFile): string | null {
   const first = tree.statements[0];
-  return first && ts.isExpressionStatement(first) && ts.isStringLiteral(first.expression) ? first.expression.text : null;
+  return first && ts.isExpressionStatement(first) && ts.isStringLiteral(first.expression)
+    ? first.expression.text
+    : null;
 }

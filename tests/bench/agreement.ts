@@ -10,21 +10,39 @@ import { scoreOf, type Score } from './agreement/score';
  * as a Markdown table. Calibrations are refitted for every rival on the faces for fitting.
  */
 export default async function agreement(): Promise<void> {
-  const train = await agreementFaces(TRAIN), held = await agreementFaces(HELD_OUT);
-  const stops = train.map(stopsOf), heldStops = held.map(stopsOf);
+  const train = await agreementFaces(TRAIN),
+    held = await agreementFaces(HELD_OUT);
+  const stops = train.map(stopsOf),
+    heldStops = held.map(stopsOf);
   const zero = mean(held.map((face) => face.alwaysZero));
-  console.log(`${held.length} held-out faces, ${held[0]!.pairs.length} pairs each; in brackets a 95 % bootstrap interval over the faces. Mean absolute error of always saying 0: ${zero.toFixed(2)}.\n`);
-  console.log('| evenness by | r raw | r calibrated | mean abs. error | as share of always-zero | capitals | capital + small | small | calibration |');
+  console.log(
+    `${held.length} held-out faces, ${held[0]!.pairs.length} pairs each; in brackets a 95 % bootstrap interval over the faces. Mean absolute error of always saying 0: ${zero.toFixed(2)}.\n`,
+  );
+  console.log(
+    '| evenness by | r raw | r calibrated | mean abs. error | as share of always-zero | capitals | capital + small | small | calibration |',
+  );
   console.log('| --- | --- | --- | --- | --- | --- | --- | --- | --- |');
   for (const rival of RIVALS) console.log(await row(rival, train, stops, held, heldStops));
   console.log(await oneOther(train, held));
 }
 
-async function row(rival: Rival, train: AgreementFace[], stops: number[][], held: AgreementFace[], heldStops: number[][]): Promise<string> {
-  const raws = await predictAll(rival, train), heldRaws = await predictAll(rival, held);
+async function row(
+  rival: Rival,
+  train: AgreementFace[],
+  stops: number[][],
+  held: AgreementFace[],
+  heldStops: number[][],
+): Promise<string> {
+  const raws = await predictAll(rival, train),
+    heldRaws = await predictAll(rival, held);
   const calibration = fitCalibration(train, raws, stops);
   const uncalibrated = held.map((face, f) => scoreOf(face, heldRaws[f]!));
-  const scores = held.map((face, f) => scoreOf(face, heldRaws[f]!.map((raw, i) => calibrated(raw, heldStops[f]![i]!, calibration))));
+  const scores = held.map((face, f) =>
+    scoreOf(
+      face,
+      heldRaws[f]!.map((raw, i) => calibrated(raw, heldStops[f]![i]!, calibration)),
+    ),
+  );
   const alone = scores.filter((_, f) => HELD_OUT_ALONE.includes(HELD_OUT[f]!));
   return cells(rival.name, [
     correlation(uncalibrated),
@@ -41,11 +59,24 @@ async function oneOther(train: AgreementFace[], held: AgreementFace[]): Promise<
   const scores = held.map((face): Score => {
     const all = train.map((other) => scoreOf(face, other.kerns));
     return {
-      r: mean(all.map(({ r }) => r)), miss: mean(all.map(({ miss }) => miss)), zero: face.alwaysZero,
-      byCase: { 'upper-upper': mean(all.map((s) => s.byCase['upper-upper'])), 'upper-lower': mean(all.map((s) => s.byCase['upper-lower'])), 'lower-lower': mean(all.map((s) => s.byCase['lower-lower'])) },
+      r: mean(all.map(({ r }) => r)),
+      miss: mean(all.map(({ miss }) => miss)),
+      zero: face.alwaysZero,
+      byCase: {
+        'upper-upper': mean(all.map((s) => s.byCase['upper-upper'])),
+        'upper-lower': mean(all.map((s) => s.byCase['upper-lower'])),
+        'lower-lower': mean(all.map((s) => s.byCase['lower-lower'])),
+      },
     };
   });
-  return cells('one other designer (mean of ten)', [correlation(scores), '', mean(scores.map(({ miss }) => miss)).toFixed(2), share(scores), ...CASE_CLASSES.map((caseClass) => mean(scores.map(({ byCase }) => byCase[caseClass])).toFixed(2)), 'as shipped']);
+  return cells('one other designer (mean of ten)', [
+    correlation(scores),
+    '',
+    mean(scores.map(({ miss }) => miss)).toFixed(2),
+    share(scores),
+    ...CASE_CLASSES.map((caseClass) => mean(scores.map(({ byCase }) => byCase[caseClass])).toFixed(2)),
+    'as shipped',
+  ]);
 }
 
 async function predictAll(rival: Rival, faces: AgreementFace[]): Promise<number[][]> {
@@ -80,4 +111,3 @@ function cells(name: string, values: string[]): string {
 function mean(values: number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
-

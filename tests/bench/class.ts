@@ -39,12 +39,17 @@ async function measureOne(url: string, students: number) {
   const begun = performance.now();
   const filled = await fillClass(db, { students, specimens: 12, rounds: 3 }, secret, new Date());
   await db.$disconnect();
-  console.log(`${students} students × 12 specimens × 3 rounds (filled in ${((performance.now() - begun) / 1000).toFixed(0)} s)`);
+  console.log(
+    `${students} students × 12 specimens × 3 rounds (filled in ${((performance.now() - begun) / 1000).toFixed(0)} s)`,
+  );
   const server = await serveForBench(url, port);
   try {
     if (parts.includes('writes') && students === usual) await writes(server, filled);
     if (parts.includes('desk') && students === usual) await desk(server.origin, filled);
-    return { students, ...(parts.includes('pages') ? await pageCosts(server, filled, answers) : { trivialMs: Number.NaN, pages: [] }) };
+    return {
+      students,
+      ...(parts.includes('pages') ? await pageCosts(server, filled, answers) : { trivialMs: Number.NaN, pages: [] }),
+    };
   } finally {
     server.stop();
   }
@@ -55,9 +60,20 @@ async function writes({ origin, processorMs }: BenchServer, filled: Filled) {
   const save = autosaves(filled);
   await load(origin, oneRow(filled), 2);
   await load(origin, save, 2);
-  const [row, kept] = [{ loads: [] as Load[], ms: 0 }, { loads: [] as Load[], ms: 0 }];
+  const [row, kept] = [
+    { loads: [] as Load[], ms: 0 },
+    { loads: [] as Load[], ms: 0 },
+  ];
   for (let turn = 0; turn < 4; turn += 1) {
-    for (const [sum, next] of turn % 2 === 0 ? [[row, oneRow(filled)], [kept, save]] as const : [[kept, save], [row, oneRow(filled)]] as const) {
+    for (const [sum, next] of turn % 2 === 0
+      ? ([
+          [row, oneRow(filled)],
+          [kept, save],
+        ] as const)
+      : ([
+          [kept, save],
+          [row, oneRow(filled)],
+        ] as const)) {
       const before = processorMs();
       sum.loads.push(await load(origin, next, seconds / 2));
       sum.ms += processorMs() - before;
@@ -66,7 +82,11 @@ async function writes({ origin, processorMs }: BenchServer, filled: Filled) {
   const each = ({ loads, ms }: typeof row) => ms / loads.reduce((sum, one) => sum + one.answers, 0);
   console.log(`  10 connections, four times ${seconds / 2} s each`);
   line('write of one row', mean(row.loads), `${each(row).toFixed(2)} ms of processor each`);
-  line('autosave', mean(kept.loads), `${each(kept).toFixed(2)} ms of processor each; ${((100 * mean(kept.loads).perSecond) / mean(row.loads).perSecond).toFixed(0)} % of its throughput (wanted: 85 % or more), by processor time ${((100 * each(row)) / each(kept)).toFixed(0)} %`);
+  line(
+    'autosave',
+    mean(kept.loads),
+    `${each(kept).toFixed(2)} ms of processor each; ${((100 * mean(kept.loads).perSecond) / mean(row.loads).perSecond).toFixed(0)} % of its throughput (wanted: 85 % or more), by processor time ${((100 * each(row)) / each(kept)).toFixed(0)} %`,
+  );
 }
 
 async function desk(origin: string, filled: Filled) {
@@ -78,11 +98,18 @@ async function desk(origin: string, filled: Filled) {
 }
 
 const waited = (name: string, { p50, p95, most, times }: Waits, more: string) =>
-  console.log(`  ${name.padEnd(30)} median ${p50.toFixed(0)} ms, p95 ${p95.toFixed(0)} ms, most ${most.toFixed(0)} ms of ${times}   ${more}`);
+  console.log(
+    `  ${name.padEnd(30)} median ${p50.toFixed(0)} ms, p95 ${p95.toFixed(0)} ms, most ${most.toFixed(0)} ms of ${times}   ${more}`,
+  );
 
-const oneRow = ({ students }: Filled) => (connection: number): Ask => ({
-  path: '/api/baseline', method: 'PUT', cookie: students[connection % students.length]!.cookie, body: { name: `Student ${Math.random()}` },
-});
+const oneRow =
+  ({ students }: Filled) =>
+  (connection: number): Ask => ({
+    path: '/api/baseline',
+    method: 'PUT',
+    cookie: students[connection % students.length]!.cookie,
+    body: { name: `Student ${Math.random()}` },
+  });
 
 /** Each connection is one student at one draft, who changes one gap after another. */
 function autosaves({ students, pairs }: Filled) {
@@ -92,7 +119,12 @@ function autosaves({ students, pairs }: Filled) {
     versions.set(connection, version + 1);
     const { cookie, draftIds } = students[connection % students.length]!;
     const offsets = Array.from({ length: pairs }, (_, pair) => (version + pair) % 40);
-    return { path: `/api/drafts/${draftIds[0]}`, method: 'PUT', cookie, body: { baseVersion: version, clientId: 'bench', seq: version + 1, spacing: { tracking: 0, offsets } } };
+    return {
+      path: `/api/drafts/${draftIds[0]}`,
+      method: 'PUT',
+      cookie,
+      body: { baseVersion: version, clientId: 'bench', seq: version + 1, spacing: { tracking: 0, offsets } },
+    };
   };
 }
 
@@ -102,5 +134,7 @@ function mean(loads: Load[]): Load {
 }
 
 function line(name: string, { perSecond, p50, p95 }: Load, more = '') {
-  console.log(`  ${name.padEnd(18)} ${perSecond.toFixed(0).padStart(6)} /s   median ${p50.toFixed(0)} ms, p95 ${p95.toFixed(0)} ms   ${more}`);
+  console.log(
+    `  ${name.padEnd(18)} ${perSecond.toFixed(0).padStart(6)} /s   median ${p50.toFixed(0)} ms, p95 ${p95.toFixed(0)} ms   ${more}`,
+  );
 }

@@ -18,15 +18,26 @@ const PAIRS = LETTERS.flatMap((left) => LETTERS.map((right) => left + right));
 
 /** One upright face of each family: none of them opened before. */
 function coldFaces() {
-  const families = new Map(listFaces().filter((face) => !face.italic).map((face) => [face.family, face]));
+  const families = new Map(
+    listFaces()
+      .filter((face) => !face.italic)
+      .map((face) => [face.family, face]),
+  );
   return [...families.values()];
 }
 
 /** A pack from a face not opened before, through the workshop and back, beside opentype.js reading the same file. */
 export default async function benchFace(): Promise<void> {
   await timed('workshop ready', warmWorkshop);
-  process.stdout.write(`  ${cpus().length} cores, ${loadavg()[0]!.toFixed(1)} processes running or waiting over the last minute\n`);
-  const cold: number[] = [], processor: number[] = [], again: number[] = [], otherReader: number[] = [], bytes: number[] = [], packed: number[] = [];
+  process.stdout.write(
+    `  ${cpus().length} cores, ${loadavg()[0]!.toFixed(1)} processes running or waiting over the last minute\n`,
+  );
+  const cold: number[] = [],
+    processor: number[] = [],
+    again: number[] = [],
+    otherReader: number[] = [],
+    bytes: number[] = [],
+    packed: number[] = [];
   for (const face of coldFaces()) {
     const source = { kind: 'catalogue', key: face.key } as const;
     const started = performance.now();
@@ -79,5 +90,7 @@ async function timed(name: string, run: () => Promise<void>): Promise<void> {
 function report(name: string, values: number[], unit: string): void {
   const digits = unit === 'ms' ? 1 : 0;
   const most = Math.max(...values).toFixed(digits);
-  process.stdout.write(`  ${name}: ${values.length > 1 ? `median ${median(values).toFixed(digits)}, most ${most} of ${values.length}` : most} ${unit}\n`);
+  process.stdout.write(
+    `  ${name}: ${values.length > 1 ? `median ${median(values).toFixed(digits)}, most ${most} of ${values.length}` : most} ${unit}\n`,
+  );
 }

@@ -20,16 +20,29 @@ const APART = 300;
 export default async function instrument(): Promise<void> {
   const pack = packSchema.parse(JSON.parse(await readFile('tests/fixtures/packs/market-avenue.json', 'utf8')));
   const server = await serveBench(await bundleBench('tests/e2e/bench/entry.tsx'), {
-    mode: 'work', pack, size: { value: 64, unit: 'px' }, ground: 'light', spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) }, version: 0,
-    draftId: 'd', personKey: 'p', tells: 'everything', save: '/save',
+    mode: 'work',
+    pack,
+    size: { value: 64, unit: 'px' },
+    ground: 'light',
+    spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) },
+    version: 0,
+    draftId: 'd',
+    personKey: 'p',
+    tells: 'everything',
+    save: '/save',
     ladder: [48, 36, 24, 18, 12].map((value) => ({ value, unit: 'px' as const })),
   });
-  const browser = await browserType.launch({ executablePath: chromium() ?? undefined, args: ['--no-sandbox', '--disable-gpu'] });
+  const browser = await browserType.launch({
+    executablePath: chromium() ?? undefined,
+    args: ['--no-sandbox', '--disable-gpu'],
+  });
   const results: Record<string, unknown> = { letters: pack.letters.length, changes };
   for (const throttle of [1, 4]) {
     const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
     const cdp = await page.context().newCDPSession(page);
-    await page.setContent('<p tabindex="0" data-gap="9">0</p><script>let n = 0; addEventListener("keydown", () => { document.querySelector("p").textContent = ++n; });</script>');
+    await page.setContent(
+      '<p tabindex="0" data-gap="9">0</p><script>let n = 0; addEventListener("keydown", () => { document.querySelector("p").textContent = ++n; });</script>',
+    );
     await cdp.send('Emulation.setCPUThrottlingRate', { rate: throttle });
     results[`bare page, keys, throttled ×${throttle}`] = await measure(page, cdp, () => pressKeys(page, changes, HELD));
     await cdp.send('Emulation.setCPUThrottlingRate', { rate: 1 });
@@ -41,7 +54,9 @@ export default async function instrument(): Promise<void> {
     });
     await cdp.send('Emulation.setCPUThrottlingRate', { rate: throttle });
     results[`keys, throttled ×${throttle}`] = await measure(page, cdp, () => pressKeys(page, changes, HELD));
-    results[`keys apart, throttled ×${throttle}`] = await measure(page, cdp, () => pressKeys(page, Math.ceil(changes / 5), APART));
+    results[`keys apart, throttled ×${throttle}`] = await measure(page, cdp, () =>
+      pressKeys(page, Math.ceil(changes / 5), APART),
+    );
     results[`drag, throttled ×${throttle}`] = await measure(page, cdp, () => drag(page));
     await page.close();
   }
@@ -58,7 +73,8 @@ async function measure(page: Page, cdp: CDPSession, act: () => Promise<void>) {
     const found = { events: [] as number[] };
     Object.assign(window, { found });
     new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) if (['keydown', 'pointermove'].includes(entry.name)) found.events.push(entry.duration);
+      for (const entry of list.getEntries())
+        if (['keydown', 'pointermove'].includes(entry.name)) found.events.push(entry.duration);
     }).observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit);
   });
   const { work, tasks } = await traceChanges(cdp, act);
@@ -67,7 +83,10 @@ async function measure(page: Page, cdp: CDPSession, act: () => Promise<void>) {
     changes: work.length,
     'main-thread work, ms': spread(work),
     // The browser reports events slower than 16 ms only, in steps of 8 ms; the others count as 16.
-    'event to paint p95, ms': quantile([...events, ...new Array<number>(Math.max(0, work.length - events.length)).fill(16)], 0.95),
+    'event to paint p95, ms': quantile(
+      [...events, ...new Array<number>(Math.max(0, work.length - events.length)).fill(16)],
+      0.95,
+    ),
     'longest task, ms': round(Math.max(...tasks)),
     'tasks over 50 ms': tasks.filter((task) => task > 50).length,
   };

@@ -29,7 +29,16 @@ export default async function benchMap() {
     const filled = await fillClass(db, { students, specimens, rounds: 1 }, secret, new Date());
     await db.$disconnect();
     const server = await serveForBench(url, Number(process.env.MAP_PORT ?? 3478));
-    const browser = await chromium.launch({ executablePath: chromiumPath() ?? undefined, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+    const browser = await chromium.launch({
+      executablePath: chromiumPath() ?? undefined,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
     try {
       const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
       const [name, ...value] = filled.instructorCookie.split('=');
@@ -48,21 +57,30 @@ export default async function benchMap() {
 }
 
 async function visit(page: Page, address: string) {
-  const drawn: number[] = [], fetched: number[] = [];
+  const drawn: number[] = [],
+    fetched: number[] = [];
   for (let turn = 0; turn < visits; turn += 1) {
     await page.goto(address);
-    await page.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0, undefined, { timeout: 120_000 });
+    await page.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0, undefined, {
+      timeout: 120_000,
+    });
     const { asked, came, done } = await marksOf(page);
     drawn.push(done - came);
     fetched.push(came - asked);
   }
   console.log(`${students} students × ${specimens * 11} pairs, ${visits} visits, Chromium without GPU`);
-  console.log(`  drawn after the numbers came: median ${ms(quantile(drawn, 0.5))}, most ${ms(Math.max(...drawn))} (wanted: under 200 ms)`);
-  console.log(`  numbers asked for until read: median ${ms(quantile(fetched, 0.5))}, first (worked out) ${ms(fetched[0]!)}`);
+  console.log(
+    `  drawn after the numbers came: median ${ms(quantile(drawn, 0.5))}, most ${ms(Math.max(...drawn))} (wanted: under 200 ms)`,
+  );
+  console.log(
+    `  numbers asked for until read: median ${ms(quantile(fetched, 0.5))}, first (worked out) ${ms(fetched[0]!)}`,
+  );
   for (const size of ['its sign', 'its number', 'the whole class at a glance']) {
     await page.getByLabel(size, { exact: true }).check();
     const [map, empty] = [await framesWhile(page, 'map'), await framesWhile(page, 'empty')];
-    console.log(`  scrolled, a cell shows ${size}: ${words(map)} (wanted: none over 50 ms); an empty canvas: ${words(empty)}; median ratio ${(quantile(map.intervals, 0.5) / quantile(empty.intervals, 0.5)).toFixed(2)}`);
+    console.log(
+      `  scrolled, a cell shows ${size}: ${words(map)} (wanted: none over 50 ms); an empty canvas: ${words(empty)}; median ratio ${(quantile(map.intervals, 0.5) / quantile(empty.intervals, 0.5)).toFixed(2)}`,
+    );
   }
 }
 

@@ -17,24 +17,44 @@ const OPEN_PAIRS = ['OO', 'HH', 'AV', 'VA', 'LT', 'TL', 'IV', 'VI', 'OI', 'IO', 
 export default async function measure(): Promise<void> {
   const face = await registryFace('lato-400');
   const pack = registryPack(face, 'Vantarolyneb');
-  const offsets = pack.builtIn.map((_, index) => (index * 7) % 19 - 9);
-  const line = prepareLine(pack), seen = line.pairs[3]!.seen;
-  const reference: ReferenceSpacing = { author: 'A', tracking: 0, offsets: offsets.map((offset) => -offset), tolerances: offsets.map(() => 8), reasons: offsets.map(() => null) };
+  const offsets = pack.builtIn.map((_, index) => ((index * 7) % 19) - 9);
+  const line = prepareLine(pack),
+    seen = line.pairs[3]!.seen;
+  const reference: ReferenceSpacing = {
+    author: 'A',
+    tracking: 0,
+    offsets: offsets.map((offset) => -offset),
+    tolerances: offsets.map(() => 8),
+    reasons: offsets.map(() => null),
+  };
   const { shapeOf, reference: wanted } = line.face;
   const [a, b] = [shapeOf(pack.letters[0]!), shapeOf(pack.letters[1]!)];
   const rows = [
     timed('apparent gap of a cached pair', 1, 400_000, (i) => apparentGapAt(line, i % 11, (i % 40) - 20)),
     timed('solve: the total for an apparent gap', 2, 200_000, (i) => totalForGap(seen, wanted! + (i % 30)) ?? 0),
-    timed('all findings of a 12-letter line, beside a reference', 300, 2_000, (i) => compareLine(measureLine(pack, { tracking: i % 5, offsets }, AT), [reference]).findings.length),
+    timed(
+      'all findings of a 12-letter line, beside a reference',
+      300,
+      2_000,
+      (i) => compareLine(measureLine(pack, { tracking: i % 5, offsets }, AT), [reference]).findings.length,
+    ),
     timed('predicted kerning of a pair', null, 20_000, () => practiceKerning(line.face, a, b) ?? 0),
     timed('the same apparent gap without looking up the pair', null, 400_000, (i) => apparentGap(seen, (i % 40) - 20)),
   ];
-  for (const { name, micros, limit } of rows) console.log(`${name}: ${micros.toFixed(2)} µs${limit === null ? '' : `, figure to reach ${limit} µs: ${micros < limit ? 'reached' : 'MISSED'}`}`);
+  for (const { name, micros, limit } of rows)
+    console.log(
+      `${name}: ${micros.toFixed(2)} µs${limit === null ? '' : `, figure to reach ${limit} µs: ${micros < limit ? 'reached' : 'MISSED'}`}`,
+    );
   areaBesidePaper(registryPack(face, 'HOAVLTInoe'));
 }
 
 /** Least of nine rounds, after warming up, in microseconds of processor time a call: what others run beside it hardly counts. */
-function timed(name: string, limit: number | null, times: number, run: (i: number) => number): { name: string; micros: number; limit: number | null } {
+function timed(
+  name: string,
+  limit: number | null,
+  times: number,
+  run: (i: number) => number,
+): { name: string; micros: number; limit: number | null } {
   let sink = 0;
   const round = (count: number) => {
     const start = process.cpuUsage();
@@ -59,17 +79,26 @@ function areaBesidePaper(pack: ReturnType<typeof registryPack>): void {
     item.translate(new paper.Point(shift, 0));
     return item;
   };
-  let ours = 0, theirs = 0, worst = 0;
+  let ours = 0,
+    theirs = 0,
+    worst = 0;
   for (const pair of OPEN_PAIRS) {
     const [l, r] = [...pair] as [string, string];
-    const left = shapeOf(place(l)), right = shapeOf(place(r));
-    const gap = areaGap(left, right), total = 10;
+    const left = shapeOf(place(l)),
+      right = shapeOf(place(r));
+    const gap = areaGap(left, right),
+      total = 10;
     const shift = left.advance + total;
-    const bottom = Math.min(left.box.bottom, right.box.bottom), top = Math.max(left.box.top, right.box.top);
-    const from = Math.max(left.box.left, left.box.right - REACH), to = shift + Math.min(right.box.right, right.box.left + REACH);
-    const leftItem = outline(l, 0), rightItem = outline(r, shift);
+    const bottom = Math.min(left.box.bottom, right.box.bottom),
+      top = Math.max(left.box.top, right.box.top);
+    const from = Math.max(left.box.left, left.box.right - REACH),
+      to = shift + Math.min(right.box.right, right.box.left + REACH);
+    const leftItem = outline(l, 0),
+      rightItem = outline(r, shift);
     const boolean = () => {
-      const white = new paper.Path.Rectangle(new paper.Point(from, bottom), new paper.Point(to, top)).subtract(leftItem).subtract(rightItem);
+      const white = new paper.Path.Rectangle(new paper.Point(from, bottom), new paper.Point(to, top))
+        .subtract(leftItem)
+        .subtract(rightItem);
       const middle = between(white, left.box.right, shift + right.box.left);
       white.remove();
       return middle;
@@ -81,12 +110,18 @@ function areaBesidePaper(pack: ReturnType<typeof registryPack>): void {
     theirs += timed(pair, null, 27, boolean).micros / OPEN_PAIRS.length;
   }
   const times = theirs / ours;
-  console.log(`area of white, ${OPEN_PAIRS.length} pairs: ${ours.toFixed(3)} µs, paper.js ${theirs.toFixed(0)} µs, ${times.toFixed(0)} times as fast (figure to reach 200: ${times >= 200 ? 'reached' : 'MISSED'}); answers differ by ${(worst * 100).toFixed(2)} % at most (0.5: ${worst <= 0.005 ? 'reached' : 'MISSED'})`);
+  console.log(
+    `area of white, ${OPEN_PAIRS.length} pairs: ${ours.toFixed(3)} µs, paper.js ${theirs.toFixed(0)} µs, ${times.toFixed(0)} times as fast (figure to reach 200: ${times >= 200 ? 'reached' : 'MISSED'}); answers differ by ${(worst * 100).toFixed(2)} % at most (0.5: ${worst <= 0.005 ? 'reached' : 'MISSED'})`,
+  );
 }
 
 /** Of the pieces left over, the one that spans the middle of the gap; a counter or the white behind a letter is another piece. */
 function between(white: paper.PathItem, leftEdge: number, rightEdge: number): number {
   const pieces = white instanceof paper.CompoundPath ? (white.children as paper.Path[]) : [white as paper.Path];
   const middle = (leftEdge + rightEdge) / 2;
-  return Math.max(...pieces.filter(({ bounds }) => bounds.left <= middle && bounds.right >= middle).map((piece) => Math.abs(piece.area)));
+  return Math.max(
+    ...pieces
+      .filter(({ bounds }) => bounds.left <= middle && bounds.right >= middle)
+      .map((piece) => Math.abs(piece.area)),
+  );
 }

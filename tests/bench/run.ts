@@ -2,7 +2,10 @@
 import { readdirSync } from 'node:fs';
 
 const folder = new URL('./', import.meta.url);
-const known = readdirSync(folder).filter((file) => file.endsWith('.ts') && file !== 'run.ts').map((file) => file.slice(0, -3)).sort();
+const known = readdirSync(folder)
+  .filter((file) => file.endsWith('.ts') && file !== 'run.ts')
+  .map((file) => file.slice(0, -3))
+  .sort();
 const wanted = process.argv.slice(2).length > 0 ? process.argv.slice(2) : known;
 const unknown = wanted.filter((name) => !known.includes(name));
 

@@ -14,7 +14,9 @@ export default async function benchSheets() {
   try {
     const { classSetPdf, students } = await classOf(`file:${path.join(folder, 'sheets.db')}`);
     const idle = await watched(() => wait(3000));
-    console.log(`  nothing to do, 3 s                 longest wait p99 ${idle.p99.toFixed(0)} ms, most ${idle.most.toFixed(0)} ms`);
+    console.log(
+      `  nothing to do, 3 s                 longest wait p99 ${idle.p99.toFixed(0)} ms, most ${idle.most.toFixed(0)} ms`,
+    );
     for (const size of [Math.min(30, count), count]) {
       const set = { course: 'Lettering', exercise: 'Signs for a harbour', roundNumber: 1, students: students(size) };
       let [bytes, firstMs] = [0, 0];
@@ -27,8 +29,12 @@ export default async function benchSheets() {
         }
       });
       keep?.end();
-      console.log(`  ${String(size).padStart(3)} sheets, ${(bytes / 1e6).toFixed(1)} MB   ${(run.ms / 1000).toFixed(1)} s, ${(run.ms / size).toFixed(0)} ms a sheet, first bytes after ${(firstMs / 1000).toFixed(1)} s`);
-      console.log(`      others wait p50 ${run.p50.toFixed(0)} ms, p99 ${run.p99.toFixed(0)} ms, most ${run.most.toFixed(0)} ms; heap at most ${run.heapMb.toFixed(0)} MB over the ${run.before.toFixed(0)} MB before`);
+      console.log(
+        `  ${String(size).padStart(3)} sheets, ${(bytes / 1e6).toFixed(1)} MB   ${(run.ms / 1000).toFixed(1)} s, ${(run.ms / size).toFixed(0)} ms a sheet, first bytes after ${(firstMs / 1000).toFixed(1)} s`,
+      );
+      console.log(
+        `      others wait p50 ${run.p50.toFixed(0)} ms, p99 ${run.p99.toFixed(0)} ms, most ${run.most.toFixed(0)} ms; heap at most ${run.heapMb.toFixed(0)} MB over the ${run.before.toFixed(0)} MB before`,
+      );
     }
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -38,18 +44,38 @@ export default async function benchSheets() {
 /** The demo in a database of its own; its released sheets as those of as many students as are asked for. */
 async function classOf(url: string) {
   Object.assign(process.env, { DATABASE_URL: url, DATA_DIR: path.dirname(url.slice('file:'.length)) });
-  const [{ applyMigrations }, { fillDemo }, { scopedData }, { database }, { readRelease }, { sheetOf }, { classSetPdf }] = await Promise.all([
-    import('@/lib/data/migrate/apply'), import('@/lib/bin/start/demo'), import('@/lib/data'), import('@/lib/data/client'),
-    import('@/lib/release/read-release'), import('@/lib/export/sheet/sheet-of'), import('@/lib/export/sheet/class-set-pdf'),
+  const [
+    { applyMigrations },
+    { fillDemo },
+    { scopedData },
+    { database },
+    { readRelease },
+    { sheetOf },
+    { classSetPdf },
+  ] = await Promise.all([
+    import('@/lib/data/migrate/apply'),
+    import('@/lib/bin/start/demo'),
+    import('@/lib/data'),
+    import('@/lib/data/client'),
+    import('@/lib/release/read-release'),
+    import('@/lib/export/sheet/sheet-of'),
+    import('@/lib/export/sheet/class-set-pdf'),
   ]);
   await applyMigrations(url);
   await fillDemo(url);
   const data = scopedData({ kind: 'system', reason: 'bench' });
   const released = await database().release.findMany({ select: { proofId: true } });
-  const students = (size: number) => Array.from({ length: size }, (_, index) => {
-    const [{ proofId }, who] = [released[index % released.length]!, `Student ${index + 1}`];
-    return { who, read: async () => { const release = (await readRelease(data, proofId, false))!; return sheetOf(data, proofId, { ...release, release, who, hidden: false }); } };
-  });
+  const students = (size: number) =>
+    Array.from({ length: size }, (_, index) => {
+      const [{ proofId }, who] = [released[index % released.length]!, `Student ${index + 1}`];
+      return {
+        who,
+        read: async () => {
+          const release = (await readRelease(data, proofId, false))!;
+          return sheetOf(data, proofId, { ...release, release, who, hidden: false });
+        },
+      };
+    });
   return { classSetPdf, students };
 }
 
@@ -58,7 +84,9 @@ async function watched(work: (begun: number) => Promise<void>) {
   (globalThis as { gc?: () => void }).gc?.();
   const before = process.memoryUsage().heapUsed / 1e6;
   let most = 0;
-  const look = setInterval(() => { most = Math.max(most, process.memoryUsage().heapUsed / 1e6); }, 50);
+  const look = setInterval(() => {
+    most = Math.max(most, process.memoryUsage().heapUsed / 1e6);
+  }, 50);
   const delay = monitorEventLoopDelay({ resolution: 10 });
   delay.enable();
   const begun = performance.now();
@@ -67,5 +95,12 @@ async function watched(work: (begun: number) => Promise<void>) {
   delay.disable();
   clearInterval(look);
   const over = (nanoseconds: number) => Math.max(0, nanoseconds / 1e6 - 10);
-  return { ms, p50: over(delay.percentile(50)), p99: over(delay.percentile(99)), most: over(delay.max), heapMb: Math.max(0, most - before), before };
+  return {
+    ms,
+    p50: over(delay.percentile(50)),
+    p99: over(delay.percentile(99)),
+    most: over(delay.max),
+    heapMb: Math.max(0, most - before),
+    before,
+  };
 }

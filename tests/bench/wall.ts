@@ -37,7 +37,16 @@ export default async function benchWall() {
     const second = onPostgresql ? await serveForBench(url, port + 1) : server;
     if (second !== server) stops.unshift(second.stop);
 
-    const browser = await chromium.launch({ executablePath: chromiumPath() ?? undefined, args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+    const browser = await chromium.launch({
+      executablePath: chromiumPath() ?? undefined,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
     stops.unshift(() => browser.close());
     const projector = await openProjector(browser, server.origin, `/wall/${wall.id}`, filled.instructorCookie, lines);
     const room = await openPhones(server.origin, wall.code, phones);
@@ -50,7 +59,12 @@ export default async function benchWall() {
       await nudge(second.origin, cookie, draft);
       const began = now();
       const painted = projector.nextPainted();
-      const answered = ask(second.origin, undefined, { path: '/api/baseline/proofs', method: 'POST', cookie, body: { exerciseId: filled.exerciseId, requestKey: newId(), reasoning: 'A little closer.', zoom: 1 } }).then(now);
+      const answered = ask(second.origin, undefined, {
+        path: '/api/baseline/proofs',
+        method: 'POST',
+        cookie,
+        body: { exerciseId: filled.exerciseId, requestKey: newId(), reasoning: 'A little closer.', zoom: 1 },
+      }).then(now);
       const [paintedAt, answeredAt] = await Promise.all([painted, answered]);
       const bareBegan = performance.now();
       await page();
@@ -60,11 +74,15 @@ export default async function benchWall() {
       toAnswer.push(answeredAt - began);
       bare.push(performance.now() - bareBegan);
     }
-    console.log(`${lines} lines on the wall, ${phones} phones connected, ${onPostgresql ? 'PostgreSQL, sender and projector at two processes' : 'SQLite, one process'}, ${sends} proofs sent one after the other`);
+    console.log(
+      `${lines} lines on the wall, ${phones} phones connected, ${onPostgresql ? 'PostgreSQL, sender and projector at two processes' : 'SQLite, one process'}, ${sends} proofs sent one after the other`,
+    );
     line('bare page, to its last byte', bare);
     line('proof, to its answer', toAnswer);
     line('proof, to painted on the wall', toWall, '(wanted: under 1,000 ms)');
-    console.log(`  messages to phones ${room.heard()}, the least any phone got ${room.least()}; each proof is one change`);
+    console.log(
+      `  messages to phones ${room.heard()}, the least any phone got ${room.least()}; each proof is one change`,
+    );
   } finally {
     for (const stop of stops) await stop();
   }
@@ -80,8 +98,13 @@ async function prepare(url: string) {
     const { id: roundId } = await db.round.findFirstOrThrow();
     const { id: specimenId } = await db.specimen.findFirstOrThrow();
     const wall = { id: newId(), code: newWallCode() };
-    await db.wall.create({ data: { ...wall, roundId, specimenId, settings: storedWallSettings(newWallSettings()), openedAt: new Date() } });
-    const senders = filled.students.map(({ cookie, draftIds }) => ({ cookie, draft: { id: draftIds[0]!, version: 0, offsets: Array.from({ length: filled.pairs }, () => 0) } }));
+    await db.wall.create({
+      data: { ...wall, roundId, specimenId, settings: storedWallSettings(newWallSettings()), openedAt: new Date() },
+    });
+    const senders = filled.students.map(({ cookie, draftIds }) => ({
+      cookie,
+      draft: { id: draftIds[0]!, version: 0, offsets: Array.from({ length: filled.pairs }, () => 0) },
+    }));
     return { filled, wall, senders };
   } finally {
     await db.$disconnect();
@@ -92,8 +115,20 @@ type Draft = { id: string; version: number; offsets: number[] };
 
 /** The student changes one gap, so that what is sent differs from what hangs there. */
 async function nudge(origin: string, cookie: string, draft: Draft): Promise<void> {
-  draft.offsets = draft.offsets.map((offset, pair) => (pair === draft.version % draft.offsets.length ? offset - 7 : offset));
-  await ask(origin, undefined, { path: `/api/drafts/${draft.id}`, method: 'PUT', cookie, body: { baseVersion: draft.version, clientId: 'bench', seq: draft.version + 1, spacing: { tracking: 0, offsets: draft.offsets } } });
+  draft.offsets = draft.offsets.map((offset, pair) =>
+    pair === draft.version % draft.offsets.length ? offset - 7 : offset,
+  );
+  await ask(origin, undefined, {
+    path: `/api/drafts/${draft.id}`,
+    method: 'PUT',
+    cookie,
+    body: {
+      baseVersion: draft.version,
+      clientId: 'bench',
+      seq: draft.version + 1,
+      spacing: { tracking: 0, offsets: draft.offsets },
+    },
+  });
   draft.version += 1;
 }
 
@@ -103,5 +138,7 @@ const now = () => performance.timeOrigin + performance.now();
 function line(name: string, times: number[], more = '') {
   const sorted = [...times].sort((one, other) => one - other);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)]!.toFixed(0);
-  console.log(`  ${name.padEnd(30)} p50 ${at(0.5).padStart(5)} ms   p95 ${at(0.95).padStart(5)} ms   most ${at(1).padStart(5)} ms   ${more}`);
+  console.log(
+    `  ${name.padEnd(30)} p50 ${at(0.5).padStart(5)} ms   p95 ${at(0.95).padStart(5)} ms   most ${at(1).padStart(5)} ms   ${more}`,
+  );
 }

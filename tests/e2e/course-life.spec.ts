@@ -16,11 +16,14 @@ const copies: string[] = [];
 test.beforeAll(async ({ browser, baseURL }) => {
   own = ownCourse(baseURL!, 'Signs for a quay', [instructor, assistant, author, other]);
   course = `/courses/${own.courseId}`;
-  [teacher, marker, student] = await Promise.all([instructor, assistant, author].map(async (who) => (await signedIn(browser, who)).page)) as [Page, Page, Page];
+  [teacher, marker, student] = (await Promise.all(
+    [instructor, assistant, author].map(async (who) => (await signedIn(browser, who)).page),
+  )) as [Page, Page, Page];
 });
 test.afterAll(() => own.putAway(copies));
 
-const sound = async (page: Page) => expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
+const sound = async (page: Page) =>
+  expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
 const statusOf = async (page: Page, path: string) => (await page.request.get(path, { maxRedirects: 0 })).status();
 
 /** What the student's bench tells of the chosen gap, and how wide a gap's slider is, which follows the size of the letters. */
@@ -62,7 +65,9 @@ test('what is different for a student is set by the instructor, and is so on tha
 
   // The assistant sees the time and no more, and may not open the page on which it is set; nor may the student.
   await marker.goto(`${course}/people`);
-  await expect(marker.getByRole('row', { name: author.name }).getByRole('cell', { name: '50\u202f% more time', exact: true })).toBeVisible();
+  await expect(
+    marker.getByRole('row', { name: author.name }).getByRole('cell', { name: '50\u202f% more time', exact: true }),
+  ).toBeVisible();
   await expect(marker.getByRole('row', { name: other.name })).not.toContainText('more time');
   for (const page of [marker, student]) expect(await statusOf(page, person)).toBe(404);
 
@@ -95,7 +100,8 @@ test('an instructor makes the copy of a course, with what was planned and withou
   await teacher.goto(`${copy}/people`);
   await expect(teacher.getByText(instructor.name).first()).toBeVisible();
   const everything = await teacher.content();
-  for (const { name, email } of [assistant, author, other]) for (const hidden of [name, email]) expect(everything).not.toContain(hidden);
+  for (const { name, email } of [assistant, author, other])
+    for (const hidden of [name, email]) expect(everything).not.toContain(hidden);
   await teacher.goto(`${copy}/settings`);
   await expect(teacher.getByText('Early', { exact: true })).toHaveCount(0);
   for (const page of [marker, student]) {
@@ -118,14 +124,18 @@ test('the keeping of a course ends once its day is past, when its title is writt
   await teacher.waitForURL(new RegExp(`${course}`));
   await teacher.goto(course);
   await teacher.getByRole('link', { name: 'What that means' }).click();
-  await expect(teacher.getByText('The work was to be kept until 2026-01-31, and that day is past.', { exact: false })).toBeVisible();
+  await expect(
+    teacher.getByText('The work was to be kept until 2026-01-31, and that day is past.', { exact: false }),
+  ).toBeVisible();
   await expect(teacher.getByText('to say that it is meant for 2 students.', { exact: false })).toBeVisible();
   await sound(teacher);
 
   const title = teacher.getByLabel('Write the title of the course');
   await title.fill('Signs');
   await end.click();
-  await expect(teacher.getByText('This is not the title of the course, which is “Signs for a quay” (given: “Signs”).').first()).toBeVisible();
+  await expect(
+    teacher.getByText('This is not the title of the course, which is “Signs for a quay” (given: “Signs”).').first(),
+  ).toBeVisible();
   expect(await statusOf(student, course)).toBe(200);
   await title.fill('Signs for a quay');
   await end.click();
@@ -136,13 +146,20 @@ test('the keeping of a course ends once its day is past, when its title is writt
   await student.goto('/courses');
   await expect(student.getByRole('link', { name: 'Lettering for display' })).toBeVisible();
   await expect(student.getByRole('link', { name: 'Signs for a quay' })).toHaveCount(0);
-  for (const path of [course, `/exercises/${own.exerciseId}`, `/proofs/${own.proofIds[0]}`]) expect(await statusOf(student, path)).toBe(404);
+  for (const path of [course, `/exercises/${own.exerciseId}`, `/proofs/${own.proofIds[0]}`])
+    expect(await statusOf(student, path)).toBe(404);
   // Those who teach still have the spacings, and of the students neither names nor words.
-  for (const [page, path] of [[teacher, `${course}/people`], [teacher, `${course}/class`], [marker, `/exercises/${own.exerciseId}/rounds/1/critique`], [marker, `/critique/${own.proofIds[0]}/${own.specimenIds[0]}`]] as const) {
+  for (const [page, path] of [
+    [teacher, `${course}/people`],
+    [teacher, `${course}/class`],
+    [marker, `/exercises/${own.exerciseId}/rounds/1/critique`],
+    [marker, `/critique/${own.proofIds[0]}/${own.specimenIds[0]}`],
+  ] as const) {
     const answer = await page.goto(path);
     expect(`${path} ${answer?.status()}`).toBe(`${path} 200`);
     const text = await page.content();
-    for (const hidden of [author.name, author.email, other.name, other.email, 'goes with the keeping']) expect(text.includes(hidden), `${path} ${hidden}`).toBe(false);
+    for (const hidden of [author.name, author.email, other.name, other.email, 'goes with the keeping'])
+      expect(text.includes(hidden), `${path} ${hidden}`).toBe(false);
   }
   await expect(marker.locator('.line-drawing').first()).toBeVisible();
   await teacher.goto(`${course}/settings`);

@@ -11,7 +11,9 @@ async function openExercise(page: Page): Promise<string> {
   return address!.replace(/[?#].*/, '');
 }
 
-test('a setting is recorded as it is made, survives a reload, is looked at, shown, and taken back', async ({ browser }) => {
+test('a setting is recorded as it is made, survives a reload, is looked at, shown, and taken back', async ({
+  browser,
+}) => {
   test.setTimeout(300_000);
   const page = await browserOf(browser, instructor);
   const exercise = await openExercise(page);
@@ -58,7 +60,10 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
 
   // A student is not told of it, by the same bytes as of one that never was.
   const student = await browserOf(browser, ines);
-  const bytes = async (url: string) => { const answer = await student.request.get(url); return `${answer.status()} ${(await answer.text()).replaceAll(/nonce="[^"]*"|[0-9a-f]{8}-[0-9a-f-]{27}|'nonce-[^']*'/g, '').length}`; };
+  const bytes = async (url: string) => {
+    const answer = await student.request.get(url);
+    return `${answer.status()} ${(await answer.text()).replaceAll(/nonce="[^"]*"|[0-9a-f]{8}-[0-9a-f-]{27}|'nonce-[^']*'/g, '').length}`;
+  };
   expect((await student.request.get(address)).status()).toBe(404);
   expect(await bytes(address)).toBe(await bytes(address.replace(/.$/, (last) => (last === '0' ? '1' : '0'))));
 
@@ -72,16 +77,25 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
 
   // Taken away, the undo stands on the page; then for good, so that the demo is as it was.
   await page.goto(`${exercise}/demonstrations`);
-  await page.getByRole('form', { name: `Remove “${title}”` }).getByRole('button').click();
+  await page
+    .getByRole('form', { name: `Remove “${title}”` })
+    .getByRole('button')
+    .click();
   await expect(page.getByText(`“${title}” is removed.`)).toBeVisible();
   expect((await student.request.get(address)).status()).toBe(404);
   await page.getByRole('button', { name: 'Put it back' }).first().click();
   await expect(page.getByRole('link', { name: title })).toBeVisible();
-  await page.getByRole('form', { name: `Remove “${title}”` }).getByRole('button').click();
+  await page
+    .getByRole('form', { name: `Remove “${title}”` })
+    .getByRole('button')
+    .click();
   await expect(page.getByText(`“${title}” is removed.`)).toBeVisible();
   await page.goto(`${exercise}/references`);
   await page.getByRole('link', { name: 'Open yours on the bench' }).last().click();
-  await page.getByRole('link', { name: 'Remove this reference…' }).or(page.getByRole('button', { name: 'Remove this reference…' })).click();
+  await page
+    .getByRole('link', { name: 'Remove this reference…' })
+    .or(page.getByRole('button', { name: 'Remove this reference…' }))
+    .click();
   await page.getByRole('button', { name: 'Remove it' }).last().click();
   await expect(page).toHaveURL(/\/references$/);
   expect(before).toMatch(/^offset 0/);

@@ -21,7 +21,9 @@ for (const { who, person } of visitors) {
     test.setTimeout(600_000);
     const faults: string[] = [];
     let here = '/';
-    page.on('console', (message) => { if (message.type() === 'error') faults.push(`${here}: ${message.text()}`); });
+    page.on('console', (message) => {
+      if (message.type() === 'error') faults.push(`${here}: ${message.text()}`);
+    });
     page.on('pageerror', (error) => faults.push(`${here}: ${error.message}`));
     if (person) await signIn(page, person);
 
@@ -34,11 +36,15 @@ for (const { who, person } of visitors) {
       here = path;
       await page.setViewportSize(desk);
       const answer = await page.goto(path);
-      if (answer?.status() !== 200) { faults.push(`${path}: ${answer?.status()}`); continue; }
+      if (answer?.status() !== 200) {
+        faults.push(`${path}: ${answer?.status()}`);
+        continue;
+      }
       await expect(page.locator('main')).toHaveCount(1);
-      if (await page.locator('h1').count() !== 1) faults.push(`${path}: ${await page.locator('h1').count()} h1`);
-      queue.push(...await linksOf(page));
-      for (const size of [desk, phone]) faults.push(...(await faultsAt(page, size)).map((fault) => `${path} at ${size.width}: ${fault}`));
+      if ((await page.locator('h1').count()) !== 1) faults.push(`${path}: ${await page.locator('h1').count()} h1`);
+      queue.push(...(await linksOf(page)));
+      for (const size of [desk, phone])
+        faults.push(...(await faultsAt(page, size)).map((fault) => `${path} at ${size.width}: ${fault}`));
     }
     expect(seen.size).toBeGreaterThan(person ? 8 : 6);
     expect(faults).toEqual([]);
@@ -46,12 +52,22 @@ for (const { who, person } of visitors) {
 }
 
 /** Pages that differ only in an id or a face are one kind. */
-const kindOf = (path: string) => path.replace(/[?#].*/, '').replace(/[0-9a-f]{8}-[0-9a-f-]{27}|[\w-]{20,}/g, '…').replace(/(faces|rounds)\/[^/]+/, '$1/…');
+const kindOf = (path: string) =>
+  path
+    .replace(/[?#].*/, '')
+    .replace(/[0-9a-f]{8}-[0-9a-f-]{27}|[\w-]{20,}/g, '…')
+    .replace(/(faces|rounds)\/[^/]+/, '$1/…');
 
 async function linksOf(page: Page): Promise<string[]> {
-  const found = await page.locator('a[href]').evaluateAll((links) => links.filter((link) => !link.hasAttribute('download')).map((link) => link.getAttribute('href') ?? ''));
+  const found = await page
+    .locator('a[href]')
+    .evaluateAll((links) =>
+      links.filter((link) => !link.hasAttribute('download')).map((link) => link.getAttribute('href') ?? ''),
+    );
   // Files and exports are no pages.
-  return found.filter((href) => href.startsWith('/') && !href.startsWith('/api/') && !/\.(csv|svg|json|css|png)$|\/export/.test(href));
+  return found.filter(
+    (href) => href.startsWith('/') && !href.startsWith('/api/') && !/\.(csv|svg|json|css|png)$|\/export/.test(href),
+  );
 }
 
 async function faultsAt(page: Page, size: { width: number; height: number }): Promise<string[]> {
@@ -60,7 +76,13 @@ async function faultsAt(page: Page, size: { width: number; height: number }): Pr
   const { violations } = await axeOn(page).analyze();
   return [
     ...(wide > size.width ? [`scrolls sideways, ${wide} px wide`] : []),
-    ...violations.map(({ id, nodes }) => `axe ${id}: ${nodes.map((node) => node.target.join(' ')).slice(0, 3).join(', ')}`),
+    ...violations.map(
+      ({ id, nodes }) =>
+        `axe ${id}: ${nodes
+          .map((node) => node.target.join(' '))
+          .slice(0, 3)
+          .join(', ')}`,
+    ),
   ];
 }
 

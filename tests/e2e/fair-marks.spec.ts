@@ -17,12 +17,25 @@ test.beforeAll(async ({ browser, baseURL }) => {
   round = `/exercises/${own.exerciseId}/rounds/1`;
   desk = `/critique/${own.proofIds[0]}/${own.specimenIds[0]}`;
   // Received 33 hours after the due instant, where five per cent are taken for each begun day: ten.
-  own.run(`UPDATE Round SET state = 'marking', markingStartedAt = ?, opensAt = NULL, opensLocal = NULL, dueAt = '2026-01-04T00:00:00.000Z', dueLocal = '2026-01-04T00:00', lateRule = '{"accept":"always","untilLocal":null,"untilAt":null,"deductPerDay":5}' WHERE id = ?`, new Date().toISOString(), own.roundId);
-  own.run("UPDATE CriterionVersion SET basis = 'evenness' WHERE basis = 'distance' AND criterionId IN (SELECT id FROM Criterion WHERE exerciseId = ?)", own.exerciseId);
+  own.run(
+    `UPDATE Round SET state = 'marking', markingStartedAt = ?, opensAt = NULL, opensLocal = NULL, dueAt = '2026-01-04T00:00:00.000Z', dueLocal = '2026-01-04T00:00', lateRule = '{"accept":"always","untilLocal":null,"untilAt":null,"deductPerDay":5}' WHERE id = ?`,
+    new Date().toISOString(),
+    own.roundId,
+  );
+  own.run(
+    "UPDATE CriterionVersion SET basis = 'evenness' WHERE basis = 'distance' AND criterionId IN (SELECT id FROM Criterion WHERE exerciseId = ?)",
+    own.exerciseId,
+  );
   own.run('UPDATE Member SET sectionId = NULL WHERE id = ?', own.members.get(other.email));
   // One of the two has the other's setting of each line.
-  own.run('UPDATE ProofItem SET (tracking, offsets) = (SELECT one.tracking, one.offsets FROM ProofItem one WHERE one.proofId = ? AND one.specimenVersionId = ProofItem.specimenVersionId) WHERE proofId = ?', own.proofIds[0], own.proofIds[1]);
-  [teacher, marker, second, student] = await Promise.all([instructor, assistant, secondAssistant, author].map(async (who) => (await signedIn(browser, who)).page)) as [Page, Page, Page, Page];
+  own.run(
+    'UPDATE ProofItem SET (tracking, offsets) = (SELECT one.tracking, one.offsets FROM ProofItem one WHERE one.proofId = ? AND one.specimenVersionId = ProofItem.specimenVersionId) WHERE proofId = ?',
+    own.proofIds[0],
+    own.proofIds[1],
+  );
+  [teacher, marker, second, student] = (await Promise.all(
+    [instructor, assistant, secondAssistant, author].map(async (who) => (await signedIn(browser, who)).page),
+  )) as [Page, Page, Page, Page];
 });
 test.afterAll(() => own.putAway());
 
@@ -39,20 +52,30 @@ test('a marker goes by section, and settings that are equal in every number are 
   await marker.goto(`${round}/critique`);
   const names = () => marker.getByRole('rowheader').allTextContents();
   expect((await names()).toSorted()).toEqual([author.name, other.name].toSorted());
-  await marker.getByRole('navigation', { name: 'Sections' }).getByRole('link', { name: /^Early/ }).click();
+  await marker
+    .getByRole('navigation', { name: 'Sections' })
+    .getByRole('link', { name: /^Early/ })
+    .click();
   await marker.waitForURL(/section=/);
   expect(await names()).toEqual([author.name]);
   await marker.goto(`${round}/specimens/${own.specimenIds[0]}`);
   const equal = marker.getByRole('region', { name: 'Equal settings' });
-  await expect(equal.getByRole('listitem')).toHaveText([new RegExp(`${author.name}.*${other.name}|${other.name}.*${author.name}`)]);
+  await expect(equal.getByRole('listitem')).toHaveText([
+    new RegExp(`${author.name}.*${other.name}|${other.name}.*${author.name}`),
+  ]);
   await expect(equal).toContainText('a fact and nothing more');
-  for (const path of [`${round}/critique`, `${round}/specimens/${own.specimenIds[0]}`, desk]) expect(await statusOf(student, path)).toBe(404);
+  for (const path of [`${round}/critique`, `${round}/specimens/${own.specimenIds[0]}`, desk])
+    expect(await statusOf(student, path)).toBe(404);
 });
 
 test('a stock note that is shared is there for all markers of the course, and is dropped by whose it is', async () => {
   await atTheDesk(marker);
   await marker.getByLabel(/^Note on/).fill('Hold {pair} against the stems beside it.');
-  const stock = (page: Page) => page.getByRole('region', { name: 'Stock notes' }).getByRole('listitem').filter({ hasText: 'against the stems beside it' });
+  const stock = (page: Page) =>
+    page
+      .getByRole('region', { name: 'Stock notes' })
+      .getByRole('listitem')
+      .filter({ hasText: 'against the stems beside it' });
   await marker.getByLabel('for all markers of the course').check();
   await marker.getByRole('button', { name: 'Keep what is typed as a stock note' }).click();
   await expect(stock(marker).getByRole('button', { name: /^Drop/ })).toHaveText('Drop, for all markers');
@@ -69,15 +92,19 @@ test('a stock note that is shared is there for all markers of the course, and is
 test('a level is proposed with its arithmetic and given by a person; the late rule is shown; a change says why', async () => {
   await atTheDesk(marker);
   await expect(marker.getByText('Proposed from the measure, not given:')).toBeVisible();
-  await expect(marker.getByText(/\d+ of \d+ pairs stand within tolerance of the middle of their own line/)).toBeVisible();
+  await expect(
+    marker.getByText(/\d+ of \d+ pairs stand within tolerance of the middle of their own line/),
+  ).toBeVisible();
   await expect(marker.locator('[data-criterion] button[aria-pressed=true]')).toHaveCount(0);
   await expect(marker.getByText('No total yet')).toBeVisible();
-  for (let place = 0; place < await criteria(marker).count(); place += 1) {
+  for (let place = 0; place < (await criteria(marker).count()); place += 1) {
     await levels(marker, place).last().click();
     await expect(levels(marker, place).last()).toHaveAttribute('aria-pressed', 'true');
   }
   // All at the highest level: 100 % less the two begun days.
-  await expect(marker.getByText('2 days late, every begun day counted', { exact: false })).toContainText('100\u202f% × 90\u202f% = 90\u202f%');
+  await expect(marker.getByText('2 days late, every begun day counted', { exact: false })).toContainText(
+    '100\u202f% × 90\u202f% = 90\u202f%',
+  );
   await change(levels(marker, 0).first());
   await marker.getByRole('button', { name: 'This proof is marked' }).click();
   await expect(marker.getByText('Marked. It goes out', { exact: false })).toBeVisible();
@@ -91,7 +118,10 @@ test('what was released stays as it went out; a mark that changes after goes out
   const total = async () => {
     await student.goto(`/proofs/${own.proofIds[0]}`);
     await expect(student.getByText('the late rule takes 10\u202f% of the mark', { exact: false }).last()).toBeVisible();
-    return student.locator('table caption').filter({ hasText: /^Total/ }).innerText();
+    return student
+      .locator('table caption')
+      .filter({ hasText: /^Total/ })
+      .innerText();
   };
   const first = await total();
   await atTheDesk(marker);
@@ -111,8 +141,16 @@ test('what was released stays as it went out; a mark that changes after goes out
   await teacher.goto(log);
   await teacher.getByText(/^The newest \d+$/).click();
   const acts = await teacher.getByRole('listitem').allTextContents();
-  for (const [verb, who] of [['mark changed', assistant.name], ['proof reopened', assistant.name], ['round released', instructor.name], ['release corrected', instructor.name]] as const) {
-    expect(acts.filter((act) => act.includes(verb) && act.includes(who)), verb).not.toEqual([]);
+  for (const [verb, who] of [
+    ['mark changed', assistant.name],
+    ['proof reopened', assistant.name],
+    ['round released', instructor.name],
+    ['release corrected', instructor.name],
+  ] as const) {
+    expect(
+      acts.filter((act) => act.includes(verb) && act.includes(who)),
+      verb,
+    ).not.toEqual([]);
   }
   for (const page of [marker, student]) expect(await statusOf(page, log)).toBe(404);
 });

@@ -28,26 +28,44 @@ test('each answer has a nonce of its own, and every script on the page has it', 
 test('no page asks anything of another site, and none breaks its own policy', async ({ page, baseURL }) => {
   const elsewhere: string[] = [];
   const broken: string[] = [];
-  page.on('request', (request) => { if (!request.url().startsWith(baseURL!) && !/^(data|blob):/.test(request.url())) elsewhere.push(request.url()); });
-  page.on('console', (message) => { if (/Content.Security.Policy/i.test(message.text())) broken.push(message.text()); });
+  page.on('request', (request) => {
+    if (!request.url().startsWith(baseURL!) && !/^(data|blob):/.test(request.url())) elsewhere.push(request.url());
+  });
+  page.on('console', (message) => {
+    if (/Content.Security.Policy/i.test(message.text())) broken.push(message.text());
+  });
   await signIn(page, ines);
   const course = await openDemoCourse(page);
-  for (const address of ['/', '/courses', course, '/account', '/words', '/faces', '/records', '/accessibility']) await page.goto(address, { waitUntil: 'networkidle' });
+  for (const address of ['/', '/courses', course, '/account', '/words', '/faces', '/records', '/accessibility'])
+    await page.goto(address, { waitUntil: 'networkidle' });
   expect(elsewhere).toEqual([]);
   expect(broken).toEqual([]);
 });
 
-test('a bench breaks no policy, and its text face does not come before its code', async ({ page, browser, baseURL }) => {
+test('a bench breaks no policy, and its text face does not come before its code', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
   const broken: string[] = [];
-  page.on('console', (message) => { if (/Content.Security.Policy/i.test(message.text())) broken.push(message.text()); });
+  page.on('console', (message) => {
+    if (/Content.Security.Policy/i.test(message.text())) broken.push(message.text());
+  });
   await signIn(page, ines);
   await page.goto(await openDemoCourse(page));
   await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
   const bench = await page.locator('a[href*="/bench/"]').first().getAttribute('href');
   const storageState = await page.context().storageState();
   const still = await (await browser.newContext({ storageState, baseURL, javaScriptEnabled: false })).newPage();
-  const faces = (of: typeof page) => { const found: string[] = []; of.on('request', (request) => { if (request.url().includes('source_serif')) found.push(request.url()); }); return found; };
-  const whileStill = faces(still), whenThere = faces(page);
+  const faces = (of: typeof page) => {
+    const found: string[] = [];
+    of.on('request', (request) => {
+      if (request.url().includes('source_serif')) found.push(request.url());
+    });
+    return found;
+  };
+  const whileStill = faces(still),
+    whenThere = faces(page);
   await still.goto(bench!, { waitUntil: 'networkidle' });
   await expect(still.getByRole('heading', { level: 1 })).toBeVisible();
   expect(whileStill).toEqual([]);

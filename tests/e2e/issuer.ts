@@ -16,20 +16,36 @@ export async function startIssuer(client: { id: string; secret: string }) {
 
   const server: Server = createServer(async (request, response) => {
     const url = new URL(request.url ?? '/', issuer);
-    const json = (body: object, status = 200) => response.writeHead(status, { 'content-type': 'application/json', 'cache-control': 'no-store' }).end(JSON.stringify(body));
+    const json = (body: object, status = 200) =>
+      response
+        .writeHead(status, { 'content-type': 'application/json', 'cache-control': 'no-store' })
+        .end(JSON.stringify(body));
     if (url.pathname === '/.well-known/openid-configuration') {
       return json({
-        issuer, authorization_endpoint: `${issuer}/authorize`, token_endpoint: `${issuer}/token`, jwks_uri: `${issuer}/jwks`,
-        response_types_supported: ['code'], subject_types_supported: ['public'], id_token_signing_alg_values_supported: ['RS256'],
+        issuer,
+        authorization_endpoint: `${issuer}/authorize`,
+        token_endpoint: `${issuer}/token`,
+        jwks_uri: `${issuer}/jwks`,
+        response_types_supported: ['code'],
+        subject_types_supported: ['public'],
+        id_token_signing_alg_values_supported: ['RS256'],
       });
     }
-    if (url.pathname === '/jwks') return json({ keys: [{ ...publicKey.export({ format: 'jwk' }), kid: 'one', use: 'sig', alg: 'RS256' }] });
+    if (url.pathname === '/jwks')
+      return json({ keys: [{ ...publicKey.export({ format: 'jwk' }), kid: 'one', use: 'sig', alg: 'RS256' }] });
     if (url.pathname === '/authorize') {
       const asked = url.searchParams;
-      if (asked.get('code_challenge_method') !== 'S256' || !asked.get('state') || !asked.get('nonce')) state.complaints.push('authorize without PKCE S256, state or nonce');
-      if (!asked.get('scope')?.split(' ').includes('openid')) state.complaints.push('authorize without the scope openid');
+      if (asked.get('code_challenge_method') !== 'S256' || !asked.get('state') || !asked.get('nonce'))
+        state.complaints.push('authorize without PKCE S256, state or nonce');
+      if (!asked.get('scope')?.split(' ').includes('openid'))
+        state.complaints.push('authorize without the scope openid');
       const code = randomUUID();
-      codes.set(code, { claims: state.next, nonce: asked.get('nonce'), challenge: asked.get('code_challenge') ?? '', redirect: asked.get('redirect_uri') ?? '' });
+      codes.set(code, {
+        claims: state.next,
+        nonce: asked.get('nonce'),
+        challenge: asked.get('code_challenge') ?? '',
+        redirect: asked.get('redirect_uri') ?? '',
+      });
       const back = new URL(asked.get('redirect_uri')!);
       back.searchParams.set('code', code);
       back.searchParams.set('state', asked.get('state') ?? '');
@@ -39,15 +55,28 @@ export async function startIssuer(client: { id: string; secret: string }) {
       const form = new URLSearchParams(await textOf(request));
       const grant = codes.get(form.get('code') ?? '');
       codes.delete(form.get('code') ?? '');
-      const basic = formDecoded(Buffer.from((request.headers.authorization ?? '').replace(/^Basic /, ''), 'base64').toString());
-      const verifier = createHash('sha256').update(form.get('code_verifier') ?? '').digest('base64url');
-      if (!grant || basic !== `${client.id}:${client.secret}` || verifier !== grant.challenge || form.get('redirect_uri') !== grant.redirect) {
+      const basic = formDecoded(
+        Buffer.from((request.headers.authorization ?? '').replace(/^Basic /, ''), 'base64').toString(),
+      );
+      const verifier = createHash('sha256')
+        .update(form.get('code_verifier') ?? '')
+        .digest('base64url');
+      if (
+        !grant ||
+        basic !== `${client.id}:${client.secret}` ||
+        verifier !== grant.challenge ||
+        form.get('redirect_uri') !== grant.redirect
+      ) {
         state.complaints.push('token refused');
         return json({ error: 'invalid_grant' }, 400);
       }
       const now = Math.floor(Date.now() / 1000);
       const { claims, nonce } = grant;
-      return json({ access_token: randomUUID(), token_type: 'Bearer', id_token: sign({ iss: issuer, aud: client.id, iat: now, exp: now + 300, nonce, ...claims }) });
+      return json({
+        access_token: randomUUID(),
+        token_type: 'Bearer',
+        id_token: sign({ iss: issuer, aud: client.id, iat: now, exp: now + 300, nonce, ...claims }),
+      });
     }
     return json({ error: 'not_found' }, 404);
   });

@@ -13,7 +13,12 @@ import { harfbuzzPairValue } from './harfbuzz-pair-value';
  * The line is our own; its numbers on screen are held against the core, against HarfBuzz and against the browser's layout.
  */
 const line = 'TAVERN';
-const face = { key: 'lato-700', file: '@fontsource/lato/files/lato-latin-700-normal.woff2', family: 'Lato', style: 'Bold' };
+const face = {
+  key: 'lato-700',
+  file: '@fontsource/lato/files/lato-latin-700-normal.woff2',
+  family: 'Lato',
+  style: 'Bold',
+};
 const saved = 'All changes are saved.';
 
 test.describe.configure({ mode: 'serial' });
@@ -24,7 +29,9 @@ let student: Page;
 let exercise: string;
 
 test.beforeAll(async ({ browser }) => {
-  [teacher, marker, student] = await Promise.all([demo.instructor, demo.assistant, demo.student].map(async (who) => (await signedIn(browser, who)).page)) as [Page, Page, Page];
+  [teacher, marker, student] = (await Promise.all(
+    [demo.instructor, demo.assistant, demo.student].map(async (who) => (await signedIn(browser, who)).page),
+  )) as [Page, Page, Page];
 });
 
 test('the instructor plans an exercise with a line, two rounds and a criterion', async () => {
@@ -61,7 +68,11 @@ test('the instructor plans an exercise with a line, two rounds and a criterion',
 
 test('the instructor sets a reference on the bench and publishes', async () => {
   await teacher.goto(`${exercise}/references`);
-  await teacher.getByRole('link', { name: /Set|reference/ }).and(teacher.locator(`a[href*="${exercise}/references/"]`)).first().click();
+  await teacher
+    .getByRole('link', { name: /Set|reference/ })
+    .and(teacher.locator(`a[href*="${exercise}/references/"]`))
+    .first()
+    .click();
   await setOffsets(teacher, [-20, -10, 0, 0, 5]);
   await expect(teacher.getByText(saved)).toBeVisible();
   await teacher.goto(`${exercise}/plan/publish`);
@@ -88,12 +99,17 @@ test('the student spaces the line by keyboard, sees true numbers, and sends a pr
   await setOffsets(student, [40, -10, 0, 0, 0]);
   await expect(student.getByText(saved)).toBeVisible();
   await student.reload();
-  await expect(student.getByRole('slider', { name: 'gap between capital T and capital A' })).toHaveAttribute('aria-valuetext', new RegExp(`^offset plus 40, total ${builtIn + 40 < 0 ? 'minus' : 'plus'} ${Math.abs(builtIn + 40)}`));
+  await expect(student.getByRole('slider', { name: 'gap between capital T and capital A' })).toHaveAttribute(
+    'aria-valuetext',
+    new RegExp(`^offset plus 40, total ${builtIn + 40 < 0 ? 'minus' : 'plus'} ${Math.abs(builtIn + 40)}`),
+  );
 
   await student.goto(`${exercise}#send`);
   await student.getByRole('button', { name: 'Send the proof' }).click();
   await expect(student.getByText(/in one sentence/).first()).toBeVisible();
-  await student.getByLabel('Why is it set as it is?').fill('I kept the T away from the A so that they would not collide.');
+  await student
+    .getByLabel('Why is it set as it is?')
+    .fill('I kept the T away from the A so that they would not collide.');
   await student.getByRole('button', { name: 'Send the proof' }).click();
   await student.waitForURL(/\/proofs\//);
   await expect(student.getByText('Received', { exact: true }).first()).toBeVisible();
@@ -107,7 +123,11 @@ test('the assistant looks first, then asks for the deviations, and the numbers a
   await marker.keyboard.press('d');
   const row = marker.getByRole('row').filter({ hasText: 'TA' });
   const pack = await buildPack({ kind: 'catalogue', key: face.key }, line);
-  const { pairs } = measureLine(pack, { tracking: 0, offsets: [40, -10, 0, 0, 0] }, { size: { value: 96, unit: 'px' }, ground: 'light' });
+  const { pairs } = measureLine(
+    pack,
+    { tracking: 0, offsets: [40, -10, 0, 0, 0] },
+    { size: { value: 96, unit: 'px' }, ground: 'light' },
+  );
   await expect(row.getByRole('cell').nth(0)).toHaveText(signed(40));
   await expect(row.getByRole('cell').nth(1)).toHaveText(perMille(Math.round(pairs[0]!.apparentGap)));
 });
@@ -181,7 +201,10 @@ test('the note tells how its pair has changed since', async () => {
 test('the class page says who has sent what, and the marks go out as CSV', async () => {
   await teacher.goto(`${exercise}/class?round=1`);
   await expect(teacher.getByRole('row').filter({ hasText: demo.student.name }).first()).toBeVisible();
-  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: 'Marks as CSV' }).click()]);
+  const [download] = await Promise.all([
+    teacher.waitForEvent('download'),
+    teacher.getByRole('link', { name: 'Marks as CSV' }).click(),
+  ]);
   const rows = (await readFile(await download.path(), 'utf8')).split('\r\n');
   expect(rows.filter((row) => row.includes(demo.student.name))).toHaveLength(1);
 });
@@ -190,11 +213,17 @@ test('the student takes the spacing out as JSON and, after the licence, as outli
   await student.goto(exercise);
   await student.getByRole('link', { name: 'Round 2, proof 1' }).click();
   await student.getByText(`Take “${line}” out as a file`).first().click();
-  const [json] = await Promise.all([student.waitForEvent('download'), student.getByRole('link', { name: 'JSON' }).first().click()]);
+  const [json] = await Promise.all([
+    student.waitForEvent('download'),
+    student.getByRole('link', { name: 'JSON' }).first().click(),
+  ]);
   const { pairs } = JSON.parse(await readFile(await json.path(), 'utf8')) as { pairs: { offset: number }[] };
   expect(pairs.map(({ offset }) => offset)).toEqual([25, -10, 0, 0, 0]);
   await student.getByLabel('I have read the licence of the face, and it allows this.').first().check();
-  const [svg] = await Promise.all([student.waitForEvent('download'), student.getByRole('button', { name: 'SVG with outlines' }).first().click()]);
+  const [svg] = await Promise.all([
+    student.waitForEvent('download'),
+    student.getByRole('button', { name: 'SVG with outlines' }).first().click(),
+  ]);
   const drawing = await readFile(await svg.path(), 'utf8');
   expect(drawing).toMatch(/^(<\?xml[^>]*>\s*)?<svg /);
   expect(drawing).toMatch(/licen[cs]e/i);

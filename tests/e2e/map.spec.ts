@@ -25,12 +25,17 @@ const openMap = async (query: string) => {
   await teacher.goto(`${exercise}/map?${query}`);
   await teacher.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
 };
-const faults = async (page: Page) => (await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
+const faults = async (page: Page) =>
+  (await axeOn(page).analyze()).violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+  );
 
 test('the map is one stop of the Tab key, walked by arrows, and says each cell', async () => {
   await openMap('round=1');
   await cell().focus();
-  await expect(cell()).toHaveText(/^.+, HA: \d+ (tighter|wider) than the reference, (within|outside) the tolerance of \d+$/);
+  await expect(cell()).toHaveText(
+    /^.+, HA: \d+ (tighter|wider) than the reference, (within|outside) the tolerance of \d+$/,
+  );
   await teacher.keyboard.press('ArrowRight');
   await expect(cell()).toBeFocused();
   await expect(cell()).toHaveText(/, AV: /);
@@ -40,7 +45,11 @@ test('the map is one stop of the Tab key, walked by arrows, and says each cell',
   await expect(teacher.getByRole('rowheader')).not.toHaveText(first!);
   await teacher.keyboard.press('Control+End');
   await expect(cell()).toHaveText(/, VE: /);
-  await expect(teacher.getByRole('region', { name: 'The line under the cell' }).getByRole('img', { name: /^HAVEN TO WAVE as set by / })).toBeVisible();
+  await expect(
+    teacher
+      .getByRole('region', { name: 'The line under the cell' })
+      .getByRole('img', { name: /^HAVEN TO WAVE as set by / }),
+  ).toBeVisible();
   // One stop: from the cell, Tab leads on to the line below.
   await teacher.keyboard.press('Tab');
   await expect(teacher.getByRole('link', { name: 'Open at the desk' })).toBeFocused();
@@ -76,14 +85,25 @@ test('all lines side by side; the same numbers as a table and as CSV', async () 
   await teacher.getByRole('link', { name: 'As a table' }).click();
   const rows = teacher.getByRole('table', { name: /Deviations/ }).getByRole('row');
   await expect(rows).toHaveCount(15);
-  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: 'CSV', exact: true }).click()]);
-  const records = Papa.parse<Record<string, string>>(readFileSync(await download.path(), 'utf8').slice(1), { header: true, skipEmptyLines: true }).data;
+  const [download] = await Promise.all([
+    teacher.waitForEvent('download'),
+    teacher.getByRole('link', { name: 'CSV', exact: true }).click(),
+  ]);
+  const records = Papa.parse<Record<string, string>>(readFileSync(await download.path(), 'utf8').slice(1), {
+    header: true,
+    skipEmptyLines: true,
+  }).data;
   expect(records).toHaveLength(14 * 10);
 });
 
 test('where names are hidden the map has none, in the page, the numbers and the file', async () => {
   const names = ['Calloway', 'Oosterveld', 'Tarr', 'Lindqvist', 'Wexcombe', 'Adeyo'];
-  for (const address of [`${exercise}/map?round=2`, `${exercise}/map?round=2&as=table`, `${exercise.replace('/exercises/', '/api/class/map/')}?round=2`, `${exercise.replace('/exercises/', '/api/exports/map/')}?round=2`]) {
+  for (const address of [
+    `${exercise}/map?round=2`,
+    `${exercise}/map?round=2&as=table`,
+    `${exercise.replace('/exercises/', '/api/class/map/')}?round=2`,
+    `${exercise.replace('/exercises/', '/api/exports/map/')}?round=2`,
+  ]) {
     const text = await (await teacher.request.get(address)).text();
     for (const name of names) expect(text.includes(name), `${name} in ${address}`).toBe(false);
   }
@@ -91,12 +111,19 @@ test('where names are hidden the map has none, in the page, the numbers and the 
 
 test('charts have their numbers and a file of their own, by the strict policy of the pages', async () => {
   const complaints: string[] = [];
-  teacher.on('console', (message) => { if (message.type() === 'error') complaints.push(message.text()); });
+  teacher.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
   await teacher.goto(`${exercise}/progress`);
-  const chart = teacher.getByRole('figure').filter({ has: teacher.getByRole('img', { name: 'Distance from the nearest reference' }) });
+  const chart = teacher
+    .getByRole('figure')
+    .filter({ has: teacher.getByRole('img', { name: 'Distance from the nearest reference' }) });
   await chart.getByText('The numbers').click();
   await expect(chart.getByRole('table').getByRole('row')).toHaveCount(3);
-  const [download] = await Promise.all([teacher.waitForEvent('download'), chart.getByRole('link', { name: /^CSV/ }).click()]);
+  const [download] = await Promise.all([
+    teacher.waitForEvent('download'),
+    chart.getByRole('link', { name: /^CSV/ }).click(),
+  ]);
   expect(download.suggestedFilename()).toBe('progress-deviation.csv');
   expect(readFileSync(await download.path(), 'utf8').split('\r\n')[0]).toContain('HAVEN TO WAVE');
   expect(complaints).toEqual([]);
@@ -112,17 +139,25 @@ test('the class page says which kinds of side are missed most, and draws them al
   await teacher.goto(`${exercise}/class?round=1`);
   await expect(teacher.getByText(/Most often where .* meets .* of \d+ gaps/)).toBeVisible();
   await teacher.getByRole('link', { name: 'All kinds as a chart' }).click();
-  await expect(teacher.getByRole('img', { name: 'How often the class is outside tolerance, by the two sides that face each other' })).toBeVisible();
+  await expect(
+    teacher.getByRole('img', {
+      name: 'How often the class is outside tolerance, by the two sides that face each other',
+    }),
+  ).toBeVisible();
   expect(await faults(teacher)).toEqual([]);
 });
 
-test('a term is looked at from the people page, and by its student without what is not released', async ({ browser }) => {
+test('a term is looked at from the people page, and by its student without what is not released', async ({
+  browser,
+}) => {
   await teacher.goto(exercise);
   await teacher.getByRole('link', { name: 'Lettering for display' }).first().click();
   await teacher.getByRole('link', { name: 'People' }).click();
   await teacher.getByRole('link', { name: `Term of ${bram.name}` }).click();
   await expect(teacher.getByRole('heading', { name: `${bram.name}: the term` })).toBeVisible();
-  await expect(teacher.getByRole('row', { name: /^Signs for a harbour Round 2/ })).toContainText('names are hidden until it is released');
+  await expect(teacher.getByRole('row', { name: /^Signs for a harbour Round 2/ })).toContainText(
+    'names are hidden until it is released',
+  );
   expect(await faults(teacher)).toEqual([]);
 
   const { page } = await signedIn(browser, ines);
@@ -136,10 +171,14 @@ test('a term is looked at from the people page, and by its student without what 
 
 test('nothing for axe to find, light and dark, and no sideways scrolling on a phone', async ({ browser }) => {
   for (const colorScheme of ['light', 'dark'] as const) {
-    const { page, context } = await signedIn(browser, demo.instructor, { colorScheme, viewport: { width: 390, height: 844 } });
+    const { page, context } = await signedIn(browser, demo.instructor, {
+      colorScheme,
+      viewport: { width: 390, height: 844 },
+    });
     for (const address of [`${exercise}/map?round=1`, `${exercise}/map?round=1&as=table`, `${exercise}/progress`]) {
       await page.goto(address);
-      if (!address.includes('table') && address.includes('map')) await page.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
+      if (!address.includes('table') && address.includes('map'))
+        await page.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
       expect(await page.evaluate(() => document.documentElement.scrollWidth), address).toBeLessThanOrEqual(390);
       expect(await faults(page), address).toEqual([]);
     }

@@ -74,7 +74,9 @@ test('goes through twelve lines of one student and leaves twelve notes, five key
   expect(notes).toHaveLength(12);
   expect(new Set(notes.map(({ line }) => line)).size).toBe(12);
   expect(notes.every(({ suggestion }) => suggestion !== null)).toBe(true);
-  console.log(`Keyboard alone: ${strokes} keystrokes for twelve notes on twelve lines, ${(strokes / 12).toFixed(2)} a note, going on included.`);
+  console.log(
+    `Keyboard alone: ${strokes} keystrokes for twelve notes on twelve lines, ${(strokes / 12).toFixed(2)} a note, going on included.`,
+  );
   expect(strokes / 12).toBeLessThanOrEqual(5);
 });
 
@@ -176,13 +178,16 @@ test('all of the bench’s ways of looking are there, by v and a letter', async 
   // Any other key takes the question back and does nothing else.
   await press('v', '1');
   await expect(marker.getByRole('button', { name: 'Show the deviations' })).toBeVisible();
-  await expect(marker.getByRole('group', { name: 'Ways of looking', includeHidden: true }).locator('[aria-pressed=true]')).toHaveCount(5);
+  await expect(
+    marker.getByRole('group', { name: 'Ways of looking', includeHidden: true }).locator('[aria-pressed=true]'),
+  ).toHaveCount(5);
 });
 
 test('one line across the class: those who share a fault get one remark, each after a look', async () => {
   await marker.goto(across(0));
   await expect(marker.locator('.line-drawing')).toHaveCount(5);
-  for (const name of ['Calloway', 'Oosterveld', 'Tarr', 'Lindqvist']) expect(await marker.content()).not.toContain(name);
+  for (const name of ['Calloway', 'Oosterveld', 'Tarr', 'Lindqvist'])
+    expect(await marker.content()).not.toContain(name);
   const before = notesIn(base, made.exerciseId).length;
   await goBy('f');
   const share = await marker.locator('.line-drawing').count();

@@ -3,28 +3,44 @@ import { axeOn } from './axe';
 import { idsOf } from './demo-ids';
 import { bram, browserOf, ines, instructor } from './demo-people';
 
-const sound = async (page: Page) => expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
+const sound = async (page: Page) =>
+  expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
 
-test('a student takes the released sheet and notes along, after having read the licence', async ({ browser, baseURL }) => {
+test('a student takes the released sheet and notes along, after having read the licence', async ({
+  browser,
+  baseURL,
+}) => {
   const page = await browserOf(browser, ines);
   await page.goto('/courses');
   const { exerciseId } = idsOf(baseURL!, ines.email);
   await page.goto(`/exercises/${exerciseId}`);
-  const proof = await page.locator('a[href^="/proofs/"]').evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
+  const proof = await page
+    .locator('a[href^="/proofs/"]')
+    .evaluateAll((links) => links.map((link) => link.getAttribute('href')!));
   let released = '';
   for (const address of proof) {
     await page.goto(address);
-    if (await page.getByText('The critique sheet on paper').count()) { released = address.replace('/proofs/', '').split(/[?#]/)[0]!; break; }
+    if (await page.getByText('The critique sheet on paper').count()) {
+      released = address.replace('/proofs/', '').split(/[?#]/)[0]!;
+      break;
+    }
   }
   expect(released).not.toBe('');
   await page.getByText('The critique sheet on paper').click();
   await page.getByLabel('Paper').selectOption('letter');
   await page.getByLabel('I have read the licences of the faces, and they allow this.').check();
   await sound(page);
-  const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Sheet as PDF' }).click()]);
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Sheet as PDF' }).click(),
+  ]);
   expect(file.suggestedFilename()).toMatch(/^critique-round-\d-proof-\d\.pdf$/);
   const pdf = await page.request.get(`/api/exports/sheets/${released}?licence=read`);
-  expect([pdf.status(), pdf.headers()['content-type'], (await pdf.body()).subarray(0, 8).toString()]).toEqual([200, 'application/pdf', '%PDF-1.7']);
+  expect([pdf.status(), pdf.headers()['content-type'], (await pdf.body()).subarray(0, 8).toString()]).toEqual([
+    200,
+    'application/pdf',
+    '%PDF-1.7',
+  ]);
   expect((await page.request.get(`/api/exports/sheets/${released}`)).status()).toBe(400);
   const notes = await page.request.get(`/api/exports/released-notes/${released}`);
   expect(notes.headers()['content-type']).toContain('application/ld+json');
@@ -35,11 +51,24 @@ test('an instructor takes the class set, and looks at a roster before importing 
   const page = await browserOf(browser, instructor);
   const { courseId, exerciseId } = idsOf(baseURL!, bram.email);
   const set = await page.request.get(`/api/exports/class-set/${exerciseId}?round=1&licence=read`);
-  expect([set.status(), set.headers()['content-disposition']]).toEqual([200, 'attachment; filename="critique-sheets-round-1.pdf"']);
+  expect([set.status(), set.headers()['content-disposition']]).toEqual([
+    200,
+    'attachment; filename="critique-sheets-round-1.pdf"',
+  ]);
 
   await page.goto(`/courses/${courseId}/people/import`);
   const rows = page.getByLabel('The rows');
-  await page.getByLabel('A file').setInputFiles({ name: 'class.csv', mimeType: 'text/csv', buffer: Buffer.from([...Buffer.from('Surname;Given name;E-mail\nFinch;Ren'), 0xe9, ...Buffer.from('e;not-an-address\n')]) });
+  await page
+    .getByLabel('A file')
+    .setInputFiles({
+      name: 'class.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from([
+        ...Buffer.from('Surname;Given name;E-mail\nFinch;Ren'),
+        0xe9,
+        ...Buffer.from('e;not-an-address\n'),
+      ]),
+    });
   await expect(rows).toHaveValue(/Renée/);
   await expect(page.getByText('Windows-1252')).toBeVisible();
   await page.getByRole('button', { name: 'Look at what will happen' }).click();

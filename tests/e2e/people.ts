@@ -5,7 +5,11 @@ import { assistant, instructor, students } from '@/prisma/seed/people';
 export const demo = { instructor, assistant, student: students.at(-1)!, other: students.at(-2)! };
 
 /** A browser of one's own for one of the demo's people, signed in by the form. */
-export async function signedIn(browser: Browser, who: { email: string; password: string }, options: Parameters<Browser['newContext']>[0] = {}): Promise<{ context: BrowserContext; page: Page }> {
+export async function signedIn(
+  browser: Browser,
+  who: { email: string; password: string },
+  options: Parameters<Browser['newContext']>[0] = {},
+): Promise<{ context: BrowserContext; page: Page }> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
   await page.goto('/sign-in');

@@ -25,7 +25,9 @@ async function clean(page: Page) {
   expect(violations.map(({ id, nodes }) => `${page.url()} ${id}: ${nodes[0]?.html}`)).toEqual([]);
 }
 
-test('an instructor plans an exercise, publishes it, and changes a specimen that a reference stands on', async ({ browser }) => {
+test('an instructor plans an exercise, publishes it, and changes a specimen that a reference stands on', async ({
+  browser,
+}) => {
   const page = await signedIn(browser, 'instructor');
   await page.goto('/courses');
   await page.getByRole('link', { name: 'Lettering for display, first term' }).click();
@@ -89,7 +91,10 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await page.goto(`${exercise}/references`);
   await clean(page);
   await page.getByRole('link', { name: 'Set a reference' }).first().click();
-  const offset = page.getByRole('textbox', { name: 'Offset' }).or(page.getByLabel('Offset', { exact: true })).first();
+  const offset = page
+    .getByRole('textbox', { name: 'Offset' })
+    .or(page.getByLabel('Offset', { exact: true }))
+    .first();
   await offset.fill('-24');
   await offset.press('Enter');
   await expect(page.getByText('All changes are saved.')).toBeVisible();

@@ -13,7 +13,10 @@ test.beforeAll(async ({ baseURL }) => {
   test.setTimeout(300_000);
   issuer = await startIssuer(client);
   server = await startReal(Number(new URL(baseURL!).port) + 1, {
-    OIDC_ISSUER: issuer.issuer, OIDC_CLIENT_ID: client.id, OIDC_CLIENT_SECRET: client.secret, OIDC_NAME: 'Quay Row',
+    OIDC_ISSUER: issuer.issuer,
+    OIDC_CLIENT_ID: client.id,
+    OIDC_CLIENT_SECRET: client.secret,
+    OIDC_NAME: 'Quay Row',
   });
 });
 
@@ -29,11 +32,15 @@ async function throughSchool(browser: Browser, claims: typeof issuer.state.next,
   const page = await pageOf(browser);
   await page.goto(from);
   await page.getByRole('button', { name: 'Sign in through Quay Row' }).click();
-  await page.waitForURL((url) => url.origin === server.origin && !url.pathname.startsWith('/api/') && url.href !== server.origin + from);
+  await page.waitForURL(
+    (url) => url.origin === server.origin && !url.pathname.startsWith('/api/') && url.href !== server.origin + from,
+  );
   return page;
 }
 
-test('the first instructor comes by the link that the console printed, opens a course, and invites', async ({ browser }) => {
+test('the first instructor comes by the link that the console printed, opens a course, and invites', async ({
+  browser,
+}) => {
   const page = await pageOf(browser);
   await page.goto(new URL(server.firstLink!).pathname);
   await page.getByLabel('Name').fill('Thea Brandvold');
@@ -52,7 +59,11 @@ test('the first instructor comes by the link that the console printed, opens a c
 });
 
 test('a student comes through the school’s own sign-in, back to the join link, and joins', async ({ browser }) => {
-  const page = await throughSchool(browser, { sub: 's-1', email: 'ines@quayrow.example', email_verified: true, name: 'Ines Calloway' }, `/sign-in?next=${joinLink}`);
+  const page = await throughSchool(
+    browser,
+    { sub: 's-1', email: 'ines@quayrow.example', email_verified: true, name: 'Ines Calloway' },
+    `/sign-in?next=${joinLink}`,
+  );
   await expect(page).toHaveURL(server.origin + joinLink);
   await page.getByRole('button', { name: 'Join as Ines Calloway' }).click();
   await expect(page).toHaveURL(/\/courses\/[^/]+$/);
@@ -60,7 +71,11 @@ test('a student comes through the school’s own sign-in, back to the join link,
 });
 
 test('the same subject is the same person, under another address too', async ({ browser }) => {
-  const page = await throughSchool(browser, { sub: 's-1', email: 'ines.married@quayrow.example', email_verified: true });
+  const page = await throughSchool(browser, {
+    sub: 's-1',
+    email: 'ines.married@quayrow.example',
+    email_verified: true,
+  });
   await page.goto('/account');
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Ines Calloway');
   await expect(page.getByRole('link', { name: 'Signs and letters' })).toBeVisible();

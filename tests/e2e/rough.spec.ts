@@ -13,7 +13,10 @@ const seed = Number(process.env.ROUGH_SEED ?? 20261128);
 /** How often each of the troubles comes, one in so many edits; a server takes longer to come back than a window or a network. */
 const oneIn = { cut: 6, close: 7, kill: 8 + Math.floor(edits / 40) };
 
-test(`a rough sitting of ${edits} edits with a server that is killed loses nothing (seed ${seed})`, async ({ browser, baseURL }) => {
+test(`a rough sitting of ${edits} edits with a server that is killed loses nothing (seed ${seed})`, async ({
+  browser,
+  baseURL,
+}) => {
   test.setTimeout(180_000 + edits * 3_000);
   const server = await startBeside(Number(new URL(baseURL!).port) + 1);
   try {
@@ -96,5 +99,7 @@ async function open(page: Page, bench: string): Promise<void> {
 /** What stands on the sliders when the hand rests. */
 async function offsets(page: Page): Promise<number[]> {
   await page.waitForTimeout(200);
-  return page.locator('[data-gap]').evaluateAll((inputs) => inputs.map((input) => Number((input as HTMLInputElement).value)));
+  return page
+    .locator('[data-gap]')
+    .evaluateAll((inputs) => inputs.map((input) => Number((input as HTMLInputElement).value)));
 }

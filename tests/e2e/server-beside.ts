@@ -7,16 +7,31 @@ import path from 'node:path';
 export async function startBeside(port: number, words: readonly string[] = [], settings: Record<string, string> = {}) {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-beside-'));
   // The key that the build carries, kept by the demo server beside it: so both share one build.
-  const { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY } = JSON.parse(readFileSync('data/secrets.json', 'utf8')) as Record<string, string>;
-  const env = { ...process.env, NEXT_SERVER_ACTIONS_ENCRYPTION_KEY, DATA_DIR: folder, DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`, ...settings };
+  const { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY } = JSON.parse(readFileSync('data/secrets.json', 'utf8')) as Record<
+    string,
+    string
+  >;
+  const env = {
+    ...process.env,
+    NEXT_SERVER_ACTIONS_ENCRYPTION_KEY,
+    DATA_DIR: folder,
+    DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`,
+    ...settings,
+  };
   const started = async () => {
     // With a process group of its own, so that a kill reaches the server behind the command, too.
-    const server = spawn(process.execPath, ['lib/bin/start.mjs', ...words, '--port', String(port)], { env, stdio: ['ignore', 'pipe', 'pipe'], detached: true });
+    const server = spawn(process.execPath, ['lib/bin/start.mjs', ...words, '--port', String(port)], {
+      env,
+      stdio: ['ignore', 'pipe', 'pipe'],
+      detached: true,
+    });
     return { server, said: await readyWords(server) };
   };
   let running = await started();
   const end = async (signal: NodeJS.Signals) => {
-    const ended = new Promise((resolve) => { running.server.once('exit', resolve); });
+    const ended = new Promise((resolve) => {
+      running.server.once('exit', resolve);
+    });
     process.kill(-running.server.pid!, signal);
     await ended;
   };
@@ -26,7 +41,9 @@ export async function startBeside(port: number, words: readonly string[] = [], s
     said: running.said,
     /** Ends it at once, as a power cut does. */
     kill: () => end('SIGKILL'),
-    startAgain: async () => { running = await started(); },
+    startAgain: async () => {
+      running = await started();
+    },
     stop: async () => {
       await end('SIGTERM');
       rmSync(folder, { recursive: true, force: true });
@@ -44,8 +61,13 @@ export async function startReal(port: number, settings: Record<string, string>) 
 function readyWords(server: ChildProcess): Promise<string> {
   let said = '';
   return new Promise((resolve, reject) => {
-    server.stdout!.on('data', (text) => { said += String(text); if (said.includes('Stop it with Ctrl-C.')) resolve(said); });
-    server.stderr!.on('data', (text) => { said += String(text); });
+    server.stdout!.on('data', (text) => {
+      said += String(text);
+      if (said.includes('Stop it with Ctrl-C.')) resolve(said);
+    });
+    server.stderr!.on('data', (text) => {
+      said += String(text);
+    });
     server.once('exit', () => reject(new Error(`The server ended:\n${said}`)));
   });
 }

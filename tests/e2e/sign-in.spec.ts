@@ -59,10 +59,16 @@ test('signing in and out works without JavaScript', async ({ browser }) => {
 test('one takes one’s data along', async ({ page }) => {
   await signIn(page, ines);
   await page.goto('/account');
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Take it with you (JSON)' }).click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Take it with you (JSON)' }).click(),
+  ]);
   const chunks: Buffer[] = [];
   for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
-  const records = JSON.parse(Buffer.concat(chunks).toString('utf8')) as { person: { email: string }; proofs: unknown[] };
+  const records = JSON.parse(Buffer.concat(chunks).toString('utf8')) as {
+    person: { email: string };
+    proofs: unknown[];
+  };
   expect(records.person.email).toBe(ines.email);
   expect(records.proofs.length).toBeGreaterThan(0);
 });

@@ -10,6 +10,10 @@ rmSync(folder, { recursive: true, force: true });
 
 // The key of the checkout, which the build carries: so `npm start` and the tests share one build.
 const { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY } = secretsOf({ dataDirectory: './data' });
-Object.assign(process.env, { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY, DATA_DIR: folder, DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}` });
+Object.assign(process.env, {
+  NEXT_SERVER_ACTIONS_ENCRYPTION_KEY,
+  DATA_DIR: folder,
+  DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`,
+});
 process.argv = [...process.argv.slice(0, 2), '--port', port];
 await import('../../lib/bin/start.mjs');

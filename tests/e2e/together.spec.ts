@@ -8,12 +8,17 @@ const student = students.at(-1)!;
 
 const saved = (page: Page) => expect(page.locator('[data-save="saved"]')).toBeVisible();
 
-test('one text in two weights: together, started from one for the other, and tried without sending', async ({ page }) => {
+test('one text in two weights: together, started from one for the other, and tried without sending', async ({
+  page,
+}) => {
   await signIn(page, student);
   await page.goto(await openDemoCourse(page));
   await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
   await expect(page.getByRole('heading', { level: 1, name: 'Signs for a harbour' })).toBeVisible();
-  await page.getByRole('link', { name: /^all \d settings of it/ }).first().click();
+  await page
+    .getByRole('link', { name: /^all \d settings of it/ })
+    .first()
+    .click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('“AVOWAL” together');
 
   // Nothing has been set, so there is nothing to start from, and nothing is told before a proof.
@@ -25,7 +30,10 @@ test('one text in two weights: together, started from one for the other, and tri
   expect((await axeOn(page).analyze()).violations).toEqual([]);
 
   // The lighter one is set by keyboard.
-  await page.getByRole('link', { name: /^Space line/ }).first().click();
+  await page
+    .getByRole('link', { name: /^Space line/ })
+    .first()
+    .click();
   const leave = page.getByRole('button', { name: /leave the guide/i });
   await expect(leave.or(page.locator('[data-gap="0"]')).first()).toBeVisible();
   if (await leave.isVisible()) await leave.click();
@@ -59,7 +67,9 @@ test('one text in two weights: together, started from one for the other, and tri
   await page.keyboard.press('PageUp');
   await saved(page);
   await page.getByRole('link', { name: 'Start my line from this trial' }).click();
-  await expect(page.getByRole('region', { name: 'Start from another setting' })).toContainText('Your trial of this line');
+  await expect(page.getByRole('region', { name: 'Start from another setting' })).toContainText(
+    'Your trial of this line',
+  );
   await expect(page.locator('[data-gap="1"]')).toHaveValue('0');
   await page.getByRole('button', { name: 'Leave mine as it is' }).click();
 

@@ -15,24 +15,47 @@ export function addTwelveLines(baseURL: string, students: number) {
   const all = (sql: string, ...given: unknown[]) => db.prepare(sql).all(...given) as Row[];
   const insert = (table: string, row: Row) => {
     const names = Object.keys(row);
-    db.prepare(`INSERT INTO "${table}" (${names.map((name) => `"${name}"`).join()}) VALUES (${names.map(() => '?').join()})`).run(...names.map((name) => row[name]));
+    db.prepare(
+      `INSERT INTO "${table}" (${names.map((name) => `"${name}"`).join()}) VALUES (${names.map(() => '?').join()})`,
+    ).run(...names.map((name) => row[name]));
     return String(row.id);
   };
   const copy = (table: string, row: Row, change: Row) => insert(table, { ...row, id: newId(), ...change });
   try {
     return db.transaction(() => {
       const exercise = one('SELECT * FROM Exercise WHERE removedAt IS NULL ORDER BY createdAt');
-      const exerciseId = copy('Exercise', exercise, { title: 'Twelve lines', position: 99, createdAt: new Date().toISOString() });
+      const exerciseId = copy('Exercise', exercise, {
+        title: 'Twelve lines',
+        position: 99,
+        createdAt: new Date().toISOString(),
+      });
       const round = one('SELECT * FROM Round WHERE exerciseId = ? AND number = 1', exercise.id);
-      const roundId = copy('Round', round, { exerciseId, state: 'open', markingStartedAt: null, secondMarker: '{}', version: 0 });
-      const versions = all('SELECT v.* FROM SpecimenVersion v JOIN Specimen s ON s.id = v.specimenId WHERE s.exerciseId = ? AND s.retiredAt IS NULL ORDER BY s.position', exercise.id);
+      const roundId = copy('Round', round, {
+        exerciseId,
+        state: 'open',
+        markingStartedAt: null,
+        secondMarker: '{}',
+        version: 0,
+      });
+      const versions = all(
+        'SELECT v.* FROM SpecimenVersion v JOIN Specimen s ON s.id = v.specimenId WHERE s.exerciseId = ? AND s.retiredAt IS NULL ORDER BY s.position',
+        exercise.id,
+      );
       const specimen = one('SELECT * FROM Specimen WHERE exerciseId = ?', exercise.id);
       const lines = Array.from({ length: 12 }, (_, place) => {
         const from = versions[place % versions.length]!;
         const specimenId = copy('Specimen', specimen, { exerciseId, position: place + 1, retiredAt: null });
-        return { specimenId, from: from.id, versionId: copy('SpecimenVersion', from, { specimenId, number: 1, previousId: null, pairMap: null }) };
+        return {
+          specimenId,
+          from: from.id,
+          versionId: copy('SpecimenVersion', from, { specimenId, number: 1, previousId: null, pairMap: null }),
+        };
       });
-      const proofs = all('SELECT p.* FROM Proof p WHERE p.roundId = ? GROUP BY p.memberId ORDER BY p.id LIMIT ?', round.id, students).map((proof) => {
+      const proofs = all(
+        'SELECT p.* FROM Proof p WHERE p.roundId = ? GROUP BY p.memberId ORDER BY p.id LIMIT ?',
+        round.id,
+        students,
+      ).map((proof) => {
         const proofId = copy('Proof', proof, { roundId, number: 1, requestKey: newId() });
         for (const { from, versionId } of lines) {
           const item = one('SELECT * FROM ProofItem WHERE proofId = ? AND specimenVersionId = ?', proof.id, from);
@@ -53,8 +76,12 @@ export function addTwelveLines(baseURL: string, students: number) {
 export function notesIn(baseURL: string, exerciseId: string) {
   const db = new SQLite(fileOf(baseURL), { readonly: true });
   try {
-    return db.prepare(`SELECT n.proofItemId AS line, n.suggestion, e.body FROM Note n JOIN ProofItem i ON i.id = n.proofItemId JOIN Proof p ON p.id = i.proofId
-      JOIN Round r ON r.id = p.roundId JOIN NoteEntry e ON e.noteId = n.id AND e.seq = 1 WHERE r.exerciseId = ? AND n.removedAt IS NULL ORDER BY n.createdAt, n.id`).all(exerciseId) as { line: string; suggestion: string | null; body: string }[];
+    return db
+      .prepare(
+        `SELECT n.proofItemId AS line, n.suggestion, e.body FROM Note n JOIN ProofItem i ON i.id = n.proofItemId JOIN Proof p ON p.id = i.proofId
+      JOIN Round r ON r.id = p.roundId JOIN NoteEntry e ON e.noteId = n.id AND e.seq = 1 WHERE r.exerciseId = ? AND n.removedAt IS NULL ORDER BY n.createdAt, n.id`,
+      )
+      .all(exerciseId) as { line: string; suggestion: string | null; body: string }[];
   } finally {
     db.close();
   }

@@ -65,7 +65,10 @@ test('the agreement claims nothing from one proof, and a difference is settled w
   await teacher.goto(`${round}/agreement`);
   await expect(teacher.getByText('1 proof: too few to say.', { exact: false }).first()).toBeVisible();
   await sound(teacher);
-  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: 'Agreement as CSV' }).click()]);
+  const [download] = await Promise.all([
+    teacher.waitForEvent('download'),
+    teacher.getByRole('link', { name: 'Agreement as CSV' }).click(),
+  ]);
   expect(download.suggestedFilename()).toBe('agreement-round-1.csv');
   await teacher.getByRole('link', { name: author.name }).click();
   await sound(teacher);
@@ -81,7 +84,11 @@ test('the agreement claims nothing from one proof, and a difference is settled w
     await settle.getByLabel('Why').fill('Looked at it together, on its head.');
     await settle.getByRole('button', { name: 'Settle', exact: true }).click();
     await expect(open()).toHaveCount(left - 1);
-    await expect(teacher.getByText(left > 1 ? `Settled. ${left - 1} more to settle` : 'Settled. Nothing is left to settle', { exact: false })).toBeVisible();
+    await expect(
+      teacher.getByText(left > 1 ? `Settled. ${left - 1} more to settle` : 'Settled. Nothing is left to settle', {
+        exact: false,
+      }),
+    ).toBeVisible();
   }
   await expect(teacher.getByText('Looked at it together, on its head.').first()).toBeVisible();
 });
@@ -94,19 +101,30 @@ test('what was settled goes out to the student, without a word of who marked', a
   await expect(teacher.getByText('Notes and marks went out to 1 student', { exact: false })).toBeVisible();
   await student.goto(`/proofs/${own.proofIds[0]}`);
   await expect(student.getByText(/Together .* of .*, which is/).first()).toBeAttached();
-  for (const hidden of ['Looked at it together', secondAssistant.name, 'second marker']) expect(await student.content()).not.toContain(hidden);
+  for (const hidden of ['Looked at it together', secondAssistant.name, 'second marker'])
+    expect(await student.content()).not.toContain(hidden);
 });
 
 test('the released marks leave as one zip for machines', async () => {
   await teacher.goto(`/exercises/${own.exerciseId}/class?round=1`);
-  const [download] = await Promise.all([teacher.waitForEvent('download'), teacher.getByRole('link', { name: /OneRoster/ }).click()]);
+  const [download] = await Promise.all([
+    teacher.waitForEvent('download'),
+    teacher.getByRole('link', { name: /OneRoster/ }).click(),
+  ]);
   expect(download.suggestedFilename()).toBe('oneroster-round-1.zip');
   await first.goto(`/exercises/${own.exerciseId}/class?round=1`);
   await expect(first.getByRole('link', { name: /OneRoster/ })).toHaveCount(0);
 });
 
-test('a second marker skips one, which comes last for them alone, gives one back, and takes both up again', async ({ baseURL }) => {
-  const more = ownExercise(baseURL!, 'Three to look at again', students.slice(0, 3).map(({ email }) => email), { second: true });
+test('a second marker skips one, which comes last for them alone, gives one back, and takes both up again', async ({
+  baseURL,
+}) => {
+  const more = ownExercise(
+    baseURL!,
+    'Three to look at again',
+    students.slice(0, 3).map(({ email }) => email),
+    { second: true },
+  );
   const queue = `/exercises/${more.exerciseId}/rounds/1/second`;
   const names = (page: Page) => page.getByRole('rowheader').allTextContents();
   const press = async (key: string, leadsTo: RegExp) => {
@@ -153,7 +171,7 @@ test('a second marker skips one, which comes last for them alone, gives one back
 async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
   await expect(page.locator('body')).toHaveAttribute('data-keys', 'on');
   const criteria = page.locator('[data-criterion]');
-  for (let index = 0; index < await criteria.count(); index += 1) {
+  for (let index = 0; index < (await criteria.count()); index += 1) {
     const levels = criteria.nth(index).locator('button[aria-pressed]');
     const level = which === 'lowest' ? levels.first() : levels.last();
     await level.click();
@@ -165,7 +183,10 @@ async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
 
 /** Nothing for axe to find, no sideways scrolling at the width of a phone. */
 async function sound(page: Page): Promise<void> {
-  for (const size of [{ width: 390, height: 844 }, { width: 1280, height: 900 }]) {
+  for (const size of [
+    { width: 390, height: 844 },
+    { width: 1280, height: 900 },
+  ]) {
     await page.setViewportSize(size);
     expect((await axeOn(page).analyze()).violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);

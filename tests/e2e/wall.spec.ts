@@ -23,10 +23,14 @@ test.beforeAll(async ({ browser, baseURL }) => {
 });
 test.afterAll(() => exercise.remove());
 
-const phone = async (browser: Browser) => (await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true })).newPage();
+const phone = async (browser: Browser) =>
+  (await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true })).newPage();
 const listening = () => expect(projector.locator('body')).toHaveAttribute('data-keys', 'on');
 const drawn = (page: Page) => page.locator('canvas[data-drawn]');
-const controls = async () => { await listening(); if (!(await projector.getByText('Ways of looking, for all lines').isVisible())) await projector.keyboard.press('b'); };
+const controls = async () => {
+  await listening();
+  if (!(await projector.getByText('Ways of looking, for all lines').isVisible())) await projector.keyboard.press('b');
+};
 
 async function sendProof(page: Page, why: string): Promise<void> {
   await page.goto(`${exercise.path}#send`);
@@ -39,8 +43,13 @@ async function expectSound(page: Page): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     const { violations } = await axeOn(page).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`)).toEqual([]);
-    const { scroll, client } = await page.evaluate(() => ({ scroll: document.documentElement.scrollWidth, client: document.documentElement.clientWidth }));
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`),
+    ).toEqual([]);
+    const { scroll, client } = await page.evaluate(() => ({
+      scroll: document.documentElement.scrollWidth,
+      client: document.documentElement.clientWidth,
+    }));
     expect(scroll).toBeLessThanOrEqual(client);
   }
 }
@@ -68,14 +77,17 @@ test('a proof that a student sends appears on wall and phones by itself, without
   await sendProof(student, 'It looked even to me.');
   await expect(drawn(projector)).toHaveCount(1);
   await expect(projector.getByText(/^1 line\. 1 new line, placed last/)).toBeVisible();
-  for (const one of phones) await expect(one.getByRole('group', { name: 'Gaps of this line' }).getByRole('radio').first()).toBeAttached();
+  for (const one of phones)
+    await expect(one.getByRole('group', { name: 'Gaps of this line' }).getByRole('radio').first()).toBeAttached();
   await projector.keyboard.press('n');
   await expect(projector.getByText(/^1 line\.$/)).toBeVisible();
   for (const page of [projector, ...phones]) {
     const source = await page.content();
     for (const { name, email } of students) for (const hidden of [name, email]) expect(source).not.toContain(hidden);
   }
-  const answer = await (await projector.request.get(`/api${new URL(projector.url()).pathname.replace('/wall/', '/walls/')}`)).text();
+  const answer = await (
+    await projector.request.get(`/api${new URL(projector.url()).pathname.replace('/wall/', '/walls/')}`)
+  ).text();
   expect(answer).not.toMatch(new RegExp(students.map(({ name }) => name).join('|')));
 });
 
@@ -87,11 +99,15 @@ test('new lines can be held and placed together, and a line sent again is set an
   await expect(drawn(projector)).toHaveCount(1);
   await projector.getByRole('button', { name: 'Place them' }).click();
   await expect(drawn(projector)).toHaveCount(2);
-  const order = await projector.locator('[data-line]').evaluateAll((lines) => lines.map((line) => line.getAttribute('data-line')));
+  const order = await projector
+    .locator('[data-line]')
+    .evaluateAll((lines) => lines.map((line) => line.getAttribute('data-line')));
   await sendProof(student, 'A second thought.');
   await expect(projector.locator('canvas[data-drawn="2"]')).toHaveCount(1);
   await expect(projector.getByText(/Set anew: \w+\./)).toBeVisible();
-  expect(await projector.locator('[data-line]').evaluateAll((lines) => lines.map((line) => line.getAttribute('data-line')))).toEqual(order);
+  expect(
+    await projector.locator('[data-line]').evaluateAll((lines) => lines.map((line) => line.getAttribute('data-line'))),
+  ).toEqual(order);
   await projector.getByLabel('Hold new lines until I place them').uncheck();
 });
 
@@ -124,11 +140,21 @@ test('what the room sees is kept as a note', async () => {
 });
 
 test('ways of looking, one in front, two in turn, the median: by keys, which can be switched off', async () => {
-  for (const [key, name] of [['w', 'White between'], ['h', 'On its head'], ['o', 'Opposite ground'], ['d', 'Class median']] as const) {
+  for (const [key, name] of [
+    ['w', 'White between'],
+    ['h', 'On its head'],
+    ['o', 'Opposite ground'],
+    ['d', 'Class median'],
+  ] as const) {
     await projector.keyboard.press(key);
-    await expect(projector.getByRole('button', { name: new RegExp(`^${name}`) })).toHaveAttribute('aria-pressed', 'true');
+    await expect(projector.getByRole('button', { name: new RegExp(`^${name}`) })).toHaveAttribute(
+      'aria-pressed',
+      'true',
+    );
   }
-  await expect(projector.getByText('Dashed: for each pair the median of 2 lines on the wall. Nobody set it.')).toBeVisible();
+  await expect(
+    projector.getByText('Dashed: for each pair the median of 2 lines on the wall. Nobody set it.'),
+  ).toBeVisible();
   await expectSound(projector);
   for (const key of ['w', 'h', 'o', 'd']) await projector.keyboard.press(key);
 
@@ -160,12 +186,21 @@ test('a student’s line is left out of wall and phones, and put back', async ()
   await expect(drawn(projector)).toHaveCount(1);
   await expect(phones[0].getByRole('button', { name: 'Next line' })).toHaveCount(0);
   await projector.getByText(/^Which lines hang here \(1 of 2\)$/).click();
-  await projector.getByRole('group').filter({ hasText: 'None, to choose a few' }).getByRole('checkbox', { checked: false }).last().click();
+  await projector
+    .getByRole('group')
+    .filter({ hasText: 'None, to choose a few' })
+    .getByRole('checkbox', { checked: false })
+    .last()
+    .click();
   await expect(drawn(projector)).toHaveCount(2);
 });
 
 test('nothing for axe to find, in light and dark, on projectors and a phone', async () => {
-  for (const size of [{ width: 1920, height: 1080 }, { width: 1024, height: 768 }, { width: 390, height: 844 }]) {
+  for (const size of [
+    { width: 1920, height: 1080 },
+    { width: 1024, height: 768 },
+    { width: 390, height: 844 },
+  ]) {
     await projector.setViewportSize(size);
     await expectSound(projector);
   }

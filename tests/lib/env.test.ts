@@ -3,7 +3,15 @@ import { readEnv } from '@/lib/env';
 
 describe('settings', () => {
   it('need none of them to be set', () => {
-    expect(readEnv({})).toMatchObject({ databaseUrl: 'file:./data/kerncrit.db', host: '127.0.0.1', port: 3000, publicOrigin: 'http://127.0.0.1:3000', mail: null, oidc: null, demo: true });
+    expect(readEnv({})).toMatchObject({
+      databaseUrl: 'file:./data/kerncrit.db',
+      host: '127.0.0.1',
+      port: 3000,
+      publicOrigin: 'http://127.0.0.1:3000',
+      mail: null,
+      oidc: null,
+      demo: true,
+    });
   });
 
   it('take an empty one for unset', () => {
@@ -26,6 +34,8 @@ describe('settings', () => {
 
   it('ask for those that belong together', () => {
     expect(() => readEnv({ SMTP_URL: 'smtps://mail.school.example' })).toThrow(/MAIL_FROM is missing/);
-    expect(() => readEnv({ OIDC_ISSUER: 'https://id.school.example', OIDC_CLIENT_ID: 'x' })).toThrow(/OIDC_CLIENT_SECRET is missing/);
+    expect(() => readEnv({ OIDC_ISSUER: 'https://id.school.example', OIDC_CLIENT_ID: 'x' })).toThrow(
+      /OIDC_CLIENT_SECRET is missing/,
+    );
   });
 });

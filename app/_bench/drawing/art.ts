@@ -24,7 +24,16 @@ export function lineArt(pack: Pack): LineArt {
   // Shapes only where something is painted: beside the painter's thread the page needs none of them.
   const glyphs = once(() => pack.glyphs.map((glyph) => new Path2D(glyph.path)));
   const insides = once(() => line.letters.map(insidesOf));
-  const art: LineArt = { pack, line, get glyphs() { return glyphs(); }, get insides() { return insides(); } };
+  const art: LineArt = {
+    pack,
+    line,
+    get glyphs() {
+      return glyphs();
+    },
+    get insides() {
+      return insides();
+    },
+  };
   made.set(pack, art);
   return art;
 }

@@ -59,7 +59,11 @@ export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): nu
  * Where the line's origin goes: with its ink at the margin when the line fits, else so that `follow` is well in view.
  * `last` is kept as long as that holds, so that the line does not jump about. `ink` and `follow` are font units from the origin.
  */
-export function originFor(view: { width: CssPx; margin: CssPx; scale: number }, line: { ink: Span; follow: Span }, last: CssPx | null): CssPx {
+export function originFor(
+  view: { width: CssPx; margin: CssPx; scale: number },
+  line: { ink: Span; follow: Span },
+  last: CssPx | null,
+): CssPx {
   const { width, margin, scale } = view;
   const start = margin - line.ink.from * scale;
   if (lineFits(view, line.ink)) return start;

@@ -1,7 +1,15 @@
 import type { Ground } from '@/shared/schemas/spacing';
 
 /** Colours of the sheet, as CSS text. They belong to the ground and never to the theme. */
-export type Inks = { readonly ink: string; readonly quiet: string; readonly rule: string; readonly warm: string; readonly cool: string; readonly mark: string; readonly note: string };
+export type Inks = {
+  readonly ink: string;
+  readonly quiet: string;
+  readonly rule: string;
+  readonly warm: string;
+  readonly cool: string;
+  readonly mark: string;
+  readonly note: string;
+};
 
 const known = new Map<Ground, Inks>();
 
@@ -16,14 +24,29 @@ export function inksOf(ground: Ground): Inks {
   document.body.append(probe);
   const style = getComputedStyle(probe);
   const token = (name: string) => style.getPropertyValue(`--sheet-${name}`).trim() || style.color;
-  const inks = { ink: style.color, quiet: token('quiet'), rule: token('rule'), warm: token('warm'), cool: token('cool'), mark: token('mark'), note: token('note') };
+  const inks = {
+    ink: style.color,
+    quiet: token('quiet'),
+    rule: token('rule'),
+    warm: token('warm'),
+    cool: token('cool'),
+    mark: token('mark'),
+    note: token('note'),
+  };
   probe.remove();
   known.set(ground, inks);
   return inks;
 }
 
 /** Colours of the ruler under the sheet, which belong to the theme. */
-export type RulerInks = { readonly gauge: string; readonly chosen: string; readonly rule: string; readonly wedge: string; readonly band: string; readonly bandGround: string };
+export type RulerInks = {
+  readonly gauge: string;
+  readonly chosen: string;
+  readonly rule: string;
+  readonly wedge: string;
+  readonly band: string;
+  readonly bandGround: string;
+};
 
 /** Read anew each time: themes change while the page stands. `probe` is any element of the page to try colours on. */
 export function rulerInksOf(probe: HTMLElement): RulerInks {
@@ -32,7 +55,14 @@ export function rulerInksOf(probe: HTMLElement): RulerInks {
     probe.style.color = `var(--${name})`;
     return getComputedStyle(probe).color;
   };
-  const inks = { gauge: colour('quiet-ink'), chosen: colour('ink'), rule: colour('edge'), wedge: colour('warning'), band: colour('accent'), bandGround: colour('accent-ground') };
+  const inks = {
+    gauge: colour('quiet-ink'),
+    chosen: colour('ink'),
+    rule: colour('edge'),
+    wedge: colour('warning'),
+    band: colour('accent'),
+    bandGround: colour('accent-ground'),
+  };
   probe.style.color = '';
   return inks;
 }

@@ -82,13 +82,20 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       } else if (!state.history.gesture || origin === null || turning === null) {
         const open = openWindow(state, props.pack.letters.length);
         // The label under a covered line would stand far from its three letters.
-        const ink = inkEdges(props.pack, placed, kind === 'small' || kind === 'true' ? open : { from: 0, to: props.pack.letters.length - 1 });
-        const follow = state.looks.three ? inkEdges(props.pack, placed, open) : chosenSpan(state, placed, (width - 2 * margin) / scale);
+        const ink = inkEdges(
+          props.pack,
+          placed,
+          kind === 'small' || kind === 'true' ? open : { from: 0, to: props.pack.letters.length - 1 },
+        );
+        const follow = state.looks.three
+          ? inkEdges(props.pack, placed, open)
+          : chosenSpan(state, placed, (width - 2 * margin) / scale);
         origin = originFor(view, { ink, follow }, origin);
         fits = lineFits(view, ink);
         turning = fits ? margin + ((ink.to - ink.from) * scale) / 2 : width / 2;
       }
-      if (kind === 'working') workingPlaces.set(session, { origin, turning, held: placed.letters[state.chosen.head]?.x ?? 0 });
+      if (kind === 'working')
+        workingPlaces.set(session, { origin, turning, held: placed.letters[state.chosen.head]?.x ?? 0 });
       const frame: Frame = {
         width,
         height,
@@ -100,11 +107,23 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         axisX: turning,
       };
       const marks = {
-        chosen: TICK[kind] === 0 ? null : { run: chosenRun(state), length: TICK[kind], bar: kind === 'working' && state.byKeys ? 2 * sliderReach(size) : 0 },
+        chosen:
+          TICK[kind] === 0
+            ? null
+            : {
+                run: chosenRun(state),
+                length: TICK[kind],
+                bar: kind === 'working' && state.byKeys ? 2 * sliderReach(size) : 0,
+              },
         why: kind === 'working' && state.looks.why,
       };
       const order: LineOrder = {
-        kind: 'line', canvas: number, pack, dpr, document, frame,
+        kind: 'line',
+        canvas: number,
+        pack,
+        dpr,
+        document,
+        frame,
         inks: inksOf(state.looks.opposite ? opposite(props.ground) : props.ground),
         looks: looksFor(kind, size, state),
         window: openWindow(state, props.pack.letters.length),
@@ -122,7 +141,11 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         sharp = forgetSharp(sharp, painter);
         painter.paint(order);
       }
-      setStyle(canvas, { width: `${width}px`, height: `${height}px`, filter: state.looks.blur ? `blur(${(0.028 * size).toFixed(2)}px)` : '' });
+      setStyle(canvas, {
+        width: `${width}px`,
+        height: `${height}px`,
+        filter: state.looks.blur ? `blur(${(0.028 * size).toFixed(2)}px)` : '',
+      });
       onDrawn?.({ frame, placed, em: size });
       last = state;
     };
@@ -153,7 +176,8 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
   return <div ref={holderRef} className={styles.holder} />;
 }
 
-const marginOf = (holder: HTMLElement): CssPx => Number.parseFloat(getComputedStyle(holder).getPropertyValue('--line-margin')) || MARGIN;
+const marginOf = (holder: HTMLElement): CssPx =>
+  Number.parseFloat(getComputedStyle(holder).getPropertyValue('--line-margin')) || MARGIN;
 
 /** What of the line has to be seen: the chosen gap, and the whole run where there is room (font units) for it. */
 function chosenSpan(state: BenchState, { gaps }: PlacedLine, room: number): Span {
@@ -197,14 +221,29 @@ function documentFor(kind: Props['kind'], state: BenchState, props: BenchProps):
 /** Textures say nothing on very small lines, and guides belong to the working view. */
 function looksFor(kind: Props['kind'], size: CssPx, { looks }: BenchState): BenchState['looks'] {
   const large = kind !== 'small' && size >= 40;
-  return { ...looks, white: looks.white && large, counters: looks.counters && large, guides: looks.guides && kind !== 'small' && kind !== 'true' };
+  return {
+    ...looks,
+    white: looks.white && large,
+    counters: looks.counters && large,
+    guides: looks.guides && kind !== 'small' && kind !== 'true',
+  };
 }
 
 /** Whether anything that this drawing shows has changed. A line that does not fit may move along once the hand lets go. */
 function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolean): boolean {
   return (
-    current(a) !== current(b) || (!fits && a.history.gesture !== b.history.gesture) || a.replayed !== b.replayed || a.looks !== b.looks || a.shown !== b.shown || a.laid !== b.laid || a.laying !== b.laying || a.otherTurn !== b.otherTurn || a.screen !== b.screen ||
-    (a.byKeys !== b.byKeys && kind === 'working') || (a.chosen !== b.chosen && (kind !== 'small' || a.looks.three)) || (a.zoom !== b.zoom && (kind === 'working' || kind === 'beside'))
+    current(a) !== current(b) ||
+    (!fits && a.history.gesture !== b.history.gesture) ||
+    a.replayed !== b.replayed ||
+    a.looks !== b.looks ||
+    a.shown !== b.shown ||
+    a.laid !== b.laid ||
+    a.laying !== b.laying ||
+    a.otherTurn !== b.otherTurn ||
+    a.screen !== b.screen ||
+    (a.byKeys !== b.byKeys && kind === 'working') ||
+    (a.chosen !== b.chosen && (kind !== 'small' || a.looks.three)) ||
+    (a.zoom !== b.zoom && (kind === 'working' || kind === 'beside'))
   );
 }
 

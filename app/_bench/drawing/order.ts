@@ -11,7 +11,13 @@ export type Order = LineOrder | RulerOrder;
 /** What differs from the order before on the same canvas; the whole of it the first time. */
 export type OrderChange = { readonly canvas: number } & Partial<LineOrder | RulerOrder>;
 
-type Common = { readonly canvas: number; readonly pack: number; readonly dpr: number; readonly document: SpacingDocument; readonly frame: Frame };
+type Common = {
+  readonly canvas: number;
+  readonly pack: number;
+  readonly dpr: number;
+  readonly document: SpacingDocument;
+  readonly frame: Frame;
+};
 
 export type LineOrder = Common & {
   readonly kind: 'line';
@@ -55,5 +61,8 @@ function alike(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   const names = Object.keys(a);
-  return names.length === Object.keys(b).length && names.every((name) => alike(a[name as keyof typeof a], b[name as keyof typeof b]));
+  return (
+    names.length === Object.keys(b).length &&
+    names.every((name) => alike(a[name as keyof typeof a], b[name as keyof typeof b]))
+  );
 }

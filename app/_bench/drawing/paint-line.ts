@@ -80,9 +80,16 @@ function paintWhite(painting: Painting): void {
   const merged = new Path2D();
   for (let gap = window.from; gap < window.to; gap += 1) {
     const total = (art.line.pairs[gap]?.builtIn ?? 0) + document.tracking + (document.offsets[gap] ?? 0);
-    merged.addPath(whitePath(art, gap, total), matrixAt(frame, placed.letters[gap]!.x, dpr, art.pack.unitsPerEm / 1000));
+    merged.addPath(
+      whitePath(art, gap, total),
+      matrixAt(frame, placed.letters[gap]!.x, dpr, art.pack.unitsPerEm / 1000),
+    );
   }
-  fill(painting, merged, painting.looks.hidden && emOf(painting) < SOLID ? inks.warm : hatch(context, inks.warm, dpr, grain(painting)));
+  fill(
+    painting,
+    merged,
+    painting.looks.hidden && emOf(painting) < SOLID ? inks.warm : hatch(context, inks.warm, dpr, grain(painting)),
+  );
 }
 
 /** The newest white of each gap: a nudge changes one of them only. */

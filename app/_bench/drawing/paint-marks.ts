@@ -6,7 +6,10 @@ import { xOf, yOf } from './frame';
 import { barFrom, thickness } from './pixel-grid';
 
 /** Ticks over and under the chosen gap, clear of the letters; a bracket over a run; bars where the keyboard is: a frame would cut through the letters. */
-export function paintChosen({ context, dpr, frame, placed, inks }: Painting, { run, length, bar }: { run: Run; length: CssPx; bar: CssPx }): void {
+export function paintChosen(
+  { context, dpr, frame, placed, inks }: Painting,
+  { run, length, bar }: { run: Run; length: CssPx; bar: CssPx },
+): void {
   const from = xOf(frame, placed.gaps[run.from]?.centre ?? 0);
   const to = xOf(frame, placed.gaps[run.to]?.centre ?? 0);
   const [left, right] = [Math.min(from, to), Math.max(from, to)];
@@ -15,9 +18,13 @@ export function paintChosen({ context, dpr, frame, placed, inks }: Painting, { r
   const width = thickness(length > 9 ? 2 : 1, dpr);
   const [first, last] = [barFrom(left, width, dpr), barFrom(right, width, dpr)];
   if (bar > 0) {
-    for (const y of [0, frame.height - 4]) context.fillRect(Math.round((left + right - bar) / 2), y, Math.round(bar), 4);
+    for (const y of [0, frame.height - 4])
+      context.fillRect(Math.round((left + right - bar) / 2), y, Math.round(bar), 4);
   }
-  for (const [y, side] of [[0, 1], [frame.height - length, -1]] as const) {
+  for (const [y, side] of [
+    [0, 1],
+    [frame.height - length, -1],
+  ] as const) {
     context.fillRect(first, y, width, length);
     if (run.from === run.to) continue;
     context.fillRect(last, y, width, length);
@@ -47,7 +54,11 @@ export function paintWhy(painting: Painting, pair: number): void {
 }
 
 /** Level lines, each a whole row of pixels; in 1/1000 em from the origin of the letter that stands at `x`. */
-function paintAcross({ context, dpr, frame, art, inks }: Painting, x: FontUnits, lines: readonly (readonly number[])[]): void {
+function paintAcross(
+  { context, dpr, frame, art, inks }: Painting,
+  x: FontUnits,
+  lines: readonly (readonly number[])[],
+): void {
   const unit = art.pack.unitsPerEm / 1000;
   const thick = thickness(1, dpr);
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
@@ -61,7 +72,8 @@ function paintAcross({ context, dpr, frame, art, inks }: Painting, x: FontUnits,
 /** Lines across the gap, one at every third height that counts: enough to see how deep the measure looks. */
 function crossLines(left: readonly number[], right: readonly number[]): number[][] {
   const lines: number[][] = [];
-  for (let i = 0; i + 1 < Math.min(left.length, right.length); i += 6) lines.push([left[i]!, left[i + 1]!, right[i]!, right[i + 1]!]);
+  for (let i = 0; i + 1 < Math.min(left.length, right.length); i += 6)
+    lines.push([left[i]!, left[i + 1]!, right[i]!, right[i + 1]!]);
   return lines;
 }
 

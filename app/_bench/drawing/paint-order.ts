@@ -20,13 +20,24 @@ export function paintOrder(surface: Surface, pack: Pack, order: Order): void {
   if (surface.height !== down) surface.height = down;
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.clearRect(0, 0, across, down);
-  if (order.kind === 'ruler') return paintRuler(context, lineArt(pack).line, placeLetters(pack, spacingOf(order.document)), order);
+  if (order.kind === 'ruler')
+    return paintRuler(context, lineArt(pack).line, placeLetters(pack, spacingOf(order.document)), order);
   paintSet(context, pack, order);
 }
 
 function paintSet(context: Context, pack: Pack, order: LineOrder): void {
   const { frame, dpr, document, inks, looks, window } = order;
-  const painting: Painting = { context, dpr, frame, art: lineArt(pack), placed: placeLetters(pack, spacingOf(document)), document, inks, looks, window };
+  const painting: Painting = {
+    context,
+    dpr,
+    frame,
+    art: lineArt(pack),
+    placed: placeLetters(pack, spacingOf(document)),
+    document,
+    inks,
+    looks,
+    window,
+  };
   if (order.under) paintUnder(underOf(painting, order.under, order.head));
   paintLine(painting);
   if (order.why) paintWhy(painting, order.head);

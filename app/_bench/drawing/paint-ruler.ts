@@ -33,7 +33,13 @@ export function paintRuler(context: Context, line: PreparedLine, placed: PlacedL
     if (gap.index === head) fill(context, gauge(new Path2D(), x, height, thickness(3, dpr), dpr), inks.chosen);
     else gauge(gauges, x, height, thickness(GAUGE, dpr), dpr);
     const excess = excessOf(line, document, openness, gap.index) ?? 0;
-    if (Math.abs(excess) >= SLIGHT) addWedges(wedges, barFrom(x, thickness(GAUGE, dpr), dpr) + thickness(GAUGE, dpr) / 2, Math.abs(excess) < CLEAR ? 4 : 6.5, excess > 0);
+    if (Math.abs(excess) >= SLIGHT)
+      addWedges(
+        wedges,
+        barFrom(x, thickness(GAUGE, dpr), dpr) + thickness(GAUGE, dpr) / 2,
+        Math.abs(excess) < CLEAR ? 4 : 6.5,
+        excess > 0,
+      );
   }
   fill(context, gauges, inks.gauge);
   fill(context, wedges, inks.wedge);
@@ -78,7 +84,12 @@ function addWedges(path: Path2D, x: number, size: number, loose: boolean): void 
   }
 }
 
-function paintBands(context: Context, line: PreparedLine, placed: PlacedLine, { dpr, frame, inks, reference, document }: RulerOrder): void {
+function paintBands(
+  context: Context,
+  line: PreparedLine,
+  placed: PlacedLine,
+  { dpr, frame, inks, reference, document }: RulerOrder,
+): void {
   if (!reference) return;
   const openness = opennessOf(line, document);
   // The reference at its own tightness, so that only evenness is compared.
@@ -94,7 +105,12 @@ function paintBands(context: Context, line: PreparedLine, placed: PlacedLine, { 
     const left = barFrom(xOf(frame, gap.centre), stem, dpr) - onGrid(6.5, dpr);
     const [top, bottom] = [onGrid(FOOT - middle - half, dpr), onGrid(FOOT - middle + half, dpr)];
     const band = new Path2D();
-    band.rect(left + thick / 2, top + thick / 2, 2 * onGrid(6.5, dpr) + stem - thick, Math.max(thick, bottom - top - thick));
+    band.rect(
+      left + thick / 2,
+      top + thick / 2,
+      2 * onGrid(6.5, dpr) + stem - thick,
+      Math.max(thick, bottom - top - thick),
+    );
     fill(context, band, inks.bandGround);
     stroke(context, band, inks.band, thick);
   }

@@ -43,11 +43,18 @@ export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width:
 export function ladderSizes(size: Size, smallest: Size | null = null): Size[] {
   const last = smallest && inPixels(smallest) < inPixels(size) ? smallest : null;
   const ratio = last ? inPixels(size) / inPixels(last) : Infinity;
-  const count = last ? Math.min(MOST_RUNGS, Math.max(1, Math.ceil(Math.log(ratio) / Math.log(STEP) - 0.01))) : MOST_RUNGS;
+  const count = last
+    ? Math.min(MOST_RUNGS, Math.max(1, Math.ceil(Math.log(ratio) / Math.log(STEP) - 0.01)))
+    : MOST_RUNGS;
   const step = last ? ratio ** (1 / count) : STEP;
   const least = size.unit === 'pt' ? 9 : 12;
   const sizes: Size[] = [];
-  for (let value = size.value / step; sizes.length < (last ? count - 1 : count) && (last || value >= least); value /= step) sizes.push({ value: Math.round(value), unit: size.unit });
+  for (
+    let value = size.value / step;
+    sizes.length < (last ? count - 1 : count) && (last || value >= least);
+    value /= step
+  )
+    sizes.push({ value: Math.round(value), unit: size.unit });
   return last ? [...sizes, last] : sizes;
 }
 

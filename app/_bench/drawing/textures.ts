@@ -36,21 +36,34 @@ export function dots(context: Context, colour: string, dpr: number, pitch: numbe
 /** Open dots on the same grid, for white that is inside a letter and in the gap at once. */
 export function rings(context: Context, colour: string, dpr: number, pitch: number): CanvasPattern | string {
   // 10, 14, 18 … pixels: so each ring has a pixel in its middle, which stays white in the smallest.
-  return tile(context, `rings ${colour} ${dpr} ${pitch}`, Math.max(10, 4 * Math.round((1.5 * pitch * dpr - 2) / 4) + 2), (on, size) => {
-    on.strokeStyle = colour;
-    on.lineWidth = Math.max(1, 0.085 * size);
-    for (const at of [size / 4, (3 * size) / 4]) {
-      on.beginPath();
-      on.arc(at, at, Math.max(1.35, 0.155 * size), 0, 2 * Math.PI);
-      on.stroke();
-    }
-  });
+  return tile(
+    context,
+    `rings ${colour} ${dpr} ${pitch}`,
+    Math.max(10, 4 * Math.round((1.5 * pitch * dpr - 2) / 4) + 2),
+    (on, size) => {
+      on.strokeStyle = colour;
+      on.lineWidth = Math.max(1, 0.085 * size);
+      for (const at of [size / 4, (3 * size) / 4]) {
+        on.beginPath();
+        on.arc(at, at, Math.max(1.35, 0.155 * size), 0, 2 * Math.PI);
+        on.stroke();
+      }
+    },
+  );
 }
 
-function tile(context: Context, key: string, size: number, draw: (on: Context, size: number) => void): CanvasPattern | string {
+function tile(
+  context: Context,
+  key: string,
+  size: number,
+  draw: (on: Context, size: number) => void,
+): CanvasPattern | string {
   const kept = tiles.get(key);
   if (kept) return kept;
-  const canvas = typeof document === 'undefined' ? new OffscreenCanvas(size, size) : Object.assign(document.createElement('canvas'), { width: size, height: size });
+  const canvas =
+    typeof document === 'undefined'
+      ? new OffscreenCanvas(size, size)
+      : Object.assign(document.createElement('canvas'), { width: size, height: size });
   const on = canvas.getContext('2d') as Context | null;
   if (!on) return 'transparent';
   draw(on, size);

@@ -40,13 +40,25 @@ export function GuidedWorkbench({ pack, personKey, size, ground, onDone }: Guide
   );
 }
 
-function Steps({ session, line, end }: { session: BenchSession; line: GuideLine; end: (how: 'done' | 'skipped') => void }) {
+function Steps({
+  session,
+  line,
+  end,
+}: {
+  session: BenchSession;
+  line: GuideLine;
+  end: (how: 'done' | 'skipped') => void;
+}) {
   const [step, setStep] = useState(0);
   // A step that was done stays done, though the hand moves on.
   const [reached, setReached] = useState(-1);
   const heading = useRef<HTMLHeadingElement>(null);
   const now = guideSteps[step]!;
-  const met = useSyncExternalStore(session.store.subscribe, () => now.done?.(session.store.get(), line) ?? false, () => false);
+  const met = useSyncExternalStore(
+    session.store.subscribe,
+    () => now.done?.(session.store.get(), line) ?? false,
+    () => false,
+  );
   const done = reached >= step || met;
   if (met && reached < step) setReached(step);
   useEffect(() => {
@@ -55,15 +67,33 @@ function Steps({ session, line, end }: { session: BenchSession; line: GuideLine;
   const last = step === guideSteps.length - 1;
   return (
     <section className={styles.steps} aria-label="First line">
-      <p className={styles.count}>{step + 1} of {guideSteps.length}</p>
-      <h2 ref={heading} tabIndex={-1}>{now.title}</h2>
-      {now.says(line).map((words) => <p key={words}>{words}</p>)}
-      <p role="status" className={styles.then}>{done ? now.then(line) : ''}</p>
+      <p className={styles.count}>
+        {step + 1} of {guideSteps.length}
+      </p>
+      <h2 ref={heading} tabIndex={-1}>
+        {now.title}
+      </h2>
+      {now.says(line).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+      <p role="status" className={styles.then}>
+        {done ? now.then(line) : ''}
+      </p>
       <p className={styles.go}>
-        {last
-          ? <button type="button" className="button button-main" onClick={() => end('done')}>Begin with my own lines</button>
-          : <button type="button" className={`button ${done ? 'button-main' : ''}`} onClick={() => setStep(step + 1)}>{done || !now.done ? 'Next' : 'Next without it'}</button>}
-        {!last && <button type="button" className="button button-text" onClick={() => end('skipped')}>Leave the guide</button>}
+        {last ? (
+          <button type="button" className="button button-main" onClick={() => end('done')}>
+            Begin with my own lines
+          </button>
+        ) : (
+          <button type="button" className={`button ${done ? 'button-main' : ''}`} onClick={() => setStep(step + 1)}>
+            {done || !now.done ? 'Next' : 'Next without it'}
+          </button>
+        )}
+        {!last && (
+          <button type="button" className="button button-text" onClick={() => end('skipped')}>
+            Leave the guide
+          </button>
+        )}
       </p>
     </section>
   );
@@ -78,7 +108,9 @@ function planLine(pack: GuidedLineProps['pack']): GuideLine {
   const count = pack.builtIn.length;
   const untouched = { tracking: 0, offsets: new Array<number>(count).fill(0) };
   const openness = opennessOf(line, untouched);
-  const even = untouched.offsets.map((_, pair) => Math.max(-200, Math.min(200, -(excessOf(line, untouched, openness, pair) ?? 0))));
+  const even = untouched.offsets.map((_, pair) =>
+    Math.max(-200, Math.min(200, -(excessOf(line, untouched, openness, pair) ?? 0))),
+  );
   const letters = line.pairs.map((_, pair) => pair).filter((pair) => line.pairs[pair]?.wordSpace === 0);
   const loose = letters[Math.floor((2 * letters.length) / 3)] ?? Math.max(0, count - 1);
   const first = letters.find((pair) => pair > 0 && pair !== loose) ?? 0;
@@ -86,5 +118,10 @@ function planLine(pack: GuidedLineProps['pack']): GuideLine {
     const { left, right } = pairLetters(pack, gap);
     return `“${left}${right}”`;
   };
-  return { first, loose, letters: name, start: { tracking: 0, offsets: even.map((offset, pair) => (pair === loose ? offset + TOO_LOOSE : offset)) } };
+  return {
+    first,
+    loose,
+    letters: name,
+    start: { tracking: 0, offsets: even.map((offset, pair) => (pair === loose ? offset + TOO_LOOSE : offset)) },
+  };
 }

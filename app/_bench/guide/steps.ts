@@ -43,8 +43,11 @@ export const guideSteps: readonly GuideStep[] = [
       'Now change it. Drag the gap to the right or the left, or press the arrow keys: up and right open, down and left close.',
       'Look at what happens to the letters after it.',
     ],
-    done: (state, line) => Math.abs((current(state).offsets[line.first] ?? 0) - (line.start.offsets[line.first] ?? 0)) >= TRIED && !state.history.gesture,
-    then: () => 'Everything to the right moved along, as it does when a line is set. What you added or took away is the offset of this gap. It counts in thousandths of an em, and the em is as large as the size of the type. Undo takes it back.',
+    done: (state, line) =>
+      Math.abs((current(state).offsets[line.first] ?? 0) - (line.start.offsets[line.first] ?? 0)) >= TRIED &&
+      !state.history.gesture,
+    then: () =>
+      'Everything to the right moved along, as it does when a line is set. What you added or took away is the offset of this gap. It counts in thousandths of an em, and the em is as large as the size of the type. Undo takes it back.',
   },
   {
     title: 'Too loose',
@@ -61,8 +64,11 @@ export const guideSteps: readonly GuideStep[] = [
       `Close ${line.letters(line.loose)} until it holds about as much white as the other gaps.`,
       'Trust your eye. Look at the small line as well: it tells more than the large one.',
     ],
-    done: (state, line) => Math.abs((current(state).offsets[line.loose] ?? 0) - ((line.start.offsets[line.loose] ?? 0) - TOO_LOOSE)) <= NEAR && !state.history.gesture,
-    then: () => 'Now it stands with the others. Two people may stop at slightly different places, and both can be right.',
+    done: (state, line) =>
+      Math.abs((current(state).offsets[line.loose] ?? 0) - ((line.start.offsets[line.loose] ?? 0) - TOO_LOOSE)) <=
+        NEAR && !state.history.gesture,
+    then: () =>
+      'Now it stands with the others. Two people may stop at slightly different places, and both can be right.',
   },
   {
     title: 'Ways of looking',

@@ -24,7 +24,8 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     const target = event.target as HTMLElement;
     const onGap = target.matches('[data-gap]');
     if (isTextField(target)) return;
-    if (isUndoKey(event)) return answer(event, () => (event.shiftKey || event.key.toLowerCase() === 'y' ? session.redo() : session.undo()));
+    if (isUndoKey(event))
+      return answer(event, () => (event.shiftKey || event.key.toLowerCase() === 'y' ? session.redo() : session.undo()));
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (onGap && gapKey(event)) {
       end(event);
@@ -46,11 +47,19 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
       return true;
     }
     switch (event.key) {
-      case 'Enter': choose(chosen.head + (event.shiftKey ? -1 : 1), false); return true;
-      case 'Home': choose(0, event.shiftKey); return true;
-      case 'End': choose(Infinity, event.shiftKey); return true;
+      case 'Enter':
+        choose(chosen.head + (event.shiftKey ? -1 : 1), false);
+        return true;
+      case 'Home':
+        choose(0, event.shiftKey);
+        return true;
+      case 'End':
+        choose(Infinity, event.shiftKey);
+        return true;
       case 'Delete':
-      case 'Backspace': session.edit({ kind: 'reset', run: chosenRun(session.store.get()) }); return true;
+      case 'Backspace':
+        session.edit({ kind: 'reset', run: chosenRun(session.store.get()) });
+        return true;
       case 'Escape':
         if (history.gesture) session.cancelGesture();
         else around.typeNumber('');
@@ -74,7 +83,8 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     else if (act === 'smaller') setZoom(session, zoom / 1.25);
     else if (act === 'show keys') around.showKeys();
     else if (act === 'watch again') around.watchAgain();
-    else if (act === 'show built-in') session.store.set({ shown: session.store.get().shown === 'mine' ? 'built-in' : 'mine' });
+    else if (act === 'show built-in')
+      session.store.set({ shown: session.store.get().shown === 'mine' ? 'built-in' : 'mine' });
     else if (event.repeat) return;
     else session.toggleLook(act.slice('look '.length) as keyof typeof noLooks & Look);
   }
@@ -114,7 +124,10 @@ function end(event: KeyboardEvent): void {
 }
 
 function isTextField(target: HTMLElement): boolean {
-  return target.matches('textarea, [contenteditable], input:not([type=range], [type=checkbox], [type=radio], [type=button])');
+  return target.matches(
+    'textarea, [contenteditable], input:not([type=range], [type=checkbox], [type=radio], [type=button])',
+  );
 }
 
-const isUndoKey = (event: KeyboardEvent): boolean => (event.ctrlKey || event.metaKey) && !event.altKey && ['z', 'y'].includes(event.key.toLowerCase());
+const isUndoKey = (event: KeyboardEvent): boolean =>
+  (event.ctrlKey || event.metaKey) && !event.altKey && ['z', 'y'].includes(event.key.toLowerCase());

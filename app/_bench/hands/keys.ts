@@ -5,8 +5,7 @@ export const STEPS = { fine: 1, middle: 5, coarse: 20 } as const;
 
 /** What a single key does. Those that choose never change anything, and the other way round. */
 export type SingleKeyAct =
-  | 'gap before' | 'gap after' | 'show built-in' | 'larger' | 'smaller' | 'show keys' | 'watch again'
-  | `look ${Look}`;
+  'gap before' | 'gap after' | 'show built-in' | 'larger' | 'smaller' | 'show keys' | 'watch again' | `look ${Look}`;
 
 /** Single keys as they are at first; each can be changed, and all can be switched off. */
 export const firstSingleKeys: Record<SingleKeyAct, string> = {
@@ -51,12 +50,19 @@ export const replayKeys: readonly { keys: string[]; says: string }[] = [
 /** How much a key nudges, 0 when it is none of the keys that change. Up and right open, as on any slider. */
 export function nudgeOf(key: string): number {
   switch (key) {
-    case 'ArrowUp': return STEPS.fine;
-    case 'ArrowDown': return -STEPS.fine;
-    case 'ArrowRight': return STEPS.middle;
-    case 'ArrowLeft': return -STEPS.middle;
-    case 'PageUp': return STEPS.coarse;
-    case 'PageDown': return -STEPS.coarse;
-    default: return 0;
+    case 'ArrowUp':
+      return STEPS.fine;
+    case 'ArrowDown':
+      return -STEPS.fine;
+    case 'ArrowRight':
+      return STEPS.middle;
+    case 'ArrowLeft':
+      return -STEPS.middle;
+    case 'PageUp':
+      return STEPS.coarse;
+    case 'PageDown':
+      return -STEPS.coarse;
+    default:
+      return 0;
   }
 }

@@ -17,7 +17,12 @@ export const ZOOM = { least: 0.4, most: 5 };
  * Pointer, pen and touch on the working view: pointing chooses, dragging moves everything right of the gap,
  * two fingers zoom. Gives back a function that takes the hands off.
  */
-export function attachPointer(view: HTMLElement, session: BenchSession, drawn: () => Drawn | null, onChosen: (pair: number) => void): () => void {
+export function attachPointer(
+  view: HTMLElement,
+  session: BenchSession,
+  drawn: () => Drawn | null,
+  onChosen: (pair: number) => void,
+): () => void {
   const down = new Map<number, Place>();
   let drag: { moved: boolean; gap: number | null; last: number; carried: number } | null = null;
   let pinch: { distance: number; zoom: number } | null = null;

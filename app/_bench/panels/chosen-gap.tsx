@@ -25,16 +25,42 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
   return (
     <section className={styles.panel} aria-label="Chosen gap">
       <div className={styles.headed}>
-        <h2 className={styles.pairHeading}><PairName from={from} to={to} /></h2>
-        <button type="button" className="button button-text button-small" disabled={offsets.every((offset) => offset === 0)} onClick={() => session.edit({ kind: 'reset', run })}>Back to built-in</button>
+        <h2 className={styles.pairHeading}>
+          <PairName from={from} to={to} />
+        </h2>
+        <button
+          type="button"
+          className="button button-text button-small"
+          disabled={offsets.every((offset) => offset === 0)}
+          onClick={() => session.edit({ kind: 'reset', run })}
+        >
+          Back to built-in
+        </button>
       </div>
       <div className={styles.nudges}>
         {[STEPS.coarse, STEPS.middle, STEPS.fine].map((step) => (
-          <button key={step} type="button" className={styles.nudge} onClick={nudge(-step)} aria-label={`${step} closer`}>{numberText(-step)}</button>
+          <button
+            key={step}
+            type="button"
+            className={styles.nudge}
+            onClick={nudge(-step)}
+            aria-label={`${step} closer`}
+          >
+            {numberText(-step)}
+          </button>
         ))}
-        <NumberField ref={fieldRef} label="Offset" value={shared} placeholder="differ" onSet={(offset) => session.edit({ kind: 'set offset', run, offset })} onEnter={backToGap} />
+        <NumberField
+          ref={fieldRef}
+          label="Offset"
+          value={shared}
+          placeholder="differ"
+          onSet={(offset) => session.edit({ kind: 'set offset', run, offset })}
+          onEnter={backToGap}
+        />
         {[STEPS.fine, STEPS.middle, STEPS.coarse].map((step) => (
-          <button key={step} type="button" className={styles.nudge} onClick={nudge(step)} aria-label={`${step} wider`}>+{step}</button>
+          <button key={step} type="button" className={styles.nudge} onClick={nudge(step)} aria-label={`${step} wider`}>
+            +{step}
+          </button>
         ))}
       </div>
       {from === to && <Amounts pair={from} />}
@@ -47,9 +73,18 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
 function PairName({ from, to }: { from: number; to: number }) {
   const { pack } = useSession().props;
   const { left, right, wordSpace } = pairLetters(pack, from);
-  const letters = from === to ? `${left}${wordSpace ? '\u2002' : '\u200A'}${right}` : `${left} … ${pairLetters(pack, to).right}`;
-  const count = from === to ? `${wordSpace ? 'word space' : 'gap'} ${from + 1} of ${pack.builtIn.length}` : `${to - from + 1} gaps chosen`;
-  return <><span className={styles.pairLetters}>{letters}</span><span className={styles.pairCount}>{count}</span></>;
+  const letters =
+    from === to ? `${left}${wordSpace ? '\u2002' : '\u200A'}${right}` : `${left} … ${pairLetters(pack, to).right}`;
+  const count =
+    from === to
+      ? `${wordSpace ? 'word space' : 'gap'} ${from + 1} of ${pack.builtIn.length}`
+      : `${to - from + 1} gaps chosen`;
+  return (
+    <>
+      <span className={styles.pairLetters}>{letters}</span>
+      <span className={styles.pairCount}>{count}</span>
+    </>
+  );
 }
 
 /** One letter between its neighbours: what one gap gains the other loses, and the rest of the line stays. */
@@ -60,8 +95,12 @@ function LetterAlone({ letter }: { letter: number }) {
   return (
     <p className={styles.row}>
       <span className={styles.hint}>Only the “{left}”, between its neighbours</span>
-      <button type="button" className={styles.nudge} onClick={shift(-STEPS.middle)}>5 left</button>
-      <button type="button" className={styles.nudge} onClick={shift(STEPS.middle)}>5 right</button>
+      <button type="button" className={styles.nudge} onClick={shift(-STEPS.middle)}>
+        5 left
+      </button>
+      <button type="button" className={styles.nudge} onClick={shift(STEPS.middle)}>
+        5 right
+      </button>
     </p>
   );
 }
@@ -74,8 +113,15 @@ function Amounts({ pair }: { pair: number }) {
   return (
     <p className={styles.amounts}>
       Built-in {signed(amounts.builtIn)}
-      {amounts.tracking !== 0 && <>, tracking {signed(amounts.tracking)}</>}, offset {signed(amounts.offset)}, total {signed(amounts.total)}
-      {share ? <>: you have {amounts.offset < 0 ? 'taken away' : 'added'} {share}.</> : <> thousandths of an em.</>}
+      {amounts.tracking !== 0 && <>, tracking {signed(amounts.tracking)}</>}, offset {signed(amounts.offset)}, total{' '}
+      {signed(amounts.total)}
+      {share ? (
+        <>
+          : you have {amounts.offset < 0 ? 'taken away' : 'added'} {share}.
+        </>
+      ) : (
+        <> thousandths of an em.</>
+      )}
     </p>
   );
 }
@@ -87,14 +133,18 @@ function Telling({ pair }: { pair: number }) {
   const words = useBench((state: BenchState) => {
     const document = current(state);
     const said: string[] = [];
-    const contact = mayTell(tells, 'contact') ? contactWords(line, document, pair, smallestInUse(size, smallestSize)) : null;
+    const contact = mayTell(tells, 'contact')
+      ? contactWords(line, document, pair, smallestInUse(size, smallestSize))
+      : null;
     if (contact) said.push(contact);
     if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
       const openness = opennessOf(line, document);
       const excess = excessOf(line, document, openness, pair);
       said.push(excessWords(excess, line.stem?.stemGap ?? null));
       if (mayTell(tells, 'everything') && excess !== null && Math.abs(excess) >= 1) {
-        said.push(`By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`);
+        said.push(
+          `By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`,
+        );
       }
     }
     return heldTogether(said.join(' '));

@@ -21,19 +21,40 @@ export function KeysPanel({ keys, onChange, replay = false }: Props) {
         <h2>{replay ? 'On the sheet' : 'On a gap'}</h2>
         <dl>
           {(replay ? replayKeys : steadyKeys).map(({ keys: names, says }) => (
-            <div key={says}><dt>{names.map((name) => <kbd key={name}>{name}</kbd>)}</dt><dd>{says}</dd></div>
+            <div key={says}>
+              <dt>
+                {names.map((name) => (
+                  <kbd key={name}>{name}</kbd>
+                ))}
+              </dt>
+              <dd>{says}</dd>
+            </div>
           ))}
         </dl>
       </div>
       <div>
         <h2>Single keys</h2>
         <p className={styles.row}>
-          <label><input type="checkbox" checked={on} onChange={(event) => session.store.set({ singleKeys: event.currentTarget.checked })} /> Use single keys</label>
-          <button type="button" className="button button-text button-small" onClick={() => onChange(firstSingleKeys)}>As they were at first</button>
+          <label>
+            <input
+              type="checkbox"
+              checked={on}
+              onChange={(event) => session.store.set({ singleKeys: event.currentTarget.checked })}
+            />{' '}
+            Use single keys
+          </label>
+          <button type="button" className="button button-text button-small" onClick={() => onChange(firstSingleKeys)}>
+            As they were at first
+          </button>
         </p>
         <dl className={styles.singleKeys}>
           {(Object.keys(keys) as SingleKeyAct[]).map((act) => (
-            <div key={act}><dt><KeyField act={act} keys={keys} onChange={onChange} disabled={!on} /></dt><dd>{wordsFor(act, replay)}</dd></div>
+            <div key={act}>
+              <dt>
+                <KeyField act={act} keys={keys} onChange={onChange} disabled={!on} />
+              </dt>
+              <dd>{wordsFor(act, replay)}</dd>
+            </div>
           ))}
         </dl>
       </div>
@@ -57,20 +78,30 @@ function KeyField({ act, keys, onChange, disabled }: Props & { act: SingleKeyAct
         onFocus={(event) => event.currentTarget.select()}
         onChange={(event) => {
           const key = event.currentTarget.value.slice(-1).toLowerCase();
-          if (!/^\S$/.test(key) || /[0-9+\-\u2212]/.test(key)) return setError('Numbers are for typing an offset: choose a letter or a sign.');
+          if (!/^\S$/.test(key) || /[0-9+\-\u2212]/.test(key))
+            return setError('Numbers are for typing an offset: choose a letter or a sign.');
           setError('');
           const taken = (Object.keys(keys) as SingleKeyAct[]).find((other) => keys[other] === key);
           onChange({ ...keys, ...(taken && { [taken]: keys[act] }), [act]: key });
         }}
       />
-      {error && <span role="alert" className={styles.fieldError}>{error}</span>}
+      {error && (
+        <span role="alert" className={styles.fieldError}>
+          {error}
+        </span>
+      )}
     </>
   );
 }
 
 function wordsFor(act: SingleKeyAct, replay = false): string {
   if (act.startsWith('look ')) return lookWords[act.slice('look '.length) as Look].name;
-  const steps: Record<string, string> = { 'gap before': 'the step before', 'gap after': 'the next step', 'show built-in': 'this setting, Built-in', 'watch again': 'play, stop' };
+  const steps: Record<string, string> = {
+    'gap before': 'the step before',
+    'gap after': 'the next step',
+    'show built-in': 'this setting, Built-in',
+    'watch again': 'play, stop',
+  };
   const words: Record<string, string> = {
     'gap before': 'the gap before; Shift grows the run',
     'gap after': 'the gap after; Shift grows the run',

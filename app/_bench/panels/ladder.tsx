@@ -18,7 +18,12 @@ const AT_MARGIN = 288;
 const BELOW = 1000;
 
 /** The same spacing at smaller sizes: a strip of proofs at the outer margin, or below the sheet when the line is too long for it. */
-export function planLadder({ pack, size, ladder, smallestSize }: Pick<BenchProps, 'pack' | 'size' | 'ladder' | 'smallestSize'>): LadderPlan {
+export function planLadder({
+  pack,
+  size,
+  ladder,
+  smallestSize,
+}: Pick<BenchProps, 'pack' | 'size' | 'ladder' | 'smallestSize'>): LadderPlan {
   const widthInEm = setWidthOf(pack);
   const all = ladder ?? ladderSizes(size, smallestSize);
   const fitting = (width: number) => all.filter((step) => sizeInPx(step) * widthInEm <= width);
@@ -35,17 +40,29 @@ export function Ladder({ sheet, plan }: { sheet: string; plan: LadderPlan }) {
   if (plan.sizes.length === 0) return null;
   return (
     <div className={`${sheet} ${styles.ladder}`} role="group" aria-label="Smaller sizes">
-      {plan.sizes.map((step, place) => <Rung key={`${step.value}${step.unit}`} step={step} smallest={named !== null && place === plan.sizes.length - 1} />)}
+      {plan.sizes.map((step, place) => (
+        <Rung
+          key={`${step.value}${step.unit}`}
+          step={step}
+          smallest={named !== null && place === plan.sizes.length - 1}
+        />
+      ))}
     </div>
   );
 }
 
 function Rung({ step, smallest }: { step: Size; smallest: boolean }) {
-  const em = useCallback((_: number, state: BenchState) => sizeInPx(step, pxPerMmNow(state.screen, window.devicePixelRatio)), [step]);
+  const em = useCallback(
+    (_: number, state: BenchState) => sizeInPx(step, pxPerMmNow(state.screen, window.devicePixelRatio)),
+    [step],
+  );
   return (
     <div className={styles.rung}>
       <LineCanvas kind="small" em={em} />
-      <p className={styles.sheetLabel}>{withUnit(step.value, step.unit, 1)}{smallest && ', the smallest in use'}</p>
+      <p className={styles.sheetLabel}>
+        {withUnit(step.value, step.unit, 1)}
+        {smallest && ', the smallest in use'}
+      </p>
     </div>
   );
 }

@@ -11,25 +11,64 @@ export function LinePanel() {
   const tracking = useBench((state) => current(state).tracking);
   const undoable = useBench((state) => canUndo(state.history));
   const redoable = useBench((state) => canRedo(state.history));
-  const untouched = useBench((state) => current(state).tracking === 0 && current(state).offsets.every((offset) => offset === 0));
+  const untouched = useBench(
+    (state) => current(state).tracking === 0 && current(state).offsets.every((offset) => offset === 0),
+  );
   const shown = useBench((state) => state.shown);
   return (
     <section className={styles.panel} aria-label="The whole line">
       <div className={styles.nudges}>
-        <button type="button" className={styles.nudge} onClick={() => session.edit({ kind: 'nudge tracking', by: -5 })} aria-label="Tracking 5 closer">−5</button>
-        <NumberField label="Tracking" value={tracking} onSet={(value) => session.edit({ kind: 'set tracking', tracking: value })} />
-        <button type="button" className={styles.nudge} onClick={() => session.edit({ kind: 'nudge tracking', by: 5 })} aria-label="Tracking 5 wider">+5</button>
+        <button
+          type="button"
+          className={styles.nudge}
+          onClick={() => session.edit({ kind: 'nudge tracking', by: -5 })}
+          aria-label="Tracking 5 closer"
+        >
+          −5
+        </button>
+        <NumberField
+          label="Tracking"
+          value={tracking}
+          onSet={(value) => session.edit({ kind: 'set tracking', tracking: value })}
+        />
+        <button
+          type="button"
+          className={styles.nudge}
+          onClick={() => session.edit({ kind: 'nudge tracking', by: 5 })}
+          aria-label="Tracking 5 wider"
+        >
+          +5
+        </button>
         <span className={styles.hint}>on every gap alike</span>
       </div>
       <div className={styles.row}>
         <div className={styles.switch} role="group" aria-label="Show">
-          <button type="button" aria-pressed={shown === 'mine'} onClick={() => session.store.set({ shown: 'mine' })}>Mine</button>
-          <button type="button" aria-pressed={shown === 'built-in'} onClick={() => session.store.set({ shown: 'built-in' })}>Built-in</button>
+          <button type="button" aria-pressed={shown === 'mine'} onClick={() => session.store.set({ shown: 'mine' })}>
+            Mine
+          </button>
+          <button
+            type="button"
+            aria-pressed={shown === 'built-in'}
+            onClick={() => session.store.set({ shown: 'built-in' })}
+          >
+            Built-in
+          </button>
         </div>
-        <button type="button" className="button button-small" disabled={!undoable} onClick={session.undo}>Undo</button>
-        <button type="button" className="button button-small" disabled={!redoable} onClick={session.redo}>Redo</button>
+        <button type="button" className="button button-small" disabled={!undoable} onClick={session.undo}>
+          Undo
+        </button>
+        <button type="button" className="button button-small" disabled={!redoable} onClick={session.redo}>
+          Redo
+        </button>
         <WatchAgain />
-        <button type="button" className="button button-text button-small" disabled={untouched} onClick={() => session.edit({ kind: 'reset line' })}>Whole line back to built-in</button>
+        <button
+          type="button"
+          className="button button-text button-small"
+          disabled={untouched}
+          onClick={() => session.edit({ kind: 'reset line' })}
+        >
+          Whole line back to built-in
+        </button>
       </div>
     </section>
   );

@@ -21,23 +21,46 @@ export function LooksPanel() {
     <section className={`${styles.panel} ${styles.panelWide}`} aria-label="Ways of looking">
       <div className={styles.looks} role="group" aria-label="Look at it">
         {offered.map((look) => (
-          <button key={look} type="button" className={styles.look} aria-pressed={looks[look]} title={lookWords[look].says} onClick={() => session.toggleLook(look)}>{lookWords[look].name}</button>
+          <button
+            key={look}
+            type="button"
+            className={styles.look}
+            aria-pressed={looks[look]}
+            title={lookWords[look].says}
+            onClick={() => session.toggleLook(look)}
+          >
+            {lookWords[look].name}
+          </button>
         ))}
       </div>
       <Legend />
       <div className={styles.row}>
-        <span className={styles.inlineField}><label htmlFor={`${id}-laid`}>Compare with</label>
-          <select id={`${id}-laid`} value={laid ?? ''} onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}>
+        <span className={styles.inlineField}>
+          <label htmlFor={`${id}-laid`}>Compare with</label>
+          <select
+            id={`${id}-laid`}
+            value={laid ?? ''}
+            onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}
+          >
             <option value="">nothing</option>
             <option value="built-in">Built-in</option>
             {start && <option value="start">{start.label}</option>}
             {draftId === 'demonstration' && <option value="step before">The step before</option>}
-            {underlays.map(({ id, label }) => <option key={id} value={id}>{label}</option>)}
+            {underlays.map(({ id, label }) => (
+              <option key={id} value={id}>
+                {label}
+              </option>
+            ))}
           </select>
         </span>
         {laid !== null && (
-          <span className={styles.inlineField}><label htmlFor={`${id}-laying`}>How</label>
-            <select id={`${id}-laying`} value={laying} onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}>
+          <span className={styles.inlineField}>
+            <label htmlFor={`${id}-laying`}>How</label>
+            <select
+              id={`${id}-laying`}
+              value={laying}
+              onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}
+            >
               <option value="under">as outlines under it</option>
               <option value="beside">beside it</option>
               <option value="in turn">in slow turns</option>
@@ -46,8 +69,12 @@ export function LooksPanel() {
         )}
         <span className={styles.zoom}>
           <span className={styles.hint}>Working view</span>
-          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom / 1.25)}>Smaller</button>
-          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom * 1.25)}>Larger</button>
+          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom / 1.25)}>
+            Smaller
+          </button>
+          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom * 1.25)}>
+            Larger
+          </button>
         </span>
       </div>
     </section>

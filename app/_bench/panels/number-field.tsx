@@ -66,7 +66,11 @@ export function NumberField({ label, value, onSet, onEnter, least, onEmpty, plac
           }
         }}
       />
-      {error && <span id={`${id}-error`} role="alert" className={styles.fieldError}>{error}</span>}
+      {error && (
+        <span id={`${id}-error`} role="alert" className={styles.fieldError}>
+          {error}
+        </span>
+      )}
     </span>
   );
 }

@@ -26,7 +26,11 @@ export function ReferencePanel() {
           onSet={(value) => session.edit({ kind: 'set tolerance', run, tolerance: value })}
           onEmpty={() => session.edit({ kind: 'set tolerance', run, tolerance: null })}
         />
-        <span className={styles.hint}>{tolerance === null ? 'Empty: the exercise’s own tolerance.' : 'Within this a student’s gap counts as the same.'}</span>
+        <span className={styles.hint}>
+          {tolerance === null
+            ? 'Empty: the exercise’s own tolerance.'
+            : 'Within this a student’s gap counts as the same.'}
+        </span>
       </div>
       <label className={styles.reason}>
         Reason for “{left}” and “{right}” (if you like)
@@ -34,7 +38,9 @@ export function ReferencePanel() {
           rows={2}
           maxLength={REASON_LIMIT}
           value={reason}
-          onChange={(event) => session.follow({ kind: 'set reason', pair: head, reason: event.currentTarget.value }, 'start')}
+          onChange={(event) =>
+            session.follow({ kind: 'set reason', pair: head, reason: event.currentTarget.value }, 'start')
+          }
           onBlur={session.endGesture}
         />
       </label>

@@ -16,9 +16,20 @@ export function SaveState() {
     <div className={styles.saveState} role="status" data-save={kind}>
       {props.save === null ? <p>Kept on this device only.</p> : <p>{words(kind, reason, deviceKeeps)}</p>}
       {kind === 'signed out' && props.save !== null && (
-        <p><a href={props.signIn ?? '/sign-in'} target="_blank" rel="noreferrer">Sign in again</a> (opens a new tab), then come back: the rest goes by itself.</p>
+        <p>
+          <a href={props.signIn ?? '/sign-in'} target="_blank" rel="noreferrer">
+            Sign in again
+          </a>{' '}
+          (opens a new tab), then come back: the rest goes by itself.
+        </p>
       )}
-      {!deviceKeeps && kind !== 'saved' && <p><strong>This device has no room to keep changes. Leave this page open until it says that all is saved.</strong></p>}
+      {!deviceKeeps && kind !== 'saved' && (
+        <p>
+          <strong>
+            This device has no room to keep changes. Leave this page open until it says that all is saved.
+          </strong>
+        </p>
+      )}
     </div>
   );
 }
@@ -34,10 +45,15 @@ function stateKind({ sync, history }: BenchState, atRest: boolean): Kind {
 function words(kind: Kind, reason: string, deviceKeeps: boolean): string {
   const kept = deviceKeeps ? 'Your changes are kept on this device' : 'Your changes are on this page';
   switch (kind) {
-    case 'saved': return 'All changes are saved.';
-    case 'saving': return 'Saving …';
-    case 'unreachable': return `No answer from the server. ${kept} and will be sent when it answers; you can go on.`;
-    case 'signed out': return `Your session has ended. ${kept}; you can go on.`;
-    case 'refused': return `The server did not take the last change: ${reason} ${kept}.`;
+    case 'saved':
+      return 'All changes are saved.';
+    case 'saving':
+      return 'Saving …';
+    case 'unreachable':
+      return `No answer from the server. ${kept} and will be sent when it answers; you can go on.`;
+    case 'signed out':
+      return `Your session has ended. ${kept}; you can go on.`;
+    case 'refused':
+      return `The server did not take the last change: ${reason} ${kept}.`;
   }
 }

@@ -11,7 +11,9 @@ export function ScreenPanel() {
   const kept = useBench((state) => state.screen);
   const [pxPerMm, setPxPerMm] = useState(() => pxPerMmNow(kept, window.devicePixelRatio));
   // A telephone is narrower than a card lies: there it is held upright.
-  const [card] = useState(() => (window.innerWidth < 560 ? { width: CARD.height, height: CARD.width, how: ' upright' } : { ...CARD, how: '' }));
+  const [card] = useState(() =>
+    window.innerWidth < 560 ? { width: CARD.height, height: CARD.width, how: ' upright' } : { ...CARD, how: '' },
+  );
   const take = (next: number | null) => {
     const measure = next === null ? null : { pxPerMm: next, density: window.devicePixelRatio };
     keepScreen(measure);
@@ -21,9 +23,16 @@ export function ScreenPanel() {
   return (
     <section className={styles.screen} aria-label="True size on this screen">
       <h2>True size on this screen</h2>
-      <p>Hold a bank card or a student card{card.how} to the screen and move the slider until the frame is as wide as the card. With a ruler: the frame is {withUnit(card.width, 'mm', 1)} wide.</p>
+      <p>
+        Hold a bank card or a student card{card.how} to the screen and move the slider until the frame is as wide as the
+        card. With a ruler: the frame is {withUnit(card.width, 'mm', 1)} wide.
+      </p>
       <div className={styles.cardHolder}>
-        <div aria-hidden="true" className={styles.card} style={{ width: card.width * pxPerMm, height: card.height * pxPerMm, borderRadius: 3.18 * pxPerMm }} />
+        <div
+          aria-hidden="true"
+          className={styles.card}
+          style={{ width: card.width * pxPerMm, height: card.height * pxPerMm, borderRadius: 3.18 * pxPerMm }}
+        />
       </div>
       <label htmlFor={id}>Width of the frame</label>
       <input
@@ -37,9 +46,17 @@ export function ScreenPanel() {
         onChange={(event) => setPxPerMm(Number(event.currentTarget.value))}
       />
       <p className={styles.row}>
-        <button type="button" className="button button-small" onClick={() => take(pxPerMm)}>The frame fits the card</button>
-        {kept && <button type="button" className="button button-text button-small" onClick={() => take(null)}>Forget it</button>}
-        <span role="status" className={styles.hint}>{kept ? 'Measured: points are true on this screen.' : 'Not measured: points are as the browser takes them.'}</span>
+        <button type="button" className="button button-small" onClick={() => take(pxPerMm)}>
+          The frame fits the card
+        </button>
+        {kept && (
+          <button type="button" className="button button-text button-small" onClick={() => take(null)}>
+            Forget it
+          </button>
+        )}
+        <span role="status" className={styles.hint}>
+          {kept ? 'Measured: points are true on this screen.' : 'Not measured: points are as the browser takes them.'}
+        </span>
       </p>
     </section>
   );

@@ -23,7 +23,11 @@ export function StartOffer() {
     forgetOffer();
   };
   if (answer === 'taken') {
-    return <p className={styles.offer} role="status"><span>Started from {start.label}. Undo brings back what you had.</span></p>;
+    return (
+      <p className={styles.offer} role="status">
+        <span>Started from {start.label}. Undo brings back what you had.</span>
+      </p>
+    );
   }
   const differing = mine.offsets.filter((offset, pair) => offset !== offsets[pair]).length;
   const alike = sameDocument(mine, { ...mine, tracking, offsets });
@@ -36,14 +40,21 @@ export function StartOffer() {
           : `Starting from it replaces ${what(differing, mine.tracking !== tracking)} of this line’s ${pack.builtIn.length} gaps in one step; Undo brings yours back.`}
       </p>
       <p className={styles.row}>
-        {!alike && <button type="button" className="button button-small" onClick={() => settle('taken')}>Start from it</button>}
-        <button type="button" className="button button-text button-small" onClick={() => settle('left')}>{alike ? 'Go on' : 'Leave mine as it is'}</button>
+        {!alike && (
+          <button type="button" className="button button-small" onClick={() => settle('taken')}>
+            Start from it
+          </button>
+        )}
+        <button type="button" className="button button-text button-small" onClick={() => settle('left')}>
+          {alike ? 'Go on' : 'Leave mine as it is'}
+        </button>
       </p>
     </section>
   );
 }
 
-const what = (gaps: number, tracking: boolean): string => (gaps === 0 ? 'the tracking' : `${counted(gaps, 'offset')}${tracking ? ' and the tracking' : ''}`);
+const what = (gaps: number, tracking: boolean): string =>
+  gaps === 0 ? 'the tracking' : `${counted(gaps, 'offset')}${tracking ? ' and the tracking' : ''}`;
 
 /** What was answered is not asked again when the page is read anew. */
 function forgetOffer(): void {

@@ -15,7 +15,9 @@ export function WatchAgain() {
   if (steps < 2 && at === null) return null;
   return (
     <span className={styles.watch}>
-      <button type="button" className="button button-small" onClick={() => toggleWatching(session)}>{at === null ? 'Watch it again' : 'Back to mine'}</button>
+      <button type="button" className="button button-small" onClick={() => toggleWatching(session)}>
+        {at === null ? 'Watch it again' : 'Back to mine'}
+      </button>
       {at !== null && <Watching />}
     </span>
   );
@@ -25,6 +27,10 @@ function Watching() {
   const session = useSession();
   const history = useBench((state) => state.history);
   const steps = useMemo(() => stepsOfSitting({ history }), [history]);
-  usePlaying(steps, STEP_MS, useCallback(() => stopReplay(session), [session]));
+  usePlaying(
+    steps,
+    STEP_MS,
+    useCallback(() => stopReplay(session), [session]),
+  );
   return <ReplayControls steps={steps} />;
 }

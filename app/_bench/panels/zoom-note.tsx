@@ -16,8 +16,18 @@ export function ZoomNote() {
   }, []);
   // Points that were measured are corrected for zoom; pixels are what they are.
   if (size.unit === 'pt' && screen) {
-    return Math.abs(density / screen.density - 1) < 0.01 ? null : <p className={styles.hint}>The zoom, or the screen, is another one than when it was measured. On the same screen points are still true; on another one measure again.</p>;
+    return Math.abs(density / screen.density - 1) < 0.01 ? null : (
+      <p className={styles.hint}>
+        The zoom, or the screen, is another one than when it was measured. On the same screen points are still true; on
+        another one measure again.
+      </p>
+    );
   }
   if (Math.abs(density / opened - 1) < 0.01) return null;
-  return <p className={styles.hint}>The page has been zoomed to {numberText((100 * density) / opened)} % since it was opened, and the line with it: it is not at its true size.</p>;
+  return (
+    <p className={styles.hint}>
+      The page has been zoomed to {numberText((100 * density) / opened)} % since it was opened, and the line with it: it
+      is not at its true size.
+    </p>
+  );
 }

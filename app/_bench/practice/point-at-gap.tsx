@@ -27,15 +27,49 @@ export function PointAtGap({ pack, spacing, size, answered, choose }: Props) {
   }
   return (
     <>
-      <div className={answered ? undefined : styles.pointing} onMouseMove={(event) => setNear(answered ? null : at(event))} onMouseLeave={() => setNear(null)} onClick={(event) => { const gap = at(event); if (!answered && gap !== null) choose(gap); }}>
+      <div
+        className={answered ? undefined : styles.pointing}
+        onMouseMove={(event) => setNear(answered ? null : at(event))}
+        onMouseLeave={() => setNear(null)}
+        onClick={(event) => {
+          const gap = at(event);
+          if (!answered && gap !== null) choose(gap);
+        }}
+      >
         <SheetFrame scrolls ground="light">
-          <LineDrawing pack={pack} spacing={spacing} size={{ value: size, unit: 'px' }} label={null} behind={near !== null && <Ticks pack={pack} x={placed.gaps[near]!.centre} />} />
+          <LineDrawing
+            pack={pack}
+            spacing={spacing}
+            size={{ value: size, unit: 'px' }}
+            label={null}
+            behind={near !== null && <Ticks pack={pack} x={placed.gaps[near]!.centre} />}
+          />
         </SheetFrame>
       </div>
-      <div ref={names} className={styles.row} role="group" aria-label="Gaps of the line, in order" onKeyDown={walk} onBlur={() => setNear(null)}>
+      <div
+        ref={names}
+        className={styles.row}
+        role="group"
+        aria-label="Gaps of the line, in order"
+        onKeyDown={walk}
+        onBlur={() => setNear(null)}
+      >
         {gaps.map((gap) => {
           const { left, right } = pairLetters(pack, gap);
-          return <button key={gap} type="button" className="button button-small" disabled={answered} onFocus={() => setNear(gap)} onClick={() => choose(gap)}>{left}{'\u200A'}{right}</button>;
+          return (
+            <button
+              key={gap}
+              type="button"
+              className="button button-small"
+              disabled={answered}
+              onFocus={() => setNear(gap)}
+              onClick={() => choose(gap)}
+            >
+              {left}
+              {'\u200A'}
+              {right}
+            </button>
+          );
         })}
       </div>
     </>

@@ -8,7 +8,14 @@ import { PointAtGap } from './point-at-gap';
 import type { Trial } from './trial';
 import styles from './practice.module.css';
 
-export type Sheet = { task: PracticeTask; kind: PracticeKind; size: number; stair: Staircase; trial: Trial; answer: { right: boolean } | null };
+export type Sheet = {
+  task: PracticeTask;
+  kind: PracticeKind;
+  size: number;
+  stair: Staircase;
+  trial: Trial;
+  answer: { right: boolean } | null;
+};
 type Props = { sheet: Sheet; answer: (right: boolean) => void; next: () => void; leave: () => void };
 
 /** One look: the question, and once it is answered what was there. */
@@ -17,13 +24,29 @@ export function Question({ sheet, answer, next, leave }: Props) {
   return (
     <section className={styles.practice} aria-label="Question">
       <h2>{task === 'more even' ? 'Which of the two is the more even?' : 'Which gap is off?'}</h2>
-      {task === 'more even'
-        ? <TwoSettings sheet={sheet} answer={answer} />
-        : <PointAtGap pack={trial.pack} spacing={trial.faulty} size={size} answered={answered !== null} choose={(gap) => answer(gap === trial.gap)} />}
-      <p role="status" className={styles.said}>{answered ? answerWords(sheet, answered.right) : ''}</p>
+      {task === 'more even' ? (
+        <TwoSettings sheet={sheet} answer={answer} />
+      ) : (
+        <PointAtGap
+          pack={trial.pack}
+          spacing={trial.faulty}
+          size={size}
+          answered={answered !== null}
+          choose={(gap) => answer(gap === trial.gap)}
+        />
+      )}
+      <p role="status" className={styles.said}>
+        {answered ? answerWords(sheet, answered.right) : ''}
+      </p>
       <p className={styles.row}>
-        {answered && <button type="button" className="button button-main" autoFocus onClick={next}>Next</button>}
-        <button type="button" className="button button-text" onClick={leave}>Leave off</button>
+        {answered && (
+          <button type="button" className="button button-main" autoFocus onClick={next}>
+            Next
+          </button>
+        )}
+        <button type="button" className="button button-text" onClick={leave}>
+          Leave off
+        </button>
         <span className="quiet note-size">look {sheet.stair.trials + (answered ? 0 : 1)}</span>
       </p>
     </section>
@@ -32,14 +55,24 @@ export function Question({ sheet, answer, next, leave }: Props) {
 
 function TwoSettings({ sheet: { trial, size, answer: answered }, answer }: Pick<Props, 'sheet' | 'answer'>) {
   const line = (spacing: Trial['even']) => (
-    <SheetFrame scrolls ground="light"><LineDrawing pack={trial.pack} spacing={spacing} size={{ value: size, unit: 'px' }} label={null} /></SheetFrame>
+    <SheetFrame scrolls ground="light">
+      <LineDrawing pack={trial.pack} spacing={spacing} size={{ value: size, unit: 'px' }} label={null} />
+    </SheetFrame>
   );
   return (
     <>
       {line(trial.evenAbove ? trial.even : trial.faulty)}
-      <p><button type="button" className="button" disabled={answered !== null} onClick={() => answer(trial.evenAbove)}>The upper one</button></p>
+      <p>
+        <button type="button" className="button" disabled={answered !== null} onClick={() => answer(trial.evenAbove)}>
+          The upper one
+        </button>
+      </p>
       {line(trial.evenAbove ? trial.faulty : trial.even)}
-      <p><button type="button" className="button" disabled={answered !== null} onClick={() => answer(!trial.evenAbove)}>The lower one</button></p>
+      <p>
+        <button type="button" className="button" disabled={answered !== null} onClick={() => answer(!trial.evenAbove)}>
+          The lower one
+        </button>
+      </p>
     </>
   );
 }

@@ -21,7 +21,10 @@ export function addWaiting(personKey: string, result: PracticeResult): boolean {
 
 /** Takes away what the server has; what came in meanwhile, from another window too, stays. */
 export function dropWaiting(personKey: string, keys: readonly string[]): void {
-  write(personKey, readWaiting(personKey).filter(({ requestKey }) => !keys.includes(requestKey)));
+  write(
+    personKey,
+    readWaiting(personKey).filter(({ requestKey }) => !keys.includes(requestKey)),
+  );
 }
 
 /** All sittings, each once, oldest first. */
@@ -36,7 +39,11 @@ export type Sent = { kept: string[] } | { failed: 'unreachable' | 'signed out' |
 export async function sendWaiting(address: string, waiting: readonly PracticeResult[]): Promise<Sent> {
   const results = waiting.slice(0, 100);
   try {
-    const answer = await fetch(address, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ results }) });
+    const answer = await fetch(address, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ results }),
+    });
     if (answer.ok) return { kept: results.map(({ requestKey }) => requestKey) };
     return { failed: answer.status === 401 ? 'signed out' : answer.status < 500 ? 'refused' : 'unreachable' };
   } catch {

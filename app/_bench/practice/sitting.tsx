@@ -39,7 +39,16 @@ export function Sitting({ packs, personKey, results: kept, save }: EyePracticePr
     const { task, kind, size, stair } = sheet;
     const fault = threshold(stair);
     if (isFinished(stair) && fault !== null) {
-      const result = { requestKey: newKey(), at: new Date().toISOString(), task, kind, size, fault: Math.round(fault), trials: stair.trials, turns: [...stair.turns] };
+      const result = {
+        requestKey: newKey(),
+        at: new Date().toISOString(),
+        task,
+        kind,
+        size,
+        fault: Math.round(fault),
+        trials: stair.trials,
+        turns: [...stair.turns],
+      };
       add(result);
       setEnded(result);
       return setSheet(null);
@@ -51,7 +60,12 @@ export function Sitting({ packs, personKey, results: kept, save }: EyePracticePr
   if (sheet) return <Question sheet={sheet} answer={answer} next={next} leave={() => setSheet(null)} />;
   return (
     <div className={styles.practice}>
-      {ended && <p className="notice" role="status">You saw faults down to about {numberText(ended.fault)} thousandths of an em at {ended.size} px. Smaller is finer; it differs from day to day, and with the size.</p>}
+      {ended && (
+        <p className="notice" role="status">
+          You saw faults down to about {numberText(ended.fault)} thousandths of an em at {ended.size} px. Smaller is
+          finer; it differs from day to day, and with the size.
+        </p>
+      )}
       <Begin begin={begin} />
       <KeepingWords keeping={keeping} send={send} any={results.length > 0} />
       <ResultsOverTime results={results} />
@@ -65,7 +79,8 @@ function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => vo
     kept: any ? 'All your results are kept with your account.' : '',
     sending: 'Your results are on this device and on their way to your account …',
     unreachable: 'No answer from the server. Your results are kept on this device and will be sent when it answers.',
-    'signed out': 'Your session has ended. Your results are kept on this device; sign in again in another tab, then send them.',
+    'signed out':
+      'Your session has ended. Your results are kept on this device; sign in again in another tab, then send them.',
     refused: 'The server did not take your results. They are kept on this device.',
     'this device only': any ? 'Your results are kept on this device only.' : '',
   };
@@ -73,7 +88,11 @@ function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => vo
   return (
     <p className={styles.row} role="status" data-keeping={keeping}>
       <span className="quiet note-size">{words[keeping]}</span>
-      {waits && <button type="button" className="button button-small" onClick={send}>Send them now</button>}
+      {waits && (
+        <button type="button" className="button button-small" onClick={send}>
+          Send them now
+        </button>
+      )}
     </p>
   );
 }

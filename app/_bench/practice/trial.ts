@@ -16,7 +16,12 @@ export type Trial = {
 };
 
 /** Draws a line that has a gap of the kind, and makes a fault of the size in it, wider or tighter. */
-export function drawTrial(packs: readonly Pack[], kind: PracticeKind, level: number, random: () => number): Trial | null {
+export function drawTrial(
+  packs: readonly Pack[],
+  kind: PracticeKind,
+  level: number,
+  random: () => number,
+): Trial | null {
   const possible = packs.filter((pack) => gapsOfKind(pack, kind).length > 0);
   const pack = pick(possible, random);
   const gap = pack && pick(gapsOfKind(pack, kind), random);

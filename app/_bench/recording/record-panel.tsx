@@ -14,20 +14,42 @@ import styles from './recording.module.css';
 export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<BenchProps['demonstrations']> }) {
   const session = useSession();
   const [recorder] = useState(() => openRecorder(session, demonstrations));
-  const { recording, kept, deviceKeeps } = useSyncExternalStore(recorder.store.subscribe, recorder.store.get, recorder.store.get);
+  const { recording, kept, deviceKeeps } = useSyncExternalStore(
+    recorder.store.subscribe,
+    recorder.store.get,
+    recorder.store.get,
+  );
   useEffect(() => recorder.attach(), [recorder]);
   return (
     <section className={`${bench.panel} ${bench.panelWide}`} aria-label="Demonstration">
       {recording === null ? (
         <p className={bench.row}>
-          <button type="button" className="button button-small" onClick={recorder.begin}>Record a demonstration</button>
-          <span className={bench.hint} role="status">{kept ? <>It is kept. <a href={`${demonstrations.list}/${kept}`}>Look at it before it is shown</a></> : 'Space the line as usual; each gesture becomes a step that can be looked at again, with its reason.'}</span>
-          {!kept && <a className="note-size" href={demonstrations.list}>Demonstrations of this exercise</a>}
+          <button type="button" className="button button-small" onClick={recorder.begin}>
+            Record a demonstration
+          </button>
+          <span className={bench.hint} role="status">
+            {kept ? (
+              <>
+                It is kept. <a href={`${demonstrations.list}/${kept}`}>Look at it before it is shown</a>
+              </>
+            ) : (
+              'Space the line as usual; each gesture becomes a step that can be looked at again, with its reason.'
+            )}
+          </span>
+          {!kept && (
+            <a className="note-size" href={demonstrations.list}>
+              Demonstrations of this exercise
+            </a>
+          )}
         </p>
       ) : (
         <>
           <Standing recording={recording} recorder={recorder} />
-          {!deviceKeeps && <p role="alert"><strong>This device has no room for the recording. Stop and keep it before you leave this page.</strong></p>}
+          {!deviceKeeps && (
+            <p role="alert">
+              <strong>This device has no room for the recording. Stop and keep it before you leave this page.</strong>
+            </p>
+          )}
           <Reasons recording={recording} recorder={recorder} />
           {recording.state === 'ended' && <KeepRecording recording={recording} recorder={recorder} />}
         </>
@@ -41,12 +63,33 @@ function Standing({ recording, recorder }: { recording: Recording; recorder: Rec
   const words = { running: 'Recording', paused: 'Recording pauses', ended: 'Recorded' }[state];
   return (
     <p className={bench.row}>
-      <span className={styles.standing} role="status" data-recording={state}>{words}: {counted(steps.length, 'step')}{isFull(recording) && `, and ${STEP_LIMIT} is the most`}.</span>
-      {state === 'running' && <button type="button" className="button button-small" onClick={recorder.pause}>Pause</button>}
-      {state !== 'running' && !isFull(recording) && <button type="button" className="button button-small" onClick={recorder.resume}>Go on recording</button>}
-      {state !== 'ended' && <button type="button" className="button button-small" onClick={recorder.end}>Stop</button>}
-      {state === 'running' && <button type="button" className="button button-text button-small" onClick={recorder.remark}>Say something of this gap and leave it</button>}
-      {state === 'paused' && <span className={bench.hint}>What you do in the pause becomes one step when you go on.</span>}
+      <span className={styles.standing} role="status" data-recording={state}>
+        {words}: {counted(steps.length, 'step')}
+        {isFull(recording) && `, and ${STEP_LIMIT} is the most`}.
+      </span>
+      {state === 'running' && (
+        <button type="button" className="button button-small" onClick={recorder.pause}>
+          Pause
+        </button>
+      )}
+      {state !== 'running' && !isFull(recording) && (
+        <button type="button" className="button button-small" onClick={recorder.resume}>
+          Go on recording
+        </button>
+      )}
+      {state !== 'ended' && (
+        <button type="button" className="button button-small" onClick={recorder.end}>
+          Stop
+        </button>
+      )}
+      {state === 'running' && (
+        <button type="button" className="button button-text button-small" onClick={recorder.remark}>
+          Say something of this gap and leave it
+        </button>
+      )}
+      {state === 'paused' && (
+        <span className={bench.hint}>What you do in the pause becomes one step when you go on.</span>
+      )}
     </p>
   );
 }
@@ -62,7 +105,11 @@ function Reasons({ recording, recorder }: { recording: Recording; recorder: Reco
       {newest > 0 && (
         <details className="more">
           <summary>Reasons of the steps before</summary>
-          <div className={styles.reasons}>{steps.slice(0, newest).map((_, index) => <Reason key={index} recording={recording} index={index} recorder={recorder} />)}</div>
+          <div className={styles.reasons}>
+            {steps.slice(0, newest).map((_, index) => (
+              <Reason key={index} recording={recording} index={index} recorder={recorder} />
+            ))}
+          </div>
         </details>
       )}
     </>
@@ -75,8 +122,16 @@ function Reason({ recording, index, recorder }: { recording: Recording; index: n
   const step = recording.steps[index]!;
   return (
     <div className={bench.reason}>
-      <label htmlFor={id}>Step {index + 1}, {stepWords(pack, step)}: why (if you like)</label>
-      <textarea id={id} rows={2} maxLength={STEP_REASON_LIMIT} value={step.reason} onChange={(event) => recorder.setReason(index, event.currentTarget.value)} />
+      <label htmlFor={id}>
+        Step {index + 1}, {stepWords(pack, step)}: why (if you like)
+      </label>
+      <textarea
+        id={id}
+        rows={2}
+        maxLength={STEP_REASON_LIMIT}
+        value={step.reason}
+        onChange={(event) => recorder.setReason(index, event.currentTarget.value)}
+      />
     </div>
   );
 }

@@ -2,7 +2,17 @@ import * as z from 'zod/mini';
 import { spacingOf } from '@/shared/editing/document';
 import { settled, type History } from '@/shared/editing/history';
 import type { SpacingDocument } from '@/shared/editing/document';
-import { addRemark, followBench, recordedSteps, recordingSchema, resumeRecording, startRecording, withReason, type How, type Recording } from '@/shared/demonstration/recording';
+import {
+  addRemark,
+  followBench,
+  recordedSteps,
+  recordingSchema,
+  resumeRecording,
+  startRecording,
+  withReason,
+  type How,
+  type Recording,
+} from '@/shared/demonstration/recording';
 import { misfitOf } from '@/shared/demonstration/steps';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from '../session/device';
@@ -44,12 +54,21 @@ export type Recorder = {
  * Records what happens on the bench from its own history. Every step is in the journal on this device before anything
  * else happens, so that a reload goes on where it stood; the server gets the whole when it has a title.
  */
-export function openRecorder(session: BenchSession, { save, specimenVersionId }: NonNullable<BenchProps['demonstrations']>): Recorder {
+export function openRecorder(
+  session: BenchSession,
+  { save, specimenVersionId }: NonNullable<BenchProps['demonstrations']>,
+): Recorder {
   const { store: device } = openDevice();
   const { personKey, pack } = session.props;
   const place = `kerncrit/${encodeURIComponent(personKey)}/recording/${encodeURIComponent(specimenVersionId)}`;
   const pairs = pack.letters.length - 1;
-  const store = createStore<RecorderState>({ recording: read(device.get(place), pairs), sending: false, trouble: null, kept: null, deviceKeeps: true });
+  const store = createStore<RecorderState>({
+    recording: read(device.get(place), pairs),
+    sending: false,
+    trouble: null,
+    kept: null,
+    deviceKeeps: true,
+  });
   const spacing = () => spacingOf(settled(session.store.get().history));
 
   function keep(recording: Recording | null): void {
@@ -85,7 +104,11 @@ export function openRecorder(session: BenchSession, { save, specimenVersionId }:
       const { recording, sending } = store.get();
       if (!recording || sending) return;
       store.set({ sending: true, trouble: null });
-      const answer = await sendRecording(`${save}/${recording.id}`, { specimenVersionId, title: recording.title, recorded: recordedSteps(recording) });
+      const answer = await sendRecording(`${save}/${recording.id}`, {
+        specimenVersionId,
+        title: recording.title,
+        recorded: recordedSteps(recording),
+      });
       if (answer === 'kept') keep(null);
       store.set({ sending: false, ...(answer === 'kept' ? { kept: recording.id } : { trouble: answer }) });
     },

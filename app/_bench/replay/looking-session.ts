@@ -8,10 +8,22 @@ import type { BenchState } from '../session/state';
 import { createStore } from '../session/store';
 
 /** A bench on which nothing can be changed: the steps of a recording stand where those of a sitting would. */
-export function openLooking({ recorded, tells, ...given }: DemonstrationProps & Pick<BenchProps, 'tells'>): BenchSession {
+export function openLooking({
+  recorded,
+  tells,
+  ...given
+}: DemonstrationProps & Pick<BenchProps, 'tells'>): BenchSession {
   const steps = spacingsOf(recorded);
   const last = steps[steps.length - 1]!;
-  const props: BenchProps = { ...given, mode: 'practice', spacing: last, version: 0, draftId: 'demonstration', tells, save: null };
+  const props: BenchProps = {
+    ...given,
+    mode: 'practice',
+    spacing: last,
+    version: 0,
+    draftId: 'demonstration',
+    tells,
+    save: null,
+  };
   const pairs = props.pack.letters.length - 1;
   const store = createStore<BenchState>({
     history: { steps, cursor: steps.length - 1, gesture: null },
@@ -32,8 +44,15 @@ export function openLooking({ recorded, tells, ...given }: DemonstrationProps & 
   });
   const nothing = () => undefined;
   return {
-    props, store,
-    edit: nothing, follow: nothing, endGesture: nothing, cancelGesture: nothing, undo: nothing, redo: nothing, settleConflict: nothing,
+    props,
+    store,
+    edit: nothing,
+    follow: nothing,
+    endGesture: nothing,
+    cancelGesture: nothing,
+    undo: nothing,
+    redo: nothing,
+    settleConflict: nothing,
     start: () => nothing,
     choose(pair, extend = false) {
       const head = Math.max(0, Math.min(pairs - 1, pair));

@@ -23,13 +23,25 @@ export function ReplayControls({ steps }: { steps: readonly DemonstrationStep[] 
   return (
     <div className={styles.controls}>
       <p className={styles.buttons}>
-        <button type="button" className="button button-small" disabled={at === 0} onClick={go(at - 1)}>Step back</button>
-        <button type="button" className="button button-small" disabled={at >= steps.length} onClick={go(at + 1)}>Step forward</button>
-        {!still && <button type="button" className="button button-small" onClick={play}>{playing ? 'Stop' : at >= steps.length ? 'Play again' : 'Play'}</button>}
-        <span className={styles.count}>step {at} of {steps.length}</span>
+        <button type="button" className="button button-small" disabled={at === 0} onClick={go(at - 1)}>
+          Step back
+        </button>
+        <button type="button" className="button button-small" disabled={at >= steps.length} onClick={go(at + 1)}>
+          Step forward
+        </button>
+        {!still && (
+          <button type="button" className="button button-small" onClick={play}>
+            {playing ? 'Stop' : at >= steps.length ? 'Play again' : 'Play'}
+          </button>
+        )}
+        <span className={styles.count}>
+          step {at} of {steps.length}
+        </span>
       </p>
       <div aria-live="polite" className={styles.said}>
-        <p className={styles.moved}>{step ? `${capital(stepWords(session.props.pack, step))}.` : 'How it stood at the beginning.'}</p>
+        <p className={styles.moved}>
+          {step ? `${capital(stepWords(session.props.pack, step))}.` : 'How it stood at the beginning.'}
+        </p>
         {step?.reason && <p className={styles.reason}>{step.reason}</p>}
       </div>
     </div>

@@ -9,7 +9,12 @@ import { replayTo } from './replay';
  * The keys of a replay: those that go from gap to gap on the bench go from step to step here. Enter, Home and End only on
  * the sheet itself, single keys anywhere but in fields. Gives back a function that ends it.
  */
-export function attachReplayKeys(sheet: HTMLElement, session: BenchSession, steps: readonly DemonstrationStep[], around: { singleKeys: ReadonlyMap<string, SingleKeyAct>; mayPlay: boolean; showKeys(): void }): () => void {
+export function attachReplayKeys(
+  sheet: HTMLElement,
+  session: BenchSession,
+  steps: readonly DemonstrationStep[],
+  around: { singleKeys: ReadonlyMap<string, SingleKeyAct>; mayPlay: boolean; showKeys(): void },
+): () => void {
   const to = (at: number) => {
     session.store.set({ playing: false });
     replayTo(session, steps, at);
@@ -40,7 +45,8 @@ export function attachReplayKeys(sheet: HTMLElement, session: BenchSession, step
       event.preventDefault();
       return to(own);
     }
-    if (target.matches('input, textarea, select, [contenteditable]') || event.repeat || !session.store.get().singleKeys) return;
+    if (target.matches('input, textarea, select, [contenteditable]') || event.repeat || !session.store.get().singleKeys)
+      return;
     const act = around.singleKeys.get(event.key.toLowerCase());
     if (!act) return;
     event.preventDefault();

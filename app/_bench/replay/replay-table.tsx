@@ -28,7 +28,11 @@ const STEP_MS = 2200;
 /** A recorded setting, looked at step by step: the line at its true size and large, what moved marked, why beside it. */
 export function ReplayTable(props: DemonstrationProps & Pick<BenchProps, 'tells'>) {
   const [session] = useState(() => openLooking(props));
-  return <BenchContext value={session}><Table steps={props.recorded.steps} /></BenchContext>;
+  return (
+    <BenchContext value={session}>
+      <Table steps={props.recorded.steps} />
+    </BenchContext>
+  );
 }
 
 function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
@@ -40,21 +44,47 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
   const still = useReducedMotion();
   const isOpposite = useBench((state) => state.looks.opposite);
   const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
-  const trueEm = useCallback((_: CssPx, state: BenchState) => sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)), [size]);
-  const em = useCallback((width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, sizeInPx(size), width, zoom), [pack, widthInEm, size]);
-  usePlaying(steps, STEP_MS, useCallback(() => session.store.set({ playing: false }), [session]));
+  const trueEm = useCallback(
+    (_: CssPx, state: BenchState) => sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)),
+    [size],
+  );
+  const em = useCallback(
+    (width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, sizeInPx(size), width, zoom),
+    [pack, widthInEm, size],
+  );
+  usePlaying(
+    steps,
+    STEP_MS,
+    useCallback(() => session.store.set({ playing: false }), [session]),
+  );
 
   useEffect(() => {
     if (!sheet.current) return;
-    return attachReplayKeys(sheet.current, session, steps, { singleKeys: byKey, mayPlay: !still, showKeys: () => setKeysShown((shown) => !shown) });
+    return attachReplayKeys(sheet.current, session, steps, {
+      singleKeys: byKey,
+      mayPlay: !still,
+      showKeys: () => setKeysShown((shown) => !shown),
+    });
   }, [session, steps, byKey, still]);
 
   return (
-    <section className={`${bench.bench} ${styles.table}`} aria-label={`Demonstration on “${pack.text}”`} data-replay="on">
-      <div ref={sheet} tabIndex={0} role="group" aria-label={`“${pack.text}”, step by step: Enter for the next step, Shift and Enter for the one before`} className={`sheet sheet-${isOpposite ? opposite(ground) : ground} ${bench.sheet} ${styles.sheet}`}>
+    <section
+      className={`${bench.bench} ${styles.table}`}
+      aria-label={`Demonstration on “${pack.text}”`}
+      data-replay="on"
+    >
+      <div
+        ref={sheet}
+        tabIndex={0}
+        role="group"
+        aria-label={`“${pack.text}”, step by step: Enter for the next step, Shift and Enter for the one before`}
+        className={`sheet sheet-${isOpposite ? opposite(ground) : ground} ${bench.sheet} ${styles.sheet}`}
+      >
         <LineCanvas kind="true" em={trueEm} />
         <p className={bench.sheetLabel}>{withUnit(size.value, size.unit)}, as it is</p>
-        <div className={`${bench.working} ${styles.working}`}><LineCanvas kind="working" em={em} /></div>
+        <div className={`${bench.working} ${styles.working}`}>
+          <LineCanvas kind="working" em={em} />
+        </div>
         <Beside em={em} />
       </div>
       <div className={styles.aside}>
@@ -64,7 +94,15 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
           <ol className={styles.steps}>
             {steps.map((step, index) => (
               <li key={index}>
-                <StepButton at={index + 1} go={() => { session.store.set({ playing: false }); replayTo(session, steps, index + 1); }}>{stepWords(pack, step)}</StepButton>
+                <StepButton
+                  at={index + 1}
+                  go={() => {
+                    session.store.set({ playing: false });
+                    replayTo(session, steps, index + 1);
+                  }}
+                >
+                  {stepWords(pack, step)}
+                </StepButton>
                 {step.reason && <span className={styles.listReason}>{step.reason}</span>}
               </li>
             ))}
@@ -73,7 +111,16 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
       </div>
       <div className={styles.below}>
         <LooksPanel />
-        <p><button type="button" className="button button-text button-small" aria-expanded={keysShown} onClick={() => setKeysShown(!keysShown)}>Keys</button></p>
+        <p>
+          <button
+            type="button"
+            className="button button-text button-small"
+            aria-expanded={keysShown}
+            onClick={() => setKeysShown(!keysShown)}
+          >
+            Keys
+          </button>
+        </p>
         {keysShown && <KeysPanel keys={keys} onChange={change} replay />}
       </div>
     </section>
@@ -94,5 +141,9 @@ function Beside({ em }: { em: (width: CssPx, state: BenchState) => CssPx }) {
 
 function StepButton({ at, go, children }: { at: number; go: () => void; children: React.ReactNode }) {
   const now = useBench((state) => state.replayed === at);
-  return <button type="button" className={styles.stepButton} aria-current={now ? 'step' : undefined} onClick={go}>{children}</button>;
+  return (
+    <button type="button" className={styles.stepButton} aria-current={now ? 'step' : undefined} onClick={go}>
+      {children}
+    </button>
+  );
 }

@@ -33,7 +33,9 @@ export function stopReplay(session: BenchSession): void {
 /** The steps of this sitting, as they would be recorded. */
 export function stepsOfSitting({ history }: Pick<BenchState, 'history'>): DemonstrationStep[] {
   const spacings = history.steps.slice(0, history.cursor + 1).map(spacingOf);
-  return spacings.slice(1).map((after, index) => stepBetween(spacings[index]!, after, changedRun(spacings[index]!, after)));
+  return spacings
+    .slice(1)
+    .map((after, index) => stepBetween(spacings[index]!, after, changedRun(spacings[index]!, after)));
 }
 
 /** How long a step stands while it plays, ms: time to read its reason, and never near three changes a second. */

@@ -10,7 +10,10 @@ export function usePlaying(steps: readonly DemonstrationStep[], least: number, e
   const playing = useBench((state) => state.playing);
   useEffect(() => {
     if (!playing || at === null) return;
-    const timer = setTimeout(() => (at >= steps.length ? ended() : replayTo(session, steps, at + 1)), paceOf(steps[at - 1], least));
+    const timer = setTimeout(
+      () => (at >= steps.length ? ended() : replayTo(session, steps, at + 1)),
+      paceOf(steps[at - 1], least),
+    );
     return () => clearTimeout(timer);
   }, [session, steps, least, ended, at, playing]);
 }

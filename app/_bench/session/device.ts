@@ -15,7 +15,10 @@ export function openDevice(): { store: DeviceStore; lasting: boolean } {
 
 /** A name for something made here that nothing else will have. `randomUUID` is missing on pages without TLS. */
 export function newKey(): string {
-  return crypto.randomUUID?.() ?? Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  return (
+    crypto.randomUUID?.() ??
+    Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('')
+  );
 }
 
 function overStorage(storage: Storage): DeviceStore {

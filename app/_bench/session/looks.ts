@@ -1,10 +1,20 @@
 /** Ways of looking. All of them can be combined. */
-export type Look = 'white' | 'counters' | 'hidden' | 'head' | 'mirror' | 'opposite' | 'blur' | 'three' | 'guides' | 'why';
+export type Look =
+  'white' | 'counters' | 'hidden' | 'head' | 'mirror' | 'opposite' | 'blur' | 'three' | 'guides' | 'why';
 
 export type Looks = { readonly [look in Look]: boolean };
 
 export const noLooks: Looks = {
-  white: false, counters: false, hidden: false, head: false, mirror: false, opposite: false, blur: false, three: false, guides: false, why: false,
+  white: false,
+  counters: false,
+  hidden: false,
+  head: false,
+  mirror: false,
+  opposite: false,
+  blur: false,
+  three: false,
+  guides: false,
+  why: false,
 };
 
 /** The letters that stay open when all but three are covered: the two of a gap and the next one. */

@@ -5,7 +5,13 @@ const PATIENCE_MS = 15_000;
 
 /** Sends one change and says what came of it. Never throws. */
 export async function sendChange(address: string, draftId: string, change: SentChange): Promise<SyncEvent> {
-  const body: SaveRequest = { draftId, baseVersion: change.baseVersion, clientId: change.clientId, seq: change.seq, ...toWire(change.document) };
+  const body: SaveRequest = {
+    draftId,
+    baseVersion: change.baseVersion,
+    clientId: change.clientId,
+    seq: change.seq,
+    ...toWire(change.document),
+  };
   const giveUp = new AbortController();
   const timer = setTimeout(() => giveUp.abort(), PATIENCE_MS);
   try {

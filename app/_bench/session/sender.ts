@@ -66,11 +66,12 @@ export function startSender(parts: Parts): Sender {
   window.addEventListener('focus', wake);
   document.addEventListener('visibilitychange', wake);
   // Where nothing is sent there is nothing to take turns for.
-  if (address !== null) void holdLock(`kerncrit-send/${parts.scope.personKey}/${parts.draftId}`, ending.signal, () => {
-    maySend = true;
-    parts.reopen();
-    void pump();
-  });
+  if (address !== null)
+    void holdLock(`kerncrit-send/${parts.scope.personKey}/${parts.draftId}`, ending.signal, () => {
+      maySend = true;
+      parts.reopen();
+      void pump();
+    });
 
   function gather(): void {
     if (!gathering) return void pump();

@@ -1,7 +1,27 @@
 import { applyCommand, type Command } from '@/shared/editing/commands';
 import { sameDocument, type SpacingDocument } from '@/shared/editing/document';
-import { cancelGesture, endGesture, follow, present, record, redo, settled, undo, type History } from '@/shared/editing/history';
-import { openJournal, readChange, readHistory, readKept, rootOf, writeChange, writeSync, type JournalScope, type Written } from '@/shared/editing/journal';
+import {
+  cancelGesture,
+  endGesture,
+  follow,
+  present,
+  record,
+  redo,
+  settled,
+  undo,
+  type History,
+} from '@/shared/editing/history';
+import {
+  openJournal,
+  readChange,
+  readHistory,
+  readKept,
+  rootOf,
+  writeChange,
+  writeSync,
+  type JournalScope,
+  type Written,
+} from '@/shared/editing/journal';
 import { advance, type Kept, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from './device';
@@ -65,7 +85,14 @@ export function openSession(props: BenchProps): BenchSession {
     if (sameDocument(settled(history), settled(before.history))) return set({ history });
     const change = { clientId, seq: (seq += 1), document: settled(history) };
     written = writeChange(device, scope, change, history, written);
-    set({ history, shown: 'mine', replayed: null, playing: false, deviceKeeps: written !== null && lasting, sync: advance(before.sync, { kind: 'changed', change }) });
+    set({
+      history,
+      shown: 'mine',
+      replayed: null,
+      playing: false,
+      deviceKeeps: written !== null && lasting,
+      sync: advance(before.sync, { kind: 'changed', change }),
+    });
     sender?.kick();
   }
 
@@ -90,11 +117,17 @@ export function openSession(props: BenchProps): BenchSession {
   return {
     props,
     store,
-    edit: (command) => take(record(store.get().history, applyCommand(present(store.get().history), command), sameDocument)),
+    edit: (command) =>
+      take(record(store.get().history, applyCommand(present(store.get().history), command), sameDocument)),
     follow(command, from) {
       const { history } = store.get();
       const base = from === 'start' ? settled(history) : present(history);
-      store.setByHand({ history: follow(history, applyCommand(base, command)), shown: 'mine', replayed: null, playing: false });
+      store.setByHand({
+        history: follow(history, applyCommand(base, command)),
+        shown: 'mine',
+        replayed: null,
+        playing: false,
+      });
     },
     endGesture: () => take(endGesture(store.get().history, sameDocument), store.setByHand),
     cancelGesture: () => take(cancelGesture(store.get().history)),
@@ -153,5 +186,13 @@ export function openSession(props: BenchProps): BenchSession {
 
 function serverHas(props: BenchProps): Kept {
   const { spacing, version, tolerances, reasons } = props;
-  return { version, document: { tracking: spacing.tracking, offsets: spacing.offsets, ...(tolerances && { tolerances }), ...(reasons && { reasons }) } };
+  return {
+    version,
+    document: {
+      tracking: spacing.tracking,
+      offsets: spacing.offsets,
+      ...(tolerances && { tolerances }),
+      ...(reasons && { reasons }),
+    },
+  };
 }

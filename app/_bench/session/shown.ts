@@ -7,7 +7,8 @@ import { current, type BenchState } from './state';
 export function laidDocument(state: BenchState, props: BenchProps): SpacingDocument | null {
   if (state.laid === null) return null;
   if (state.laid === 'built-in') return builtInDocument(props.pack.letters.length - 1);
-  if (state.laid === 'start' && props.start) return { tracking: props.start.spacing.tracking, offsets: props.start.spacing.offsets };
+  if (state.laid === 'start' && props.start)
+    return { tracking: props.start.spacing.tracking, offsets: props.start.spacing.offsets };
   if (state.laid === 'step before') return state.history.steps[Math.max(0, (state.replayed ?? 0) - 1)] ?? null;
   const underlay = props.underlays?.find(({ id }) => id === state.laid);
   return underlay ? { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets } : null;

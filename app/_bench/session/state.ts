@@ -38,4 +38,7 @@ export type BenchState = {
 /** The document as it stands under the hand. */
 export const current = (state: BenchState): SpacingDocument => present(state.history);
 
-export const chosenRun = ({ chosen }: BenchState): Run => ({ from: Math.min(chosen.anchor, chosen.head), to: Math.max(chosen.anchor, chosen.head) });
+export const chosenRun = ({ chosen }: BenchState): Run => ({
+  from: Math.min(chosen.anchor, chosen.head),
+  to: Math.max(chosen.anchor, chosen.head),
+});

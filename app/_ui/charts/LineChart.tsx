@@ -29,39 +29,116 @@ type Props = ChartSaid & {
  */
 export function LineChart({ x, y, series, bands = [], empty = 'There is nothing to draw yet.', ...said }: Props) {
   const points = series.flatMap((one) => one.points);
-  const heights = points.flatMap(({ y: height, lower, upper }) => [height, lower, upper]).filter((value): value is number => typeof value === 'number');
+  const heights = points
+    .flatMap(({ y: height, lower, upper }) => [height, lower, upper])
+    .filter((value): value is number => typeof value === 'number');
   const xWords = x.words ?? ((value: number) => numberText(value, 2));
   const yWords = (value: number) => (y.plus ? signed(value, 3) : numberText(value, 3));
-  if (heights.length === 0) return <p className="quiet">{said.title}: {empty}</p>;
+  if (heights.length === 0)
+    return (
+      <p className="quiet">
+        {said.title}: {empty}
+      </p>
+    );
 
-  const across = chartScale(x.scale, points.map((point) => point.x));
+  const across = chartScale(
+    x.scale,
+    points.map((point) => point.x),
+  );
   const up = chartScale('linear', [...heights, ...(y.include ?? []), ...bands.flatMap(({ from, to }) => [from, to])]);
-  const path = line<ChartPoint>().defined((point) => point.y !== null).x((point) => across.at(point.x)).y((point) => 100 - up.at(point.y!));
-  const stretch = area<ChartPoint>().defined(({ lower, upper }) => lower !== undefined && upper !== undefined).x((point) => across.at(point.x)).y0((point) => 100 - up.at(point.lower!)).y1((point) => 100 - up.at(point.upper!)).digits(2);
+  const path = line<ChartPoint>()
+    .defined((point) => point.y !== null)
+    .x((point) => across.at(point.x))
+    .y((point) => 100 - up.at(point.y!));
+  const stretch = area<ChartPoint>()
+    .defined(({ lower, upper }) => lower !== undefined && upper !== undefined)
+    .x((point) => across.at(point.x))
+    .y0((point) => 100 - up.at(point.lower!))
+    .y1((point) => 100 - up.at(point.upper!))
+    .digits(2);
   return (
     <ChartFrame
       {...said}
-      numbers={{ columns: [{ name: x.label, unit: x.unit, words: xWords }, ...columnsOf(series, y)], rows: rowsOf(series) }}
-      chartKey={(series.length > 1 || bands.length > 0) && <ChartKey entries={[...series.map(({ name }, index) => ({ name, series: index })), ...bands.map(({ name }) => ({ name, kind: 'band' as const }))]} />}
+      numbers={{
+        columns: [{ name: x.label, unit: x.unit, words: xWords }, ...columnsOf(series, y)],
+        rows: rowsOf(series),
+      }}
+      chartKey={
+        (series.length > 1 || bands.length > 0) && (
+          <ChartKey
+            entries={[
+              ...series.map(({ name }, index) => ({ name, series: index })),
+              ...bands.map(({ name }) => ({ name, kind: 'band' as const })),
+            ]}
+          />
+        )
+      }
       drawing={(ids) => (
         <div className="chart-plot">
-          <p className="chart-axis" aria-hidden="true">{y.label}{y.unit && `, ${y.unit}`}</p>
-          <svg role="img" aria-labelledby={ids.name} aria-describedby={ids.description} className="chart-field" height="260">
+          <p className="chart-axis" aria-hidden="true">
+            {y.label}
+            {y.unit && `, ${y.unit}`}
+          </p>
+          <svg
+            role="img"
+            aria-labelledby={ids.name}
+            aria-describedby={ids.description}
+            className="chart-field"
+            height="260"
+          >
             <Levels scale={up} words={yWords} />
             <Places scale={across} words={xWords} />
             <svg viewBox="0 0 100 100" preserveAspectRatio="none" width="100%" height="100%" overflow="visible">
-              {bands.map(({ name, from, to }) => <rect key={name} className="chart-band" x="0" width="100" y={100 - up.at(to)} height={up.at(to) - up.at(from)} />)}
-              {series.map(({ name, points: own, band }) => band && <path key={name} className="chart-band" d={stretch(own) ?? undefined} />)}
-              {series.map(({ name, points: own, dotsOnly }, index) => !dotsOnly && <path key={name} className={`chart-line ${seriesClass(index)}`} d={path(own) ?? undefined} />)}
+              {bands.map(({ name, from, to }) => (
+                <rect
+                  key={name}
+                  className="chart-band"
+                  x="0"
+                  width="100"
+                  y={100 - up.at(to)}
+                  height={up.at(to) - up.at(from)}
+                />
+              ))}
+              {series.map(
+                ({ name, points: own, band }) =>
+                  band && <path key={name} className="chart-band" d={stretch(own) ?? undefined} />,
+              )}
+              {series.map(
+                ({ name, points: own, dotsOnly }, index) =>
+                  !dotsOnly && (
+                    <path key={name} className={`chart-line ${seriesClass(index)}`} d={path(own) ?? undefined} />
+                  ),
+              )}
             </svg>
-            {series.map(({ name, points: own, band }, index) => own.map((point, place) => point.y !== null && (
-              <g key={`${name} ${place}`}>
-                {!band && point.lower !== undefined && point.upper !== undefined && <line className={`chart-whisker ${seriesClass(index)}`} x1={percent(across.at(point.x))} x2={percent(across.at(point.x))} y1={percent(100 - up.at(point.lower))} y2={percent(100 - up.at(point.upper))} />}
-                <ChartMark x={across.at(point.x)} y={100 - up.at(point.y)} series={index} title={`${name}, ${xWords(point.x)}: ${yWords(Math.round(point.y * 1000) / 1000)}`} />
-              </g>
-            )))}
+            {series.map(({ name, points: own, band }, index) =>
+              own.map(
+                (point, place) =>
+                  point.y !== null && (
+                    <g key={`${name} ${place}`}>
+                      {!band && point.lower !== undefined && point.upper !== undefined && (
+                        <line
+                          className={`chart-whisker ${seriesClass(index)}`}
+                          x1={percent(across.at(point.x))}
+                          x2={percent(across.at(point.x))}
+                          y1={percent(100 - up.at(point.lower))}
+                          y2={percent(100 - up.at(point.upper))}
+                        />
+                      )}
+                      <ChartMark
+                        x={across.at(point.x)}
+                        y={100 - up.at(point.y)}
+                        series={index}
+                        title={`${name}, ${xWords(point.x)}: ${yWords(Math.round(point.y * 1000) / 1000)}`}
+                      />
+                    </g>
+                  ),
+              ),
+            )}
           </svg>
-          <p className="chart-axis chart-axis-foot" aria-hidden="true">{x.label}{x.unit && `, ${x.unit}`}</p>
+          <p className="chart-axis chart-axis-foot" aria-hidden="true">
+            {x.label}
+            {x.unit && `, ${x.unit}`}
+          </p>
         </div>
       )}
     />
@@ -70,20 +147,31 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
 
 const spreads = (points: readonly ChartPoint[]): boolean => points.some(({ lower }) => lower !== undefined);
 
-const columnsOf = (series: Props['series'], { unit, digits = 2, plus }: Props['y']) => series.flatMap(({ name, points }) => [
-  { name, unit, digits, plus },
-  ...(spreads(points) ? [{ name: `${name}, from`, unit, digits, plus }, { name: `${name}, to`, unit, digits, plus }] : []),
-]);
+const columnsOf = (series: Props['series'], { unit, digits = 2, plus }: Props['y']) =>
+  series.flatMap(({ name, points }) => [
+    { name, unit, digits, plus },
+    ...(spreads(points)
+      ? [
+          { name: `${name}, from`, unit, digits, plus },
+          { name: `${name}, to`, unit, digits, plus },
+        ]
+      : []),
+  ]);
 
 /** A row for each x; where a series has several points at one x, as many rows as it has. */
 function rowsOf(series: Props['series']): ChartCell[][] {
-  const places = [...new Set(series.flatMap(({ points }) => points.map(({ x }) => x)))].sort((one, other) => one - other);
+  const places = [...new Set(series.flatMap(({ points }) => points.map(({ x }) => x)))].sort(
+    (one, other) => one - other,
+  );
   return places.flatMap((x) => {
     const here = series.map(({ points }) => points.filter((point) => point.x === x));
     const deepest = Math.max(...here.map((points) => points.length));
-    return Array.from({ length: deepest }, (_, index) => [x, ...series.flatMap(({ points }, which) => {
-      const point = here[which]![index];
-      return [point?.y ?? null, ...(spreads(points) ? [point?.lower ?? null, point?.upper ?? null] : [])];
-    })]);
+    return Array.from({ length: deepest }, (_, index) => [
+      x,
+      ...series.flatMap(({ points }, which) => {
+        const point = here[which]![index];
+        return [point?.y ?? null, ...(spreads(points) ? [point?.lower ?? null, point?.upper ?? null] : [])];
+      }),
+    ]);
   });
 }

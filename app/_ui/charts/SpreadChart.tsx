@@ -10,7 +10,8 @@ export type RowSpread = { count: number; least: number; lower: number; median: n
 export type SpreadRow = {
   name: string;
   /** The values themselves, or their spread where somebody counted before; neither, where there is nothing. */
-  values?: readonly number[]; spread?: RowSpread;
+  values?: readonly number[];
+  spread?: RowSpread;
   /** Values that are held against the rest, such as references. */
   marks?: readonly { name: string; value: number }[];
   band?: { from: number; to: number };
@@ -22,7 +23,9 @@ type Props = ChartSaid & {
   rowName: string;
   rows: readonly SpreadRow[];
   /** What the marks, the band and the values are, in words. */
-  marksName?: string; bandName?: string; valuesName?: string;
+  marksName?: string;
+  bandName?: string;
+  valuesName?: string;
   empty?: string;
 };
 
@@ -34,10 +37,28 @@ const mostDots = 40;
  * @example <SpreadChart title="Totals" reading="…" fileName="totals" rowName="Pair" x={{ label: 'Total', unit: '1/1000 em', plus: true }}
  *   rows={[{ name: 'AV', values: [-90, -70, -75], marks: [{ name: 'Reference 1', value: -80 }], band: { from: -95, to: -65 } }]} />
  */
-export function SpreadChart({ x, rowName, rows, marksName = 'Reference', bandName = 'Tolerance', valuesName = 'Settings', empty = 'There is nothing to draw yet.', ...said }: Props) {
+export function SpreadChart({
+  x,
+  rowName,
+  rows,
+  marksName = 'Reference',
+  bandName = 'Tolerance',
+  valuesName = 'Settings',
+  empty = 'There is nothing to draw yet.',
+  ...said
+}: Props) {
   const filled = rows.map((row): FilledRow => ({ ...row, spread: row.spread ?? spreadOf(row.values ?? []) }));
-  const all = filled.flatMap(({ spread, marks, band }) => [...(spread ? [spread.least, spread.most] : []), ...(marks ?? []).map(({ value }) => value), ...(band ? [band.from, band.to] : [])]);
-  if (all.length === 0) return <p className="quiet">{said.title}: {empty}</p>;
+  const all = filled.flatMap(({ spread, marks, band }) => [
+    ...(spread ? [spread.least, spread.most] : []),
+    ...(marks ?? []).map(({ value }) => value),
+    ...(band ? [band.from, band.to] : []),
+  ]);
+  if (all.length === 0)
+    return (
+      <p className="quiet">
+        {said.title}: {empty}
+      </p>
+    );
 
   const across = chartScale('linear', [...all, ...(x.include ?? [])]);
   const words = (value: number) => (x.plus ? signed(value, 3) : numberText(value, 3));
@@ -48,29 +69,64 @@ export function SpreadChart({ x, rowName, rows, marksName = 'Reference', bandNam
     <ChartFrame
       {...said}
       numbers={numbersOf(filled, { x, rowName, marksName, bandName })}
-      chartKey={<ChartKey entries={[dots ? { name: valuesName, kind: 'dot' } : { name: `${valuesName}: middle half, median, least and most`, kind: 'box' }, ...(rows.some(({ marks }) => marks?.length) ? [{ name: marksName, kind: 'reference' as const }] : []), ...(rows.some(({ band }) => band) ? [{ name: bandName, kind: 'band' as const }] : [])]} />}
+      chartKey={
+        <ChartKey
+          entries={[
+            dots
+              ? { name: valuesName, kind: 'dot' }
+              : { name: `${valuesName}: middle half, median, least and most`, kind: 'box' },
+            ...(rows.some(({ marks }) => marks?.length) ? [{ name: marksName, kind: 'reference' as const }] : []),
+            ...(rows.some(({ band }) => band) ? [{ name: bandName, kind: 'band' as const }] : []),
+          ]}
+        />
+      }
       drawing={(ids) => (
         <div className={beside ? 'chart-plot chart-plot-beside' : 'chart-plot chart-plot-above'}>
-          <svg role="img" aria-labelledby={ids.name} aria-describedby={ids.description} className="chart-field" height={rows.length * height}>
+          <svg
+            role="img"
+            aria-labelledby={ids.name}
+            aria-describedby={ids.description}
+            className="chart-field"
+            height={rows.length * height}
+          >
             <Places scale={across} words={words} lines above />
             {rows.length > 12 && <Places scale={across} words={words} />}
             {filled.map((row, index) => (
               <svg key={index} y={index * height} height={height} width="100%" overflow="visible">
-                {beside ? <text className="chart-words chart-name" x="-8" y="18" textAnchor="end">{row.name}</text> : <text className="chart-words chart-name" x="0" y="14">{row.name}</text>}
+                {beside ? (
+                  <text className="chart-words chart-name" x="-8" y="18" textAnchor="end">
+                    {row.name}
+                  </text>
+                ) : (
+                  <text className="chart-words chart-name" x="0" y="14">
+                    {row.name}
+                  </text>
+                )}
                 <svg y={beside ? 0 : 18} height="28" width="100%" overflow="visible">
                   <Row row={row} scale={across} dots={dots} />
                 </svg>
               </svg>
             ))}
           </svg>
-          <p className="chart-axis chart-axis-foot" aria-hidden="true">{x.label}{x.unit && `, ${x.unit}`}</p>
+          <p className="chart-axis chart-axis-foot" aria-hidden="true">
+            {x.label}
+            {x.unit && `, ${x.unit}`}
+          </p>
         </div>
       )}
     />
   );
 }
 
-function Row({ row: { values = [], spread, marks = [], band }, scale, dots }: { row: FilledRow; scale: ChartScale; dots: boolean }) {
+function Row({
+  row: { values = [], spread, marks = [], band },
+  scale,
+  dots,
+}: {
+  row: FilledRow;
+  scale: ChartScale;
+  dots: boolean;
+}) {
   const at = (value: number) => percent(scale.at(value));
   const wide = (from: number, to: number) => percent(scale.at(to) - scale.at(from));
   const taken = new Map<number, number>();
@@ -78,21 +134,28 @@ function Row({ row: { values = [], spread, marks = [], band }, scale, dots }: { 
     <>
       <line className="chart-grid" x1="0" x2="100%" y1="14" y2="14" />
       {band && <rect className="chart-band" x={at(band.from)} width={wide(band.from, band.to)} y="2" height="24" />}
-      {!dots && spread && <>
-        <line className="chart-whisker chart-series-0" x1={at(spread.least)} x2={at(spread.most)} y1="14" y2="14" />
-        <rect className="chart-box" x={at(spread.lower)} width={wide(spread.lower, spread.upper)} y="7" height="14" />
-        <line className="chart-median" x1={at(spread.median)} x2={at(spread.median)} y1="5" y2="23" />
-      </>}
-      {dots && values.map((value, index) => {
-        // Equal values stand in a small heap around the row's middle, not on top of one another.
-        const place = Math.round(scale.at(value));
-        const before = taken.get(place) ?? 0;
-        taken.set(place, before + 1);
-        const away = Math.min(10, Math.ceil(before / 2) * 4) * (before % 2 === 0 ? 1 : -1);
-        return <circle key={index} className="chart-dot" cx={at(value)} cy={14 + away} r="3.2" />;
-      })}
+      {!dots && spread && (
+        <>
+          <line className="chart-whisker chart-series-0" x1={at(spread.least)} x2={at(spread.most)} y1="14" y2="14" />
+          <rect className="chart-box" x={at(spread.lower)} width={wide(spread.lower, spread.upper)} y="7" height="14" />
+          <line className="chart-median" x1={at(spread.median)} x2={at(spread.median)} y1="5" y2="23" />
+        </>
+      )}
+      {dots &&
+        values.map((value, index) => {
+          // Equal values stand in a small heap around the row's middle, not on top of one another.
+          const place = Math.round(scale.at(value));
+          const before = taken.get(place) ?? 0;
+          taken.set(place, before + 1);
+          const away = Math.min(10, Math.ceil(before / 2) * 4) * (before % 2 === 0 ? 1 : -1);
+          return <circle key={index} className="chart-dot" cx={at(value)} cy={14 + away} r="3.2" />;
+        })}
       {marks.map(({ name, value }) => (
-        <svg key={name} x={at(value)} y="14" overflow="visible"><path className="chart-reference" d="M0 -8L5 0L0 8L-5 0Z"><title>{`${name}: ${signed(value, 1)}`}</title></path></svg>
+        <svg key={name} x={at(value)} y="14" overflow="visible">
+          <path className="chart-reference" d="M0 -8L5 0L0 8L-5 0Z">
+            <title>{`${name}: ${signed(value, 1)}`}</title>
+          </path>
+        </svg>
       ))}
     </>
   );
@@ -104,17 +167,35 @@ function spreadOf(values: readonly number[]): RowSpread | null {
   return { count: values.length, least: at(0), lower: at(0.25), median: at(0.5), upper: at(0.75), most: at(1) };
 }
 
-function numbersOf(rows: readonly FilledRow[], { x: { unit, digits = 1, plus }, rowName, marksName, bandName }: Pick<Props, 'x' | 'rowName'> & { marksName: string; bandName: string }) {
+function numbersOf(
+  rows: readonly FilledRow[],
+  {
+    x: { unit, digits = 1, plus },
+    rowName,
+    marksName,
+    bandName,
+  }: Pick<Props, 'x' | 'rowName'> & { marksName: string; bandName: string },
+) {
   const mostMarks = Math.max(0, ...rows.map(({ marks }) => marks?.length ?? 0));
   const banded = rows.some(({ band }) => band);
   const value = (name: string) => ({ name, unit, digits, plus });
   const columns = [
-    { name: rowName }, { name: 'Values', digits: 0 }, ...['Least', 'Lower quartile', 'Median', 'Upper quartile', 'Most'].map(value),
-    ...Array.from({ length: mostMarks }, (_, index) => value(mostMarks === 1 ? marksName : `${marksName} ${index + 1}`)),
+    { name: rowName },
+    { name: 'Values', digits: 0 },
+    ...['Least', 'Lower quartile', 'Median', 'Upper quartile', 'Most'].map(value),
+    ...Array.from({ length: mostMarks }, (_, index) =>
+      value(mostMarks === 1 ? marksName : `${marksName} ${index + 1}`),
+    ),
     ...(banded ? [value(`${bandName} from`), value(`${bandName} to`)] : []),
   ];
   const cells = rows.map(({ name, spread, marks = [], band }): ChartCell[] => [
-    name, spread?.count ?? 0, spread?.least ?? null, spread?.lower ?? null, spread?.median ?? null, spread?.upper ?? null, spread?.most ?? null,
+    name,
+    spread?.count ?? 0,
+    spread?.least ?? null,
+    spread?.lower ?? null,
+    spread?.median ?? null,
+    spread?.upper ?? null,
+    spread?.most ?? null,
     ...Array.from({ length: mostMarks }, (_, index) => marks[index]?.value ?? null),
     ...(banded ? [band?.from ?? null, band?.to ?? null] : []),
   ]);

@@ -5,7 +5,13 @@ import { Table } from '../Table';
 import { CsvLink } from './CsvLink';
 
 /** A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`: how a value is said. */
-export type ChartColumn = { name: string; unit?: string; digits?: number; plus?: boolean; words?: (value: number) => string };
+export type ChartColumn = {
+  name: string;
+  unit?: string;
+  digits?: number;
+  plus?: boolean;
+  words?: (value: number) => string;
+};
 export type ChartCell = string | number | null;
 export type ChartNumbers = { columns: readonly ChartColumn[]; rows: readonly (readonly ChartCell[])[] };
 
@@ -24,25 +30,57 @@ export type ChartSaid = {
 };
 
 /** Figure, caption, the numbers as a table and as CSV. `drawing` gets the ids of its name and description. */
-export function ChartFrame({ title, reading, fileName, csvHref, level, numbers, drawing, chartKey }: ChartSaid & { numbers: ChartNumbers; chartKey?: ReactNode; drawing: (ids: { name: string; description: string }) => ReactNode }) {
+export function ChartFrame({
+  title,
+  reading,
+  fileName,
+  csvHref,
+  level,
+  numbers,
+  drawing,
+  chartKey,
+}: ChartSaid & {
+  numbers: ChartNumbers;
+  chartKey?: ReactNode;
+  drawing: (ids: { name: string; description: string }) => ReactNode;
+}) {
   const id = useId();
   const Title = level ? (`h${level}` as const) : 'strong';
   const ids = { name: `${id}-name`, description: `${id}-reading` };
   return (
     <figure className="chart">
       <figcaption>
-        <Title id={ids.name} className="chart-title">{title}</Title>
-        <span id={ids.description} className="chart-reading">{reading}</span>
+        <Title id={ids.name} className="chart-title">
+          {title}
+        </Title>
+        <span id={ids.description} className="chart-reading">
+          {reading}
+        </span>
       </figcaption>
       {chartKey}
       {drawing(ids)}
       <div className="chart-numbers">
-        <Disclosure summary={<>The numbers<span className="visually-hidden"> of “{title}”</span></>}>
+        <Disclosure
+          summary={
+            <>
+              The numbers<span className="visually-hidden"> of “{title}”</span>
+            </>
+          }
+        >
           <NumbersTable title={title} numbers={numbers} />
         </Disclosure>
-        {csvHref
-          ? <a className="csv-link" href={csvHref} download={`${fileName}.csv`}>CSV<span className="visually-hidden"> of “{title}”</span></a>
-          : <CsvLink head={numbers.columns.map(columnTitle)} rows={numbers.rows.map((row) => row.map(exact))} fileName={fileName} of={title} />}
+        {csvHref ? (
+          <a className="csv-link" href={csvHref} download={`${fileName}.csv`}>
+            CSV<span className="visually-hidden"> of “{title}”</span>
+          </a>
+        ) : (
+          <CsvLink
+            head={numbers.columns.map(columnTitle)}
+            rows={numbers.rows.map((row) => row.map(exact))}
+            fileName={fileName}
+            of={title}
+          />
+        )}
       </div>
     </figure>
   );
@@ -53,13 +91,29 @@ function NumbersTable({ title, numbers: { columns, rows } }: { title: string; nu
   const className = (index: number) => (isNumber[index] ? 'number' : undefined);
   return (
     <Table caption={title} captionHidden narrow>
-      <thead><tr>{columns.map((column, index) => <th key={column.name} scope="col" className={className(index)}>{columnTitle(column)}</th>)}</tr></thead>
+      <thead>
+        <tr>
+          {columns.map((column, index) => (
+            <th key={column.name} scope="col" className={className(index)}>
+              {columnTitle(column)}
+            </th>
+          ))}
+        </tr>
+      </thead>
       <tbody>
         {rows.map((row, rowIndex) => (
           <tr key={rowIndex}>
-            {row.map((cell, index) => index === 0
-              ? <th key={index} scope="row">{cellText(cell, columns[index]!)}</th>
-              : <td key={index} className={className(index)}>{cellText(cell, columns[index]!)}</td>)}
+            {row.map((cell, index) =>
+              index === 0 ? (
+                <th key={index} scope="row">
+                  {cellText(cell, columns[index]!)}
+                </th>
+              ) : (
+                <td key={index} className={className(index)}>
+                  {cellText(cell, columns[index]!)}
+                </td>
+              ),
+            )}
           </tr>
         ))}
       </tbody>

@@ -13,15 +13,25 @@ const day = 86_400_000;
  */
 export function chartScale(kind: ScaleKind, values: readonly number[], wanted = 5): ChartScale {
   const wrong = values.find((value) => !Number.isFinite(value) || (kind === 'log2' && value <= 0));
-  if (wrong !== undefined || values.length === 0) throw new RangeError(`A chart cannot place ${wrong ?? 'no values at all'} on a scale of kind “${kind}”.`);
-  const least = Math.min(...values), most = Math.max(...values);
+  if (wrong !== undefined || values.length === 0)
+    throw new RangeError(`A chart cannot place ${wrong ?? 'no values at all'} on a scale of kind “${kind}”.`);
+  const least = Math.min(...values),
+    most = Math.max(...values);
   if (kind === 'round') {
     const scale = scaleLinear([least - 0.25, most + 0.25], [0, 100]);
-    return { at: scale, ticks: Array.from({ length: Math.floor(most) - Math.ceil(least) + 1 }, (_, index) => Math.ceil(least) + index) };
+    return {
+      at: scale,
+      ticks: Array.from({ length: Math.floor(most) - Math.ceil(least) + 1 }, (_, index) => Math.ceil(least) + index),
+    };
   }
   if (kind === 'log2') {
     const scale = scaleLog([least / 1.15, most * 1.15], [0, 100]).base(2);
-    return { at: scale, ticks: [...new Set(values)].sort((one, other) => one - other).filter((value, index, all) => index === 0 || value / all[index - 1]! > 1.2) };
+    return {
+      at: scale,
+      ticks: [...new Set(values)]
+        .sort((one, other) => one - other)
+        .filter((value, index, all) => index === 0 || value / all[index - 1]! > 1.2),
+    };
   }
   const aside = kind === 'time' ? day : 1;
   const [from, to] = least === most ? [least - aside, most + aside] : [least, most];

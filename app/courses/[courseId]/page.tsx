@@ -28,30 +28,54 @@ export default async function Course({ params }: Props) {
   const teaches = course.role === 'instructor';
   const removed = teaches ? (await forPage(listPutAside, { courseId })).length : 0;
   const keeping = teaches ? await forPage(readKeeping, { courseId }) : null;
-  const post = <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>Plan an exercise</ButtonLink>;
+  const post = (
+    <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>
+      Plan an exercise
+    </ButtonLink>
+  );
   return (
     <>
       <CourseFrame course={course} current="exercises" />
       <Page>
         <PageHeader title="Exercises" actions={teaches && exercises.length > 0 ? post : undefined} />
         {keeping?.near && keeping.students > 0 && keeping.retainUntil !== null && keeping.daysLeft !== null && (
-          <Notice kind="warning">{keptWords(keeping.retainUntil, keeping.daysLeft)} <Link href={`/courses/${courseId}/keeping`}>What that means</Link></Notice>
+          <Notice kind="warning">
+            {keptWords(keeping.retainUntil, keeping.daysLeft)}{' '}
+            <Link href={`/courses/${courseId}/keeping`}>What that means</Link>
+          </Notice>
         )}
-        {exercises.length === 0 && (teaches ? <FirstSteps courseId={courseId} post={post} /> : (
-          <EmptyState title="Nothing is posted yet">{course.role === 'student' ? 'When your instructor posts an exercise, it stands here with its dates.' : 'When the instructor posts an exercise, it stands here; then proofs come in to be looked at.'}</EmptyState>
-        ))}
+        {exercises.length === 0 &&
+          (teaches ? (
+            <FirstSteps courseId={courseId} post={post} />
+          ) : (
+            <EmptyState title="Nothing is posted yet">
+              {course.role === 'student'
+                ? 'When your instructor posts an exercise, it stands here with its dates.'
+                : 'When the instructor posts an exercise, it stands here; then proofs come in to be looked at.'}
+            </EmptyState>
+          ))}
         {exercises.length > 0 && (
           <ul className="card-list">
             {exercises.map((exercise) => (
               <li key={exercise.id}>
-                <h2><Link href={`/exercises/${exercise.id}`}>{exercise.title}</Link></h2>
+                <h2>
+                  <Link href={`/exercises/${exercise.id}`}>{exercise.title}</Link>
+                </h2>
                 <RoundLines rounds={exercise.rounds} timeZone={course.timeZone} />
-                <p className="quiet note-size">{counted(exercise.specimens, 'line')}{exercise.state === 'draft' && ' · being planned, students don’t see it'}{exercise.state === 'closed' && ' · closed'}</p>
+                <p className="quiet note-size">
+                  {counted(exercise.specimens, 'line')}
+                  {exercise.state === 'draft' && ' · being planned, students don’t see it'}
+                  {exercise.state === 'closed' && ' · closed'}
+                </p>
               </li>
             ))}
           </ul>
         )}
-        {removed > 0 && <p className="note-size"><Link href={`/courses/${courseId}/exercises/removed`}>Removed drafts ({removed})</Link></p>}
+        {removed > 0 && (
+          <p className="note-size">
+            <Link href={`/courses/${courseId}/exercises/removed`}>Removed drafts ({removed})</Link>
+          </p>
+        )}
       </Page>
     </>
   );
@@ -59,8 +83,17 @@ export default async function Course({ params }: Props) {
 
 function FirstSteps({ courseId, post }: { courseId: string; post: React.ReactNode }) {
   return (
-    <EmptyState title="The course is open" action={<div className="actions">{post}<ButtonLink href={`/courses/${courseId}/people`}>Invite people</ButtonLink></div>}>
-      Two things come next, in either order: invite people by a link, and plan the first exercise. Students see it when you publish it.
+    <EmptyState
+      title="The course is open"
+      action={
+        <div className="actions">
+          {post}
+          <ButtonLink href={`/courses/${courseId}/people`}>Invite people</ButtonLink>
+        </div>
+      }
+    >
+      Two things come next, in either order: invite people by a link, and plan the first exercise. Students see it when
+      you publish it.
     </EmptyState>
   );
 }

@@ -9,8 +9,15 @@ export function RoundLines({ rounds, timeZone }: { rounds: readonly Round[]; tim
     <ul role="list">
       {rounds.map((round) => (
         <li key={round.id}>
-          Round {round.number}{round.title && <>, {round.title}</>}
-          {round.dueAt ? <>: due <When at={round.dueAt} timeZone={timeZone} /></> : ': no date set'}
+          Round {round.number}
+          {round.title && <>, {round.title}</>}
+          {round.dueAt ? (
+            <>
+              : due <When at={round.dueAt} timeZone={timeZone} />
+            </>
+          ) : (
+            ': no date set'
+          )}
         </li>
       ))}
     </ul>

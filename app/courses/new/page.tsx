@@ -15,11 +15,22 @@ export default async function NewCourse() {
   const { timeZones, suggested } = await forPage(prepareCourse);
   return (
     <Page>
-      <PageHeader title="Open a course" trail={[{ href: '/courses', label: 'Your courses' }]} lead="You teach it. Next you invite people by a link, and post an exercise." />
+      <PageHeader
+        title="Open a course"
+        trail={[{ href: '/courses', label: 'Your courses' }]}
+        lead="You teach it. Next you invite people by a link, and post an exercise."
+      />
       <Form action={createCourseAction} label="Open a course">
-        <Field name="title" label="Title" hint="For example subject and term: Lettering, autumn 2026." autoComplete="off" />
+        <Field
+          name="title"
+          label="Title"
+          hint="For example subject and term: Lettering, autumn 2026."
+          autoComplete="off"
+        />
         <TimeZoneField timeZones={timeZones} chosen={suggested} />
-        <div className="actions"><SubmitButton>Open the course</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton>Open the course</SubmitButton>
+        </div>
       </Form>
     </Page>
   );

@@ -9,8 +9,12 @@ import { counted } from '@/shared/text/number';
 import style from './desk.module.css';
 
 type Props = {
-  run: RemarkRun; change: (run: RemarkRun) => void; anew: () => void;
-  stock: readonly StockNoteView[]; letters: readonly string[]; fault: Exclude<Fault, ''>;
+  run: RemarkRun;
+  change: (run: RemarkRun) => void;
+  anew: () => void;
+  stock: readonly StockNoteView[];
+  letters: readonly string[];
+  fault: Exclude<Fault, ''>;
   lines: readonly AcrossLine[];
   begin: () => void;
   area: RefObject<HTMLTextAreaElement | null>;
@@ -25,10 +29,22 @@ export function AcrossRemark({ run, change, anew, stock, letters, fault, lines, 
   return (
     <section className={style.remark} aria-labelledby="remark-title">
       <h2 id="remark-title">One remark for them</h2>
-      <form className={style.noteForm} onSubmit={(event) => { event.preventDefault(); begin(); }}>
+      <form
+        className={style.noteForm}
+        onSubmit={(event) => {
+          event.preventDefault();
+          begin();
+        }}
+      >
         <label htmlFor="remark-text">The remark on {letters.join('').trim()}</label>
         <textarea
-          id="remark-text" ref={area} rows={2} maxLength={2000} className="input" value={run.body} aria-describedby="remark-hint"
+          id="remark-text"
+          ref={area}
+          rows={2}
+          maxLength={2000}
+          className="input"
+          value={run.body}
+          aria-describedby="remark-hint"
           onChange={(event) => change({ ...run, body: event.target.value })}
           onKeyDown={(event) => {
             if (event.key === 'Escape') event.currentTarget.blur();
@@ -39,17 +55,50 @@ export function AcrossRemark({ run, change, anew, stock, letters, fault, lines, 
             }
           }}
         />
-        <p className="hint" id="remark-hint">Nothing goes out from here. Each line is shown first, and you say yes, not this one, or change the words for it. Ctrl and Enter begin.</p>
-        {known && <label className={style.inline}><input type="checkbox" checked={run.suggests} onChange={(event) => change({ ...run, suggests: event.target.checked })} /> with a suggestion for each line, where the measure would set it; it can be nudged at the look</label>}
+        <p className="hint" id="remark-hint">
+          Nothing goes out from here. Each line is shown first, and you say yes, not this one, or change the words for
+          it. Ctrl and Enter begin.
+        </p>
+        {known && (
+          <label className={style.inline}>
+            <input
+              type="checkbox"
+              checked={run.suggests}
+              onChange={(event) => change({ ...run, suggests: event.target.checked })}
+            />{' '}
+            with a suggestion for each line, where the measure would set it; it can be nudged at the look
+          </label>
+        )}
         <div className="actions">
-          <Button type="submit" kind="main" small disabled={run.body.trim() === '' || open === 0}>{left + passed > 0 ? `Go on: ${open} to look at` : `Look at each of ${counted(open, 'line')}`}</Button>
-          {left + passed > 0 && <><span className="quiet">{left} left, {passed} passed over on this page</span><Button small kind="text" onClick={anew}>Begin another remark</Button></>}
+          <Button type="submit" kind="main" small disabled={run.body.trim() === '' || open === 0}>
+            {left + passed > 0 ? `Go on: ${open} to look at` : `Look at each of ${counted(open, 'line')}`}
+          </Button>
+          {left + passed > 0 && (
+            <>
+              <span className="quiet">
+                {left} left, {passed} passed over on this page
+              </span>
+              <Button small kind="text" onClick={anew}>
+                Begin another remark
+              </Button>
+            </>
+          )}
         </div>
       </form>
       <ol className={style.stockRow} aria-label="Stock notes">
         {stock.map((note, index) => {
           const filled = fillStockNote(note.body, letters, note.fault || fault);
-          return <li key={note.id}><button type="button" className={style.stockNote} onClick={() => change({ ...run, body: filled })}><kbd aria-hidden="true">{index < 9 ? index + 1 : ''}</kbd><span>{filled}{note.fault === fault && <strong> · fits what was measured</strong>}</span></button></li>;
+          return (
+            <li key={note.id}>
+              <button type="button" className={style.stockNote} onClick={() => change({ ...run, body: filled })}>
+                <kbd aria-hidden="true">{index < 9 ? index + 1 : ''}</kbd>
+                <span>
+                  {filled}
+                  {note.fault === fault && <strong> · fits what was measured</strong>}
+                </span>
+              </button>
+            </li>
+          );
         })}
       </ol>
     </section>

@@ -13,12 +13,21 @@ import { groundOf, Looked, showingOf } from './looks';
 import { marksOf } from './tied';
 import style from './desk.module.css';
 
-export const sizes = { true: { label: 'true size', by: 1 }, half: { label: 'half of it', by: 0.5 }, twice: { label: 'twice of it', by: 2 } } as const;
+export const sizes = {
+  true: { label: 'true size', by: 1 },
+  half: { label: 'half of it', by: 0.5 },
+  twice: { label: 'twice of it', by: 2 },
+} as const;
 export type SizeName = keyof typeof sizes;
 
 type Props = {
-  lines: readonly AcrossLine[]; versions: readonly AcrossVersion[]; chosen: AcrossFault | null;
-  deviations: boolean; size: SizeName; first: number; looks: Looks;
+  lines: readonly AcrossLine[];
+  versions: readonly AcrossVersion[];
+  chosen: AcrossFault | null;
+  deviations: boolean;
+  size: SizeName;
+  first: number;
+  looks: Looks;
   decided: Readonly<Record<string, 'left' | 'passed'>>;
 };
 
@@ -26,34 +35,86 @@ type Props = {
 export function AcrossSheets({ lines, versions, size, ...rest }: Props) {
   const shown = versions.filter(({ id }) => lines.some(({ specimenVersionId }) => specimenVersionId === id));
   return shown.map((version) => (
-    <SheetFrame key={version.id} ground={groundOf(rest.looks, version.ground)} scrolls caption={<>{sizes[size].label === 'true size' ? 'True size' : `${withUnit(version.size.value * sizes[size].by, version.size.unit, 1)}, ${sizes[size].label}`}, {withUnit(version.size.value, version.size.unit)}{shown.length > 1 && `, version ${version.number} of the line`}</>}>
+    <SheetFrame
+      key={version.id}
+      ground={groundOf(rest.looks, version.ground)}
+      scrolls
+      caption={
+        <>
+          {sizes[size].label === 'true size'
+            ? 'True size'
+            : `${withUnit(version.size.value * sizes[size].by, version.size.unit, 1)}, ${sizes[size].label}`}
+          , {withUnit(version.size.value, version.size.unit)}
+          {shown.length > 1 && `, version ${version.number} of the line`}
+        </>
+      }
+    >
       <ol className={style.acrossList} start={rest.first}>
-        {lines.filter(({ specimenVersionId }) => specimenVersionId === version.id).map((line) => (
-          <Row key={line.token} line={line} version={version} size={{ ...version.size, value: version.size.value * sizes[size].by } as Size} {...rest} />
-        ))}
+        {lines
+          .filter(({ specimenVersionId }) => specimenVersionId === version.id)
+          .map((line) => (
+            <Row
+              key={line.token}
+              line={line}
+              version={version}
+              size={{ ...version.size, value: version.size.value * sizes[size].by } as Size}
+              {...rest}
+            />
+          ))}
       </ol>
     </SheetFrame>
   ));
 }
 
-type RowProps = Omit<Props, 'lines' | 'versions' | 'size' | 'first'> & { line: AcrossLine; version: AcrossVersion; size: Size };
+type RowProps = Omit<Props, 'lines' | 'versions' | 'size' | 'first'> & {
+  line: AcrossLine;
+  version: AcrossVersion;
+  size: Size;
+};
 
 function Row({ line, version, size, chosen, deviations, decided, looks }: RowProps) {
   const { pack, text } = version;
   const letters = spacedLetters(pack);
-  const here = chosen ? line.notes.filter(({ fromPair, toPair }) => fromPair === chosen.first && toPair === chosen.last) : [];
+  const here = chosen
+    ? line.notes.filter(({ fromPair, toPair }) => fromPair === chosen.first && toPair === chosen.last)
+    : [];
   return (
     <li className={style.acrossRow}>
       <LineDrawing
-        pack={pack} spacing={line.spacing} size={size} label={`${text}, set by ${line.shownAs}`}
-        marks={deviations ? marksOf(line.faults) : []} show={showingOf(looks, chosen, pack.letters.length)}
-        behind={<><Looked pack={pack} spacing={line.spacing} looks={looks} run={chosen} />{chosen && <ChosenPlace pack={pack} spacing={line.spacing} run={chosen} />}</>}
+        pack={pack}
+        spacing={line.spacing}
+        size={size}
+        label={`${text}, set by ${line.shownAs}`}
+        marks={deviations ? marksOf(line.faults) : []}
+        show={showingOf(looks, chosen, pack.letters.length)}
+        behind={
+          <>
+            <Looked pack={pack} spacing={line.spacing} looks={looks} run={chosen} />
+            {chosen && <ChosenPlace pack={pack} spacing={line.spacing} run={chosen} />}
+          </>
+        }
       />
       <p className="sheet-label">
-        <Link href={`/critique/${line.token}/${version.specimenId}`} prefetch={false}>{line.shownAs}</Link>
-        {line.notes.length > 0 && <> · {counted(line.notes.length, 'note')}{here.length > 0 && <>, here: “{here[0]!.body}”</>}</>}
+        <Link href={`/critique/${line.token}/${version.specimenId}`} prefetch={false}>
+          {line.shownAs}
+        </Link>
+        {line.notes.length > 0 && (
+          <>
+            {' '}
+            · {counted(line.notes.length, 'note')}
+            {here.length > 0 && <>, here: “{here[0]!.body}”</>}
+          </>
+        )}
         {decided[line.token] && <strong> · {decided[line.token] === 'left' ? 'remark left' : 'passed over'}</strong>}
-        {deviations && <> · {line.faults.length === 0 ? 'nothing stands out' : line.faults.map((fault) => `${lettersOf(letters, fault)} ${faultWords[fault.fault]}`).join('; ')}</>}
+        {deviations && (
+          <>
+            {' '}
+            ·{' '}
+            {line.faults.length === 0
+              ? 'nothing stands out'
+              : line.faults.map((fault) => `${lettersOf(letters, fault)} ${faultWords[fault.fault]}`).join('; ')}
+          </>
+        )}
       </p>
     </li>
   );

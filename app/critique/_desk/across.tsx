@@ -46,12 +46,22 @@ export function Across({ page }: { page: AcrossPage }) {
   const line = lines.find(({ token }) => token === looking);
   const version = line && versions.find(({ id }) => id === line.specimenVersionId);
   const stock = suggestedFirst(page.stock, chosen?.fault ?? '');
-  const letters = chosen ? spacedLetters(versions.find(({ number }) => chosen.key.startsWith(`v${number}-`))!.pack).slice(chosen.first, chosen.last + 2) : [];
+  const letters = chosen
+    ? spacedLetters(versions.find(({ number }) => chosen.key.startsWith(`v${number}-`))!.pack).slice(
+        chosen.first,
+        chosen.last + 2,
+      )
+    : [];
 
   function look(after: RemarkRun) {
     const next = nextOpen(after, tokens);
     setLooking(next);
-    if (next === null) setSaid(go.nextPage ? 'All of this page are decided on. The next page has more with the same fault; the remark goes along.' : 'All of them are decided on.');
+    if (next === null)
+      setSaid(
+        go.nextPage
+          ? 'All of this page are decided on. The next page has more with the same fault; the remark goes along.'
+          : 'All of them are decided on.',
+      );
   }
 
   function begin() {
@@ -68,8 +78,19 @@ export function Across({ page }: { page: AcrossPage }) {
     setRun(next);
     look(next);
     setSaid(`Left on ${shownAs}.`);
-    void notes.write({ proofId, specimenVersionId, requestKey: requestKeyOf(run, proofId), fromPair: chosen.first, toPair: chosen.last, body, suggestion })
-      .then((answer) => { if (!answer.ok) setSaid(`On ${shownAs} it is not saved yet: ${answer.said} The note is kept on this device.`); });
+    void notes
+      .write({
+        proofId,
+        specimenVersionId,
+        requestKey: requestKeyOf(run, proofId),
+        fromPair: chosen.first,
+        toPair: chosen.last,
+        body,
+        suggestion,
+      })
+      .then((answer) => {
+        if (!answer.ok) setSaid(`On ${shownAs} it is not saved yet: ${answer.said} The note is kept on this device.`);
+      });
   }
 
   function passOver() {
@@ -83,7 +104,10 @@ export function Across({ page }: { page: AcrossPage }) {
   async function takeBack() {
     const last = left.at(-1);
     if (!last) return setSaid('Nothing was left here yet that could be taken back.');
-    const answer = await send<NoteView>('PUT', `/api/critique/notes/${last.note.id}/state`, { version: last.note.version, to: 'removed' });
+    const answer = await send<NoteView>('PUT', `/api/critique/notes/${last.note.id}/state`, {
+      version: last.note.version,
+      to: 'removed',
+    });
     if (!answer.ok) return setSaid(answer.said);
     setLeft((all) => all.slice(0, -1));
     setRun(reopen(run, last.token, newId()));
@@ -93,41 +117,114 @@ export function Across({ page }: { page: AcrossPage }) {
 
   const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : leaveFor(address));
   const acts: Acts = {
-    d: () => setDeviations(!deviations), h: () => setHelp(!help), z: () => void takeBack(),
+    d: () => setDeviations(!deviations),
+    h: () => setHelp(!help),
+    z: () => void takeBack(),
     f: goTo(go.nextFault, 'No fault is shared by two settings of this line.'),
-    p: goTo(go.nextPage, 'This is the last page.'), P: goTo(go.previousPage, 'This is the first page.'),
-    l: goTo(go.nextLine, 'This is the last line.'), L: goTo(go.previousLine, 'This is the first line.'),
-    ...(chosen ? { w: () => area.current?.focus(), g: begin, m: () => { if (lines.every(({ suggestion }) => suggestion !== null)) setRun({ ...run, suggests: !run.suggests }); }, ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => setRun({ ...run, body: fillStockNote(note.body, letters, chosen.fault) })])) } : {}),
+    p: goTo(go.nextPage, 'This is the last page.'),
+    P: goTo(go.previousPage, 'This is the first page.'),
+    l: goTo(go.nextLine, 'This is the last line.'),
+    L: goTo(go.previousLine, 'This is the first line.'),
+    ...(chosen
+      ? {
+          w: () => area.current?.focus(),
+          g: begin,
+          m: () => {
+            if (lines.every(({ suggestion }) => suggestion !== null)) setRun({ ...run, suggests: !run.suggests });
+          },
+          ...Object.fromEntries(
+            stock
+              .slice(0, 9)
+              .map((note, index) => [
+                String(index + 1),
+                () => setRun({ ...run, body: fillStockNote(note.body, letters, chosen.fault) }),
+              ]),
+          ),
+        }
+      : {}),
   };
   // While one line is looked at, its own keys hold (across-look.tsx).
   useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving && looking === null);
 
   return (
     <div className={style.across}>
-      <p role="status" className={style.said}>{said}</p>
-      <Unsaved notes={notes} here={`/exercises/${page.exerciseId}/rounds/${page.round}/specimens/${page.specimen.id}`} />
+      <p role="status" className={style.said}>
+        {said}
+      </p>
+      <Unsaved
+        notes={notes}
+        here={`/exercises/${page.exerciseId}/rounds/${page.round}/specimens/${page.specimen.id}`}
+      />
       {chosen && line && version ? (
         <AcrossLook
-          key={line.token} line={line} version={version} at={chosen} looks={looks} body={run.body} suggestion={run.suggests ? line.suggestion : null}
-          place={tokens.indexOf(line.token) + 1} of={tokens.length} keys={keysOff !== 'yes' && !leaving}
-          confirm={confirm} passOver={passOver} takeBack={() => void takeBack()} stop={() => setLooking(null)}
+          key={line.token}
+          line={line}
+          version={version}
+          at={chosen}
+          looks={looks}
+          body={run.body}
+          suggestion={run.suggests ? line.suggestion : null}
+          place={tokens.indexOf(line.token) + 1}
+          of={tokens.length}
+          keys={keysOff !== 'yes' && !leaving}
+          confirm={confirm}
+          passOver={passOver}
+          takeBack={() => void takeBack()}
+          stop={() => setLooking(null)}
         />
       ) : (
         <>
-          {chosen && <AcrossRemark run={run} change={setRun} anew={() => { keep(''); setSaid(''); }} stock={stock} letters={letters} fault={chosen.fault} lines={lines} begin={begin} area={area} />}
+          {chosen && (
+            <AcrossRemark
+              run={run}
+              change={setRun}
+              anew={() => {
+                keep('');
+                setSaid('');
+              }}
+              stock={stock}
+              letters={letters}
+              fault={chosen.fault}
+              lines={lines}
+              begin={begin}
+              area={area}
+            />
+          )}
           <div className="actions">
-            <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>{deviations ? 'Put the deviations away' : 'Show the deviations'}</Button>
-            <label className={style.inline}>Size{' '}
+            <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
+              {deviations ? 'Put the deviations away' : 'Show the deviations'}
+            </Button>
+            <label className={style.inline}>
+              Size{' '}
               <select value={size} onChange={(event) => setSize(event.target.value as SizeName)}>
-                {Object.entries(sizes).map(([name, { label }]) => <option key={name} value={name}>{label}</option>)}
+                {Object.entries(sizes).map(([name, { label }]) => (
+                  <option key={name} value={name}>
+                    {label}
+                  </option>
+                ))}
               </select>
             </label>
           </div>
           <LooksMenu looks={looks} />
-          <AcrossSheets looks={looks.looks} lines={lines} versions={versions} chosen={chosen} deviations={deviations} size={size} first={page.first} decided={run.decided} />
+          <AcrossSheets
+            looks={looks.looks}
+            lines={lines}
+            versions={versions}
+            chosen={chosen}
+            deviations={deviations}
+            size={size}
+            first={page.first}
+            decided={run.decided}
+          />
         </>
       )}
-      <KeyHelp list={acrossKeys} open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
+      <KeyHelp
+        list={acrossKeys}
+        open={help}
+        toggle={setHelp}
+        on={keysOff !== 'yes'}
+        turn={(on) => setKeysOff(on ? '' : 'yes')}
+      />
     </div>
   );
 }

@@ -11,6 +11,12 @@ export function ChosenPlace({ pack, spacing, run }: { pack: Pack; spacing: Spaci
   const top = -Math.max(pack.vertical.ascender, pack.vertical.ascenderTop);
   const em = pack.unitsPerEm;
   const [from, to] = [gaps[run.first]!.centre, gaps[run.last]!.centre];
-  if (from !== to) return <path className={style.chosen} d={`M${from} ${top + 0.06 * em}V${top}H${to}V${top + 0.06 * em}`} />;
-  return <path className={style.chosenOne} d={`M${from - 0.035 * em} ${top}H${from + 0.035 * em}L${from} ${top + 0.07 * em}Z`} />;
+  if (from !== to)
+    return <path className={style.chosen} d={`M${from} ${top + 0.06 * em}V${top}H${to}V${top + 0.06 * em}`} />;
+  return (
+    <path
+      className={style.chosenOne}
+      d={`M${from - 0.035 * em} ${top}H${from + 0.035 * em}L${from} ${top + 0.07 * em}Z`}
+    />
+  );
 }

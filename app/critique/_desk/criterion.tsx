@@ -31,31 +31,63 @@ export function Criterion({ criterion, give, first }: Props) {
   }
 
   function press(event: KeyboardEvent) {
-    if (event.target instanceof HTMLInputElement || event.ctrlKey || event.altKey || event.metaKey || !/^[1-9]$/.test(event.key)) return;
+    if (
+      event.target instanceof HTMLInputElement ||
+      event.ctrlKey ||
+      event.altKey ||
+      event.metaKey ||
+      !/^[1-9]$/.test(event.key)
+    )
+      return;
     // Here a digit is a level and never a stock note, even where there is no such level.
     event.preventDefault();
     const level = Number(event.key) - 1;
     if (level >= levels.length) return;
     const unmarked = mark.level === null;
-    void choose(level).then(() => { if (unmarked) nextGroup(group.current)?.querySelector('button')?.focus(); });
+    void choose(level).then(() => {
+      if (unmarked) nextGroup(group.current)?.querySelector('button')?.focus();
+    });
   }
 
   return (
-    <div className={style.criterion} role="group" aria-label={`${title}, weight ${weight}`} ref={group} onKeyDown={press} data-criterion="">
-      <p className={style.criterionTitle}><strong>{title}</strong> <span className="quiet">weight {weight}</span></p>
+    <div
+      className={style.criterion}
+      role="group"
+      aria-label={`${title}, weight ${weight}`}
+      ref={group}
+      onKeyDown={press}
+      data-criterion=""
+    >
+      <p className={style.criterionTitle}>
+        <strong>{title}</strong> <span className="quiet">weight {weight}</span>
+      </p>
       {description && <p className="quiet note-size">{description}</p>}
       <div className={style.levels}>
         {levels.map((level, index) => (
           <button
-            key={index} type="button" className={style.level} aria-pressed={mark.level === index} title={level.description || undefined}
-            ref={index === 0 ? first : undefined} onClick={() => void choose(index)}
+            key={index}
+            type="button"
+            className={style.level}
+            aria-pressed={mark.level === index}
+            title={level.description || undefined}
+            ref={index === 0 ? first : undefined}
+            onClick={() => void choose(index)}
           >
-            <kbd aria-hidden="true">{index + 1}</kbd> {level.title} <span className="quiet">{withUnit(level.points, '%')}</span>
+            <kbd aria-hidden="true">{index + 1}</kbd> {level.title}{' '}
+            <span className="quiet">{withUnit(level.points, '%')}</span>
           </button>
         ))}
-        {mark.level !== null && <Button small kind="text" onClick={() => void choose(null)}>Take back</Button>}
+        {mark.level !== null && (
+          <Button small kind="text" onClick={() => void choose(null)}>
+            Take back
+          </Button>
+        )}
       </div>
-      {proposed && <p className={style.proposed}><em>Proposed from the measure, not given:</em> {levels[proposed.level]?.title}. {proposed.arithmetic}</p>}
+      {proposed && (
+        <p className={style.proposed}>
+          <em>Proposed from the measure, not given:</em> {levels[proposed.level]?.title}. {proposed.arithmetic}
+        </p>
+      )}
       {asking && (
         <form
           className={style.why}
@@ -64,12 +96,22 @@ export function Criterion({ criterion, give, first }: Props) {
             void choose(asking.level, String(new FormData(event.currentTarget).get('why')).trim());
           }}
         >
-          <label>Why does it change? <input name="why" className="input" maxLength={500} required autoFocus /></label>
-          <Button type="submit" small>Change the mark</Button>
-          <Button small kind="text" onClick={() => setAsking(null)}>Leave it</Button>
+          <label>
+            Why does it change? <input name="why" className="input" maxLength={500} required autoFocus />
+          </label>
+          <Button type="submit" small>
+            Change the mark
+          </Button>
+          <Button small kind="text" onClick={() => setAsking(null)}>
+            Leave it
+          </Button>
         </form>
       )}
-      {trouble && <p className="field-error" role="alert">{trouble}</p>}
+      {trouble && (
+        <p className="field-error" role="alert">
+          {trouble}
+        </p>
+      )}
     </div>
   );
 }

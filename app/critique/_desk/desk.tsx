@@ -53,7 +53,9 @@ export function Desk({ desk }: { desk: DeskLine }) {
 
   const looks = useLooks();
   const faults = faultsOf(measure, comparison, line.tolerance);
-  const faultHere = faults.find(({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last);
+  const faultHere = faults.find(
+    ({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last,
+  );
   // Before the deviations are asked for, the order of the stock must not give away what was measured.
   const stock = suggestedFirst(kept.stock, deviations ? (faultHere?.fault ?? '') : '');
   const underlays = underlaysOf(desk);
@@ -63,14 +65,25 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const noteShown = notes.notes.find(({ id }) => id === shownNote);
   const inPlace = place.suggestion
     ? suggestedSpacing(spacing, place.run, place.suggestion)
-    : noteShown?.suggestion ? suggestedSpacing(spacing, runOf(noteShown.fromPair, noteShown.toPair, spacing.offsets.length), noteShown.suggestion) : null;
+    : noteShown?.suggestion
+      ? suggestedSpacing(
+          spacing,
+          runOf(noteShown.fromPair, noteShown.toPair, spacing.offsets.length),
+          noteShown.suggestion,
+        )
+      : null;
   const lettersHere = place.run === null ? letters : letters.slice(place.run.first, place.run.last + 2);
   const here = place.run === null ? 'the line' : lettersOf(letters, place.run);
 
   async function leave(body: string) {
     const answer = await notes.write({
-      proofId: proof.token, specimenVersionId: line.specimenVersionId, requestKey: crypto.randomUUID(),
-      fromPair: place.run?.first ?? null, toPair: place.run?.last ?? null, body, suggestion: place.suggestion,
+      proofId: proof.token,
+      specimenVersionId: line.specimenVersionId,
+      requestKey: crypto.randomUUID(),
+      fromPair: place.run?.first ?? null,
+      toPair: place.run?.last ?? null,
+      body,
+      suggestion: place.suggestion,
     });
     setSaid(answer.ok ? `Note on ${here} saved.` : `Not saved yet: ${answer.said} The note is kept on this device.`);
     if (answer.ok || answer.again) place.suggest(null);
@@ -84,7 +97,8 @@ export function Desk({ desk }: { desk: DeskLine }) {
     void leave(body);
   }
 
-  const leaveStock = (note: StockNoteView) => void leave(fillStockNote(note.body, lettersHere, note.fault || (deviations ? (faultHere?.fault ?? '') : '')));
+  const leaveStock = (note: StockNoteView) =>
+    void leave(fillStockNote(note.body, lettersHere, note.fault || (deviations ? (faultHere?.fault ?? '') : '')));
 
   function nextFault() {
     setDeviations(true);
@@ -105,15 +119,31 @@ export function Desk({ desk }: { desk: DeskLine }) {
 
   const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : leaveFor(address));
   const acts: Acts = {
-    '.': () => place.step(1), ',': () => place.step(-1), '>': () => place.extend(1), '<': () => place.extend(-1), 0: () => place.choose(null),
-    f: nextFault, d: () => setDeviations(!deviations),
-    o: () => place.nudge(5), t: () => place.nudge(-5), O: () => place.nudge(1), T: () => place.nudge(-1), x: () => place.suggest(null),
-    w: () => area.current?.focus(), z: () => void takeBack(),
-    u: layNext, e: () => setEarlierShown(!earlierShown), m: () => marking.current?.focus(),
-    s: goTo(go.nextStudent, 'This is the last proof of the queue.'), S: goTo(go.previousStudent, 'This is the first proof of the queue.'),
-    l: goTo(go.nextLine, 'This is the last line of the last proof.'), L: goTo(go.previousLine, 'This is the first line of this proof.'),
+    '.': () => place.step(1),
+    ',': () => place.step(-1),
+    '>': () => place.extend(1),
+    '<': () => place.extend(-1),
+    0: () => place.choose(null),
+    f: nextFault,
+    d: () => setDeviations(!deviations),
+    o: () => place.nudge(5),
+    t: () => place.nudge(-5),
+    O: () => place.nudge(1),
+    T: () => place.nudge(-1),
+    x: () => place.suggest(null),
+    w: () => area.current?.focus(),
+    z: () => void takeBack(),
+    u: layNext,
+    e: () => setEarlierShown(!earlierShown),
+    m: () => marking.current?.focus(),
+    s: goTo(go.nextStudent, 'This is the last proof of the queue.'),
+    S: goTo(go.previousStudent, 'This is the first proof of the queue.'),
+    l: goTo(go.nextLine, 'This is the last line of the last proof.'),
+    L: goTo(go.previousLine, 'This is the first line of this proof.'),
     a: () => leaveFor(`/exercises/${desk.exercise.id}/rounds/${desk.round.number}/specimens/${line.specimenId}`),
-    q: () => void queue.takeNext(), k: () => void queue.skip(), b: () => void queue.giveBack(),
+    q: () => void queue.takeNext(),
+    k: () => void queue.skip(),
+    b: () => void queue.giveBack(),
     h: () => setHelp(!help),
     ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => leaveStock(note)])),
   };
@@ -123,42 +153,119 @@ export function Desk({ desk }: { desk: DeskLine }) {
     <div className={style.desk}>
       <div className={style.main}>
         <Sheet
-          line={line} pack={pack} spacing={inPlace ?? spacing}
-          under={inPlace ? spacing : (under?.spacing ?? null)} underLabel={inPlace ? 'the line as it was sent' : (under?.label ?? null)}
-          marks={deviations ? marksOf(faults) : []} ties={tiesOf(notes.notes)} run={place.run} choose={place.choose} looks={looks.looks} moved={earlierShown ? (desk.since?.moved ?? []) : []}
+          line={line}
+          pack={pack}
+          spacing={inPlace ?? spacing}
+          under={inPlace ? spacing : (under?.spacing ?? null)}
+          underLabel={inPlace ? 'the line as it was sent' : (under?.label ?? null)}
+          marks={deviations ? marksOf(faults) : []}
+          ties={tiesOf(notes.notes)}
+          run={place.run}
+          choose={place.choose}
+          looks={looks.looks}
+          moved={earlierShown ? (desk.since?.moved ?? []) : []}
         />
         <div className="actions">
-          <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>{deviations ? 'Put the deviations away' : 'Show the deviations'}</Button>
-          <Button small onClick={layNext}>{under ? `Under it: ${under.label}` : 'Lay something under it'}</Button>
+          <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
+            {deviations ? 'Put the deviations away' : 'Show the deviations'}
+          </Button>
+          <Button small onClick={layNext}>
+            {under ? `Under it: ${under.label}` : 'Lay something under it'}
+          </Button>
         </div>
         <LooksMenu looks={looks} />
         <Where letters={letters} place={place} sent={spacing.offsets} />
-        <Suggestion letters={letters} run={place.run} suggestion={place.suggestion} sent={spacing.offsets} place={place} />
-        {deviations && <section aria-label="Deviations"><Deviations letters={letters} measure={measure} comparison={comparison} across={desk.across} tolerance={line.tolerance} chosen={place.run?.first ?? null} choose={(pair) => place.choose({ first: pair, last: pair })} /></section>}
+        <Suggestion
+          letters={letters}
+          run={place.run}
+          suggestion={place.suggestion}
+          sent={spacing.offsets}
+          place={place}
+        />
+        {deviations && (
+          <section aria-label="Deviations">
+            <Deviations
+              letters={letters}
+              measure={measure}
+              comparison={comparison}
+              across={desk.across}
+              tolerance={line.tolerance}
+              chosen={place.run?.first ?? null}
+              choose={(pair) => place.choose({ first: pair, last: pair })}
+            />
+          </section>
+        )}
         <details className="more" open={earlierShown} onToggle={(event) => setEarlierShown(event.currentTarget.open)}>
           <summary>What has changed since the last round, and what was said</summary>
-          <Earlier since={desk.since} earlier={desk.earlier} letters={letters} choose={(pair) => place.choose({ first: pair, last: pair })} />
+          <Earlier
+            since={desk.since}
+            earlier={desk.earlier}
+            letters={letters}
+            choose={(pair) => place.choose({ first: pair, last: pair })}
+          />
         </details>
       </div>
       <aside className={style.margin} aria-label="Notes">
-        <p role="status" className={style.said}>{said}</p>
-        <Margin desk={desk} letters={letters} notes={notes} shown={shownNote} show={(id) => setShownNote(shownNote === id ? null : id)} />
+        <p role="status" className={style.said}>
+          {said}
+        </p>
+        <Margin
+          desk={desk}
+          letters={letters}
+          notes={notes}
+          shown={shownNote}
+          show={(id) => setShownNote(shownNote === id ? null : id)}
+        />
         <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
-        <StockNotes stock={stock} letters={lettersHere} fault={deviations ? (faultHere?.fault ?? '') : ''} leave={leaveStock} drop={(note) => void kept.drop(note)} keepAsStock={(shared, fault) => void kept.keep(text, shared, fault)} mayKeep={text.trim() !== ''} />
+        <StockNotes
+          stock={stock}
+          letters={lettersHere}
+          fault={deviations ? (faultHere?.fault ?? '') : ''}
+          leave={leaveStock}
+          drop={(note) => void kept.drop(note)}
+          keepAsStock={(shared, fault) => void kept.keep(text, shared, fault)}
+          mayKeep={text.trim() !== ''}
+        />
       </aside>
       <div className={style.rest}>
         <section aria-labelledby="marks-title">
           <h2 id="marks-title">Marks of the whole proof</h2>
           <div className="actions">
-            <Button small onClick={() => void queue.takeNext()}>Take the next proof</Button>
-            {desk.queue.skipped
-              ? <Button small onClick={() => void queue.takeUp()}>Take this one up again</Button>
-              : <Button small onClick={() => void queue.skip()}>Skip it for now</Button>}
-            {!heldBy && desk.task.state === 'open' && <Button small onClick={() => void queue.giveBack()}>Give it back</Button>}
+            <Button small onClick={() => void queue.takeNext()}>
+              Take the next proof
+            </Button>
+            {desk.queue.skipped ? (
+              <Button small onClick={() => void queue.takeUp()}>
+                Take this one up again
+              </Button>
+            ) : (
+              <Button small onClick={() => void queue.skip()}>
+                Skip it for now
+              </Button>
+            )}
+            {!heldBy && desk.task.state === 'open' && (
+              <Button small onClick={() => void queue.giveBack()}>
+                Give it back
+              </Button>
+            )}
           </div>
-          <Marks proof={proof.token} timeZone={desk.course.timeZone} marks={desk.marks} task={desk.task} two={desk.two} heldBy={heldBy} first={marking} />
+          <Marks
+            proof={proof.token}
+            timeZone={desk.course.timeZone}
+            marks={desk.marks}
+            task={desk.task}
+            two={desk.two}
+            heldBy={heldBy}
+            first={marking}
+          />
         </section>
-        <KeyHelp list={deskKeys} open={help} toggle={setHelp} on={keysOff !== 'yes'} turn={(on) => setKeysOff(on ? '' : 'yes')} />
+        <KeyHelp
+          list={deskKeys}
+          open={help}
+          toggle={setHelp}
+          on={keysOff !== 'yes'}
+          turn={(on) => setKeysOff(on ? '' : 'yes')}
+        />
       </div>
     </div>
   );

@@ -6,25 +6,70 @@ import type { StoredFinding } from '@/shared/schemas/stored-figures';
 import { heldTogether, signed, withUnit } from '@/shared/text/number';
 import style from './desk.module.css';
 
-type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & { letters: readonly string[]; tolerance: number; choose: (pair: number) => void; chosen: number | null };
+type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & {
+  letters: readonly string[];
+  tolerance: number;
+  choose: (pair: number) => void;
+  chosen: number | null;
+};
 
 /** What was measured, when it is asked for: each finding in a sentence, then the pairs in numbers. */
 export function Deviations({ letters, measure, comparison, across, tolerance, choose, chosen }: Props) {
-  if (!measure) return <p>This line has not been measured yet. It is measured when it is sent; if this stays, ask whoever runs the server to look at the log.</p>;
+  if (!measure)
+    return (
+      <p>
+        This line has not been measured yet. It is measured when it is sent; if this stays, ask whoever runs the server
+        to look at the log.
+      </p>
+    );
   const findings = [...(comparison?.findings ?? []), ...measure.findings].filter(({ weight }) => weight !== 'fact');
   const held = comparison?.nearest != null;
   return (
     <div className="stack">
-      <p>{held ? <>Held against the nearest reference, by {comparison.author}. The whole line is {tightnessWords(comparison.tightness, comparison.tightnessTolerance)}; what follows is what is left of each pair after that.</> : <>There is no reference for this line yet, so each pair is held against the middle of its own line.</>}</p>
+      <p>
+        {held ? (
+          <>
+            Held against the nearest reference, by {comparison.author}. The whole line is{' '}
+            {tightnessWords(comparison.tightness, comparison.tightnessTolerance)}; what follows is what is left of each
+            pair after that.
+          </>
+        ) : (
+          <>There is no reference for this line yet, so each pair is held against the middle of its own line.</>
+        )}
+      </p>
       <Findings findings={findings} />
       {across.length > 0 && (
         <div>
-          <p>Beside the same text in this proof. These are hints from designers’ own data and from practice, never faults:</p>
-          <ul className={style.findings}>{across.map((sentence) => <li key={sentence}>{heldTogether(sentence)}</li>)}</ul>
+          <p>
+            Beside the same text in this proof. These are hints from designers’ own data and from practice, never
+            faults:
+          </p>
+          <ul className={style.findings}>
+            {across.map((sentence) => (
+              <li key={sentence}>{heldTogether(sentence)}</li>
+            ))}
+          </ul>
         </div>
       )}
       <Table caption="Pairs, all in 1/1000 em" narrow>
-        <thead><tr><th scope="col">Pair</th><th scope="col" className="number">Offset</th><th scope="col" className="number">Apparent gap</th><th scope="col" className="number">{held ? 'Deviation' : 'From the middle'}</th><th scope="col" className="number">Tolerance</th><th scope="col">In words</th></tr></thead>
+        <thead>
+          <tr>
+            <th scope="col">Pair</th>
+            <th scope="col" className="number">
+              Offset
+            </th>
+            <th scope="col" className="number">
+              Apparent gap
+            </th>
+            <th scope="col" className="number">
+              {held ? 'Deviation' : 'From the middle'}
+            </th>
+            <th scope="col" className="number">
+              Tolerance
+            </th>
+            <th scope="col">In words</th>
+          </tr>
+        </thead>
         <tbody>
           {measure.pairs.map((pair) => {
             const against = held ? comparison.pairs[pair.index] : undefined;
@@ -32,7 +77,11 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
             const within = against?.tolerance ?? tolerance;
             return (
               <tr key={pair.index} aria-current={chosen === pair.index || undefined}>
-                <th scope="row"><button type="button" className={style.plainButton} onClick={() => choose(pair.index)}>{lettersOf(letters, { first: pair.index, last: pair.index })}</button></th>
+                <th scope="row">
+                  <button type="button" className={style.plainButton} onClick={() => choose(pair.index)}>
+                    {lettersOf(letters, { first: pair.index, last: pair.index })}
+                  </button>
+                </th>
                 <td className="number">{signed(pair.tracking + pair.offset)}</td>
                 <td className="number">{withUnit(pair.apparentGap, '').trim()}</td>
                 <td className="number">{rest === null ? '–' : signed(rest)}</td>
@@ -52,14 +101,25 @@ function Findings({ findings }: { findings: StoredFinding[] }) {
   return (
     <ul className={style.findings}>
       {findings.map((finding, index) => (
-        <li key={index}>{heldTogether(finding.sentence)}{finding.comparison && <> That is {finding.comparison}.</>}</li>
+        <li key={index}>
+          {heldTogether(finding.sentence)}
+          {finding.comparison && <> That is {finding.comparison}.</>}
+        </li>
       ))}
     </ul>
   );
 }
 
 const inWords = (rest: number | null, tolerance: number): string =>
-  rest === null ? 'alone of its kind in the line' : Math.abs(rest) <= tolerance ? 'within tolerance' : rest > 0 ? '◂▸ too wide' : '▸◂ too tight';
+  rest === null
+    ? 'alone of its kind in the line'
+    : Math.abs(rest) <= tolerance
+      ? 'within tolerance'
+      : rest > 0
+        ? '◂▸ too wide'
+        : '▸◂ too tight';
 
 const tightnessWords = (tightness: number, tolerance: number): string =>
-  Math.abs(tightness) <= tolerance ? 'as tight as it' : `${signed(Math.round(tightness))} ${tightness > 0 ? 'wider' : 'tighter'} than it`;
+  Math.abs(tightness) <= tolerance
+    ? 'as tight as it'
+    : `${signed(Math.round(tightness))} ${tightness > 0 ? 'wider' : 'tighter'} than it`;

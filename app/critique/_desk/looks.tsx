@@ -15,12 +15,30 @@ import style from './desk.module.css';
 export function LooksMenu({ looks }: { looks: LooksInHand }) {
   return (
     <details className="more" open={looks.asking || undefined}>
-      <summary>Ways of looking <kbd aria-hidden="true">v</kbd></summary>
+      <summary>
+        Ways of looking <kbd aria-hidden="true">v</kbd>
+      </summary>
       <div className="actions" role="group" aria-label="Ways of looking">
         {lookKeys.map(({ look, key, name, says }) => (
-          <Button key={look} small aria-pressed={looks.looks[look]} aria-keyshortcuts={`v ${key}`} title={says} onClick={() => looks.toggle(look)}>{name} <kbd className={style.lookKey} aria-hidden="true">{key}</kbd></Button>
+          <Button
+            key={look}
+            small
+            aria-pressed={looks.looks[look]}
+            aria-keyshortcuts={`v ${key}`}
+            title={says}
+            onClick={() => looks.toggle(look)}
+          >
+            {name}{' '}
+            <kbd className={style.lookKey} aria-hidden="true">
+              {key}
+            </kbd>
+          </Button>
         ))}
-        {looks.any && <Button small kind="text" onClick={looks.clear}>Plain again</Button>}
+        {looks.any && (
+          <Button small kind="text" onClick={looks.clear}>
+            Plain again
+          </Button>
+        )}
       </div>
     </details>
   );
@@ -28,7 +46,14 @@ export function LooksMenu({ looks }: { looks: LooksInHand }) {
 
 /** What a drawing needs to show these looks, with the pair that is chosen. */
 export function showingOf(looks: Looks, run: Run | null, letterCount: number): Showing {
-  return { hidden: looks.hidden, blur: looks.blur, head: looks.head, mirror: looks.mirror, guides: looks.guides, ...(looks.three && { open: threeAt(run?.first ?? 0, letterCount) }) };
+  return {
+    hidden: looks.hidden,
+    blur: looks.blur,
+    head: looks.head,
+    mirror: looks.mirror,
+    guides: looks.guides,
+    ...(looks.three && { open: threeAt(run?.first ?? 0, letterCount) }),
+  };
 }
 
 export const groundOf = (looks: Looks, ground: Ground): Ground => (looks.opposite ? opposite(ground) : ground);
@@ -38,7 +63,15 @@ export function Looked({ pack, spacing, looks, run }: { pack: Pack; spacing: Spa
   const between = looks.white || looks.hidden;
   return (
     <>
-      {(between || looks.counters) && <LineWhite pack={pack} spacing={spacing} between={between} inside={looks.counters} open={looks.three ? threeAt(run?.first ?? 0, pack.letters.length) : undefined} />}
+      {(between || looks.counters) && (
+        <LineWhite
+          pack={pack}
+          spacing={spacing}
+          between={between}
+          inside={looks.counters}
+          open={looks.three ? threeAt(run?.first ?? 0, pack.letters.length) : undefined}
+        />
+      )}
       {looks.why && run && <LineWhy pack={pack} spacing={spacing} pair={run.first} />}
     </>
   );

@@ -13,25 +13,47 @@ import { send } from './send';
 import style from './desk.module.css';
 
 type Props = {
-  proof: string; timeZone: string;
-  marks: DeskLine['marks']; task: DeskLine['task']; two: DeskLine['two']; heldBy: string | null;
+  proof: string;
+  timeZone: string;
+  marks: DeskLine['marks'];
+  task: DeskLine['task'];
+  two: DeskLine['two'];
+  heldBy: string | null;
   /** Where the key for marks leads. */
   first: Ref<HTMLButtonElement>;
 };
 
 /** The marks of the whole proof, a level a criterion, with the total and its arithmetic. */
 export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Props) {
-  const [given, setGiven] = useState<Record<string, MarkView>>(() => Object.fromEntries(marks.criteria.map(({ versionId, mark }) => [versionId, mark])));
+  const [given, setGiven] = useState<Record<string, MarkView>>(() =>
+    Object.fromEntries(marks.criteria.map(({ versionId, mark }) => [versionId, mark])),
+  );
   const [state, setState] = useState(task.state);
   const [trouble, setTrouble] = useState('');
-  if (marks.criteria.length === 0) return <p>This exercise has no criteria yet, so there is nothing to mark. The instructor adds them on the exercise’s plan.</p>;
-  if (two.sight === 'none') return <p>Two people mark this proof, and this marking is somebody else’s: its marks are shown once both have finished.</p>;
+  if (marks.criteria.length === 0)
+    return (
+      <p>
+        This exercise has no criteria yet, so there is nothing to mark. The instructor adds them on the exercise’s plan.
+      </p>
+    );
+  if (two.sight === 'none')
+    return (
+      <p>
+        Two people mark this proof, and this marking is somebody else’s: its marks are shown once both have finished.
+      </p>
+    );
   const criteria = marks.criteria.map((criterion) => ({ ...criterion, mark: given[criterion.versionId]! }));
   const nextOpen = criteria.find(({ mark }) => mark.level === null)?.versionId ?? criteria[0]!.versionId;
 
   async function give(criterion: DeskCriterion, level: number | null, why: string): Promise<string | null> {
     const { version } = given[criterion.versionId]!;
-    const answer = await send<MarkView>('PUT', '/api/critique/marks', { proofId: proof, criterionVersionId: criterion.versionId, level, version, why });
+    const answer = await send<MarkView>('PUT', '/api/critique/marks', {
+      proofId: proof,
+      criterionVersionId: criterion.versionId,
+      level,
+      version,
+      why,
+    });
     if (!answer.ok) return answer.said;
     setGiven((all) => ({ ...all, [criterion.versionId]: answer.result }));
     return null;
@@ -47,22 +69,49 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
     <div className="stack">
       {heldBy && <p className={style.held}>{heldBy} has this proof; the marks are theirs until they give it back.</p>}
       {criteria.map((criterion) => (
-        <Criterion key={criterion.versionId} criterion={criterion} give={give} first={criterion.versionId === nextOpen ? first : undefined} />
+        <Criterion
+          key={criterion.versionId}
+          criterion={criterion}
+          give={give}
+          first={criterion.versionId === nextOpen ? first : undefined}
+        />
       ))}
       <Total criteria={criteria} late={marks.total} />
-      {trouble && <p className="field-error" role="alert">{trouble}</p>}
+      {trouble && (
+        <p className="field-error" role="alert">
+          {trouble}
+        </p>
+      )}
       <div className="actions">
-        {state === 'done'
-          ? <><p>Marked. It goes out when the instructor releases the round.</p>{two.state !== 'done' && <Button small onClick={() => finish('open')}>Open it again</Button>}</>
-          : <Button small kind="main" onClick={() => finish('done')}>This proof is marked</Button>}
+        {state === 'done' ? (
+          <>
+            <p>Marked. It goes out when the instructor releases the round.</p>
+            {two.state !== 'done' && (
+              <Button small onClick={() => finish('open')}>
+                Open it again
+              </Button>
+            )}
+          </>
+        ) : (
+          <Button small kind="main" onClick={() => finish('done')}>
+            This proof is marked
+          </Button>
+        )}
       </div>
       {marks.history.length > 0 && (
         <Disclosure summary="How the marks came about">
           <ul className={style.findings}>
             {marks.history.map((event, index) => {
               const criterion = marks.criteria.find(({ versionId }) => versionId === event.criterionVersionId);
-              const levelTitle = (level: number | null) => (level === null ? 'not marked' : (criterion?.levels[level]?.title ?? `level ${level + 1}`));
-              return <li key={index}><When at={event.at} timeZone={timeZone} short />, {event.who ?? 'somebody no longer here'}: {criterion?.title ?? 'an earlier criterion'}, {levelTitle(event.before)} → {levelTitle(event.after)}{event.why && <>, because “{event.why}”</>}</li>;
+              const levelTitle = (level: number | null) =>
+                level === null ? 'not marked' : (criterion?.levels[level]?.title ?? `level ${level + 1}`);
+              return (
+                <li key={index}>
+                  <When at={event.at} timeZone={timeZone} short />, {event.who ?? 'somebody no longer here'}:{' '}
+                  {criterion?.title ?? 'an earlier criterion'}, {levelTitle(event.before)} → {levelTitle(event.after)}
+                  {event.why && <>, because “{event.why}”</>}
+                </li>
+              );
             })}
           </ul>
         </Disclosure>
@@ -77,9 +126,13 @@ function Total({ criteria, late }: { criteria: DeskCriterion[]; late: DeskLine['
   const after = afterLateRule(percent, late.rule);
   return (
     <div className={style.total}>
-      <p><strong>{after.percent === null ? 'No total yet' : `Total ${withUnit(after.percent, '%', 1)}`}</strong></p>
+      <p>
+        <strong>{after.percent === null ? 'No total yet' : `Total ${withUnit(after.percent, '%', 1)}`}</strong>
+      </p>
       <ul className={style.findings}>
-        {arithmetic.map((step) => <li key={step}>{step}</li>)}
+        {arithmetic.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
         {after.said && <li>{after.said}</li>}
       </ul>
     </div>

@@ -14,7 +14,14 @@ export function MovedMarks({ pack, spacing, moved }: { pack: Pack; spacing: Spac
     if (place === null || by === 0) return [];
     const away = toward === 'away' || (toward === null && reference === 'away');
     const x = gaps[place]!.centre;
-    return [<path key={place} className={style.movedMark} data-away={away || undefined} d={[-1, 1].map((side) => head(x, y, side, by < 0, em)).join('')} />];
+    return [
+      <path
+        key={place}
+        className={style.movedMark}
+        data-away={away || undefined}
+        d={[-1, 1].map((side) => head(x, y, side, by < 0, em)).join('')}
+      />,
+    ];
   });
 }
 

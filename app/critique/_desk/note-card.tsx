@@ -10,10 +10,15 @@ import type { Answer } from './send';
 
 type Change = (path: string, method: 'POST' | 'PUT', body: unknown) => Promise<Answer<NoteView>>;
 type Props = {
-  note: NoteView; sign: number; letters: string; timeZone: string; released: boolean;
+  note: NoteView;
+  sign: number;
+  letters: string;
+  timeZone: string;
+  released: boolean;
   change: Change;
   /** Shows the note's suggestion in place, or takes it away again. */
-  show: () => void; shown: boolean;
+  show: () => void;
+  shown: boolean;
 };
 
 /** One note in the margin: its sign on the drawing, what it says, its thread, and what can be done with it. */
@@ -38,32 +43,90 @@ export function NoteCard({ note, sign, letters, timeZone, released, change, show
 
   return (
     <article className={style.note} data-settled={note.settled || undefined} aria-label={`Note ${sign} on ${letters}`}>
-      <p className={style.noteHead}><span className={style.sign}>{sign}</span> <strong>{letters}</strong>{note.settled && <span className="quiet"> settled</span>}</p>
-      <p>{first?.entry.body}{first?.edited && <span className="quiet"> (edited)</span>}</p>
+      <p className={style.noteHead}>
+        <span className={style.sign}>{sign}</span> <strong>{letters}</strong>
+        {note.settled && <span className="quiet"> settled</span>}
+      </p>
+      <p>
+        {first?.entry.body}
+        {first?.edited && <span className="quiet"> (edited)</span>}
+      </p>
       {note.suggestion && (
         <p className={style.noteSuggestion}>
           Suggests <span className="figure-text">{note.suggestion.map((offset) => signed(offset)).join(', ')}</span>{' '}
-          <Button small kind="text" aria-pressed={shown} onClick={show}>{shown ? 'Take it off the line' : 'Show it in place'}</Button>
+          <Button small kind="text" aria-pressed={shown} onClick={show}>
+            {shown ? 'Take it off the line' : 'Show it in place'}
+          </Button>
         </p>
       )}
-      <p className={style.by}>{first?.entry.author ?? 'A marker'}, <When at={first?.entry.at ?? ''} timeZone={timeZone} short /></p>
+      <p className={style.by}>
+        {first?.entry.author ?? 'A marker'}, <When at={first?.entry.at ?? ''} timeZone={timeZone} short />
+      </p>
       {answers.map(({ entry, edited }) => (
-        <p key={entry.seq} className={style.answer}>{entry.body}{edited && <span className="quiet"> (edited)</span>} <span className={style.by}>{entry.author ?? (entry.by === 'student' ? 'The student' : 'A marker')}</span></p>
+        <p key={entry.seq} className={style.answer}>
+          {entry.body}
+          {edited && <span className="quiet"> (edited)</span>}{' '}
+          <span className={style.by}>{entry.author ?? (entry.by === 'student' ? 'The student' : 'A marker')}</span>
+        </p>
       ))}
       {open && (
         <form className={style.noteForm} onSubmit={submit}>
-          <label htmlFor={`thread-${note.id}`}>{open === 'edit' ? 'The note, in other words' : released ? 'Answer (the student reads it at once)' : 'Answer (goes out with the note)'}</label>
-          <textarea id={`thread-${note.id}`} name="body" className="input" rows={3} maxLength={2000} defaultValue={open === 'edit' ? standingBody(note.entries) : ''} autoFocus required />
-          <div className="actions"><Button type="submit" small>Save</Button><Button small kind="text" onClick={() => setOpen(null)}>Leave it</Button></div>
+          <label htmlFor={`thread-${note.id}`}>
+            {open === 'edit'
+              ? 'The note, in other words'
+              : released
+                ? 'Answer (the student reads it at once)'
+                : 'Answer (goes out with the note)'}
+          </label>
+          <textarea
+            id={`thread-${note.id}`}
+            name="body"
+            className="input"
+            rows={3}
+            maxLength={2000}
+            defaultValue={open === 'edit' ? standingBody(note.entries) : ''}
+            autoFocus
+            required
+          />
+          <div className="actions">
+            <Button type="submit" small>
+              Save
+            </Button>
+            <Button small kind="text" onClick={() => setOpen(null)}>
+              Leave it
+            </Button>
+          </div>
         </form>
       )}
-      {trouble && <p className="field-error" role="alert">{trouble}</p>}
+      {trouble && (
+        <p className="field-error" role="alert">
+          {trouble}
+        </p>
+      )}
       {!open && (
         <div className={style.noteActs}>
-          <Button small kind="text" onClick={() => setOpen('edit')}>Edit</Button>
-          <Button small kind="text" onClick={() => setOpen('answer')}>Answer</Button>
-          <Button small kind="text" onClick={() => act(`${note.id}/state`, 'PUT', { version: note.version, to: note.settled ? 'open' : 'settled' })}>{note.settled ? 'Open again' : 'Settle'}</Button>
-          <Button small kind="text" onClick={() => act(`${note.id}/state`, 'PUT', { version: note.version, to: 'removed' })}>Remove</Button>
+          <Button small kind="text" onClick={() => setOpen('edit')}>
+            Edit
+          </Button>
+          <Button small kind="text" onClick={() => setOpen('answer')}>
+            Answer
+          </Button>
+          <Button
+            small
+            kind="text"
+            onClick={() =>
+              act(`${note.id}/state`, 'PUT', { version: note.version, to: note.settled ? 'open' : 'settled' })
+            }
+          >
+            {note.settled ? 'Open again' : 'Settle'}
+          </Button>
+          <Button
+            small
+            kind="text"
+            onClick={() => act(`${note.id}/state`, 'PUT', { version: note.version, to: 'removed' })}
+          >
+            Remove
+          </Button>
         </div>
       )}
     </article>

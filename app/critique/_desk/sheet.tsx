@@ -14,7 +14,8 @@ import type { MovedPair } from '@/shared/critique/since-last-round';
 import style from './desk.module.css';
 
 type Props = {
-  line: Pick<DeskLine['line'], 'size' | 'ground'>; pack: DeskLine['pack'];
+  line: Pick<DeskLine['line'], 'size' | 'ground'>;
+  pack: DeskLine['pack'];
   /** What is drawn: the setting as it was sent, or with a suggestion put in place. */
   spacing: Spacing;
   under: Spacing | null;
@@ -30,20 +31,47 @@ type Props = {
 };
 
 /** The line at its true size, bare; and large, where gaps can be pointed at and notes are tied to them. */
-export function Sheet({ line, pack, spacing, under, underLabel, marks, ties, run, choose, looks = noLooks, moved = [] }: Props) {
+export function Sheet({
+  line,
+  pack,
+  spacing,
+  under,
+  underLabel,
+  marks,
+  ties,
+  run,
+  choose,
+  looks = noLooks,
+  moved = [],
+}: Props) {
   const ground = groundOf(looks, line.ground);
   const show = showingOf(looks, run, pack.letters.length);
   const looked = <Looked pack={pack} spacing={spacing} looks={looks} run={run} />;
   return (
     <div className={style.sheets}>
       <SheetFrame ground={ground} caption={<>True size, {withUnit(line.size.value, line.size.unit)}</>}>
-        <div className={style.trueSize} tabIndex={0} role="group" aria-label="The line at its true size"><LineDrawing pack={pack} spacing={spacing} size={line.size} show={show} behind={looked} /></div>
+        <div className={style.trueSize} tabIndex={0} role="group" aria-label="The line at its true size">
+          <LineDrawing pack={pack} spacing={spacing} size={line.size} show={show} behind={looked} />
+        </div>
       </SheetFrame>
       <SheetFrame ground={ground} caption={<>Large{underLabel && <>, with {underLabel} as outlines under it</>}</>}>
         <div className={style.large}>
           <LineDrawing
-            pack={pack} spacing={spacing} under={under ?? undefined} marks={marks} ties={ties} label={null} show={show}
-            behind={<>{looked}<MovedMarks pack={pack} spacing={spacing} moved={moved} />{run && <ChosenPlace pack={pack} spacing={spacing} run={run} />}{choose && <Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}</>}
+            pack={pack}
+            spacing={spacing}
+            under={under ?? undefined}
+            marks={marks}
+            ties={ties}
+            label={null}
+            show={show}
+            behind={
+              <>
+                {looked}
+                <MovedMarks pack={pack} spacing={spacing} moved={moved} />
+                {run && <ChosenPlace pack={pack} spacing={spacing} run={run} />}
+                {choose && <Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}
+              </>
+            }
           />
         </div>
       </SheetFrame>
@@ -62,8 +90,19 @@ function Gaps({ pack, spacing, run, choose }: GapsProps) {
     <>
       {gaps.map(({ index }) => (
         <rect
-          key={index} className={style.gap} x={middle(index)} width={Math.max(1, middle(index + 1) - middle(index))} y={-top} height={top - pack.vertical.descender}
-          onClick={(event) => choose(event.shiftKey && run ? { first: Math.min(run.first, index), last: Math.max(run.last, index) } : { first: index, last: index })}
+          key={index}
+          className={style.gap}
+          x={middle(index)}
+          width={Math.max(1, middle(index + 1) - middle(index))}
+          y={-top}
+          height={top - pack.vertical.descender}
+          onClick={(event) =>
+            choose(
+              event.shiftKey && run
+                ? { first: Math.min(run.first, index), last: Math.max(run.last, index) }
+                : { first: index, last: index },
+            )
+          }
         />
       ))}
     </>

@@ -5,7 +5,9 @@ import type { NoteView } from '@/shared/schemas/note';
 
 /** Notes in the order of the margin: along the line, those on the whole line first. */
 export const inMarginOrder = (notes: readonly NoteView[]): NoteView[] =>
-  notes.toSorted((one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1));
+  notes.toSorted(
+    (one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1),
+  );
 
 /** A hairline from each pair or run that has notes, with their signs at its end. */
 export function tiesOf(notes: readonly NoteView[]): GapTie[] {
@@ -23,8 +25,16 @@ export function tiesOf(notes: readonly NoteView[]): GapTie[] {
 export function marksOf(faults: readonly PairFault[]): GapMark[] {
   return faults.flatMap(({ first, last, fault, share }): GapMark[] => {
     const strength = share > 3 ? 3 : share > 2 ? 2 : 1;
-    if (fault === 'left') return [{ gap: first, look: 'tight', strength }, { gap: last, look: 'loose', strength }];
-    if (fault === 'right') return [{ gap: first, look: 'loose', strength }, { gap: last, look: 'tight', strength }];
+    if (fault === 'left')
+      return [
+        { gap: first, look: 'tight', strength },
+        { gap: last, look: 'loose', strength },
+      ];
+    if (fault === 'right')
+      return [
+        { gap: first, look: 'loose', strength },
+        { gap: last, look: 'tight', strength },
+      ];
     return [{ gap: first, look: fault === 'wide' ? 'loose' : 'tight', strength }];
   });
 }

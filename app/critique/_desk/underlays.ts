@@ -6,7 +6,10 @@ import type { Spacing } from '@/shared/schemas/spacing';
 export function underlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
   return [
     ...(previous ? [{ label: `round ${previous.round}, proof ${previous.proof}`, spacing: previous.spacing }] : []),
-    ...references.map(({ author, slot, spacing: set }) => ({ label: `the reference by ${author}${slot > 1 ? ` (take ${slot})` : ''}`, spacing: set })),
+    ...references.map(({ author, slot, spacing: set }) => ({
+      label: `the reference by ${author}${slot > 1 ? ` (take ${slot})` : ''}`,
+      spacing: set,
+    })),
     { label: 'built-in', spacing: { tracking: 0, offsets: spacing.offsets.map(() => 0) } },
   ];
 }

@@ -10,14 +10,31 @@ export function Unsaved({ notes, here }: { notes: NoteSending; here: string }) {
   if (waiting.length === 0) return null;
   return (
     <Notice kind="warning" live="polite" title={`${counted(waiting.length, 'note')} not saved yet`}>
-      <p>{trouble?.said ?? 'On the way.'} {waiting.length === 1 ? 'It is' : 'They are'} kept on this device and sent as soon as it can be.</p>
-      {trouble?.signedOut && <p><a href={`/sign-in?next=${encodeURIComponent(here)}`} target="_blank" rel="noopener">Sign in again in a new window</a>, then come back here.</p>}
+      <p>
+        {trouble?.said ?? 'On the way.'} {waiting.length === 1 ? 'It is' : 'They are'} kept on this device and sent as
+        soon as it can be.
+      </p>
+      {trouble?.signedOut && (
+        <p>
+          <a href={`/sign-in?next=${encodeURIComponent(here)}`} target="_blank" rel="noopener">
+            Sign in again in a new window
+          </a>
+          , then come back here.
+        </p>
+      )}
       <ul>
         {waiting.map((note) => (
-          <li key={note.requestKey}>“{note.body}” <Button small kind="text" onClick={() => discard(note.requestKey)}>Discard</Button></li>
+          <li key={note.requestKey}>
+            “{note.body}”{' '}
+            <Button small kind="text" onClick={() => discard(note.requestKey)}>
+              Discard
+            </Button>
+          </li>
         ))}
       </ul>
-      <Button small onClick={() => void sendAll()}>Send now</Button>
+      <Button small onClick={() => void sendAll()}>
+        Send now
+      </Button>
     </Notice>
   );
 }

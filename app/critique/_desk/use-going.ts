@@ -18,7 +18,8 @@ export function useGoing(): { leaving: boolean; go: (address: string) => void } 
     const click = (event: MouseEvent) => {
       const link = event.target instanceof Element ? event.target.closest('a[href^="/"]:not([target])') : null;
       if (!link || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey || event.button !== 0) return;
-      if (link instanceof HTMLAnchorElement && link.pathname === location.pathname && link.search === location.search) return;
+      if (link instanceof HTMLAnchorElement && link.pathname === location.pathname && link.search === location.search)
+        return;
       setClicked(true);
       timer = setTimeout(() => setClicked(false), patience);
     };

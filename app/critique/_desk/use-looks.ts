@@ -7,7 +7,11 @@ import { useKeys, type Acts } from './keys';
 const names = Object.keys(lookWords) as Look[];
 
 /** The bench's ways of looking, by the bench's own letters after `v`. */
-export const lookKeys: readonly { look: Look; key: string; name: string; says: string }[] = names.map((look) => ({ look, key: firstSingleKeys[`look ${look}`], ...lookWords[look] }));
+export const lookKeys: readonly { look: Look; key: string; name: string; says: string }[] = names.map((look) => ({
+  look,
+  key: firstSingleKeys[`look ${look}`],
+  ...lookWords[look],
+}));
 
 /** Which ways of looking are on. After `ask` the next key chooses one; `v` once more puts them all away, and any other key leaves them. */
 export function useLooks() {
@@ -16,7 +20,10 @@ export function useLooks() {
   const toggle = (look: Look) => setLooks((all) => ({ ...all, [look]: !all[look] }));
   const clear = () => setLooks(noLooks);
   return {
-    looks, asking, toggle, clear,
+    looks,
+    asking,
+    toggle,
+    clear,
     any: names.some((look) => looks[look]),
     ask: setAsking,
   };
@@ -28,8 +35,14 @@ export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: Look
     ask(false);
     act?.();
   };
-  const choosing: Acts = { v: then(clear), ...Object.fromEntries(lookKeys.map(({ key, look }) => [key, then(() => toggle(look))])) };
-  const answers = new Proxy(choosing, { get: (known, key) => (typeof key === 'string' && (key.length === 1 || key === 'Escape') ? (known[key] ?? then()) : undefined) });
+  const choosing: Acts = {
+    v: then(clear),
+    ...Object.fromEntries(lookKeys.map(({ key, look }) => [key, then(() => toggle(look))])),
+  };
+  const answers = new Proxy(choosing, {
+    get: (known, key) =>
+      typeof key === 'string' && (key.length === 1 || key === 'Escape') ? (known[key] ?? then()) : undefined,
+  });
   useKeys(asking ? answers : { ...acts, v: () => ask(true) }, on);
 }
 

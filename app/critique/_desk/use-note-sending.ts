@@ -11,17 +11,22 @@ export function useNoteSending(personKey: string, saved: (note: NoteView, writte
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const waiting = useWaitingNotes(personKey);
   const told = useRef(saved);
-  useEffect(() => { told.current = saved; });
+  useEffect(() => {
+    told.current = saved;
+  });
 
-  const sendOne = useCallback(async (note: WriteNote) => {
-    const answer = await send<NoteView>('POST', '/api/critique/notes', note);
-    if (answer.ok) {
-      dropWaiting(personKey, note.requestKey);
-      told.current(answer.result, note);
-      setTrouble(null);
-    } else setTrouble({ said: answer.said, signedOut: answer.signedOut });
-    return answer;
-  }, [personKey]);
+  const sendOne = useCallback(
+    async (note: WriteNote) => {
+      const answer = await send<NoteView>('POST', '/api/critique/notes', note);
+      if (answer.ok) {
+        dropWaiting(personKey, note.requestKey);
+        told.current(answer.result, note);
+        setTrouble(null);
+      } else setTrouble({ said: answer.said, signedOut: answer.signedOut });
+      return answer;
+    },
+    [personKey],
+  );
 
   const sendAll = useCallback(async () => {
     for (const note of waitingNotes(personKey)) {

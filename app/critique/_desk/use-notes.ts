@@ -7,7 +7,13 @@ import { useNoteSending } from './use-note-sending';
 /** The notes of a line, and those still on their way. */
 export function useNotes(personKey: string, here: { proofId: string; specimenVersionId: string }, initial: NoteView[]) {
   const [notes, setNotes] = useState(initial);
-  const put = useCallback((note: NoteView) => setNotes((all) => (all.some(({ id }) => id === note.id) ? all.map((one) => (one.id === note.id ? note : one)) : [...all, note])), []);
+  const put = useCallback(
+    (note: NoteView) =>
+      setNotes((all) =>
+        all.some(({ id }) => id === note.id) ? all.map((one) => (one.id === note.id ? note : one)) : [...all, note],
+      ),
+    [],
+  );
   const sending = useNoteSending(personKey, (note, { proofId, specimenVersionId }) => {
     if (proofId === here.proofId && specimenVersionId === here.specimenVersionId) put(note);
   });

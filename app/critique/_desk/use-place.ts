@@ -31,7 +31,10 @@ export function usePlace(spacing: Spacing, first: Run | null, suggested: number[
     /** Opens (above 0) or tightens every gap of the run. */
     nudge(by: number) {
       const from = place.suggestion ?? offsetsOf(spacing, place.run);
-      setPlace({ run: place.run, suggestion: from.map((offset) => Math.min(OFFSET_LIMIT, Math.max(-OFFSET_LIMIT, offset + by))) });
+      setPlace({
+        run: place.run,
+        suggestion: from.map((offset) => Math.min(OFFSET_LIMIT, Math.max(-OFFSET_LIMIT, offset + by))),
+      });
     },
     suggest: (suggestion: number[] | null) => setPlace({ run: place.run, suggestion }),
   };

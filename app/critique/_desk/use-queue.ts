@@ -14,10 +14,15 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
 
   async function takeNext() {
     const answer = await send<{ proof: string | null; line: string | null }>('POST', '/api/critique/next', {
-      exerciseId: exercise.id, roundNumber: round.number, section: queue.section?.id ?? null, after: proof.token, second,
+      exerciseId: exercise.id,
+      roundNumber: round.number,
+      section: queue.section?.id ?? null,
+      after: proof.token,
+      second,
     });
     if (!answer.ok) return say(answer.said);
-    if (answer.result.proof === null) return say('Nothing else waits: what is not marked yet, other markers have in hand.');
+    if (answer.result.proof === null)
+      return say('Nothing else waits: what is not marked yet, other markers have in hand.');
     go(`/critique/${answer.result.proof}/${answer.result.line ?? line.specimenId}${section}`);
   }
 
@@ -39,7 +44,8 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
     async giveBack() {
       setLetGo(true);
       const answer = await send('DELETE', '/api/critique/claims', { proof: proof.token });
-      if (answer.ok) return go(`/exercises/${exercise.id}/rounds/${round.number}/${second ? 'second' : 'critique'}${section}`);
+      if (answer.ok)
+        return go(`/exercises/${exercise.id}/rounds/${round.number}/${second ? 'second' : 'critique'}${section}`);
       setLetGo(false);
       say(answer.said);
     },

@@ -28,12 +28,19 @@ export function keepWaiting(personKey: string, note: WriteNote): void {
 }
 
 export function dropWaiting(personKey: string, requestKey: string): void {
-  write(personKey, waitingNotes(personKey).filter((note) => note.requestKey !== requestKey));
+  write(
+    personKey,
+    waitingNotes(personKey).filter((note) => note.requestKey !== requestKey),
+  );
 }
 
 /** The waiting notes as they are now, in this window and in others. */
 export function useWaitingNotes(personKey: string): readonly WriteNote[] {
-  return useSyncExternalStore(subscribe, () => waitingNotes(personKey), () => none);
+  return useSyncExternalStore(
+    subscribe,
+    () => waitingNotes(personKey),
+    () => none,
+  );
 }
 
 function write(personKey: string, notes: readonly WriteNote[]): void {

@@ -18,7 +18,8 @@ export function Where({ letters, place, sent }: Props) {
         <Chip checked={run === null} label="the line" spoken="the whole line" onChoose={() => place.choose(null)} />
         {pairs.map((index) => (
           <Chip
-            key={index} checked={run !== null && run.first === index}
+            key={index}
+            checked={run !== null && run.first === index}
             inside={run !== null && index > run.first && index <= run.last}
             label={lettersOf(letters, { first: index, last: index })}
             spoken={`pair ${index + 1}, ${letters[index]} and ${letters[index + 1]}, offset ${signed(sent[index] ?? 0)}`}
@@ -29,10 +30,17 @@ export function Where({ letters, place, sent }: Props) {
       {run && (
         <label className={style.through}>
           as far as{' '}
-          <select value={run.last} onChange={(event) => place.choose({ first: run.first, last: Number(event.target.value) })}>
-            {pairs.filter((index) => index >= run.first).map((index) => (
-              <option key={index} value={index}>{index === run.first ? 'this pair alone' : lettersOf(letters, { first: index, last: index })}</option>
-            ))}
+          <select
+            value={run.last}
+            onChange={(event) => place.choose({ first: run.first, last: Number(event.target.value) })}
+          >
+            {pairs
+              .filter((index) => index >= run.first)
+              .map((index) => (
+                <option key={index} value={index}>
+                  {index === run.first ? 'this pair alone' : lettersOf(letters, { first: index, last: index })}
+                </option>
+              ))}
           </select>
         </label>
       )}
@@ -45,24 +53,60 @@ type ChipProps = { checked: boolean; inside?: boolean; label: string; spoken: st
 function Chip({ checked, inside, label, spoken, onChoose }: ChipProps) {
   return (
     <label className={style.chip} data-inside={inside || undefined}>
-      <input type="radio" name="pair" className="visually-hidden" checked={checked} onChange={onChoose} aria-label={spoken} />
+      <input
+        type="radio"
+        name="pair"
+        className="visually-hidden"
+        checked={checked}
+        onChange={onChoose}
+        aria-label={spoken}
+      />
       <span aria-hidden="true">{label}</span>
     </label>
   );
 }
 
-type SuggestionProps = { letters: readonly string[]; run: Run | null; suggestion: number[] | null; sent: readonly number[]; place: Pick<PlaceInHand, 'nudge' | 'suggest'> };
+type SuggestionProps = {
+  letters: readonly string[];
+  run: Run | null;
+  suggestion: number[] | null;
+  sent: readonly number[];
+  place: Pick<PlaceInHand, 'nudge' | 'suggest'>;
+};
 
 /** The suggestion in numbers, with buttons for those who do not use the keys. Any gap may be opened as well as closed. */
 export function Suggestion({ letters, run, suggestion, sent, place }: SuggestionProps) {
   const first = run?.first ?? 0;
-  const words = suggestion?.map((offset, index) => `${lettersOf(letters, { first: first + index, last: first + index })} ${signed(sent[first + index]!)} → ${signed(offset)}`).join(', ');
+  const words = suggestion
+    ?.map(
+      (offset, index) =>
+        `${lettersOf(letters, { first: first + index, last: first + index })} ${signed(sent[first + index]!)} → ${signed(offset)}`,
+    )
+    .join(', ');
   return (
     <div className={style.suggestion} role="group" aria-label="Suggested setting">
-      <Button small onClick={() => place.nudge(-5)}>Tighten</Button>
-      <Button small onClick={() => place.nudge(5)}>Open</Button>
-      <output>{words ? <>Suggested: <span className="figure-text">{words}</span></> : <span className="quiet">No suggestion. Tighten or open to show one in place; the letters to the right move along.</span>}</output>
-      {suggestion && <Button small kind="text" onClick={() => place.suggest(null)}>Drop it</Button>}
+      <Button small onClick={() => place.nudge(-5)}>
+        Tighten
+      </Button>
+      <Button small onClick={() => place.nudge(5)}>
+        Open
+      </Button>
+      <output>
+        {words ? (
+          <>
+            Suggested: <span className="figure-text">{words}</span>
+          </>
+        ) : (
+          <span className="quiet">
+            No suggestion. Tighten or open to show one in place; the letters to the right move along.
+          </span>
+        )}
+      </output>
+      {suggestion && (
+        <Button small kind="text" onClick={() => place.suggest(null)}>
+          Drop it
+        </Button>
+      )}
     </div>
   );
 }

@@ -18,7 +18,14 @@ export async function CriteriaWords({ exerciseId }: { exerciseId: string }) {
             {criterion.description && <p>{criterion.description}</p>}
             <details className="more">
               <summary>Levels of “{criterion.title}”</summary>
-              <dl className="facts">{criterion.levels.map((level) => <Fragment key={level.title}><dt>{level.title}</dt><dd>{level.description || withUnit(level.points, '%', 1)}</dd></Fragment>)}</dl>
+              <dl className="facts">
+                {criterion.levels.map((level) => (
+                  <Fragment key={level.title}>
+                    <dt>{level.title}</dt>
+                    <dd>{level.description || withUnit(level.points, '%', 1)}</dd>
+                  </Fragment>
+                ))}
+              </dl>
             </details>
           </li>
         ))}

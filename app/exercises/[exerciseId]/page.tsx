@@ -14,7 +14,8 @@ export const metadata: Metadata = { title: 'Exercise' };
 export default async function ExercisePage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { role } = await forPage(standAtExercise, { exerciseId });
-  if (role !== 'student') return <StaffOverview exerciseId={exerciseId} published={(await searchParams).published === '1'} />;
+  if (role !== 'student')
+    return <StaffOverview exerciseId={exerciseId} published={(await searchParams).published === '1'} />;
   // A new key for each look at the form: sending the same form twice is one proof.
   return <StudentOverview work={await forPage(seeWork, { exerciseId })} requestKey={randomUUID()} />;
 }

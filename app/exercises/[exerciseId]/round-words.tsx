@@ -5,19 +5,40 @@ import type { Work } from '@/lib/proof/see-work';
 
 /** When the round is due, what happens after that, and where things stand now. */
 export function RoundWords({ work: { current, course, exercise } }: { work: Work }) {
-  if (exercise.state === 'closed') return <Notice title="This exercise is closed">It takes no more proofs. What you made and what was said about it stays here to be read.</Notice>;
+  if (exercise.state === 'closed')
+    return (
+      <Notice title="This exercise is closed">
+        It takes no more proofs. What you made and what was said about it stays here to be read.
+      </Notice>
+    );
   if (!current) return null;
   return (
     <>
       <p>
-        {current.dueAt ? <>Due <strong><When at={current.dueAt} timeZone={course.timeZone} /></strong>. </> : 'There is no due date. '}
-        {current.dueAt && <LateWords rule={current.lateRule} timeZone={course.timeZone} />}
-        {' '}The last proof that arrives before marking starts is the one that counts.
+        {current.dueAt ? (
+          <>
+            Due{' '}
+            <strong>
+              <When at={current.dueAt} timeZone={course.timeZone} />
+            </strong>
+            .{' '}
+          </>
+        ) : (
+          'There is no due date. '
+        )}
+        {current.dueAt && <LateWords rule={current.lateRule} timeZone={course.timeZone} />} The last proof that arrives
+        before marking starts is the one that counts.
       </p>
       {current.markingStarted && (
-        <Notice title="Marking has started">You can still send a proof, and it is kept; it counts only if your instructor picks it.</Notice>
+        <Notice title="Marking has started">
+          You can still send a proof, and it is kept; it counts only if your instructor picks it.
+        </Notice>
       )}
-      {!current.takesProofs && <Notice kind="warning" title="The last date has passed">This round takes no more proofs. Your spacings are kept; speak to your instructor if there was a reason.</Notice>}
+      {!current.takesProofs && (
+        <Notice kind="warning" title="The last date has passed">
+          This round takes no more proofs. Your spacings are kept; speak to your instructor if there was a reason.
+        </Notice>
+      )}
       {current.lateNow && current.takesProofs && (
         <Notice kind="warning" title="A proof sent now is late">
           {current.lateNow.deductPercent > 0
@@ -33,7 +54,13 @@ const days = (count: number): string => (count === 1 ? 'one started day' : `${co
 
 function LateWords({ rule, timeZone }: { rule: NonNullable<Work['current']>['lateRule']; timeZone: string }) {
   if (rule.accept === 'none') return <>After that no proof is taken.</>;
-  const cost = rule.deductPerDay > 0 ? `, with ${withUnit(rule.deductPerDay, '%')} of the mark deducted for each started day` : '';
-  if (rule.accept === 'until' && rule.untilAt) return <>Later proofs are taken until <When at={rule.untilAt} timeZone={timeZone} />, shown as late{cost}.</>;
+  const cost =
+    rule.deductPerDay > 0 ? `, with ${withUnit(rule.deductPerDay, '%')} of the mark deducted for each started day` : '';
+  if (rule.accept === 'until' && rule.untilAt)
+    return (
+      <>
+        Later proofs are taken until <When at={rule.untilAt} timeZone={timeZone} />, shown as late{cost}.
+      </>
+    );
   return <>Later proofs are taken and shown as late{cost}.</>;
 }

@@ -33,14 +33,34 @@ export function SendProofForm({ exerciseId, requestKey, personKey, drafts }: Pro
       <input type="hidden" name="exerciseId" value={exerciseId} />
       <input type="hidden" name="requestKey" value={requestKey} />
       <input type="hidden" name="zoom" value={zoom} />
-      <input type="hidden" name="drafts" value={JSON.stringify(Object.fromEntries(drafts.map(({ versionId, version }) => [versionId, version])))} />
-      <TextArea name="reasoning" label="Why is it set as it is?" hint="One sentence: what you looked for, or what you are unsure of." rows={2} maxLength={600} />
+      <input
+        type="hidden"
+        name="drafts"
+        value={JSON.stringify(Object.fromEntries(drafts.map(({ versionId, version }) => [versionId, version])))}
+      />
+      <TextArea
+        name="reasoning"
+        label="Why is it set as it is?"
+        hint="One sentence: what you looked for, or what you are unsure of."
+        rows={2}
+        maxLength={600}
+      />
       {unsent > 0 && (
-        <Notice kind="warning" title={unsent === 1 ? 'One line has changes that are only on this device' : `${unsent} lines have changes that are only on this device`}>
-          Open {unsent === 1 ? 'it' : 'them'} on the bench while you are online until it says that all is saved; then send.
+        <Notice
+          kind="warning"
+          title={
+            unsent === 1
+              ? 'One line has changes that are only on this device'
+              : `${unsent} lines have changes that are only on this device`
+          }
+        >
+          Open {unsent === 1 ? 'it' : 'them'} on the bench while you are online until it says that all is saved; then
+          send.
         </Notice>
       )}
-      <SubmitButton pending="Sending…" disabled={unsent > 0}>Send the proof</SubmitButton>
+      <SubmitButton pending="Sending…" disabled={unsent > 0}>
+        Send the proof
+      </SubmitButton>
     </Form>
   );
 }

@@ -13,12 +13,24 @@ export function SendProof({ work, requestKey }: { work: Work; requestKey: string
       lead="A proof is all lines as they stand now. It never changes afterwards; you can send another while the round lasts."
       id="send"
     >
-      {untouched > 0 && <p>{untouched === lines.length ? 'None of the lines has been spaced yet' : `${untouched} of ${lines.length} lines ${untouched === 1 ? 'is' : 'are'} as the face comes`}. You can send them so; the marker sees it as your choice.</p>}
+      {untouched > 0 && (
+        <p>
+          {untouched === lines.length
+            ? 'None of the lines has been spaced yet'
+            : `${untouched} of ${lines.length} lines ${untouched === 1 ? 'is' : 'are'} as the face comes`}
+          . You can send them so; the marker sees it as your choice.
+        </p>
+      )}
       <SendProofForm
         exerciseId={exercise.id}
         requestKey={requestKey}
         personKey={personKey}
-        drafts={lines.map(({ versionId, draftId, draftVersion, spacing }) => ({ versionId, draftId, version: draftVersion, spacing }))}
+        drafts={lines.map(({ versionId, draftId, draftVersion, spacing }) => ({
+          versionId,
+          draftId,
+          version: draftVersion,
+          spacing,
+        }))}
       />
     </Section>
   );

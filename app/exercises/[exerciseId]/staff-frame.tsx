@@ -5,8 +5,16 @@ type Props = { exercise: { id: string; title: string }; current: Part; mayPlan: 
 
 /** Over every staff page of one exercise: its parts. Planning is the instructor's. */
 export function StaffFrame({ exercise, current, mayPlan }: Props) {
-  const tabs = parts.filter(({ part }) => part !== 'plan' || mayPlan).map(({ label, path }) => ({ label, href: `/exercises/${exercise.id}${path}` }));
-  return <CourseBar name={exercise.title} tabs={tabs} current={`/exercises/${exercise.id}${parts.find(({ part }) => part === current)!.path}`} />;
+  const tabs = parts
+    .filter(({ part }) => part !== 'plan' || mayPlan)
+    .map(({ label, path }) => ({ label, href: `/exercises/${exercise.id}${path}` }));
+  return (
+    <CourseBar
+      name={exercise.title}
+      tabs={tabs}
+      current={`/exercises/${exercise.id}${parts.find(({ part }) => part === current)!.path}`}
+    />
+  );
 }
 
 const parts: { part: Part; label: string; path: string }[] = [

@@ -25,25 +25,70 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
     <>
       <StaffFrame exercise={exercise} current="overview" mayPlan={mayPlan} />
       <Page width="wide">
-        <PageHeader title={exercise.title} trail={[{ href: `/courses/${course.id}`, label: course.title }]} lead={leadWords(overview)} actions={<NextStep overview={overview} />} />
-        {published && exercise.state === 'published' && <Notice live="polite">It is published: everybody in the course sees it now.</Notice>}
+        <PageHeader
+          title={exercise.title}
+          trail={[{ href: `/courses/${course.id}`, label: course.title }]}
+          lead={leadWords(overview)}
+          actions={<NextStep overview={overview} />}
+        />
+        {published && exercise.state === 'published' && (
+          <Notice live="polite">It is published: everybody in the course sees it now.</Notice>
+        )}
         {exercise.settings.safetySigns && <SignCaution />}
         <Section title="Rounds">
-          {rounds.length === 0 ? <p className="quiet">No round yet.</p> : (
-            <ul className="card-list">{rounds.map((round) => <StaffRound key={round.id} exercise={exercise} round={round} students={students} timeZone={course.timeZone} mayRelease={mayPlan} />)}</ul>
+          {rounds.length === 0 ? (
+            <p className="quiet">No round yet.</p>
+          ) : (
+            <ul className="card-list">
+              {rounds.map((round) => (
+                <StaffRound
+                  key={round.id}
+                  exercise={exercise}
+                  round={round}
+                  students={students}
+                  timeZone={course.timeZone}
+                  mayRelease={mayPlan}
+                />
+              ))}
+            </ul>
           )}
         </Section>
-        <Section title="Lines" lead={specimens.length === 0 ? undefined : `${overview.referenced} of ${counted(specimens.length, 'specimen')} have a reference.`}>
+        <Section
+          title="Lines"
+          lead={
+            specimens.length === 0
+              ? undefined
+              : `${overview.referenced} of ${counted(specimens.length, 'specimen')} have a reference.`
+          }
+        >
           {specimens.length === 0 ? (
-            <EmptyState title="No lines yet" action={mayPlan ? <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink> : undefined}>The exercise has nothing to space so far.</EmptyState>
+            <EmptyState
+              title="No lines yet"
+              action={
+                mayPlan ? (
+                  <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink>
+                ) : undefined
+              }
+            >
+              The exercise has nothing to space so far.
+            </EmptyState>
           ) : (
             <ol className="specimen-list" role="list">
               {specimens.map((specimen, index) => (
                 <li key={specimen.id}>
-                  <SpecimenFigure {...specimen} caption={`${index + 1}. “${specimen.text}”, ${specimenWords(specimen)}`} />
+                  <SpecimenFigure
+                    {...specimen}
+                    caption={`${index + 1}. “${specimen.text}”, ${specimenWords(specimen)}`}
+                  />
                   <div className="actions">
-                    <ButtonLink small kind="text" href={`/exercises/${exerciseId}/bench/${specimen.id}`}>Try it without sending<span className="visually-hidden"> (line {index + 1})</span></ButtonLink>
-                    {isTogether(specimens, specimen.text) && <ButtonLink small kind="text" href={togetherHref(exerciseId, specimen.text)}>All settings of it<span className="visually-hidden"> (line {index + 1})</span></ButtonLink>}
+                    <ButtonLink small kind="text" href={`/exercises/${exerciseId}/bench/${specimen.id}`}>
+                      Try it without sending<span className="visually-hidden"> (line {index + 1})</span>
+                    </ButtonLink>
+                    {isTogether(specimens, specimen.text) && (
+                      <ButtonLink small kind="text" href={togetherHref(exerciseId, specimen.text)}>
+                        All settings of it<span className="visually-hidden"> (line {index + 1})</span>
+                      </ButtonLink>
+                    )}
                   </div>
                 </li>
               ))}
@@ -55,17 +100,30 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
   );
 }
 
-const isTogether = (specimens: Overview['specimens'], text: string): boolean => specimens.filter((one) => one.text === text).length > 1;
+const isTogether = (specimens: Overview['specimens'], text: string): boolean =>
+  specimens.filter((one) => one.text === text).length > 1;
 
 function leadWords({ exercise, students }: Overview): string {
   if (exercise.state === 'draft') return 'A draft: only teachers see it.';
   if (exercise.state === 'closed') return 'Closed: students can look and send nothing more.';
-  return students === 0 ? 'Published. No student has joined the course yet.' : `Published to ${counted(students, 'student')}.`;
+  return students === 0
+    ? 'Published. No student has joined the course yet.'
+    : `Published to ${counted(students, 'student')}.`;
 }
 
 function NextStep({ overview: { exercise, mayPlan, course, students } }: { overview: Overview }) {
   const to = `/exercises/${exercise.id}`;
-  if (exercise.state === 'draft') return mayPlan ? <><ButtonLink kind="main" href={`${to}/plan`}>Go on planning</ButtonLink><ButtonLink href={`${to}/plan/publish`}>Publish…</ButtonLink></> : <ButtonLink href={`${to}/references`}>Set references</ButtonLink>;
+  if (exercise.state === 'draft')
+    return mayPlan ? (
+      <>
+        <ButtonLink kind="main" href={`${to}/plan`}>
+          Go on planning
+        </ButtonLink>
+        <ButtonLink href={`${to}/plan/publish`}>Publish…</ButtonLink>
+      </>
+    ) : (
+      <ButtonLink href={`${to}/references`}>Set references</ButtonLink>
+    );
   if (exercise.state === 'closed') {
     return mayPlan ? (
       <Form action={reopenExerciseAction} label="Open it again" inline>
@@ -75,5 +133,11 @@ function NextStep({ overview: { exercise, mayPlan, course, students } }: { overv
       </Form>
     ) : null;
   }
-  return students === 0 && mayPlan ? <ButtonLink kind="main" href={`/courses/${course.id}/people`}>Invite people</ButtonLink> : <ButtonLink href={`${to}/class`}>Where the class stands</ButtonLink>;
+  return students === 0 && mayPlan ? (
+    <ButtonLink kind="main" href={`/courses/${course.id}/people`}>
+      Invite people
+    </ButtonLink>
+  ) : (
+    <ButtonLink href={`${to}/class`}>Where the class stands</ButtonLink>
+  );
 }

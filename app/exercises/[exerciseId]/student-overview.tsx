@@ -20,31 +20,58 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
       <PageHeader
         title={exercise.title}
         trail={[{ href: `/courses/${course.id}`, label: course.title }]}
-        lead={current ? `Round ${current.number} of ${work.rounds.length}${current.title ? `: ${current.title}` : ''}` : 'Not open yet'}
-        actions={current && first ? (
-          <ButtonLink kind="main" href={`/exercises/${exercise.id}/bench/${first.specimenId}`}>
-            {lines.some(({ draftVersion }) => draftVersion > 0) ? 'Go on spacing' : 'Begin with the first line'}
-          </ButtonLink>
-        ) : undefined}
+        lead={
+          current
+            ? `Round ${current.number} of ${work.rounds.length}${current.title ? `: ${current.title}` : ''}`
+            : 'Not open yet'
+        }
+        actions={
+          current && first ? (
+            <ButtonLink kind="main" href={`/exercises/${exercise.id}/bench/${first.specimenId}`}>
+              {lines.some(({ draftVersion }) => draftVersion > 0) ? 'Go on spacing' : 'Begin with the first line'}
+            </ButtonLink>
+          ) : undefined
+        }
       />
       <RoundWords work={work} />
       {exercise.safetySigns && (
         <Notice kind="caution" title="Signs that people’s safety depends on">
-          Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye. What is done here is an exercise; on a real
-          sign, the local code and a licensed practitioner decide.
+          Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye. What is
+          done here is an exercise; on a real sign, the local code and a licensed practitioner decide.
         </Notice>
       )}
-      {exercise.brief && <Section title="Brief"><Brief text={exercise.brief} /></Section>}
+      {exercise.brief && (
+        <Section title="Brief">
+          <Brief text={exercise.brief} />
+        </Section>
+      )}
       <CriteriaWords exerciseId={exercise.id} />
       {current === null ? (
         <EmptyState title="Nothing to space yet">
-          {next?.opensAt ? <>The lines appear here when round {next.number} opens: <When at={next.opensAt} timeZone={course.timeZone} />.</> : 'The lines appear here when the next round opens; your instructor decides when.'}
+          {next?.opensAt ? (
+            <>
+              The lines appear here when round {next.number} opens:{' '}
+              <When at={next.opensAt} timeZone={course.timeZone} />.
+            </>
+          ) : (
+            'The lines appear here when the next round opens; your instructor decides when.'
+          )}
         </EmptyState>
       ) : (
         <>
           <Section title="Lines" lead="Space each line on the bench. Every change is kept by itself.">
             {lines.length === 0 && <p>This exercise has no lines yet. Your instructor can add some at any time.</p>}
-            <ol className="work-lines">{lines.map((line, index) => <WorkLine key={line.versionId} exerciseId={exercise.id} line={line} place={index + 1} settings={lines.filter(({ text }) => text === line.text).length} />)}</ol>
+            <ol className="work-lines">
+              {lines.map((line, index) => (
+                <WorkLine
+                  key={line.versionId}
+                  exerciseId={exercise.id}
+                  line={line}
+                  place={index + 1}
+                  settings={lines.filter(({ text }) => text === line.text).length}
+                />
+              ))}
+            </ol>
           </Section>
           {lines.length > 0 && <SendProof work={work} requestKey={requestKey} />}
         </>
@@ -52,7 +79,11 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
       {work.demonstrations.length > 0 && (
         <Section title="Demonstrations" lead="How a teacher set a line, step by step, with reasons.">
           <ul className="plain-list">
-            {work.demonstrations.map(({ id, title, line }) => <li key={id}><a href={`/exercises/${exercise.id}/demonstrations/${id}`}>{title}</a>, on “{line}”</li>)}
+            {work.demonstrations.map(({ id, title, line }) => (
+              <li key={id}>
+                <a href={`/exercises/${exercise.id}/demonstrations/${id}`}>{title}</a>, on “{line}”
+              </li>
+            ))}
           </ul>
         </Section>
       )}
@@ -61,8 +92,12 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
           <ol className="plain-list">
             {proofs.map((proof) => (
               <li key={proof.id}>
-                <a href={`/proofs/${proof.id}`}>Round {proof.round}, proof {proof.number}</a>, <When at={proof.receivedAt} timeZone={course.timeZone} />
-                <br /><span className="quiet">“{proof.reasoning}”</span>
+                <a href={`/proofs/${proof.id}`}>
+                  Round {proof.round}, proof {proof.number}
+                </a>
+                , <When at={proof.receivedAt} timeZone={course.timeZone} />
+                <br />
+                <span className="quiet">“{proof.reasoning}”</span>
               </li>
             ))}
           </ol>
@@ -73,5 +108,9 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
 }
 
 const Brief = ({ text }: { text: string }) => (
-  <div className="reading stack">{text.split(/\n{2,}/).map((paragraph, index) => <p key={index}>{paragraph}</p>)}</div>
+  <div className="reading stack">
+    {text.split(/\n{2,}/).map((paragraph, index) => (
+      <p key={index}>{paragraph}</p>
+    ))}
+  </div>
 );

@@ -7,7 +7,10 @@ export function unsentOnThisDevice(personKey: string, drafts: readonly SentDraft
   return drafts.filter(({ draftId, version, spacing }) => {
     if (draftId === null) return false;
     const scope = { personKey, draftId, pairCount: spacing.offsets.length };
-    const { sync } = openJournal(readOnly, scope, { version, document: { tracking: spacing.tracking, offsets: spacing.offsets } });
+    const { sync } = openJournal(readOnly, scope, {
+      version,
+      document: { tracking: spacing.tracking, offsets: spacing.offsets },
+    });
     return sync.unsent !== null || sync.inFlight !== null || sync.conflict !== null;
   }).length;
 }

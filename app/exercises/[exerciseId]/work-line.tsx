@@ -13,18 +13,33 @@ export function WorkLine({ exerciseId, line, place, settings }: Props) {
   const { pack, size, ground } = line;
   return (
     <li className="work-line">
-      <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}`} aria-label={`Line ${place}: ${line.text}. ${standing(line)}. Space it on the bench`}>
-        <SheetFrame ground={ground}><LineDrawing pack={pack} spacing={line.spacing} label={null} /></SheetFrame>
+      <Link
+        href={`/exercises/${exerciseId}/bench/${line.specimenId}`}
+        aria-label={`Line ${place}: ${line.text}. ${standing(line)}. Space it on the bench`}
+      >
+        <SheetFrame ground={ground}>
+          <LineDrawing pack={pack} spacing={line.spacing} label={null} />
+        </SheetFrame>
       </Link>
       <p className="work-line-words">
         <span>
-          {place}. {pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'}, {withUnit(size.value, size.unit)}, {ground} ground
+          {place}. {pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'},{' '}
+          {withUnit(size.value, size.unit)}, {ground} ground
           {line.remark && <>. {line.remark}</>}
         </span>
         <strong>{standing(line)}</strong>
         <span>
-          <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}?trial=1`}>Try it without sending<span className="visually-hidden"> (line {place})</span></Link>
-          {settings > 1 && <>, <Link href={togetherHref(exerciseId, line.text)}>all {settings} settings of it<span className="visually-hidden"> (line {place})</span></Link></>}
+          <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}?trial=1`}>
+            Try it without sending<span className="visually-hidden"> (line {place})</span>
+          </Link>
+          {settings > 1 && (
+            <>
+              ,{' '}
+              <Link href={togetherHref(exerciseId, line.text)}>
+                all {settings} settings of it<span className="visually-hidden"> (line {place})</span>
+              </Link>
+            </>
+          )}
         </span>
       </p>
     </li>

@@ -24,20 +24,40 @@ export default async function FacePage({ params }: Props) {
   const face = faceOf((await params).key);
   if (!face) notFound();
   const siblings = listFaces().filter((one) => one.source.package === face.source.package);
-  const lines = await Promise.all(siblings.map(async (one) => ({ one, pack: await examplePack(one.key, 'Hamlet of Navy') })));
+  const lines = await Promise.all(
+    siblings.map(async (one) => ({ one, pack: await examplePack(one.key, 'Hamlet of Navy') })),
+  );
   return (
     <Page>
-      <PageHeader trail={[{ href: '/faces', label: 'Faces and licences' }]} title={face.family} lead={makerOf(face.licence.attribution)} />
+      <PageHeader
+        trail={[{ href: '/faces', label: 'Faces and licences' }]}
+        title={face.family}
+        lead={makerOf(face.licence.attribution)}
+      />
       <SheetFrame ground="light">
         {lines.map(({ one, pack }) => (
           <div key={one.key}>
             <p className="sheet-label">{one.style}</p>
-            <LineDrawing pack={pack} spacing={untouchedSpacing(pack)} room={pack.unitsPerEm * 9} label={`A line in ${one.family} ${one.style}`} />
+            <LineDrawing
+              pack={pack}
+              spacing={untouchedSpacing(pack)}
+              room={pack.unitsPerEm * 9}
+              label={`A line in ${one.family} ${one.style}`}
+            />
           </div>
         ))}
       </SheetFrame>
-      <Section title={face.licence.name} lead={<>From the package {face.source.package} {face.source.version}. The text below is the one that came with it.</>}>
-        <pre className="licence" tabIndex={0}>{face.licence.text}</pre>
+      <Section
+        title={face.licence.name}
+        lead={
+          <>
+            From the package {face.source.package} {face.source.version}. The text below is the one that came with it.
+          </>
+        }
+      >
+        <pre className="licence" tabIndex={0}>
+          {face.licence.text}
+        </pre>
       </Section>
     </Page>
   );

@@ -5,7 +5,12 @@ import { formAction } from '@/lib/http/form-action';
 import { writeSessionCookie } from '@/lib/http/session-cookie';
 
 export const becomeFirstInstructorAction = formAction(becomeFirstInstructor, {
-  read: (form) => ({ token: form.get('token'), name: form.get('name'), email: form.get('email'), password: form.get('password') }),
+  read: (form) => ({
+    token: form.get('token'),
+    name: form.get('name'),
+    email: form.get('email'),
+    password: form.get('password'),
+  }),
   secret: ['password'],
   then: async ({ sessionToken }) => {
     await writeSessionCookie(sessionToken);

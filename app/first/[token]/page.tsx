@@ -19,11 +19,16 @@ export default async function First({ params }: Props) {
   const self = await forPage(readSelf);
   return (
     <Page>
-      <PageHeader title="The first instructor" lead="This server has nobody yet who may open courses. With this link, which works once, it is you. Everybody else comes by links that you make." />
+      <PageHeader
+        title="The first instructor"
+        lead="This server has nobody yet who may open courses. With this link, which works once, it is you. Everybody else comes by links that you make."
+      />
       <Form action={self ? takeUpFirstLinkAction : becomeFirstInstructorAction} label="Become the first instructor">
         <input type="hidden" name="token" value={token} />
         {self ? <p>You are signed in as {self.name}.</p> : <NewAccountFields />}
-        <div className="actions"><SubmitButton>{self ? `Go on as ${self.name}` : 'Make the account'}</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton>{self ? `Go on as ${self.name}` : 'Make the account'}</SubmitButton>
+        </div>
       </Form>
     </Page>
   );

@@ -10,7 +10,12 @@ export const joinCourseAction = formAction(joinCourse, {
 });
 
 export const joinWithNewAccountAction = formAction(joinWithNewAccount, {
-  read: (form) => ({ token: form.get('token'), name: form.get('name'), email: form.get('email'), password: form.get('password') }),
+  read: (form) => ({
+    token: form.get('token'),
+    name: form.get('name'),
+    email: form.get('email'),
+    password: form.get('password'),
+  }),
   secret: ['password'],
   then: async ({ courseId, sessionToken }) => {
     await writeSessionCookie(sessionToken);

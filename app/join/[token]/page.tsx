@@ -23,7 +23,16 @@ export default async function Join({ params }: Props) {
   const part = link.section ? `, section ${link.section}` : '';
   return (
     <Page>
-      <PageHeader title={link.title} kicker="Join a course" lead={<>You join as {asRole[link.role] ?? link.role}{part}. The link works until <When at={link.expiresAt} timeZone={link.timeZone} />.</>} />
+      <PageHeader
+        title={link.title}
+        kicker="Join a course"
+        lead={
+          <>
+            You join as {asRole[link.role] ?? link.role}
+            {part}. The link works until <When at={link.expiresAt} timeZone={link.timeZone} />.
+          </>
+        }
+      />
       {self ? <WithThisAccount token={token} name={self.name} /> : <WithNewAccount token={token} />}
     </Page>
   );
@@ -47,12 +56,17 @@ function WithThisAccount({ token, name }: { token: string; name: string }) {
 function WithNewAccount({ token }: { token: string }) {
   return (
     <>
-      <p>Have you been in a course here before? <Link href={`/sign-in?next=/join/${token}`}>Sign in with your account</Link>; you come back to this page.</p>
+      <p>
+        Have you been in a course here before?{' '}
+        <Link href={`/sign-in?next=/join/${token}`}>Sign in with your account</Link>; you come back to this page.
+      </p>
       <Section title="Make an account">
         <Form action={joinWithNewAccountAction} label="Make an account and join">
           <input type="hidden" name="token" value={token} />
           <NewAccountFields />
-          <div className="actions"><SubmitButton pending="Joining…">Make the account and join</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton pending="Joining…">Make the account and join</SubmitButton>
+          </div>
         </Form>
       </Section>
     </>

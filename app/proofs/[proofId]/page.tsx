@@ -28,28 +28,61 @@ export default async function ProofPage({ params, searchParams }: Props) {
     <Page width="wide">
       <PageHeader
         title={`Proof ${proof.number}, round ${proof.round.number}`}
-        trail={[{ href: `/courses/${proof.course.id}`, label: proof.course.title }, { href: `/exercises/${proof.exercise.id}`, label: proof.exercise.title }]}
+        trail={[
+          { href: `/courses/${proof.course.id}`, label: proof.course.title },
+          { href: `/exercises/${proof.exercise.id}`, label: proof.exercise.title },
+        ]}
         actions={<ButtonLink href={`/exercises/${proof.exercise.id}`}>Back to the exercise</ButtonLink>}
       />
-      {sent && proof.mine && <Notice live="polite" title="Received">The server has this proof, with all its lines, since {received}. You can close the page.</Notice>}
+      {sent && proof.mine && (
+        <Notice live="polite" title="Received">
+          The server has this proof, with all its lines, since {received}. You can close the page.
+        </Notice>
+      )}
       <dl className="facts">
-        <dt>Received</dt><dd>{received}{proof.late && <> (late by {proof.late.days === 1 ? 'one started day' : `${proof.late.days} started days`}{proof.late.deductPercent > 0 && <>; {withUnit(proof.late.deductPercent, '%')} is deducted</>})</>}</dd>
-        <dt>Reasoning</dt><dd>{proof.reasoning}</dd>
-        <dt>Lines</dt><dd>{proof.lines.length}</dd>
+        <dt>Received</dt>
+        <dd>
+          {received}
+          {proof.late && (
+            <>
+              {' '}
+              (late by {proof.late.days === 1 ? 'one started day' : `${proof.late.days} started days`}
+              {proof.late.deductPercent > 0 && <>; {withUnit(proof.late.deductPercent, '%')} is deducted</>})
+            </>
+          )}
+        </dd>
+        <dt>Reasoning</dt>
+        <dd>{proof.reasoning}</dd>
+        <dt>Lines</dt>
+        <dd>{proof.lines.length}</dd>
       </dl>
       {answered && proof.mine && <Notice live="polite">Your answer stands under its note.</Notice>}
-      <Released shown={shown} proofId={proof.id} exerciseId={proof.exercise.id} timeZone={proof.course.timeZone} drawn={proof.lines} mine={proof.mine} />
-      {!shown.release && <Section title="As it was sent">
-        <ol className="work-lines">
-          {proof.lines.map((line, index) => (
-            <li className="work-line" key={line.itemId}>
-              <SheetFrame ground={line.ground}><LineDrawing pack={line.pack} spacing={line.spacing} /></SheetFrame>
-              <p className="work-line-words">{index + 1}. {line.pack.face ? `${line.pack.face.family} ${line.pack.face.style}` : 'Lettering'}, {withUnit(line.size.value, line.size.unit)}, {line.ground} ground</p>
-              <ExportLine proofId={proof.id} specimenId={line.specimenId} text={line.text} />
-            </li>
-          ))}
-        </ol>
-      </Section>}
+      <Released
+        shown={shown}
+        proofId={proof.id}
+        exerciseId={proof.exercise.id}
+        timeZone={proof.course.timeZone}
+        drawn={proof.lines}
+        mine={proof.mine}
+      />
+      {!shown.release && (
+        <Section title="As it was sent">
+          <ol className="work-lines">
+            {proof.lines.map((line, index) => (
+              <li className="work-line" key={line.itemId}>
+                <SheetFrame ground={line.ground}>
+                  <LineDrawing pack={line.pack} spacing={line.spacing} />
+                </SheetFrame>
+                <p className="work-line-words">
+                  {index + 1}. {line.pack.face ? `${line.pack.face.family} ${line.pack.face.style}` : 'Lettering'},{' '}
+                  {withUnit(line.size.value, line.size.unit)}, {line.ground} ground
+                </p>
+                <ExportLine proofId={proof.id} specimenId={line.specimenId} text={line.text} />
+              </li>
+            ))}
+          </ol>
+        </Section>
+      )}
     </Page>
   );
 }

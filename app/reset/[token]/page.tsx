@@ -17,13 +17,18 @@ export default async function Reset({ params }: Props) {
   const link = await forPage(readPasswordLink, { token });
   return (
     <Page>
-      <PageHeader title="A new password" lead={`For ${link.name} (${link.email}). All browsers that are signed in with the old one are signed out.`} />
+      <PageHeader
+        title="A new password"
+        lead={`For ${link.name} (${link.email}). All browsers that are signed in with the old one are signed out.`}
+      />
       <Form action={resetPasswordAction} label="Set the password">
         <input type="hidden" name="token" value={token} />
         {/* Lets a password manager know whose password this is. */}
         <input type="email" name="username" value={link.email} autoComplete="username" readOnly hidden />
         <NewPasswordField name="newPassword" label="New password" />
-        <div className="actions"><SubmitButton>Set the password and sign in</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton>Set the password and sign in</SubmitButton>
+        </div>
       </Form>
     </Page>
   );

@@ -17,10 +17,23 @@ export default function Forgotten() {
 function ByMail() {
   return (
     <Page>
-      <PageHeader title="A new password" trail={[{ href: '/sign-in', label: 'Sign in' }]} lead="We send a link to your address; it works once and for two hours." />
+      <PageHeader
+        title="A new password"
+        trail={[{ href: '/sign-in', label: 'Sign in' }]}
+        lead="We send a link to your address; it works once and for two hours."
+      />
       <Form action={requestPasswordLinkAction} label="Send the link">
-        <Field name="email" label="E-mail address" type="email" autoComplete="username" inputMode="email" spellCheck={false} />
-        <div className="actions"><SubmitButton pending="Sending…">Send the link</SubmitButton></div>
+        <Field
+          name="email"
+          label="E-mail address"
+          type="email"
+          autoComplete="username"
+          inputMode="email"
+          spellCheck={false}
+        />
+        <div className="actions">
+          <SubmitButton pending="Sending…">Send the link</SubmitButton>
+        </div>
       </Form>
     </Page>
   );
@@ -29,10 +42,19 @@ function ByMail() {
 function InPerson() {
   return (
     <Page>
-      <PageHeader title="A new password" trail={[{ href: '/sign-in', label: 'Sign in' }]} lead="This server sends no mail, so a person helps you." />
-      <p>Ask an instructor of your course, best in person. On their page about you they can make a link that works once, for a day, and sets a new password.</p>
+      <PageHeader
+        title="A new password"
+        trail={[{ href: '/sign-in', label: 'Sign in' }]}
+        lead="This server sends no mail, so a person helps you."
+      />
+      <p>
+        Ask an instructor of your course, best in person. On their page about you they can make a link that works once,
+        for a day, and sets a new password.
+      </p>
       <p>If you are an instructor yourself, ask whoever runs the server: a link can be made at its console.</p>
-      <div className="actions"><ButtonLink href="/sign-in">Back to signing in</ButtonLink></div>
+      <div className="actions">
+        <ButtonLink href="/sign-in">Back to signing in</ButtonLink>
+      </div>
     </Page>
   );
 }

@@ -7,7 +7,13 @@ import { placeLetters } from '@/shared/outline/place-letters';
 import type { PhoneLine, WallPack } from '@/shared/schemas/wall';
 import style from './pointer.module.css';
 
-type Props = { pack: WallPack; line: PhoneLine; chosen: number | null; off: boolean; choose: (pair: number | null) => void };
+type Props = {
+  pack: WallPack;
+  line: PhoneLine;
+  chosen: number | null;
+  off: boolean;
+  choose: (pair: number | null) => void;
+};
 
 /** The line whole, and large to be pushed along with the finger; under it every gap as a choice of its own. */
 export function Aim({ pack: { pack, ground }, line, chosen, off, choose }: Props) {
@@ -21,14 +27,32 @@ export function Aim({ pack: { pack, ground }, line, chosen, off, choose }: Props
     const { left, width } = reach.getBoundingClientRect();
     holder.scrollLeft += left + width / 2 - holder.getBoundingClientRect().left - holder.clientWidth / 2;
   }, [chosen]);
-  const pick = (pair: number) => { if (!off) choose(pair === chosen ? null : pair); };
+  const pick = (pair: number) => {
+    if (!off) choose(pair === chosen ? null : pair);
+  };
   return (
     <>
       <div className={classes('sheet', `sheet-${ground}`, style.sheet)}>
-        <LineDrawing pack={pack} spacing={line.spacing} label={`${pack.text}, line ${line.sign}`} behind={chosen === null ? undefined : <Mark pack={pack} line={line} pair={chosen} />} />
-        <div ref={push} className={style.push} tabIndex={0} role="group" aria-label="The line large; it can be pushed sideways">
+        <LineDrawing
+          pack={pack}
+          spacing={line.spacing}
+          label={`${pack.text}, line ${line.sign}`}
+          behind={chosen === null ? undefined : <Mark pack={pack} line={line} pair={chosen} />}
+        />
+        <div
+          ref={push}
+          className={style.push}
+          tabIndex={0}
+          role="group"
+          aria-label="The line large; it can be pushed sideways"
+        >
           <div className={style.large}>
-            <LineDrawing pack={pack} spacing={line.spacing} label={null} behind={<Reach pack={pack} line={line} chosen={chosen} pick={pick} />} />
+            <LineDrawing
+              pack={pack}
+              spacing={line.spacing}
+              label={null}
+              behind={<Reach pack={pack} line={line} chosen={chosen} pick={pick} />}
+            />
           </div>
         </div>
       </div>
@@ -38,8 +62,22 @@ export function Aim({ pack: { pack, ground }, line, chosen, off, choose }: Props
           const { left, right, wordSpace } = pairLetters(pack, index);
           return (
             <label key={index} className={style.gap}>
-              <input type="radio" name={name} checked={chosen === index} onChange={() => pick(index)} onClick={() => { if (chosen === index) pick(index); }} aria-label={gapName(pack, index)} />
-              <span aria-hidden="true">{left}{wordSpace ? ' ' : ''}<i />{right}</span>
+              <input
+                type="radio"
+                name={name}
+                checked={chosen === index}
+                onChange={() => pick(index)}
+                onClick={() => {
+                  if (chosen === index) pick(index);
+                }}
+                aria-label={gapName(pack, index)}
+              />
+              <span aria-hidden="true">
+                {left}
+                {wordSpace ? ' ' : ''}
+                <i />
+                {right}
+              </span>
             </label>
           );
         })}
@@ -67,7 +105,15 @@ function Reach({ pack, line, chosen, pick }: OnLine & { chosen: number | null; p
     <>
       {chosen !== null && <Mark pack={pack} line={line} pair={chosen} />}
       {gaps.map(({ index }) => (
-        <rect key={index} className={style.reach} x={middle(index)} y={-top} width={Math.max(1, middle(index + 1) - middle(index))} height={top - pack.vertical.descender} onClick={() => pick(index)} />
+        <rect
+          key={index}
+          className={style.reach}
+          x={middle(index)}
+          y={-top}
+          width={Math.max(1, middle(index + 1) - middle(index))}
+          height={top - pack.vertical.descender}
+          onClick={() => pick(index)}
+        />
       ))}
     </>
   );

@@ -14,10 +14,17 @@ type Props = { code: string; packs: WallPack[]; first: PhoneState };
 /** For a phone in the room: one line of the wall at a time, large enough to point at one of its gaps. */
 export function Pointer({ code, packs: firstPacks, first }: Props) {
   const { state, following } = useLive(`/api/w/${code}`, first, joined);
-  const packs = usePacks(`/api/w/${code}`, firstPacks, state.lines.map(({ version }) => version));
+  const packs = usePacks(
+    `/api/w/${code}`,
+    firstPacks,
+    state.lines.map(({ version }) => version),
+  );
   const { point, aim, said } = usePoint(code, state.asking);
   const [key, setKey] = useState<string | null>(null);
-  const at = Math.max(0, state.lines.findIndex((line) => line.key === (key ?? point?.line)));
+  const at = Math.max(
+    0,
+    state.lines.findIndex((line) => line.key === (key ?? point?.line)),
+  );
   const line = state.lines[at];
   const pack = line && packs.get(line.version);
   const go = (by: number) => setKey(state.lines[(at + by + state.lines.length) % state.lines.length]!.key);
@@ -25,27 +32,66 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
   return (
     <main id="main" tabIndex={-1} data-frame="none" className={style.page}>
       <h1 className={style.title}>Point at a gap</h1>
-      <p className={style.lead}>{over ? 'The wall is closed. Thank you; nothing of you was kept.' : state.pointing ? 'Which gap strikes you? One tap; tap another to move, the same again to take it back.' : 'Nobody is asked to point just now. This page goes on by itself when you are.'}</p>
+      <p className={style.lead}>
+        {over
+          ? 'The wall is closed. Thank you; nothing of you was kept.'
+          : state.pointing
+            ? 'Which gap strikes you? One tap; tap another to move, the same again to take it back.'
+            : 'Nobody is asked to point just now. This page goes on by itself when you are.'}
+      </p>
       {!over && line && pack && (
         <>
           {state.lines.length > 1 && (
             <div className={style.which}>
-              <Button small onClick={() => go(-1)} aria-label="Line before">‹ Before</Button>
-              <label>Line <select value={line.key} onChange={(event) => setKey(event.target.value)}>{state.lines.map(({ key: value, sign }) => <option key={value} value={value}>{sign}</option>)}</select></label>
-              <Button small onClick={() => go(1)} aria-label="Next line">Next ›</Button>
+              <Button small onClick={() => go(-1)} aria-label="Line before">
+                ‹ Before
+              </Button>
+              <label>
+                Line{' '}
+                <select value={line.key} onChange={(event) => setKey(event.target.value)}>
+                  {state.lines.map(({ key: value, sign }) => (
+                    <option key={value} value={value}>
+                      {sign}
+                    </option>
+                  ))}
+                </select>
+              </label>
+              <Button small onClick={() => go(1)} aria-label="Next line">
+                Next ›
+              </Button>
             </div>
           )}
           {state.lines.length === 1 && <p className={style.which}>Line {line.sign}</p>}
-          <Aim key={line.key} pack={pack} line={line} chosen={point?.line === line.key ? point.pair : null} off={!state.pointing} choose={(pair) => aim(pair === null ? null : { line: line.key, pair })} />
-          {point && point.line !== line.key && <p>You point at line {state.lines.find((one) => one.key === point.line)?.sign ?? 'that is gone'}. A tap here moves your point.</p>}
+          <Aim
+            key={line.key}
+            pack={pack}
+            line={line}
+            chosen={point?.line === line.key ? point.pair : null}
+            off={!state.pointing}
+            choose={(pair) => aim(pair === null ? null : { line: line.key, pair })}
+          />
+          {point && point.line !== line.key && (
+            <p>
+              You point at line {state.lines.find((one) => one.key === point.line)?.sign ?? 'that is gone'}. A tap here
+              moves your point.
+            </p>
+          )}
           {point && <Button onClick={() => aim(null)}>Take my point back</Button>}
         </>
       )}
       {!over && !line && <p>No line is on the wall yet.</p>}
-      <p role="status" className={style.said}>{said}</p>
-      <p className={style.small}>{followingWords[following]}. This page asks for no name; a random word on this phone tells its taps from others’, and is no use for anything else.</p>
+      <p role="status" className={style.said}>
+        {said}
+      </p>
+      <p className={style.small}>
+        {followingWords[following]}. This page asks for no name; a random word on this phone tells its taps from
+        others’, and is no use for anything else.
+      </p>
     </main>
   );
 }
 
-const joined = (before: PhoneState, now: PhoneState): PhoneState => ({ ...now, lines: sameAgain(before.lines, now.lines) });
+const joined = (before: PhoneState, now: PhoneState): PhoneState => ({
+  ...now,
+  lines: sameAgain(before.lines, now.lines),
+});

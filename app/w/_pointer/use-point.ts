@@ -9,10 +9,17 @@ type Kept = { phone: string; asking: number; point: Point | null };
  * Where this phone points. Its random word and its point are kept on the phone, for this wall alone. Taps are sent one after
  * the other, the last one always last; when the instructor asks anew, the point is gone here too.
  */
-export function usePoint(code: string, asking: number): { point: Point | null; aim: (at: Point | null) => void; said: string } {
+export function usePoint(
+  code: string,
+  asking: number,
+): { point: Point | null; aim: (at: Point | null) => void; said: string } {
   const place = `kerncrit/wall/${code}`;
   // On the server nothing is known of the phone; the first drawing must be the same there and here.
-  const here = useSyncExternalStore(nothingChanges, () => true, () => false);
+  const here = useSyncExternalStore(
+    nothingChanges,
+    () => true,
+    () => false,
+  );
   const [changed, setChanged] = useState<Kept | null>(null);
   const [said, setSaid] = useState('');
   const sending = useRef<Promise<unknown>>(Promise.resolve());
@@ -38,7 +45,10 @@ const nothingChanges = () => () => {};
 
 /** 16 random bytes in base64url. */
 function newPhone(): string {
-  return btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(16)))).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+  return btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(16))))
+    .replaceAll('+', '-')
+    .replaceAll('/', '_')
+    .replace(/=+$/, '');
 }
 
 function read(place: string): Kept | null {

@@ -17,8 +17,25 @@ export default async function WallPage({ params }: { params: Promise<{ wallId: s
   const address = publicAddress(`/w/${shown.spelled}`);
   const text = shown.packs.at(-1)?.pack.text ?? '';
   const wall = {
-    id: shown.id, text, title: `${text}, round ${shown.round.number} of ${shown.exercise.title}`, back: `/exercises/${shown.exercise.id}/rounds/${shown.round.number}/wall`,
-    packs: shown.packs, state: shown.state, link: { address, ...qrPath(publicAddress(`/w/${shown.code}`)) },
+    id: shown.id,
+    text,
+    title: `${text}, round ${shown.round.number} of ${shown.exercise.title}`,
+    back: `/exercises/${shown.exercise.id}/rounds/${shown.round.number}/wall`,
+    packs: shown.packs,
+    state: shown.state,
+    link: { address, ...qrPath(publicAddress(`/w/${shown.code}`)) },
   };
-  return <Projector wall={wall} close={<Form action={closeWallAction} label="Close the wall" inline><input type="hidden" name="wallId" value={wallId} /><SubmitButton kind="usual" pending="Closing…">Close the wall and end its link</SubmitButton></Form>} />;
+  return (
+    <Projector
+      wall={wall}
+      close={
+        <Form action={closeWallAction} label="Close the wall" inline>
+          <input type="hidden" name="wallId" value={wallId} />
+          <SubmitButton kind="usual" pending="Closing…">
+            Close the wall and end its link
+          </SubmitButton>
+        </Form>
+      }
+    />
+  );
 }

@@ -5,7 +5,13 @@ import { lookKeys, wallKeys, wallLooks } from './keys';
 import { toggled, type Looking } from './looking';
 import type { Places } from './use-places';
 
-type Hands = { looking: Looking; setLooking: (next: Looking) => void; state: WallState; places: Places; change: (what: WallChange) => Promise<void> };
+type Hands = {
+  looking: Looking;
+  setLooking: (next: Looking) => void;
+  state: WallState;
+  places: Places;
+  change: (what: WallChange) => Promise<void>;
+};
 
 /** What each key does; the strip's buttons do the same. */
 export function actsOf({ looking, setLooking, state, places, change }: Hands): Acts {
@@ -27,7 +33,12 @@ export function actsOf({ looking, setLooking, state, places, change }: Hands): A
     [wallKeys.next]: () => step(1),
     [wallKeys.before]: () => step(-1),
     [wallKeys.front]: () => void change({ kind: 'front', line: state.front !== null ? null : chosen }),
-    [wallKeys.leaveOut]: () => { if (chosen !== null) { void change({ kind: 'leave out', line: chosen, out: true }); set({ chosen: null }); } },
+    [wallKeys.leaveOut]: () => {
+      if (chosen !== null) {
+        void change({ kind: 'leave out', line: chosen, out: true });
+        set({ chosen: null });
+      }
+    },
     [wallKeys.one]: () => set({ one: chosen }),
     [wallKeys.two]: () => set({ two: chosen }),
     [wallKeys.turn]: () => set({ turning: !looking.turning, paused: false }),
@@ -45,7 +56,8 @@ export function actsOf({ looking, setLooking, state, places, change }: Hands): A
   };
 }
 
-export const nextReference = (now: number | null, count: number): number | null => (now === null ? (count > 0 ? 0 : null) : now + 1 < count ? now + 1 : null);
+export const nextReference = (now: number | null, count: number): number | null =>
+  now === null ? (count > 0 ? 0 : null) : now + 1 < count ? now + 1 : null;
 
 /** Columns as they stand on the screen, where nobody chose a number. */
 function shownColumns({ columns }: Looking): number {

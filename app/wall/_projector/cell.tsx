@@ -11,11 +11,17 @@ import style from './projector.module.css';
 export type Shown = WallPack & { line: Line };
 
 type Props = {
-  shown: Shown; looking: Looking; em: number; width: number; over: readonly Over[];
+  shown: Shown;
+  looking: Looking;
+  em: number;
+  width: number;
+  over: readonly Over[];
   /** Null while it is not shown where the room looks. */
   counts: readonly GapCount[] | null;
-  fresh: boolean; renewed: boolean;
-  choose: () => void; keep: (pair: number) => void;
+  fresh: boolean;
+  renewed: boolean;
+  choose: () => void;
+  keep: (pair: number) => void;
 };
 
 /** One line of the wall under its sign. */
@@ -25,8 +31,17 @@ export function Cell({ shown, looking, em, width, over, counts, fresh, renewed, 
   const drawing = { pack, spacing: line.spacing, em, width: Math.max(1, width - BESIDE), looks: looking.looks };
   const chosen = looking.chosen === line.key;
   return (
-    <li className={classes('sheet', 'sheet-bare', `sheet-${ground}`, style.cell, chosen && style.chosen)} data-line={line.key}>
-      <button type="button" className={style.sign} aria-pressed={chosen} onClick={choose} aria-label={`Line ${line.sign}${fresh ? ', new' : renewed ? ', set anew' : ''}`}>
+    <li
+      className={classes('sheet', 'sheet-bare', `sheet-${ground}`, style.cell, chosen && style.chosen)}
+      data-line={line.key}
+    >
+      <button
+        type="button"
+        className={style.sign}
+        aria-pressed={chosen}
+        onClick={choose}
+        aria-label={`Line ${line.sign}${fresh ? ', new' : renewed ? ', set anew' : ''}`}
+      >
         {line.sign}
         {(fresh || renewed) && <small>{fresh ? 'new' : 'anew'}</small>}
       </button>

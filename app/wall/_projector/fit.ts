@@ -15,11 +15,19 @@ const legible = 0.08;
 
 /** Width that every line gets, in em: what the face gives and room for being opened, so that one more line changes no size. */
 export function widest(lines: readonly Set[]): number {
-  return Math.max(1, ...lines.map(({ pack, spacing }) => Math.max(1.12 * setWidthOf(pack), placeLetters(pack, spacing).width / pack.unitsPerEm))) + 0.16;
+  return (
+    Math.max(
+      1,
+      ...lines.map(({ pack, spacing }) =>
+        Math.max(1.12 * setWidthOf(pack), placeLetters(pack, spacing).width / pack.unitsPerEm),
+      ),
+    ) + 0.16
+  );
 }
 
 /** Em when so many columns stand side by side. */
-export const emFor = (columns: number, width: number, ems: number, height: number): number => Math.max(14, Math.min((width / columns - BESIDE) / ems, 0.5 * height));
+export const emFor = (columns: number, width: number, ems: number, height: number): number =>
+  Math.max(14, Math.min((width / columns - BESIDE) / ems, 0.5 * height));
 
 /** As many columns as can still be read from the back. */
 export function columnsFor(width: number, height: number, ems: number): number {

@@ -26,11 +26,26 @@ export type Looking = {
 };
 
 export const atFirst: Looking = {
-  looks: noLooks, window: 0, median: false, reference: null, columns: null, chosen: null, one: null, two: null, turning: false, paused: false, seconds: 2,
-  holding: false, link: false, strip: false,
+  looks: noLooks,
+  window: 0,
+  median: false,
+  reference: null,
+  columns: null,
+  chosen: null,
+  one: null,
+  two: null,
+  turning: false,
+  paused: false,
+  seconds: 2,
+  holding: false,
+  link: false,
+  strip: false,
 };
 
-export const toggled = (looking: Looking, look: WallLook): Looking => ({ ...looking, looks: { ...looking.looks, [look]: !looking.looks[look] } });
+export const toggled = (looking: Looking, look: WallLook): Looking => ({
+  ...looking,
+  looks: { ...looking.looks, [look]: !looking.looks[look] },
+});
 
 /** Whole seconds and a half at the least: nothing on the wall changes more often than twice a second. */
 export const turnSeconds = [0.5, 1, 2, 4] as const;

@@ -22,12 +22,23 @@ import { useSize } from './use-size';
 import type { Over } from './wall-line';
 import style from './projector.module.css';
 
-export type WallOf = { id: string; title: string; text: string; back: string; packs: WallPack[]; state: WallState; link: LinkTo };
+export type WallOf = {
+  id: string;
+  title: string;
+  text: string;
+  back: string;
+  packs: WallPack[];
+  state: WallState;
+  link: LinkTo;
+};
 
 /** The wall: every line at one size, what the room points at, and the strip of controls. */
 export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNode }) {
   const { state, following } = useLive(`/api/walls/${wall.id}`, wall.state, joined);
-  const packs = usePacks(`/api/walls/${wall.id}`, wall.packs, [...(state.newest > 0 ? [state.newest] : []), ...state.lines.map(({ version }) => version)]);
+  const packs = usePacks(`/api/walls/${wall.id}`, wall.packs, [
+    ...(state.newest > 0 ? [state.newest] : []),
+    ...state.lines.map(({ version }) => version),
+  ]);
   const [looking, setLooking] = useState<Looking>(atFirst);
   const [keysOn, setKeysOn] = useState(true);
   const [said, setSaid] = useState('');
@@ -55,7 +66,9 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
   const ems = widest(drawn.map(({ pack, line }) => ({ pack, spacing: line.spacing })));
   const columns = size ? (looking.columns ?? columnsFor(size.width, size.height, ems)) : 1;
   const front = drawn.find(({ line }) => line.key === state.front);
-  const two = [looking.one, looking.two].map((key) => drawn.find(({ line }) => line.key === key) ?? special.find(({ line }) => line.key === key)).filter((one) => one !== undefined);
+  const two = [looking.one, looking.two]
+    .map((key) => drawn.find(({ line }) => line.key === key) ?? special.find(({ line }) => line.key === key))
+    .filter((one) => one !== undefined);
   const turning = looking.turning && two.length === 2;
   const single = turning || front !== undefined;
   const em = size ? emFor(single ? 1 : columns, size.width, ems, size.height) : 0;
@@ -63,39 +76,83 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
   const stageGround = looking.looks.opposite ? opposite(ground) : ground;
   const cell = (shown: Shown) => (
     <Cell
-      key={shown.line.key} shown={shown} looking={looking} em={em} width={size ? Math.floor(size.width / (single ? 1 : columns)) : 0} over={shown.line.version === state.newest ? over : nothingOver}
+      key={shown.line.key}
+      shown={shown}
+      looking={looking}
+      em={em}
+      width={size ? Math.floor(size.width / (single ? 1 : columns)) : 0}
+      over={shown.line.version === state.newest ? over : nothingOver}
       counts={state.pointing === 'show' ? state.counts.filter(({ line }) => line === shown.line.key) : null}
-      fresh={places.fresh.includes(shown.line.key)} renewed={places.renewed.includes(shown.line.key)}
-      choose={() => setLooking({ ...looking, chosen: shown.line.key })} keep={(pair) => setNoteAt({ line: shown.line.key, pair })}
+      fresh={places.fresh.includes(shown.line.key)}
+      renewed={places.renewed.includes(shown.line.key)}
+      choose={() => setLooking({ ...looking, chosen: shown.line.key })}
+      keep={(pair) => setNoteAt({ line: shown.line.key, pair })}
     />
   );
   return (
     <main id="main" tabIndex={-1} data-frame="none" data-wall className={style.wall}>
       <h1 className="visually-hidden">The wall: {wall.title}</h1>
       <div ref={stage} className={classes('sheet', `sheet-${stageGround}`, style.stage)}>
-        {drawn.length === 0 && <p className={style.empty}>Nobody has sent this line yet. It appears here as soon as somebody does.</p>}
-        {turning && size ? <TwoInTurn two={two} looking={looking} em={em} width={size.width} setLooking={setLooking} /> : (
-          <ul className={style.lines} data-columns={front ? 1 : columns}>{size && (front ? [front] : drawn).map(cell)}</ul>
+        {drawn.length === 0 && (
+          <p className={style.empty}>Nobody has sent this line yet. It appears here as soon as somebody does.</p>
+        )}
+        {turning && size ? (
+          <TwoInTurn two={two} looking={looking} em={em} width={size.width} setLooking={setLooking} />
+        ) : (
+          <ul className={style.lines} data-columns={front ? 1 : columns}>
+            {size && (front ? [front] : drawn).map(cell)}
+          </ul>
         )}
       </div>
       {looking.link && <Link link={wall.link} />}
-      {noteAt && newest && <KeepNote key={`${noteAt.line} ${noteAt.pair}`} wallId={wall.id} at={noteAt} shown={drawn.find(({ line }) => line.key === noteAt.line)} count={state.counts.find(({ line, pair }) => line === noteAt.line && pair === noteAt.pair)?.count ?? 0} done={(words) => { setNoteAt(null); setSaid(words); }} />}
+      {noteAt && newest && (
+        <KeepNote
+          key={`${noteAt.line} ${noteAt.pair}`}
+          wallId={wall.id}
+          at={noteAt}
+          shown={drawn.find(({ line }) => line.key === noteAt.line)}
+          count={state.counts.find(({ line, pair }) => line === noteAt.line && pair === noteAt.pair)?.count ?? 0}
+          done={(words) => {
+            setNoteAt(null);
+            setSaid(words);
+          }}
+        />
+      )}
       <Strip
-        wall={wall} state={state} following={following} said={said} looking={looking} setLooking={setLooking} places={places} drawn={drawn}
-        keysOn={keysOn} setKeysOn={setKeysOn} acts={acts} change={change} keep={setNoteAt} close={close} columns={columns}
+        wall={wall}
+        state={state}
+        following={following}
+        said={said}
+        looking={looking}
+        setLooking={setLooking}
+        places={places}
+        drawn={drawn}
+        keysOn={keysOn}
+        setKeysOn={setKeysOn}
+        acts={acts}
+        change={change}
+        keep={setNoteAt}
+        close={close}
+        columns={columns}
       />
     </main>
   );
 }
 
-const joined = (before: WallState, now: WallState): WallState => ({ ...now, lines: sameAgain(before.lines, now.lines) });
+const joined = (before: WallState, now: WallState): WallState => ({
+  ...now,
+  lines: sameAgain(before.lines, now.lines),
+});
 const nothingOver: Over[] = [];
 
 /** What is laid over every line: the median dashed, a reference in full. As long as it says the same it is the same object. */
 function useOver(state: WallState, { median, reference }: Looking): readonly Over[] {
   const middle = median ? medianOf(state) : null;
   const laid = reference === null ? undefined : state.references[reference];
-  const written = JSON.stringify([...(middle ? [{ spacing: middle, dashed: true }] : []), ...(laid ? [{ spacing: laid, dashed: false }] : [])]);
+  const written = JSON.stringify([
+    ...(middle ? [{ spacing: middle, dashed: true }] : []),
+    ...(laid ? [{ spacing: laid, dashed: false }] : []),
+  ]);
   return useMemo(() => (written === '[]' ? nothingOver : (JSON.parse(written) as Over[])), [written]);
 }
 
@@ -109,6 +166,12 @@ export function medianOf(state: WallState) {
 function specials(state: WallState, newest: WallPack | undefined): Shown[] {
   if (!newest) return [];
   const middle = medianOf(state);
-  const as = (key: string, spacing: WallState['references'][number]): Shown => ({ ...newest, line: { key, sign: key, version: newest.version, spacing, sent: 0, out: false } });
-  return [...(middle ? [as(MEDIAN, middle)] : []), ...state.references.map((spacing, index) => as(index === 0 ? REFERENCE : `${REFERENCE} ${index + 1}`, spacing))];
+  const as = (key: string, spacing: WallState['references'][number]): Shown => ({
+    ...newest,
+    line: { key, sign: key, version: newest.version, spacing, sent: 0, out: false },
+  });
+  return [
+    ...(middle ? [as(MEDIAN, middle)] : []),
+    ...state.references.map((spacing, index) => as(index === 0 ? REFERENCE : `${REFERENCE} ${index + 1}`, spacing)),
+  ];
 }

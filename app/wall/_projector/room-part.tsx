@@ -17,15 +17,35 @@ export function RoomPart({ state, drawn, acts, looking, change, keep }: StripPro
     <fieldset>
       <legend>Where the room looks</legend>
       <span>{roomWords(state)}</span>
-      <KeyButton keyName={wallKeys.room} acts={acts} pressed={state.pointing === 'show'}>Show it</KeyButton>
-      <Button small onClick={() => void change({ kind: 'ask anew' })}>Ask anew (forgets all points)</Button>
-      <Button small aria-pressed={state.pointing === 'off'} onClick={() => void change({ kind: 'pointing', to: state.pointing === 'off' ? 'collect' : 'off' })}>No pointing</Button>
-      <KeyButton keyName={wallKeys.link} acts={acts} pressed={looking.link}>Link for phones</KeyButton>
+      <KeyButton keyName={wallKeys.room} acts={acts} pressed={state.pointing === 'show'}>
+        Show it
+      </KeyButton>
+      <Button small onClick={() => void change({ kind: 'ask anew' })}>
+        Ask anew (forgets all points)
+      </Button>
+      <Button
+        small
+        aria-pressed={state.pointing === 'off'}
+        onClick={() => void change({ kind: 'pointing', to: state.pointing === 'off' ? 'collect' : 'off' })}
+      >
+        No pointing
+      </Button>
+      <KeyButton keyName={wallKeys.link} acts={acts} pressed={looking.link}>
+        Link for phones
+      </KeyButton>
       {most.length > 0 && (
         <ul className={style.counts}>
           {most.map(({ line, pair, count }) => {
             const one = shown.get(line);
-            return one && <li key={`${line} ${pair}`}><Button small onClick={() => keep({ line, pair })}>{count} at the {gapName(one.pack, pair)} of {one.line.sign}: keep as a note…</Button></li>;
+            return (
+              one && (
+                <li key={`${line} ${pair}`}>
+                  <Button small onClick={() => keep({ line, pair })}>
+                    {count} at the {gapName(one.pack, pair)} of {one.line.sign}: keep as a note…
+                  </Button>
+                </li>
+              )
+            );
           })}
         </ul>
       )}
@@ -35,6 +55,7 @@ export function RoomPart({ state, drawn, acts, looking, change, keep }: StripPro
 
 function roomWords({ pointing, pointed }: StripProps['state']): string {
   if (pointing === 'off') return 'Phones may not point now.';
-  const who = pointed === 0 ? 'Nobody points yet' : pointed === 1 ? '1 phone points' : `${counted(pointed, 'phone')} point`;
+  const who =
+    pointed === 0 ? 'Nobody points yet' : pointed === 1 ? '1 phone points' : `${counted(pointed, 'phone')} point`;
   return pointing === 'collect' ? `${who}; hidden until you show it.` : `${who}.`;
 }

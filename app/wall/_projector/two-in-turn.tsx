@@ -8,7 +8,13 @@ import { useTurn } from './use-turn';
 import { WallLine } from './wall-line';
 import style from './projector.module.css';
 
-type Props = { two: readonly Shown[]; looking: Looking; em: number; width: number; setLooking: (next: Looking) => void };
+type Props = {
+  two: readonly Shown[];
+  looking: Looking;
+  em: number;
+  width: number;
+  setLooking: (next: Looking) => void;
+};
 
 const nothingOver: never[] = [];
 
@@ -23,14 +29,38 @@ export function TwoInTurn({ two, looking, em, width, setLooking }: Props) {
         return (
           <div key={still ? shown.line.key : 'both'} className={classes('sheet', 'sheet-bare', `sheet-${ground}`)}>
             <p className={style.turnSign}>{shown.line.sign}</p>
-            <WallLine pack={shown.pack} spacing={shown.line.spacing} ground={ground} looks={looking.looks} window={looking.window} em={em} width={width} over={nothingOver} />
+            <WallLine
+              pack={shown.pack}
+              spacing={shown.line.spacing}
+              ground={ground}
+              looks={looking.looks}
+              window={looking.window}
+              em={em}
+              width={width}
+              over={nothingOver}
+            />
           </div>
         );
       })}
       <p className={style.turnWords}>
-        <span>{two.map(({ line }) => line.sign).join(' and ')}, {still ? 'one under the other, since your system asks for less motion' : looking.paused ? 'paused' : `each for ${looking.seconds} s`}</span>
-        {!still && <Button small onClick={() => setLooking({ ...looking, paused: !looking.paused })}>{looking.paused ? 'Go on' : 'Pause'}</Button>}
-        {!still && <Button small onClick={swap}>The other one</Button>}
+        <span>
+          {two.map(({ line }) => line.sign).join(' and ')},{' '}
+          {still
+            ? 'one under the other, since your system asks for less motion'
+            : looking.paused
+              ? 'paused'
+              : `each for ${looking.seconds} s`}
+        </span>
+        {!still && (
+          <Button small onClick={() => setLooking({ ...looking, paused: !looking.paused })}>
+            {looking.paused ? 'Go on' : 'Pause'}
+          </Button>
+        )}
+        {!still && (
+          <Button small onClick={swap}>
+            The other one
+          </Button>
+        )}
       </p>
     </div>
   );

@@ -30,7 +30,9 @@ export function usePlaces(lines: readonly WallLine[], holding: boolean): Places 
     order: next,
     waiting: keys.filter((key) => !shown.has(key)).length,
     fresh: next.filter((key) => !noted.has(key)),
-    renewed: lines.filter(({ key, sent }) => shown.has(key) && noted.has(key) && noted.get(key)! < sent).map(({ key }) => key),
+    renewed: lines
+      .filter(({ key, sent }) => shown.has(key) && noted.has(key) && noted.get(key)! < sent)
+      .map(({ key }) => key),
     take() {
       setOrder(placed(order, keys));
       setNoted(sentOf(lines));

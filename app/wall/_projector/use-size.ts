@@ -10,7 +10,9 @@ export function useSize(ref: RefObject<HTMLElement | null>): { width: number; he
     const measure = () => {
       const style = getComputedStyle(element);
       const width = Math.floor(element.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight));
-      setSize((was) => (was?.width === width && was.height === window.innerHeight ? was : { width, height: window.innerHeight }));
+      setSize((was) =>
+        was?.width === width && was.height === window.innerHeight ? was : { width, height: window.innerHeight },
+      );
     };
     const observer = new ResizeObserver(measure);
     observer.observe(element);

@@ -44,8 +44,19 @@ export function WallLine({ pack, spacing, ground, looks, window, em, width, over
       context.setTransform(1, 0, 0, 1, 0, 0);
       context.clearRect(0, 0, canvas.width, canvas.height);
       const from = Math.max(0, Math.min(window, pack.letters.length - 3));
-      const open = looks.three && pack.letters.length > 3 ? { from, to: from + 2 } : { from: 0, to: pack.letters.length - 1 };
-      const painting: Painting = { context, dpr, frame, art: lineArt(pack), placed: placeLetters(pack, spacing), document: spacing, inks: inksOf(ground), looks, window: open };
+      const open =
+        looks.three && pack.letters.length > 3 ? { from, to: from + 2 } : { from: 0, to: pack.letters.length - 1 };
+      const painting: Painting = {
+        context,
+        dpr,
+        frame,
+        art: lineArt(pack),
+        placed: placeLetters(pack, spacing),
+        document: spacing,
+        inks: inksOf(ground),
+        looks,
+        window: open,
+      };
       paintLine(painting);
       for (const { spacing: laid, dashed } of over) {
         context.setLineDash(dashed ? [0.05 * pack.unitsPerEm, 0.03 * pack.unitsPerEm] : []);
@@ -65,7 +76,8 @@ export function WallLine({ pack, spacing, ground, looks, window, em, width, over
 type Fit = Pick<Props, 'pack' | 'spacing' | 'em' | 'width' | 'looks'>;
 
 /** Height of a line in CSS px, the same whatever it is set like. */
-export const heightOf = (pack: Pack, em: number): number => Math.ceil((reachOf(pack).over + reachOf(pack).under) * em + 2 * ROOM);
+export const heightOf = (pack: Pack, em: number): number =>
+  Math.ceil((reachOf(pack).over + reachOf(pack).under) * em + 2 * ROOM);
 
 /** How a line lies in its place; turned about its own middle, so that it stays where it is. */
 export function frameOf({ pack, spacing, em, width, looks }: Fit): Frame {
@@ -73,8 +85,14 @@ export function frameOf({ pack, spacing, em, width, looks }: Fit): Frame {
   const length = placeLetters(pack, spacing).width * scale;
   const originX = Math.round(0.08 * em);
   return {
-    width, height: heightOf(pack, em), scale, originX, baselineY: Math.round(ROOM + reachOf(pack).over * em),
-    flipX: looks.head !== looks.mirror, flipY: looks.head, axisX: originX + length / 2,
+    width,
+    height: heightOf(pack, em),
+    scale,
+    originX,
+    baselineY: Math.round(ROOM + reachOf(pack).over * em),
+    flipX: looks.head !== looks.mirror,
+    flipY: looks.head,
+    axisX: originX + length / 2,
   };
 }
 

@@ -19,21 +19,35 @@ With --text:
 
 export type FaceChoice = { face: string; index: number; axes: AxisValues };
 export type PairsCommand = FaceChoice & { task: 'pairs'; from: string };
-export type TextCommand = FaceChoice & { task: 'text'; text: string; tracking: number; offsets: number[] | null; size: Size; ground: Ground; proof: string | null };
+export type TextCommand = FaceChoice & {
+  task: 'text';
+  text: string;
+  tracking: number;
+  offsets: number[] | null;
+  size: Size;
+  ground: Ground;
+  proof: string | null;
+};
 
 /** Throws CommandError that quotes what was not understood. */
 export function readArguments(given: string[]): PairsCommand | TextCommand {
   const options = parse(given);
   if (options.face === undefined) throw new CommandError(`Which face? Give --face FACE.\n${USAGE}`, 2);
-  const choice = { face: options.face, index: wholeNumber('--index', options.index ?? '0'), axes: axisValues(options.axes) };
-  if ((options.pairs === undefined) === (options.text === undefined)) throw new CommandError(`Give either --pairs or --text.\n${USAGE}`, 2);
+  const choice = {
+    face: options.face,
+    index: wholeNumber('--index', options.index ?? '0'),
+    axes: axisValues(options.axes),
+  };
+  if ((options.pairs === undefined) === (options.text === undefined))
+    throw new CommandError(`Give either --pairs or --text.\n${USAGE}`, 2);
   if (options.pairs !== undefined) return { ...choice, task: 'pairs', from: options.pairs };
   return {
     ...choice,
     task: 'text',
     text: options.text ?? '',
     tracking: wholeNumber('--tracking', options.tracking ?? '0'),
-    offsets: options.offsets === undefined ? null : options.offsets.split(',').map((one) => wholeNumber('--offsets', one)),
+    offsets:
+      options.offsets === undefined ? null : options.offsets.split(',').map((one) => wholeNumber('--offsets', one)),
     size: sizeOf(options.size ?? '48px'),
     ground: groundOf(options.ground ?? 'light'),
     proof: options.proof ?? null,
@@ -67,22 +81,27 @@ function joined(given: string[]): string[] {
 
 function wholeNumber(name: string, text: string): number {
   const plain = text.trim().replace('−', '-');
-  if (!/^[+-]?\d{1,9}$/.test(plain)) throw new CommandError(`${name} wants whole numbers, and ${quoted(text)} is none.`, 2);
+  if (!/^[+-]?\d{1,9}$/.test(plain))
+    throw new CommandError(`${name} wants whole numbers, and ${quoted(text)} is none.`, 2);
   return Number(plain) + 0;
 }
 
 function axisValues(text: string | undefined): AxisValues {
   if (text === undefined) return {};
-  return Object.fromEntries(text.split(',').map((one) => {
-    const match = /^\s*([A-Za-z0-9]{4})=(-?\d+(?:\.\d+)?)\s*$/.exec(one);
-    if (!match) throw new CommandError(`--axes wants a tag and a number such as opsz=36, and ${quoted(one)} is not that.`, 2);
-    return [match[1], Number(match[2])];
-  }));
+  return Object.fromEntries(
+    text.split(',').map((one) => {
+      const match = /^\s*([A-Za-z0-9]{4})=(-?\d+(?:\.\d+)?)\s*$/.exec(one);
+      if (!match)
+        throw new CommandError(`--axes wants a tag and a number such as opsz=36, and ${quoted(one)} is not that.`, 2);
+      return [match[1], Number(match[2])];
+    }),
+  );
 }
 
 function sizeOf(text: string): Size {
   const match = /^(\d+(?:\.\d+)?)(px|pt)$/.exec(text.trim());
-  if (!match || !(Number(match[1]) > 0)) throw new CommandError(`--size wants a number with px or pt, such as 48px, and ${quoted(text)} is not that.`, 2);
+  if (!match || !(Number(match[1]) > 0))
+    throw new CommandError(`--size wants a number with px or pt, such as 48px, and ${quoted(text)} is not that.`, 2);
   return { value: Number(match[1]), unit: match[2] as Size['unit'] };
 }
 

@@ -32,8 +32,13 @@ export function drawProof(pack: Pack, spacing: Spacing, measure: LineMeasure): s
     const y = bottom + 60;
     return `<rect class="bar" x="${two(x - 12)}" y="${two(y)}" width="24" height="${two(pair.apparentGap)}"/><text x="${two(x)}" y="${two(y + pair.apparentGap + 34)}">${escaped(`${Math.round(pair.apparentGap)}`)}</text>`;
   });
-  const centre = measure.line.reference === null ? '' : `<path class="centre" d="M0 ${two(bottom + 60 + measure.line.reference)}H${two(placed.width * scale)}"/>`;
-  const letters = placed.letters.map((letter) => `<path d="${shiftedPath(pack.glyphs[letter.glyph]!.path, letter.x)}"/>`);
+  const centre =
+    measure.line.reference === null
+      ? ''
+      : `<path class="centre" d="M0 ${two(bottom + 60 + measure.line.reference)}H${two(placed.width * scale)}"/>`;
+  const letters = placed.letters.map(
+    (letter) => `<path d="${shiftedPath(pack.glyphs[letter.glyph]!.path, letter.x)}"/>`,
+  );
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" viewBox="${two(-MARGIN)} ${two(-top - MARGIN)} ${two(width)} ${two(height)}" width="${two(width / 2)}" height="${two(height / 2)}">
 <title>${escaped(pack.text)}</title>

@@ -21,7 +21,8 @@ export async function measurePairs(command: PairsCommand): Promise<void> {
 function splitPairs(text: string): string[] {
   const lines = text.split(/\r\n|\n|\r/);
   while (lines.at(-1) === '') lines.pop();
-  if (lines.length === 0) throw new CommandError('No pairs were given. Give two letters a line on standard input, for example “AV”.');
+  if (lines.length === 0)
+    throw new CommandError('No pairs were given. Give two letters a line on standard input, for example “AV”.');
   return lines;
 }
 
@@ -32,12 +33,15 @@ async function readAll(from: string): Promise<string> {
   try {
     for await (const chunk of stream as AsyncIterable<Buffer>) {
       bytes += chunk.byteLength;
-      if (bytes > MOST_BYTES) throw new CommandError(`The list of pairs is longer than ${MOST_BYTES} bytes. Give fewer at once.`);
+      if (bytes > MOST_BYTES)
+        throw new CommandError(`The list of pairs is longer than ${MOST_BYTES} bytes. Give fewer at once.`);
       chunks.push(chunk);
     }
   } catch (error) {
     if (error instanceof CommandError) throw error;
-    throw new CommandError(`The pairs can't be read from ${quoted(from, 200)}: ${error instanceof Error ? error.message : String(error)}.`);
+    throw new CommandError(
+      `The pairs can't be read from ${quoted(from, 200)}: ${error instanceof Error ? error.message : String(error)}.`,
+    );
   }
   return Buffer.concat(chunks).toString('utf8');
 }

@@ -15,11 +15,18 @@ export async function measureText(command: TextCommand): Promise<void> {
   const spacing = { tracking: command.tracking, offsets: command.offsets ?? pack.builtIn.map(() => 0) };
   const measure = measureLine(pack, spacing, { size: command.size, ground: command.ground });
   const json = JSON.stringify(pack);
-  const packed = { hash: packHash(pack), bytes: Buffer.byteLength(json), gzipBytes: gzipSync(json).byteLength, ligatures: pack.ligatures };
+  const packed = {
+    hash: packHash(pack),
+    bytes: Buffer.byteLength(json),
+    gzipBytes: gzipSync(json).byteLength,
+    ligatures: pack.ligatures,
+  };
   process.stdout.write(`${JSON.stringify({ face: pack.face, pack: packed, ...measure }, null, 2)}\n`);
   if (command.proof === null) return;
   await writeFile(command.proof, drawProof(pack, spacing, measure)).catch((error: Error) => {
     throw new CommandError(`The picture can't be written to ${quoted(command.proof ?? '', 200)}: ${error.message}.`);
   });
-  process.stderr.write(`${command.proof} holds outlines of ${pack.face?.family ?? 'this face'}. Its licence says whether they may be passed on.\n`);
+  process.stderr.write(
+    `${command.proof} holds outlines of ${pack.face?.family ?? 'this face'}. Its licence says whether they may be passed on.\n`,
+  );
 }

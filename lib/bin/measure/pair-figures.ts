@@ -27,7 +27,8 @@ export function pairFigures(table: PairTable): PairFigures[] {
   const face = prepareFace(table);
   const known = new Map<string, Pick<PairFigures, 'apparentGap' | 'area' | 'clearance' | 'suggestion'>>();
   return table.pairs.map(({ left, right, builtIn }) => {
-    const a = face.shapeOf(left), b = face.shapeOf(right);
+    const a = face.shapeOf(left),
+      b = face.shapeOf(right);
     const key = `${left} ${right}`;
     const measured = known.get(key) ?? measure(face, a, b);
     known.set(key, measured);

@@ -4,7 +4,18 @@ import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync 
 import path from 'node:path';
 
 const stampFile = '.next/kerncrit-built';
-const sources = ['app', 'lib', 'shared', 'public', 'prisma/schema.prisma', 'proxy.ts', 'instrumentation.ts', 'next.config.mjs', 'tsconfig.json', 'package-lock.json'];
+const sources = [
+  'app',
+  'lib',
+  'shared',
+  'public',
+  'prisma/schema.prisma',
+  'proxy.ts',
+  'instrumentation.ts',
+  'next.config.mjs',
+  'tsconfig.json',
+  'package-lock.json',
+];
 
 /** Builds, unless the last build was made from these very files. */
 export function buildIfChanged(environment) {
@@ -12,7 +23,10 @@ export function buildIfChanged(environment) {
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp && existsSync('.next/BUILD_ID')) return;
   console.log('Building (about a minute) …');
   rmSync(stampFile, { force: true });
-  const result = spawnSync(process.execPath, ['node_modules/next/dist/bin/next', 'build'], { env: environment, encoding: 'utf8' });
+  const result = spawnSync(process.execPath, ['node_modules/next/dist/bin/next', 'build'], {
+    env: environment,
+    encoding: 'utf8',
+  });
   if (result.status !== 0) throw new Error(`The build failed:\n${result.stdout}${result.stderr}`);
   writeFileSync(stampFile, stamp);
 }
@@ -26,5 +40,7 @@ function stampOf(environment) {
 function filesIn(place) {
   if (!existsSync(place)) return [];
   if (!statSync(place).isDirectory()) return [place];
-  return readdirSync(place).sort().flatMap((name) => filesIn(path.join(place, name)));
+  return readdirSync(place)
+    .sort()
+    .flatMap((name) => filesIn(path.join(place, name)));
 }

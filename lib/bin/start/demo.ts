@@ -17,8 +17,8 @@ export async function isDemo(): Promise<boolean> {
  * such a database, so nothing is lost.
  */
 export async function fillDemo(url: string): Promise<'filled' | 'in use'> {
-  if (await markOf() === 'begun') await empty(url);
-  if (await markOf() !== null || await database().user.count() > 0) return 'in use';
+  if ((await markOf()) === 'begun') await empty(url);
+  if ((await markOf()) !== null || (await database().user.count()) > 0) return 'in use';
   await mark('begun');
   await seedDemo(new Date());
   await mark('yes');
@@ -37,7 +37,9 @@ async function mark(value: string) {
 async function empty(url: string) {
   const file = providerOf(url) === 'sqlite' ? sqliteFile(url) : null;
   if (file === null) {
-    throw new Error('Filling this database with the demo was cut short. Drop it, create it anew and start again; nothing but demo data is in it.');
+    throw new Error(
+      'Filling this database with the demo was cut short. Drop it, create it anew and start again; nothing but demo data is in it.',
+    );
   }
   await database().$disconnect();
   for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });

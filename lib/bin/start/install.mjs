@@ -21,13 +21,19 @@ function isInstalled({ packages }) {
   const list = 'node_modules/.package-lock.json';
   if (!existsSync(list)) return false;
   const there = JSON.parse(readFileSync(list, 'utf8')).packages;
-  return Object.entries(packages).every(([place, { version, optional }]) => place === '' || optional
-    || (there[place]?.version === version && existsSync(`${place}/package.json`)));
+  return Object.entries(packages).every(
+    ([place, { version, optional }]) =>
+      place === '' || optional || (there[place]?.version === version && existsSync(`${place}/package.json`)),
+  );
 }
 
 function run(words) {
   const npm = process.env.npm_execpath;
   const [program, first] = npm ? [process.execPath, [npm]] : ['npm', []];
-  const result = spawnSync(program, [...first, ...words], { stdio: 'inherit', shell: !npm && process.platform === 'win32' });
-  if (result.status !== 0) throw new Error('The packages could not be installed: what npm said stands above. Is the network there?');
+  const result = spawnSync(program, [...first, ...words], {
+    stdio: 'inherit',
+    shell: !npm && process.platform === 'win32',
+  });
+  if (result.status !== 0)
+    throw new Error('The packages could not be installed: what npm said stands above. Is the network there?');
 }

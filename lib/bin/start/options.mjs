@@ -18,11 +18,18 @@ export function readOptions(words, environment) {
   const port = portOf(told['--port'] ?? given.PORT ?? '3000');
   const address = given.NEXTAUTH_URL ?? `http://${host === '0.0.0.0' || host === '::' ? 'localhost' : host}:${port}`;
   return {
-    host, port, address,
+    host,
+    port,
+    address,
     dataDirectory: given.DATA_DIR ?? './data',
     environment: {
-      ...fromFile(), ...environment,
-      NODE_ENV: 'production', HOST: host, PORT: String(port), NEXTAUTH_URL: address, NEXT_TELEMETRY_DISABLED: '1',
+      ...fromFile(),
+      ...environment,
+      NODE_ENV: 'production',
+      HOST: host,
+      PORT: String(port),
+      NEXTAUTH_URL: address,
+      NEXT_TELEMETRY_DISABLED: '1',
       ...(told['--real'] ? { DEMO: 'no' } : {}),
     },
   };
@@ -34,7 +41,7 @@ function fromWords(words) {
     const word = words[index];
     if (word === '--real') told[word] = 'yes';
     else if (word === '--port' || word === '--host') {
-      told[word] = words[index += 1];
+      told[word] = words[(index += 1)];
       if (told[word] === undefined) throw new Error(`${word} needs a value.\n${help}`);
     } else throw new Error(`"${word}" is not an option.\n${help}`);
   }
@@ -43,7 +50,8 @@ function fromWords(words) {
 
 function portOf(text) {
   const port = Number(text);
-  if (!Number.isInteger(port) || port < 1 || port > 65535) throw new Error(`The port is "${text}"; it must be a whole number from 1 to 65535.`);
+  if (!Number.isInteger(port) || port < 1 || port > 65535)
+    throw new Error(`The port is "${text}"; it must be a whole number from 1 to 65535.`);
   return port;
 }
 
@@ -51,8 +59,12 @@ function portOf(text) {
 function fromFile() {
   try {
     const lines = readFileSync('.env', 'utf8').split('\n');
-    return Object.fromEntries(lines.map((line) => /^\s*([A-Z_]+)\s*=\s*(.*?)\s*$/.exec(line)).filter(Boolean)
-      .map(([, name, value]) => [name, value.replace(/^(["'])(.*)\1$/, '$2')]));
+    return Object.fromEntries(
+      lines
+        .map((line) => /^\s*([A-Z_]+)\s*=\s*(.*?)\s*$/.exec(line))
+        .filter(Boolean)
+        .map(([, name, value]) => [name, value.replace(/^(["'])(.*)\1$/, '$2')]),
+    );
   } catch (error) {
     if (error.code === 'ENOENT') return {};
     throw error;

@@ -26,10 +26,19 @@ process.exit(0);
 async function prepare(): Promise<Prepared> {
   const { databaseUrl, demo, publicOrigin } = env();
   const notes: string[] = [];
-  const applied = await applyMigrations(databaseUrl, { beforeChange: async () => { notes.push(`Kept a copy from before the upgrade: ${await backUpFirst(databaseUrl)}`); } });
+  const applied = await applyMigrations(databaseUrl, {
+    beforeChange: async () => {
+      notes.push(`Kept a copy from before the upgrade: ${await backUpFirst(databaseUrl)}`);
+    },
+  });
   if (applied.length > 0) notes.push(`Migrated the database: ${applied.join(', ')}.`);
-  if (demo && await fillDemo(databaseUrl) === 'filled') notes.push('Filled it with the demo course.');
-  if (await isDemo()) return { notes, signIns: demoSignIns.map(({ role, email, password }) => ({ role, email, password })), firstLink: null };
+  if (demo && (await fillDemo(databaseUrl)) === 'filled') notes.push('Filled it with the demo course.');
+  if (await isDemo())
+    return {
+      notes,
+      signIns: demoSignIns.map(({ role, email, password }) => ({ role, email, password })),
+      firstLink: null,
+    };
   const link = await firstLink(publicOrigin);
   return { notes, signIns: [], firstLink: link && { address: link.address, expiresAt: link.expiresAt.toISOString() } };
 }

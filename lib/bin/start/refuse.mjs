@@ -18,7 +18,9 @@ export function refuseOldNode(version = process.versions.node) {
 export function refuseTakenPort({ host, port }) {
   return new Promise((resolve, reject) => {
     const probe = createServer();
-    probe.once('error', (error) => reject(new Error(reasons(host, port)[error.code] ?? `It cannot listen on ${host}:${port}: ${error.message}`)));
+    probe.once('error', (error) =>
+      reject(new Error(reasons(host, port)[error.code] ?? `It cannot listen on ${host}:${port}: ${error.message}`)),
+    );
     probe.listen(port, host, () => probe.close(resolve));
   });
 }

@@ -4,12 +4,16 @@ import { setTimeout as wait } from 'node:timers/promises';
 /** Serves until it is told to stop (Ctrl-C), and says where as soon as it answers. */
 export async function serve({ host, port, address }, environment, prepared) {
   const server = spawn(process.execPath, ['node_modules/next/dist/bin/next', 'start', '-H', host, '-p', String(port)], {
-    env: environment, stdio: ['ignore', 'pipe', 'inherit'],
+    env: environment,
+    stdio: ['ignore', 'pipe', 'inherit'],
   });
   const said = [];
   server.stdout.on('data', (text) => said.push(String(text)));
-  const ended = new Promise((resolve) => { server.once('exit', (code, signal) => resolve({ code, signal })); });
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => server.kill(signal === 'SIGHUP' ? 'SIGTERM' : signal));
+  const ended = new Promise((resolve) => {
+    server.once('exit', (code, signal) => resolve({ code, signal }));
+  });
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'])
+    process.on(signal, () => server.kill(signal === 'SIGHUP' ? 'SIGTERM' : signal));
 
   const answered = await Promise.race([answers(host, port), ended.then(() => false)]);
   if (answered) {
@@ -23,7 +27,8 @@ export async function serve({ host, port, address }, environment, prepared) {
 }
 
 async function answers(host, port) {
-  const reachable = host === '0.0.0.0' ? '127.0.0.1' : host === '::' ? '[::1]' : host.includes(':') ? `[${host}]` : host;
+  const reachable =
+    host === '0.0.0.0' ? '127.0.0.1' : host === '::' ? '[::1]' : host.includes(':') ? `[${host}]` : host;
   for (;;) {
     const response = await fetch(`http://${reachable}:${port}/`, { redirect: 'manual' }).catch(() => null);
     if (response) return true;
@@ -36,11 +41,17 @@ function greeting(address, { notes, signIns, firstLink }) {
   if (signIns.length > 0) {
     const width = Math.max(...signIns.map(({ email }) => email.length));
     lines.push('', 'Demo sign-ins (everything in this database is invented):');
-    lines.push(...signIns.map(({ role, email, password }) => `  ${role.padEnd(10)}  ${email.padEnd(width)}  ${password}`));
+    lines.push(
+      ...signIns.map(({ role, email, password }) => `  ${role.padEnd(10)}  ${email.padEnd(width)}  ${password}`),
+    );
     lines.push('', 'To begin with a course of your own: npm start -- --real, with another DATABASE_URL.');
   }
   if (firstLink) {
-    lines.push('', `The first instructor makes their account here, once, until ${firstLink.expiresAt.slice(0, 10)}:`, `  ${firstLink.address}`);
+    lines.push(
+      '',
+      `The first instructor makes their account here, once, until ${firstLink.expiresAt.slice(0, 10)}:`,
+      `  ${firstLink.address}`,
+    );
   }
   return [...lines, '', 'Stop it with Ctrl-C.'].join('\n');
 }

@@ -11,17 +11,29 @@ export function installPrograms() {
   const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
   spawnSync('apt-get', ['update', '-qq'], quiet);
   const result = spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...missing], quiet);
-  if (result.status !== 0 || !chromium() || !hasPostgresql()) throw new Error(`apt-get could not install it. ${advice}`);
+  if (result.status !== 0 || !chromium() || !hasPostgresql())
+    throw new Error(`apt-get could not install it. ${advice}`);
 }
 
 /** CHROMIUM in the environment goes first. */
 export function chromium() {
-  const places = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/snap/bin/chromium'];
+  const places = [
+    process.env.CHROMIUM,
+    '/usr/bin/chromium',
+    '/usr/bin/chromium-browser',
+    '/usr/bin/google-chrome',
+    '/snap/bin/chromium',
+  ];
   return places.find((place) => place && existsSync(place)) ?? null;
 }
 
 function hasPostgresql() {
   const versions = '/usr/lib/postgresql';
-  const inPath = (process.env.PATH ?? '').split(':').some((folder) => existsSync(`${folder}/initdb`) && existsSync(`${folder}/postgres`));
-  return inPath || (existsSync(versions) && readdirSync(versions).some((version) => existsSync(`${versions}/${version}/bin/initdb`)));
+  const inPath = (process.env.PATH ?? '')
+    .split(':')
+    .some((folder) => existsSync(`${folder}/initdb`) && existsSync(`${folder}/postgres`));
+  return (
+    inPath ||
+    (existsSync(versions) && readdirSync(versions).some((version) => existsSync(`${versions}/${version}/bin/initdb`)))
+  );
 }

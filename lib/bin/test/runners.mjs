@@ -12,12 +12,24 @@ export function runCheck(name, words) {
 export function runUnitTests() {
   const name = 'Unit and data tests';
   return withReport((file) => {
-    const { status, seconds } = run(name, ['node_modules/vitest/vitest.mjs', 'run', '--reporter=dot', '--reporter=json', `--outputFile.json=${file}`]);
+    const { status, seconds } = run(name, [
+      'node_modules/vitest/vitest.mjs',
+      'run',
+      '--reporter=dot',
+      '--reporter=json',
+      `--outputFile.json=${file}`,
+    ]);
     const report = read(file);
     // A file that could not even be loaded has no tests in it to fail.
-    const broken = (report?.testResults ?? []).filter((each) => each.status === 'failed' && each.assertionResults.length === 0).length;
+    const broken = (report?.testResults ?? []).filter(
+      (each) => each.status === 'failed' && each.assertionResults.length === 0,
+    ).length;
     return counted({
-      name, seconds, status, passed: report?.numPassedTests ?? 0, failed: (report?.numFailedTests ?? 0) + broken,
+      name,
+      seconds,
+      status,
+      passed: report?.numPassedTests ?? 0,
+      failed: (report?.numFailedTests ?? 0) + broken,
       skipped: (report?.numPendingTests ?? 0) + (report?.numTodoTests ?? 0),
     });
   });
@@ -27,10 +39,16 @@ export function runUnitTests() {
 export function runBrowserTests() {
   const name = 'Browser tests';
   return withReport((file) => {
-    const { status, seconds } = run(name, ['node_modules/@playwright/test/cli.js', 'test', '--reporter=dot,json'], { PLAYWRIGHT_JSON_OUTPUT_NAME: file });
+    const { status, seconds } = run(name, ['node_modules/@playwright/test/cli.js', 'test', '--reporter=dot,json'], {
+      PLAYWRIGHT_JSON_OUTPUT_NAME: file,
+    });
     const report = read(file);
     return counted({
-      name, status, seconds, passed: report?.stats.expected ?? 0, skipped: report?.stats.skipped ?? 0,
+      name,
+      status,
+      seconds,
+      passed: report?.stats.expected ?? 0,
+      skipped: report?.stats.skipped ?? 0,
       // A test that passes at the second try only is a failure too.
       failed: (report?.stats.unexpected ?? 0) + (report?.stats.flaky ?? 0) + (report?.errors.length ?? 0),
     });

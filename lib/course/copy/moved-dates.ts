@@ -5,7 +5,14 @@ import type { CopiedCourse } from '@/lib/data/course-copy';
 import type { LateRule } from '@/shared/schemas/round';
 
 type Round = CopiedCourse['exercises'][number]['rounds'][number];
-export type MovedRound = { opensLocal: string | null; opensAt: Date | null; dueLocal: string | null; dueAt: Date | null; lateRule: LateRule; remarks: string[] };
+export type MovedRound = {
+  opensLocal: string | null;
+  opensAt: Date | null;
+  dueLocal: string | null;
+  dueAt: Date | null;
+  lateRule: LateRule;
+  remarks: string[];
+};
 
 /**
  * A round's dates moved by whole days on the calendar of the course's zone, so that 18:00 stays 18:00 over a change of
@@ -14,16 +21,26 @@ export type MovedRound = { opensLocal: string | null; opensAt: Date | null; dueL
 export function movedDates(round: Round, days: number | null, zone: string): MovedRound {
   const rule = lateRuleOf(round);
   if (days === null) {
-    const lateRule = rule.accept === 'until' ? { ...rule, accept: 'always' as const, untilLocal: null, untilAt: null } : rule;
+    const lateRule =
+      rule.accept === 'until' ? { ...rule, accept: 'always' as const, untilLocal: null, untilAt: null } : rule;
     return { opensLocal: null, opensAt: null, dueLocal: null, dueAt: null, lateRule, remarks: [] };
   }
-  const moved = (local: string | null, use: 'opens' | 'due') => (local === null ? null : meantTime(later(local, days), zone, use));
-  const [opens, due, until] = [moved(round.opensLocal, 'opens'), moved(round.dueLocal, 'due'), moved(rule.untilLocal, 'due')];
+  const moved = (local: string | null, use: 'opens' | 'due') =>
+    local === null ? null : meantTime(later(local, days), zone, use);
+  const [opens, due, until] = [
+    moved(round.opensLocal, 'opens'),
+    moved(round.dueLocal, 'due'),
+    moved(rule.untilLocal, 'due'),
+  ];
   return {
-    opensLocal: opens?.local ?? null, opensAt: opens?.at ?? null, dueLocal: due?.local ?? null, dueAt: due?.at ?? null,
+    opensLocal: opens?.local ?? null,
+    opensAt: opens?.at ?? null,
+    dueLocal: due?.local ?? null,
+    dueAt: due?.at ?? null,
     lateRule: { ...rule, untilLocal: until?.local ?? null, untilAt: until?.at.toISOString() ?? null },
     remarks: [opens, due, until].flatMap((time) => time?.remark ?? []),
   };
 }
 
-const later = (local: string, days: number): string => Temporal.PlainDateTime.from(local).add({ days }).toString({ smallestUnit: 'minute' });
+const later = (local: string, days: number): string =>
+  Temporal.PlainDateTime.from(local).add({ days }).toString({ smallestUnit: 'minute' });

@@ -19,15 +19,29 @@ export const previewCopy = operation({
       course: { id: course.id, title: course.title, timeZone: course.timeZone, role: 'instructor' as const },
       mayMakeCourses: await data.account.mayMakeCourses(),
       exercises: course.exercises.map(({ title, rounds, specimens, criteria }) => ({
-        title, lines: specimens.length, criteria: criteria.length,
+        title,
+        lines: specimens.length,
+        criteria: criteria.length,
         rounds: rounds.map((round) => {
-          const { opensLocal, dueLocal, lateRule, remarks } = movedDates(round, dates === 'moved' ? days : null, course.timeZone);
-          return { number: round.number, title: round.title, before: { opens: round.opensLocal, due: round.dueLocal }, after: { opens: opensLocal, due: dueLocal, until: lateRule.untilLocal }, remarks };
+          const { opensLocal, dueLocal, lateRule, remarks } = movedDates(
+            round,
+            dates === 'moved' ? days : null,
+            course.timeZone,
+          );
+          return {
+            number: round.number,
+            title: round.title,
+            before: { opens: round.opensLocal, due: round.dueLocal },
+            after: { opens: opensLocal, due: dueLocal, until: lateRule.untilLocal },
+            remarks,
+          };
         }),
       })),
-      references, othersReferences: versions.reduce((sum, version) => sum + version._count.references, 0) - references,
+      references,
+      othersReferences: versions.reduce((sum, version) => sum + version._count.references, 0) - references,
       demonstrations: versions.reduce((sum, version) => sum + version.demonstrations.length, 0),
-      stockNotes: course.stockNotes.length, faces: course.faces.length,
+      stockNotes: course.stockNotes.length,
+      faces: course.faces.length,
     };
   },
 });

@@ -16,14 +16,37 @@ export const endKeeping = operation({
   run: async ({ data, now }, { courseId: id, title }) => {
     const course = await data.courses.byId(id);
     if (!course) throw notFound();
-    if (course.retainUntil === null) throw new AppError('CONFLICT', 'Nothing was changed: the course has no day until which its work is kept. Set it in the settings first, by your school’s rule.');
-    if (daysLeft(course.retainUntil, course.timeZone, now) >= 0) throw new AppError('CONFLICT', `Nothing was changed: the work is kept until ${course.retainUntil}, and that day is not past yet.`);
-    if (title.normalize('NFC').trim() !== course.title) throw new AppError('INVALID', 'Nothing was changed.', { fields: { title: `This is not the title of the course, which is “${course.title}” (given: “${title.slice(0, 60)}”).` } });
-    const students = await retryOnConflict(() => data.transaction(async (inside) => {
-      const count = await inside.erase.studentsOf(id, now);
-      await inside.audit.record({ courseId: id, verb: 'keeping ended', subject: `course:${id}`, details: { students: count, keptUntil: course.retainUntil } }, now);
-      return count;
-    }));
+    if (course.retainUntil === null)
+      throw new AppError(
+        'CONFLICT',
+        'Nothing was changed: the course has no day until which its work is kept. Set it in the settings first, by your school’s rule.',
+      );
+    if (daysLeft(course.retainUntil, course.timeZone, now) >= 0)
+      throw new AppError(
+        'CONFLICT',
+        `Nothing was changed: the work is kept until ${course.retainUntil}, and that day is not past yet.`,
+      );
+    if (title.normalize('NFC').trim() !== course.title)
+      throw new AppError('INVALID', 'Nothing was changed.', {
+        fields: {
+          title: `This is not the title of the course, which is “${course.title}” (given: “${title.slice(0, 60)}”).`,
+        },
+      });
+    const students = await retryOnConflict(() =>
+      data.transaction(async (inside) => {
+        const count = await inside.erase.studentsOf(id, now);
+        await inside.audit.record(
+          {
+            courseId: id,
+            verb: 'keeping ended',
+            subject: `course:${id}`,
+            details: { students: count, keptUntil: course.retainUntil },
+          },
+          now,
+        );
+        return count;
+      }),
+    );
     return { students };
   },
 });

@@ -14,6 +14,12 @@ export const readKeeping = operation({
     if (!course) throw notFound();
     const { id, title, timeZone, retainUntil } = course;
     const left = retainUntil === null ? null : daysLeft(retainUntil, timeZone, now);
-    return { course: { id, title, timeZone, role: 'instructor' as const }, retainUntil, daysLeft: left, near: left !== null && (left < 0 || noticeDue(left) !== null), students: await data.keeping.countStudents(id) };
+    return {
+      course: { id, title, timeZone, role: 'instructor' as const },
+      retainUntil,
+      daysLeft: left,
+      near: left !== null && (left < 0 || noticeDue(left) !== null),
+      students: await data.keeping.countStudents(id),
+    };
   },
 });

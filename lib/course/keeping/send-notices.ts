@@ -39,12 +39,25 @@ export const sendKeepingNotices = operation({
 });
 
 /** Nothing is written when the day was moved meanwhile. */
-async function write(data: ScopedData, { courseId, retainUntil }: z.infer<typeof payloadSchema>, now: Date): Promise<number> {
+async function write(
+  data: ScopedData,
+  { courseId, retainUntil }: z.infer<typeof payloadSchema>,
+  now: Date,
+): Promise<number> {
   const course = (await data.keeping.dated()).find(({ id }) => id === courseId);
   if (course?.retainUntil !== retainUntil) return 0;
   const teachers = (await data.keeping.teachers(courseId)).flatMap(({ user }) => (user ? [user] : []));
   for (const { name, emailNorm } of teachers) {
-    await sendMail(keepingLetter({ to: emailNorm, name, course: course.title, until: retainUntil, days: daysLeft(retainUntil, course.timeZone, now), link: `${env().publicOrigin}/courses/${courseId}/keeping` }));
+    await sendMail(
+      keepingLetter({
+        to: emailNorm,
+        name,
+        course: course.title,
+        until: retainUntil,
+        days: daysLeft(retainUntil, course.timeZone, now),
+        link: `${env().publicOrigin}/courses/${courseId}/keeping`,
+      }),
+    );
   }
   return teachers.length;
 }

@@ -30,22 +30,77 @@ export const importRoster = operation({
     const byMail = mailIsSetUp();
     const expiresAt = new Date(now.getTime() + linkDays * 86_400_000);
     // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned anew.
-    const { plan, links } = await retryOnConflict(() => data.transaction(async (inside) => {
-      const made = await planRoster(inside, given);
-      refuseFaults(made);
-      if (made.newSections.length > 0 && !makeSections) throw new AppError('INVALID', 'Nothing was imported.', { fields: { makeSections: `The roster names ${counted(made.newSections.length, 'section')} that the course does not have: ${made.newSections.join(', ')}. Tick that they are to be made.` } });
-      const coming = made.rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'joins');
-      if (coming.length === 0) return { plan: made, links: [] };
-      await inside.roster.addSections(given.courseId, made.newSections, now);
-      const sections = new Map((await inside.courses.byId(given.courseId))!.sections.map(({ id, name }) => [keyOf(name), id]));
-      const fresh = coming.filter(({ becomes }) => becomes === 'new person').map(({ email, name }) => ({ email, name, token: newToken() }));
-      await inside.roster.addPeople(fresh.map(({ email, name, token }) => ({ emailNorm: email, name, tokenHash: byMail ? null : hashToken(token) })), { createdById: actor.userId, expiresAt }, now);
-      const members = await inside.roster.addMembers(given.courseId, coming.map(({ email, role, section }) => ({ email, role: role === 'assistant' ? 'assistant' as const : 'student' as const, sectionId: sections.get(keyOf(section)) ?? null })), now);
-      await inside.audit.recordAll(members.map(({ id, role, sectionId }) => ({ courseId: given.courseId, verb: 'member joined' as const, subject: `member:${id}` as const, details: { role, sectionId, by: 'roster' } })), now);
-      await inside.audit.record({ courseId: given.courseId, verb: 'people imported', subject: `course:${given.courseId}`, details: { people: coming.length, accounts: fresh.length, sections: made.newSections } }, now);
-      if (byMail) await inside.roster.planWelcomes(fresh.map(({ email }) => email), { courseId: given.courseId, createdById: actor.userId, days: linkDays }, now);
-      return { plan: made, links: fresh.map(({ name, email, token }): RosterLink => ({ name, email, address: `${env().publicOrigin}/reset/${token}` })) };
-    }));
+    const { plan, links } = await retryOnConflict(() =>
+      data.transaction(async (inside) => {
+        const made = await planRoster(inside, given);
+        refuseFaults(made);
+        if (made.newSections.length > 0 && !makeSections)
+          throw new AppError('INVALID', 'Nothing was imported.', {
+            fields: {
+              makeSections: `The roster names ${counted(made.newSections.length, 'section')} that the course does not have: ${made.newSections.join(', ')}. Tick that they are to be made.`,
+            },
+          });
+        const coming = made.rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'joins');
+        if (coming.length === 0) return { plan: made, links: [] };
+        await inside.roster.addSections(given.courseId, made.newSections, now);
+        const sections = new Map(
+          (await inside.courses.byId(given.courseId))!.sections.map(({ id, name }) => [keyOf(name), id]),
+        );
+        const fresh = coming
+          .filter(({ becomes }) => becomes === 'new person')
+          .map(({ email, name }) => ({ email, name, token: newToken() }));
+        await inside.roster.addPeople(
+          fresh.map(({ email, name, token }) => ({
+            emailNorm: email,
+            name,
+            tokenHash: byMail ? null : hashToken(token),
+          })),
+          { createdById: actor.userId, expiresAt },
+          now,
+        );
+        const members = await inside.roster.addMembers(
+          given.courseId,
+          coming.map(({ email, role, section }) => ({
+            email,
+            role: role === 'assistant' ? ('assistant' as const) : ('student' as const),
+            sectionId: sections.get(keyOf(section)) ?? null,
+          })),
+          now,
+        );
+        await inside.audit.recordAll(
+          members.map(({ id, role, sectionId }) => ({
+            courseId: given.courseId,
+            verb: 'member joined' as const,
+            subject: `member:${id}` as const,
+            details: { role, sectionId, by: 'roster' },
+          })),
+          now,
+        );
+        await inside.audit.record(
+          {
+            courseId: given.courseId,
+            verb: 'people imported',
+            subject: `course:${given.courseId}`,
+            details: { people: coming.length, accounts: fresh.length, sections: made.newSections },
+          },
+          now,
+        );
+        if (byMail)
+          await inside.roster.planWelcomes(
+            fresh.map(({ email }) => email),
+            { courseId: given.courseId, createdById: actor.userId, days: linkDays },
+            now,
+          );
+        return {
+          plan: made,
+          links: fresh.map(({ name, email, token }): RosterLink => ({
+            name,
+            email,
+            address: `${env().publicOrigin}/reset/${token}`,
+          })),
+        };
+      }),
+    );
     // Not waited for: what fails now is tried again with the server's other chores.
     if (byMail && links.length > 0) void sendWelcomes(systemCaller('letters to new people'), {}).catch(logError);
     return { counts: plan.counts, newSections: plan.newSections, byMail, expiresAt, links: byMail ? [] : links };
@@ -55,6 +110,13 @@ export const importRoster = operation({
 function refuseFaults({ unclear, rows }: Awaited<ReturnType<typeof planRoster>>): void {
   const faults = rows.filter(({ becomes }) => becomes === 'fault');
   if (unclear === null && faults.length === 0) return;
-  const said = unclear ?? faults.slice(0, 10).map(({ line, says }) => `Line ${line}: ${says.join(' ')}`).join(' ');
-  throw new AppError('INVALID', 'Nothing was imported.', { fields: { text: `${said}${faults.length > 10 ? ` And ${faults.length - 10} more.` : ''}` } });
+  const said =
+    unclear ??
+    faults
+      .slice(0, 10)
+      .map(({ line, says }) => `Line ${line}: ${says.join(' ')}`)
+      .join(' ');
+  throw new AppError('INVALID', 'Nothing was imported.', {
+    fields: { text: `${said}${faults.length > 10 ? ` And ${faults.length - 10} more.` : ''}` },
+  });
 }

@@ -18,30 +18,68 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
   const read = readRoster(text, columns);
   const told = { delimiter: read.delimiter, columns: read.columns, hasHead: read.hasHead };
   const unclear = whatIsUnclear(read);
-  if (unclear) return { ...told, unclear, rows: [], newSections: [], counts: { newPeople: 0, joining: 0, here: 0, removed: 0, faults: 0 } };
+  if (unclear)
+    return {
+      ...told,
+      unclear,
+      rows: [],
+      newSections: [],
+      counts: { newPeople: 0, joining: 0, here: 0, removed: 0, faults: 0 },
+    };
   const rows = read.rows.map((row) => checked(row, read));
-  const known = await data.roster.people(courseId, rows.map(({ email }) => email));
+  const known = await data.roster.people(
+    courseId,
+    rows.map(({ email }) => email),
+  );
   const firstLine = new Map<string, number>();
   for (const row of rows) {
     const twin = firstLine.get(row.email);
-    if (twin !== undefined && row.email !== '') fault(row, `“${row.email}” stands on line ${twin} already. Take one of the two lines out.`);
+    if (twin !== undefined && row.email !== '')
+      fault(row, `“${row.email}” stands on line ${twin} already. Take one of the two lines out.`);
     else firstLine.set(row.email, row.line);
     if (row.becomes === 'fault') continue;
     const person = known.get(row.email);
     if (!person) {
-      if (row.name === '') fault(row, `“${row.email}” has no name, and nobody with this address has an account yet. Add the name.`);
+      if (row.name === '')
+        fault(row, `“${row.email}” has no name, and nobody with this address has an account yet. Add the name.`);
       continue;
     }
     if (!person.member) row.becomes = 'joins';
-    else if (person.member.removed) settle(row, 'was removed', 'Was removed from this course, so the roster does not let them in again. They can be put back on their page.');
-    else settle(row, 'here already', person.member.role === row.role ? null : `Stays ${person.member.role}: a roster changes nobody’s role.`);
-    if (row.becomes === 'joins' && row.name !== '' && person.name !== row.name) row.says.push('Has an account; the name stays as it is there.');
+    else if (person.member.removed)
+      settle(
+        row,
+        'was removed',
+        'Was removed from this course, so the roster does not let them in again. They can be put back on their page.',
+      );
+    else
+      settle(
+        row,
+        'here already',
+        person.member.role === row.role ? null : `Stays ${person.member.role}: a roster changes nobody’s role.`,
+      );
+    if (row.becomes === 'joins' && row.name !== '' && person.name !== row.name)
+      row.says.push('Has an account; the name stays as it is there.');
   }
   const sections = new Map(course.sections.map(({ name }) => [keyOf(name), name]));
-  const wanted = rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'joins').map(({ section }) => section).filter((section) => section !== '' && !sections.has(keyOf(section)));
+  const wanted = rows
+    .filter(({ becomes }) => becomes === 'new person' || becomes === 'joins')
+    .map(({ section }) => section)
+    .filter((section) => section !== '' && !sections.has(keyOf(section)));
   const newSections = [...new Map(wanted.toReversed().map((section) => [keyOf(section), section])).values()].sort();
   const count = (what: RosterRow['becomes']) => rows.filter(({ becomes }) => becomes === what).length;
-  return { ...told, unclear: null, rows, newSections, counts: { newPeople: count('new person'), joining: count('joins'), here: count('here already'), removed: count('was removed'), faults: count('fault') } };
+  return {
+    ...told,
+    unclear: null,
+    rows,
+    newSections,
+    counts: {
+      newPeople: count('new person'),
+      joining: count('joins'),
+      here: count('here already'),
+      removed: count('was removed'),
+      faults: count('fault'),
+    },
+  };
 }
 
 /** Sections of one name in other letters are one. */
@@ -49,34 +87,60 @@ export const keyOf = (section: string): string => section.normalize('NFC').toLow
 
 function whatIsUnclear({ columns, rows }: ReadRoster): string | null {
   const has = (use: RosterUse) => columns.some((column) => column.use === use);
-  const twice = columns.find(({ use }, index) => use !== 'ignored' && columns.findIndex((other) => other.use === use) !== index);
+  const twice = columns.find(
+    ({ use }, index) => use !== 'ignored' && columns.findIndex((other) => other.use === use) !== index,
+  );
   if (rows.length === 0) return 'There is no row under the names of the columns.';
   if (rows.length > most) return `This has ${counted(rows.length, 'row')}; a roster can have at most ${most}.`;
   if (twice) return `Two columns are chosen as ${twice.use}. Choose one of them.`;
-  if (!has('email')) return 'No column is clearly the e-mail address. Say below which one it is; rows without an address can’t be imported.';
-  if (!has('name') && !has('first name') && !has('last name')) return 'No column is clearly the name. Say below which one it is.';
+  if (!has('email'))
+    return 'No column is clearly the e-mail address. Say below which one it is; rows without an address can’t be imported.';
+  if (!has('name') && !has('first name') && !has('last name'))
+    return 'No column is clearly the name. Say below which one it is.';
   return null;
 }
 
 function checked({ line, cells }: ReadRoster['rows'][number], { columns }: ReadRoster): RosterRow {
   const cell = (use: RosterUse) => cells[columns.findIndex((column) => column.use === use)] ?? '';
   const typedName = cell('name') || [cell('first name'), cell('last name')].filter((part) => part !== '').join(' ');
-  const row: RosterRow = { line, name: typedName, email: cell('email'), role: 'student', section: cell('section'), becomes: 'new person', says: [] };
-  if (row.email === '') fault(row, `${typedName === '' ? 'This row' : `“${typedName}”`} has no e-mail address. Add it, or take the line out.`);
+  const row: RosterRow = {
+    line,
+    name: typedName,
+    email: cell('email'),
+    role: 'student',
+    section: cell('section'),
+    becomes: 'new person',
+    says: [],
+  };
+  if (row.email === '')
+    fault(
+      row,
+      `${typedName === '' ? 'This row' : `“${typedName}”`} has no e-mail address. Add it, or take the line out.`,
+    );
   else row.email = parsed(row, emailSchema, row.email);
   if (typedName !== '') row.name = parsed(row, personNameSchema, typedName);
   if (row.section !== '') row.section = parsed(row, sectionNameSchema, row.section);
   const role = cell('role').toLowerCase();
   const known = roleWords[role];
-  if (known === 'instructor') fault(row, `“${cell('role')}”: instructors are not made by a roster. Invite them by a join link of their own.`);
-  else if (!known) fault(row, `“${cell('role')}” is no role here. Write student or assistant, or leave it empty for a student.`);
+  if (known === 'instructor')
+    fault(row, `“${cell('role')}”: instructors are not made by a roster. Invite them by a join link of their own.`);
+  else if (!known)
+    fault(row, `“${cell('role')}” is no role here. Write student or assistant, or leave it empty for a student.`);
   else row.role = known;
   return row;
 }
 
 const roleWords: Record<string, 'student' | 'assistant' | 'instructor'> = {
-  '': 'student', student: 'student', learner: 'student', assistant: 'assistant', 'teaching assistant': 'assistant', ta: 'assistant',
-  instructor: 'instructor', teacher: 'instructor', lecturer: 'instructor', professor: 'instructor',
+  '': 'student',
+  student: 'student',
+  learner: 'student',
+  assistant: 'assistant',
+  'teaching assistant': 'assistant',
+  ta: 'assistant',
+  instructor: 'instructor',
+  teacher: 'instructor',
+  lecturer: 'instructor',
+  professor: 'instructor',
 };
 
 function parsed(row: RosterRow, schema: z.ZodMiniType<string>, value: string): string {

@@ -12,6 +12,9 @@ export const prepareRoster = operation({
   run: async ({ data }, input) => {
     const course = await data.courses.byId(input.courseId);
     if (!course) throw notFound();
-    return { course: { id: course.id, title: course.title, timeZone: course.timeZone, role: 'instructor' as const }, byMail: mailIsSetUp() };
+    return {
+      course: { id: course.id, title: course.title, timeZone: course.timeZone, role: 'instructor' as const },
+      byMail: mailIsSetUp(),
+    };
   },
 });

@@ -30,7 +30,8 @@ export const sendWelcomes = operation({
         await data.roster.welcomeSent(job, now);
       } catch (error) {
         logError(error);
-        if (job.attempts < mostTries) await data.roster.welcomeAgain(job, String(error), new Date(now.getTime() + anHour));
+        if (job.attempts < mostTries)
+          await data.roster.welcomeAgain(job, String(error), new Date(now.getTime() + anHour));
         else await data.roster.welcomeSent(job, now);
       }
     }
@@ -39,10 +40,22 @@ export const sendWelcomes = operation({
 });
 
 /** Nothing is written to who has a password by now, or has left the course. */
-async function write(data: ScopedData, { userId, courseId, createdById, days }: z.infer<typeof payloadSchema>, now: Date): Promise<number> {
+async function write(
+  data: ScopedData,
+  { userId, courseId, createdById, days }: z.infer<typeof payloadSchema>,
+  now: Date,
+): Promise<number> {
   const waiting = await data.roster.awaits({ userId, courseId });
   if (!waiting?.user) return 0;
   const { path, expiresAt } = await makePasswordLink(data, { userId, createdById, hours: days * 24 }, now);
-  await sendMail(welcomeLetter({ to: waiting.user.emailNorm, name: waiting.user.name, course: waiting.course.title, link: env().publicOrigin + path, expires: expiresAt.toISOString().slice(0, 10) }));
+  await sendMail(
+    welcomeLetter({
+      to: waiting.user.emailNorm,
+      name: waiting.user.name,
+      course: waiting.course.title,
+      link: env().publicOrigin + path,
+      expires: expiresAt.toISOString().slice(0, 10),
+    }),
+  );
   return 1;
 }

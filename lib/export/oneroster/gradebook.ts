@@ -34,28 +34,82 @@ export function gradebookSet(book: Gradebook): RosterSet {
   const byMember = new Map(people.map((person) => [person.memberId, person]));
   return {
     orgs: [{ sourcedId: org, name: book.school, type: 'school' }],
-    academicSessions: [{ sourcedId: session, title: course.title, type: 'term', ...book.session, schoolYear: book.session.endDate.slice(0, 4) }],
+    academicSessions: [
+      {
+        sourcedId: session,
+        title: course.title,
+        type: 'term',
+        ...book.session,
+        schoolYear: book.session.endDate.slice(0, 4),
+      },
+    ],
     courses: [{ sourcedId: courseId, title: course.title, orgSourcedId: org }],
-    classes: [{ sourcedId: classId, title: course.title, courseSourcedId: courseId, classType: 'scheduled', schoolSourcedId: org, termSourcedIds: session }],
-    users: people.map((person) => ({ sourcedId: user(person), enabledUser: 'true', username: person.username, ...splitName(person.name), primaryOrgSourcedId: org })),
-    roles: people.map((person) => ({ sourcedId: `role-${person.memberId}`, userSourcedId: user(person), roleType: 'primary', role: roleOf(person), orgSourcedId: org })),
+    classes: [
+      {
+        sourcedId: classId,
+        title: course.title,
+        courseSourcedId: courseId,
+        classType: 'scheduled',
+        schoolSourcedId: org,
+        termSourcedIds: session,
+      },
+    ],
+    users: people.map((person) => ({
+      sourcedId: user(person),
+      enabledUser: 'true',
+      username: person.username,
+      ...splitName(person.name),
+      primaryOrgSourcedId: org,
+    })),
+    roles: people.map((person) => ({
+      sourcedId: `role-${person.memberId}`,
+      userSourcedId: user(person),
+      roleType: 'primary',
+      role: roleOf(person),
+      orgSourcedId: org,
+    })),
     enrollments: people.map((person) => ({
-      sourcedId: id('enrollment', person.memberId, person.memberId), classSourcedId: classId, schoolSourcedId: org, userSourcedId: user(person), role: roleOf(person), primary: person.role === 'instructor' ? 'true' : 'false',
+      sourcedId: id('enrollment', person.memberId, person.memberId),
+      classSourcedId: classId,
+      schoolSourcedId: org,
+      userSourcedId: user(person),
+      role: roleOf(person),
+      primary: person.role === 'instructor' ? 'true' : 'false',
     })),
     categories: [{ sourcedId: category, title: 'Spacing exercises' }],
-    lineItems: [{
-      sourcedId: lineItem, title: `${exercise.title}, round ${round.number}${round.title && `: ${round.title}`}`, assignDate: round.assignDate, dueDate: round.dueDate,
-      classSourcedId: classId, categorySourcedId: category, academicSessionSourcedId: session, resultValueMin: 0, resultValueMax: 100, schoolSourcedId: org,
-    }],
+    lineItems: [
+      {
+        sourcedId: lineItem,
+        title: `${exercise.title}, round ${round.number}${round.title && `: ${round.title}`}`,
+        assignDate: round.assignDate,
+        dueDate: round.dueDate,
+        classSourcedId: classId,
+        categorySourcedId: category,
+        academicSessionSourcedId: session,
+        resultValueMin: 0,
+        resultValueMax: 100,
+        schoolSourcedId: org,
+      },
+    ],
     results: book.results.flatMap(({ memberId, score, day, late }) => {
       const person = byMember.get(memberId);
       // Somebody who has left the course is not in the set, and a result must not lead nowhere.
       if (!person) return [];
-      return [{
-        sourcedId: `result-${round.id}-${memberId}`, lineItemSourcedId: lineItem, studentSourcedId: user(person),
-        scoreStatus: score === null ? 'partially graded' : 'fully graded', score: score === null ? '' : Math.round(score * 100) / 100, scoreDate: day, classSourcedId: classId,
-        inProgress: 'false', incomplete: score === null ? 'true' : 'false', late: late ? 'true' : 'false', missing: 'false',
-      }];
+      return [
+        {
+          sourcedId: `result-${round.id}-${memberId}`,
+          lineItemSourcedId: lineItem,
+          studentSourcedId: user(person),
+          scoreStatus: score === null ? 'partially graded' : 'fully graded',
+          score: score === null ? '' : Math.round(score * 100) / 100,
+          scoreDate: day,
+          classSourcedId: classId,
+          inProgress: 'false',
+          incomplete: score === null ? 'true' : 'false',
+          late: late ? 'true' : 'false',
+          missing: 'false',
+        },
+      ];
     }),
   };
 }

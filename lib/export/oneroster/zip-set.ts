@@ -6,17 +6,23 @@ import { columns, filesOfManifest, type FileName, type RosterSet } from './table
 export function zipSet(set: RosterSet, source: { name: string; code: string }, at: Date): Uint8Array<ArrayBuffer> {
   const names = (Object.keys(columns) as FileName[]).filter((name) => set[name].length > 0);
   const files = names.map((name) => [`${name}.csv`, csvOfFile(name, set[name])] as const);
-  const manifest = plainCsvOf(['propertyName', 'value'], [
-    ['manifest.version', '1.0'],
-    ['oneroster.version', '1.2'],
-    ...filesOfManifest.map((name) => [`file.${name}`, (names as string[]).includes(name) ? 'bulk' : 'absent']),
-    ['source.systemName', source.name],
-    ['source.systemCode', source.code],
-  ]);
+  const manifest = plainCsvOf(
+    ['propertyName', 'value'],
+    [
+      ['manifest.version', '1.0'],
+      ['oneroster.version', '1.2'],
+      ...filesOfManifest.map((name) => [`file.${name}`, (names as string[]).includes(name) ? 'bulk' : 'absent']),
+      ['source.systemName', source.name],
+      ['source.systemCode', source.code],
+    ],
+  );
   const entries = [['manifest.csv', manifest] as const, ...files].map(([name, text]) => [name, strToU8(text)] as const);
   return new Uint8Array(zipSync(Object.fromEntries(entries), { mtime: at }));
 }
 
 function csvOfFile(name: FileName, rows: readonly Partial<Record<string, string | number>>[]): string {
-  return plainCsvOf(columns[name], rows.map((row) => columns[name].map((column) => row[column] ?? '')));
+  return plainCsvOf(
+    columns[name],
+    rows.map((row) => columns[name].map((column) => row[column] ?? '')),
+  );
 }

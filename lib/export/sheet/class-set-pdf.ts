@@ -5,7 +5,9 @@ import type { Sheet } from './sheet';
 import { putPage, streamed, type Pdf } from './write-pdf';
 
 export type ClassSet = {
-  course: string; exercise: string; roundNumber: number;
+  course: string;
+  exercise: string;
+  roundNumber: number;
   /** Who is in it, in order; `read` brings one sheet, and is asked twice: to count its pages and to draw them. */
   students: readonly { who: string; read: () => Promise<Sheet> }[];
 };
@@ -16,11 +18,21 @@ export type ClassSet = {
  */
 export function classSetPdf({ course, exercise, roundNumber, students }: ClassSet, paper: PaperName, now: Date): Pdf {
   const columns = columnsOf(paper);
-  const doc = newDocument(`Critique sheets: ${exercise}, round ${roundNumber}`, `${course}: the sheets of ${students.length} students`, now);
+  const doc = newDocument(
+    `Critique sheets: ${exercise}, round ${roundNumber}`,
+    `${course}: the sheets of ${students.length} students`,
+    now,
+  );
   const widths = widthsIn(doc);
   const lead = `${exercise} \u00b7 Round ${roundNumber} \u00b7 ${course}`;
   const contentsOf = (starts: readonly number[]) =>
-    layoutContents('Critique sheets', lead, students.map(({ who }, index) => ({ who, page: starts[index] ?? 0, place: `sheet-${index + 1}` })), columns, widths);
+    layoutContents(
+      'Critique sheets',
+      lead,
+      students.map(({ who }, index) => ({ who, page: starts[index] ?? 0, place: `sheet-${index + 1}` })),
+      columns,
+      widths,
+    );
   async function* steps() {
     const front = contentsOf([]).length;
     const starts: number[] = [];
@@ -36,14 +48,37 @@ export function classSetPdf({ course, exercise, roundNumber, students }: ClassSe
     const contents = doc.struct('Sect');
     root.add(contents);
     contentsOf(starts).forEach((page, index) =>
-      paintPage(doc, contents, { ...page, furniture: [...page.furniture, ...furniture(columns, shortened(lead, columns.right - columns.left - 80, widths), `${index + 1} of ${last}`, widths)] }, columns));
+      paintPage(
+        doc,
+        contents,
+        {
+          ...page,
+          furniture: [
+            ...page.furniture,
+            ...furniture(
+              columns,
+              shortened(lead, columns.right - columns.left - 80, widths),
+              `${index + 1} of ${last}`,
+              widths,
+            ),
+          ],
+        },
+        columns,
+      ),
+    );
     contents.end();
     for (const [index, { who, read }] of students.entries()) {
       const sheet = await read();
       const section = doc.struct('Sect', { title: who });
       root.add(section);
       for (const [at, page] of layoutSheet(sheet, columns, widths).entries()) {
-        putPage(doc, section, page, { sheet, columns, widths, number: `${starts[index]! + at} of ${last}`, named: at === 0 ? `sheet-${index + 1}` : undefined });
+        putPage(doc, section, page, {
+          sheet,
+          columns,
+          widths,
+          number: `${starts[index]! + at} of ${last}`,
+          named: at === 0 ? `sheet-${index + 1}` : undefined,
+        });
         if (at === 0) doc.outline.addItem(who);
         yield;
       }

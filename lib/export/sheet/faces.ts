@@ -22,14 +22,16 @@ export type Run = { text: string; subset: (typeof subsets)[number]; covered: boo
 
 const folder = (family: Style['family']) => join(projectRoot(), 'node_modules', '@fontsource', packages[family]);
 
-export const faceName = (style: Style, subset: string): string => `${packages[style.family]}-${subset}-${style.weight}-${style.italic ? 'italic' : 'normal'}`;
+export const faceName = (style: Style, subset: string): string =>
+  `${packages[style.family]}-${subset}-${style.weight}-${style.italic ? 'italic' : 'normal'}`;
 
 const files = new Map<string, Buffer>();
 
 /** The bytes of a face file as sfnt, read once: the setting library stumbles over WOFF whose last letter has no outline. */
 export function faceFile(style: Style, subset: string): Buffer {
   const name = faceName(style, subset);
-  const bytes = files.get(name) ?? Buffer.from(unpackWoff(readFileSync(join(folder(style.family), 'files', `${name}.woff`))));
+  const bytes =
+    files.get(name) ?? Buffer.from(unpackWoff(readFileSync(join(folder(style.family), 'files', `${name}.woff`))));
   files.set(name, bytes);
   return bytes;
 }
@@ -44,7 +46,9 @@ function charactersOf(style: Style, subset: Run['subset']): Characters | null {
   const found = known.get(subset);
   if (found !== undefined) return found;
   const file = join(folder(style.family), 'files', `${faceName(style, subset)}.woff`);
-  const read = existsSync(file) ? { subset, has: new Set((create(faceFile(style, subset)) as Font).characterSet) } : null;
+  const read = existsSync(file)
+    ? { subset, has: new Set((create(faceFile(style, subset)) as Font).characterSet) }
+    : null;
   known.set(subset, read);
   return read;
 }

@@ -14,11 +14,22 @@ export function layoutSheet(sheet: Sheet, columns: Columns, widths: Widths): She
   let at = below(head(layout, sheet), 10);
   if (sheet.snapshot.marks.length > 0) at = below(layoutMarks(layout, at, sheet.snapshot), 18);
   sheet.lines.forEach((drawing, index) => {
-    const line = sheet.snapshot.lines.find(({ specimenVersionId }) => specimenVersionId === drawing.specimenVersionId) ?? null;
+    const line =
+      sheet.snapshot.lines.find(({ specimenVersionId }) => specimenVersionId === drawing.specimenVersionId) ?? null;
     at = layoutLine(layout, at, index + 1, line, drawing, sheet.answers);
   });
-  const licences = [...new Set(sheet.lines.map(({ pack, licence }) => `${pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'}: ${licence}.`))];
-  layout.setLines(at, columns.left, licences.flatMap((said) => layout.broken(said, styles.small, inks.quiet, columns.mainWidth)));
+  const licences = [
+    ...new Set(
+      sheet.lines.map(
+        ({ pack, licence }) => `${pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'}: ${licence}.`,
+      ),
+    ),
+  ];
+  layout.setLines(
+    at,
+    columns.left,
+    licences.flatMap((said) => layout.broken(said, styles.small, inks.quiet, columns.mainWidth)),
+  );
   return layout.pages;
 }
 
@@ -26,15 +37,39 @@ export function layoutSheet(sheet: Sheet, columns: Columns, widths: Widths): She
 function head(layout: Layout, sheet: Sheet): Place {
   const { columns } = layout;
   const round = `Round ${sheet.round.number}${sheet.round.title ? `, ${sheet.round.title}` : ''}`;
-  const title = layout.setLines(layout.start, columns.left, layout.broken(sheet.exercise, styles.title, inks.ink, columns.mainWidth), 'H1').after;
-  const under = layout.setLines(title, columns.left, layout.broken(`Critique sheet \u00b7 ${round}`, styles.lead, inks.quiet, columns.mainWidth)).after;
-  const facts: [string, string][] = [['Name', sheet.who], ['Course', sheet.course], ['Proof', `${sheet.proof}${sheet.received ? `, received ${sheet.received}` : ''}`], ['Release', sheet.state]];
-  const margin = facts.reduce((at, [name, value]) => {
-    const lines: TextLine[] = [...layout.broken(name, styles.smallStrong, inks.quiet, columns.marginWidth), ...layout.broken(value, styles.note, inks.ink, columns.marginWidth)];
-    return below(layout.setLines(at, columns.marginLeft, lines).after, 3);
-  }, below(layout.start, 5));
+  const title = layout.setLines(
+    layout.start,
+    columns.left,
+    layout.broken(sheet.exercise, styles.title, inks.ink, columns.mainWidth),
+    'H1',
+  ).after;
+  const under = layout.setLines(
+    title,
+    columns.left,
+    layout.broken(`Critique sheet \u00b7 ${round}`, styles.lead, inks.quiet, columns.mainWidth),
+  ).after;
+  const facts: [string, string][] = [
+    ['Name', sheet.who],
+    ['Course', sheet.course],
+    ['Proof', `${sheet.proof}${sheet.received ? `, received ${sheet.received}` : ''}`],
+    ['Release', sheet.state],
+  ];
+  const margin = facts.reduce(
+    (at, [name, value]) => {
+      const lines: TextLine[] = [
+        ...layout.broken(name, styles.smallStrong, inks.quiet, columns.marginWidth),
+        ...layout.broken(value, styles.note, inks.ink, columns.marginWidth),
+      ];
+      return below(layout.setLines(at, columns.marginLeft, lines).after, 3);
+    },
+    below(layout.start, 5),
+  );
   const reasoning = sheet.reasoning
-    ? layout.setLines(below(under, 8), columns.left, layout.broken(`“${sheet.reasoning}”`, styles.quote, inks.ink, columns.mainWidth)).after
+    ? layout.setLines(
+        below(under, 8),
+        columns.left,
+        layout.broken(`“${sheet.reasoning}”`, styles.quote, inks.ink, columns.mainWidth),
+      ).after
     : under;
   return later(reasoning, margin);
 }
@@ -42,14 +77,35 @@ function head(layout: Layout, sheet: Sheet): Place {
 /** What stands on every page besides: whose sheet it is, its number, and a rule to check the print by. */
 export function furniture(columns: Columns, running: string, number: string, widths: Widths): Op[] {
   const style = styles.small;
-  const text = (words: string, x: number, y: number): Op => ({ kind: 'text', x, y, text: words, style, ink: inks.quiet });
+  const text = (words: string, x: number, y: number): Op => ({
+    kind: 'text',
+    x,
+    y,
+    text: words,
+    style,
+    ink: inks.quiet,
+  });
   const fifty = (50 / 25.4) * 72;
   const [foot, tick] = [columns.height - 30, 2.5];
   return [
     text(running, columns.left, 36),
     text(number, columns.right - widths(number, style), 36),
-    { kind: 'hairline', ink: inks.rule, width: 0.5, points: [[columns.left, foot - tick], [columns.left, foot], [columns.left + fifty, foot], [columns.left + fifty, foot - tick]] },
-    text(`This rule is ${withUnit(50, 'mm')} long when the page was printed at its true size (100\u2009%, not fitted to the paper).`, columns.left + fifty + 8, foot),
+    {
+      kind: 'hairline',
+      ink: inks.rule,
+      width: 0.5,
+      points: [
+        [columns.left, foot - tick],
+        [columns.left, foot],
+        [columns.left + fifty, foot],
+        [columns.left + fifty, foot - tick],
+      ],
+    },
+    text(
+      `This rule is ${withUnit(50, 'mm')} long when the page was printed at its true size (100\u2009%, not fitted to the paper).`,
+      columns.left + fifty + 8,
+      foot,
+    ),
   ];
 }
 
@@ -62,10 +118,24 @@ export function shortened(text: string, width: number, widths: Widths): string {
 }
 
 /** The contents of a class set: a name and a page each, each line leading to its sheet. */
-export function layoutContents(title: string, lead: string, entries: readonly { who: string; page: number; place: string }[], columns: Columns, widths: Widths): SheetPage[] {
+export function layoutContents(
+  title: string,
+  lead: string,
+  entries: readonly { who: string; page: number; place: string }[],
+  columns: Columns,
+  widths: Widths,
+): SheetPage[] {
   const layout = new Layout(columns, widths);
-  let at = layout.setLines(layout.start, columns.left, layout.broken(title, styles.title, inks.ink, columns.mainWidth), 'H1').after;
-  at = below(layout.setLines(at, columns.left, layout.broken(lead, styles.lead, inks.quiet, columns.mainWidth)).after, 12);
+  let at = layout.setLines(
+    layout.start,
+    columns.left,
+    layout.broken(title, styles.title, inks.ink, columns.mainWidth),
+    'H1',
+  ).after;
+  at = below(
+    layout.setLines(at, columns.left, layout.broken(lead, styles.lead, inks.quiet, columns.mainWidth)).after,
+    12,
+  );
   const style = styles.lead;
   const width = 300;
   for (const { who, page, place } of entries) {
@@ -75,8 +145,22 @@ export function layoutContents(title: string, lead: string, entries: readonly { 
       tag: 'Link',
       goTo: { name: place, says: `To the sheet of ${who}`, x: columns.left, y: at.y, width, height: style.leading },
       ops: [
-        { kind: 'text', x: columns.left, y: at.y + baselineIn(style), text: `${shortenedTo(who, width - 40, widths)} `, style, ink: inks.ink },
-        { kind: 'text', x: columns.left + width - widths(number, style), y: at.y + baselineIn(style), text: number, style, ink: inks.ink },
+        {
+          kind: 'text',
+          x: columns.left,
+          y: at.y + baselineIn(style),
+          text: `${shortenedTo(who, width - 40, widths)} `,
+          style,
+          ink: inks.ink,
+        },
+        {
+          kind: 'text',
+          x: columns.left + width - widths(number, style),
+          y: at.y + baselineIn(style),
+          text: number,
+          style,
+          ink: inks.ink,
+        },
       ],
     };
     layout.add(at, { tag: 'TOCI', children: [link] });

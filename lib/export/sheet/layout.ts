@@ -13,7 +13,10 @@ export type TextLine = { text: string; style: Style; ink: string; indent?: numbe
 export class Layout {
   readonly pages: SheetPage[] = [];
 
-  constructor(readonly columns: Columns, readonly widths: Widths) {
+  constructor(
+    readonly columns: Columns,
+    readonly widths: Widths,
+  ) {
     this.pageAt(0);
   }
 
@@ -22,15 +25,23 @@ export class Layout {
     return this.pages[index]!;
   }
 
-  get start(): Place { return { page: 0, y: this.columns.top }; }
+  get start(): Place {
+    return { page: 0, y: this.columns.top };
+  }
 
   /** The place itself where `height` fits under it, else the top of the next page. */
   withRoom(place: Place, height: number): Place {
-    return place.y + height <= this.columns.bottom + 0.01 || place.y <= this.columns.top ? place : { page: place.page + 1, y: this.columns.top };
+    return place.y + height <= this.columns.bottom + 0.01 || place.y <= this.columns.top
+      ? place
+      : { page: place.page + 1, y: this.columns.top };
   }
 
-  add(place: Place, element: Element): void { this.pageAt(place.page).elements.push(element); }
-  furnish(place: Place, ...ops: Op[]): void { this.pageAt(place.page).furniture.push(...ops); }
+  add(place: Place, element: Element): void {
+    this.pageAt(place.page).elements.push(element);
+  }
+  furnish(place: Place, ...ops: Op[]): void {
+    this.pageAt(place.page).furniture.push(...ops);
+  }
 
   /** A text broken to a width. */
   broken(text: string, style: Style, ink: string, width: number, indent = 0): TextLine[] {
@@ -41,14 +52,23 @@ export class Layout {
    * Sets lines one under the other from `place` on, going on at the top of the next page; the first two keep together.
    * @returns the place under them, and where the first one went (its `y` is the top of the line).
    */
-  setLines(place: Place, x: number, lines: readonly TextLine[], tag: Element['tag'] = 'P'): { after: Place; first: Place } {
-    let at = this.withRoom(place, lines.slice(0, 2).reduce((sum, { style }) => sum + style.leading, 0));
+  setLines(
+    place: Place,
+    x: number,
+    lines: readonly TextLine[],
+    tag: Element['tag'] = 'P',
+  ): { after: Place; first: Place } {
+    let at = this.withRoom(
+      place,
+      lines.slice(0, 2).reduce((sum, { style }) => sum + style.leading, 0),
+    );
     const first = at;
     let ops: Op[] = [];
     const flush = () => {
       const said = ops.flatMap((op) => (op.kind === 'text' ? [op] : []));
       const unset = said.some(({ text, style }) => !canSet(text, style));
-      if (ops.length > 0) this.add(at, { tag, ops, ...(unset ? { actual: said.map(({ text }) => text).join('') } : {}) });
+      if (ops.length > 0)
+        this.add(at, { tag, ops, ...(unset ? { actual: said.map(({ text }) => text).join('') } : {}) });
       ops = [];
     };
     for (const { text, style, ink, indent = 0 } of lines) {
@@ -67,5 +87,6 @@ export class Layout {
 /** Where the baseline stands in a line of this style, from its top. */
 export const baselineIn = ({ size, leading }: Style): number => (leading - size) / 2 + size * 0.8;
 
-export const later = (one: Place, other: Place): Place => (one.page > other.page || (one.page === other.page && one.y >= other.y) ? one : other);
+export const later = (one: Place, other: Place): Place =>
+  one.page > other.page || (one.page === other.page && one.y >= other.y) ? one : other;
 export const below = ({ page, y }: Place, by: number): Place => ({ page, y: y + by });

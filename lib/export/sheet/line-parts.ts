@@ -10,7 +10,8 @@ export type LinePart = {
   commands: OutlineCommand[];
   width: number;
   /** How far the outlines reach over the baseline and under it. */
-  above: number; below: number;
+  above: number;
+  below: number;
   /** The gaps in it by index, each with the x of its middle; a gap at which the line was broken stands at its end. */
   gaps: { index: number; x: number }[];
 };
@@ -36,18 +37,36 @@ export function lineParts({ pack, spacing, size }: DrawnLine, columns: Columns):
   const whole = columns.right - columns.left;
   const most = tallest * (columns.bottom - columns.top);
   const made = (pieces: Piece[], by = scale) => pieces.map((piece) => partOf(pack, placed, piece, by));
-  const fits = (parts: LinePart[], width: number) => parts.every((part) => part.width <= width && part.above + part.below <= most);
+  const fits = (parts: LinePart[], width: number) =>
+    parts.every((part) => part.width <= width && part.above + part.below <= most);
   const line = made([{ first: 0, last: placed.letters.length - 1 }]);
   if (fits(line, columns.mainWidth)) return { parts: line, notes: 'beside', em: points, remark: null };
   if (fits(line, whole)) return { parts: line, notes: 'under', em: points, remark: null };
-  for (const [notes, width] of [['beside', columns.mainWidth], ['under', whole]] as const) {
+  for (const [notes, width] of [
+    ['beside', columns.mainWidth],
+    ['under', whole],
+  ] as const) {
     const parts = made(broken(pack, placed, width / scale));
-    if (fits(parts, width)) return { parts, notes, em: points, remark: `Broken at ${parts.length === 2 ? 'a word space' : 'word spaces'}, since the line is ${withUnit((line[0]!.width / 72) * 25.4, 'mm')} wide and the paper is not.` };
+    if (fits(parts, width))
+      return {
+        parts,
+        notes,
+        em: points,
+        remark: `Broken at ${parts.length === 2 ? 'a word space' : 'word spaces'}, since the line is ${withUnit((line[0]!.width / 72) * 25.4, 'mm')} wide and the paper is not.`,
+      };
   }
   const words = made(broken(pack, placed, 0));
-  const share = Math.floor(1000 * Math.min(...words.map((part) => Math.min(whole / part.width, most / (part.above + part.below))))) / 1000;
+  const share =
+    Math.floor(
+      1000 * Math.min(...words.map((part) => Math.min(whole / part.width, most / (part.above + part.below)))),
+    ) / 1000;
   const parts = made(broken(pack, placed, whole / (scale * share)), scale * share);
-  return { parts, notes: 'under', em: points * share, remark: `Not at its true size: made smaller to ${withUnit(share * 100, '%', 1)}, since it is larger than the paper.` };
+  return {
+    parts,
+    notes: 'under',
+    em: points * share,
+    remark: `Not at its true size: made smaller to ${withUnit(share * 100, '%', 1)}, since it is larger than the paper.`,
+  };
 }
 
 type Piece = { first: number; last: number };
@@ -70,23 +89,42 @@ function broken(pack: DrawnLine['pack'], placed: PlacedLine, width: number): Pie
 
 function partOf(pack: DrawnLine['pack'], placed: PlacedLine, { first, last }: Piece, scale: number): LinePart {
   const letters = placed.letters.slice(first, last + 1);
-  const drawn = letters.flatMap((letter) => parsePath(pack.glyphs[letter.glyph]!.path).map(({ letter: command, numbers }) => ({
-    letter: command, numbers: numbers.map((number, index) => (index % 2 === 0 ? number + letter.x : number)),
-  })));
+  const drawn = letters.flatMap((letter) =>
+    parsePath(pack.glyphs[letter.glyph]!.path).map(({ letter: command, numbers }) => ({
+      letter: command,
+      numbers: numbers.map((number, index) => (index % 2 === 0 ? number + letter.x : number)),
+    })),
+  );
   const across = drawn.flatMap(({ numbers }) => numbers.filter((_, index) => index % 2 === 0));
   const heights = drawn.flatMap(({ numbers }) => numbers.filter((_, index) => index % 2 === 1));
   const advanceEnd = letters.at(-1)!.x + letters.at(-1)!.advance;
   // Ink may reach over the advance on either side; the piece is as wide as both.
   const from = least(letters[0]!.x, across);
-  const to = -least(-advanceEnd, across.map((x) => -x));
+  const to = -least(
+    -advanceEnd,
+    across.map((x) => -x),
+  );
   const isLast = last === placed.letters.length - 1;
   return {
-    commands: drawn.map(({ letter, numbers }) => ({ letter, numbers: numbers.map((number, index) => (index % 2 === 0 ? (number - from) * scale : -number * scale)) })),
+    commands: drawn.map(({ letter, numbers }) => ({
+      letter,
+      numbers: numbers.map((number, index) => (index % 2 === 0 ? (number - from) * scale : -number * scale)),
+    })),
     width: (to - from) * scale,
-    above: Math.max(pack.vertical.capHeight, -least(0, heights.map((y) => -y))) * scale,
+    above:
+      Math.max(
+        pack.vertical.capHeight,
+        -least(
+          0,
+          heights.map((y) => -y),
+        ),
+      ) * scale,
     below: -least(0, heights) * scale,
-    gaps: placed.gaps.slice(first, isLast ? last : last + 1).map(({ index, centre }) => ({ index, x: index === last ? (to - from) * scale + 4 : (centre - from) * scale })),
+    gaps: placed.gaps
+      .slice(first, isLast ? last : last + 1)
+      .map(({ index, centre }) => ({ index, x: index === last ? (to - from) * scale + 4 : (centre - from) * scale })),
   };
 }
 
-const least = (start: number, numbers: readonly number[]): number => numbers.reduce((low, number) => (number < low ? number : low), start);
+const least = (start: number, numbers: readonly number[]): number =>
+  numbers.reduce((low, number) => (number < low ? number : low), start);

@@ -29,20 +29,31 @@ export function noteWords(line: ReleasedLine, drawing: Sheet['lines'][number], a
       body: first?.entry.body ?? '',
       author: first?.entry.author ?? null,
       suggestion: note.suggestion && suggestionWords(note.suggestion, run?.first ?? 0, drawing, letters),
-      thread: thread.map(({ entry }) => `${entry.author ?? (entry.by === 'student' ? 'The student' : 'A marker')}: ${entry.body}`),
+      thread: thread.map(
+        ({ entry }) => `${entry.author ?? (entry.by === 'student' ? 'The student' : 'A marker')}: ${entry.body}`,
+      ),
     };
   });
 }
 
 export const sorted = (notes: readonly ReleasedNote[]): ReleasedNote[] =>
-  notes.toSorted((one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1));
+  notes.toSorted(
+    (one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1),
+  );
 
 /** Only the pairs that would change. */
-function suggestionWords(suggestion: readonly number[], first: number, { spacing }: Sheet['lines'][number], letters: readonly string[]): string | null {
+function suggestionWords(
+  suggestion: readonly number[],
+  first: number,
+  { spacing }: Sheet['lines'][number],
+  letters: readonly string[],
+): string | null {
   const changed = suggestion.flatMap((offset, index) => {
     const pair = first + index;
     const sent = spacing.offsets[pair];
-    return sent === undefined || sent === offset ? [] : [`${lettersOf(letters, { first: pair, last: pair })} ${signed(offset)} (sent ${signed(sent)})`];
+    return sent === undefined || sent === offset
+      ? []
+      : [`${lettersOf(letters, { first: pair, last: pair })} ${signed(offset)} (sent ${signed(sent)})`];
   });
   return changed.length === 0 ? 'Suggested as it was sent.' : `Suggested offset: ${changed.join(', ')}`;
 }

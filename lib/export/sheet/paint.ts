@@ -10,7 +10,11 @@ export type Struct = ReturnType<Doc['struct']>;
 /** An empty PDF 1.7 that is tagged and has a title and a language; pages are added one by one. */
 export function newDocument(title: string, subject: string, now: Date): Doc {
   const doc = new PDFDocument({
-    autoFirstPage: false, pdfVersion: '1.7', tagged: true, lang: 'en-GB', displayTitle: true,
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    tagged: true,
+    lang: 'en-GB',
+    displayTitle: true,
     // No face by default: all of them are embedded, from our own files.
     font: null as unknown as string,
     info: { Title: title, Subject: subject, Creator: 'Kerncrit', Producer: 'Kerncrit', CreationDate: now },
@@ -23,10 +27,13 @@ export function widthsIn(doc: Doc): Widths {
   const known = new Map<Style, Map<string, number>>();
   return (text, style) => {
     let ofStyle = known.get(style);
-    if (!ofStyle || ofStyle.size >= remembered) known.set(style, ofStyle = new Map());
+    if (!ofStyle || ofStyle.size >= remembered) known.set(style, (ofStyle = new Map()));
     const before = ofStyle.get(text);
     if (before !== undefined) return before;
-    const width = runsOf(text, style).reduce((sum, { text: run, subset }) => sum + chosen(doc, style, subset).widthOfString(run), 0);
+    const width = runsOf(text, style).reduce(
+      (sum, { text: run, subset }) => sum + chosen(doc, style, subset).widthOfString(run),
+      0,
+    );
     ofStyle.set(text, width);
     return width;
   };
@@ -42,7 +49,13 @@ function chosen(doc: Doc, style: Style, subset: string): Doc {
 }
 
 /** Puts a page into the document; what is read goes under `parent`, in order. */
-export function paintPage(doc: Doc, parent: Struct, { elements, furniture }: SheetPage, { width, height }: Columns, named?: string): void {
+export function paintPage(
+  doc: Doc,
+  parent: Struct,
+  { elements, furniture }: SheetPage,
+  { width, height }: Columns,
+  named?: string,
+): void {
   doc.addPage({ size: [width, height], margins: { top: 0, bottom: 0, left: 0, right: 0 } });
   if (named) doc.addNamedDestination(named);
   for (const element of elements) addElement(doc, parent, element);
@@ -54,8 +67,15 @@ export function paintPage(doc: Doc, parent: Struct, { elements, furniture }: She
 function addElement(doc: Doc, parent: Struct, { tag, alt, actual, scope, bbox, goTo, ops, children }: Element): void {
   const struct = doc.struct(tag, { alt, actual, scope, bbox } as Parameters<Doc['struct']>[1] & object);
   parent.add(struct);
-  if (ops) struct.add(() => { for (const op of ops) paint(doc, op); });
-  if (goTo) doc.goTo(goTo.x, goTo.y, goTo.width, goTo.height, goTo.name, { structParent: struct, Contents: new String(goTo.says) } as object);
+  if (ops)
+    struct.add(() => {
+      for (const op of ops) paint(doc, op);
+    });
+  if (goTo)
+    doc.goTo(goTo.x, goTo.y, goTo.width, goTo.height, goTo.name, {
+      structParent: struct,
+      Contents: new String(goTo.says),
+    } as object);
   for (const child of children ?? []) addElement(doc, struct, child);
   struct.end();
 }
@@ -68,7 +88,10 @@ function paint(doc: Doc, op: Op): void {
     doc.lineWidth(op.width).lineJoin('round').stroke(op.ink);
   }
   if (op.kind === 'outline') {
-    for (const { letter, numbers: [a, b, c, d, e, f] } of op.commands) {
+    for (const {
+      letter,
+      numbers: [a, b, c, d, e, f],
+    } of op.commands) {
       if (letter === 'M') doc.moveTo(a!, b!);
       else if (letter === 'L') doc.lineTo(a!, b!);
       else if (letter === 'Q') doc.quadraticCurveTo(a!, b!, c!, d!);

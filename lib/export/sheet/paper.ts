@@ -12,8 +12,15 @@ const sizes: Record<PaperName, { width: number; height: number }> = {
 
 /** The columns of a page, in points from its upper left corner. `main` holds the lines, `margin` the notes beside them. */
 export type Columns = {
-  width: number; height: number; top: number; bottom: number;
-  left: number; right: number; mainWidth: number; marginLeft: number; marginWidth: number;
+  width: number;
+  height: number;
+  top: number;
+  bottom: number;
+  left: number;
+  right: number;
+  mainWidth: number;
+  marginLeft: number;
+  marginWidth: number;
 };
 
 /** At most this share of a page's height goes to one piece of a line. */
@@ -24,8 +31,19 @@ export function columnsOf(paper: PaperName): Columns {
   const [left, top, foot, marginWidth, gutter] = [54, 62, 50, 178, 30];
   const right = width - left;
   const marginLeft = right - marginWidth;
-  return { width, height, top, bottom: height - foot, left, right, mainWidth: marginLeft - gutter - left, marginLeft, marginWidth };
+  return {
+    width,
+    height,
+    top,
+    bottom: height - foot,
+    left,
+    right,
+    mainWidth: marginLeft - gutter - left,
+    marginLeft,
+    marginWidth,
+  };
 }
 
 /** CSS Values and Units 3, 6.2: 96 px are an inch, 72 pt are an inch. */
-export const pointsOf = ({ value, unit }: { value: number; unit: 'px' | 'pt' }): number => (unit === 'px' ? value * 0.75 : value);
+export const pointsOf = ({ value, unit }: { value: number; unit: 'px' | 'pt' }): number =>
+  unit === 'px' ? value * 0.75 : value;

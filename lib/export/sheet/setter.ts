@@ -8,7 +8,9 @@ export type Widths = (text: string, style: Style) => number;
  * is broken anywhere, since nothing may be lost. Every line but a paragraph's last ends with a space, for those who take the text out.
  */
 export function brokenText(text: string, style: Style, width: number, widths: Widths): string[] {
-  return text.split(/\r\n|[\n\r\u2028\u2029]/).flatMap((paragraph) => paragraphLines(paragraph.replace(/[\t\f\v]+/g, ' ').trimEnd(), style, width, widths));
+  return text
+    .split(/\r\n|[\n\r\u2028\u2029]/)
+    .flatMap((paragraph) => paragraphLines(paragraph.replace(/[\t\f\v]+/g, ' ').trimEnd(), style, width, widths));
 }
 
 function paragraphLines(text: string, style: Style, width: number, widths: Widths): string[] {

@@ -13,23 +13,36 @@ type Given = Pick<ReadRelease, 'snapshot' | 'answers'> & {
 };
 
 /** What stands on the sheet of a proof, for those who may see the proof. */
-export async function sheetOf(data: ScopedData, proofId: string, { who, hidden, release, snapshot, answers }: Given): Promise<Sheet> {
+export async function sheetOf(
+  data: ScopedData,
+  proofId: string,
+  { who, hidden, release, snapshot, answers }: Given,
+): Promise<Sheet> {
   const proof = await data.proofs.byId(proofId);
   if (!proof) throw notFound();
   const { exercise } = proof.round;
   const zone = exercise.course.timeZone;
-  const packOf = new Map(proof.items.map(({ specimenVersionId, specimenVersion }) => [specimenVersionId, specimenVersion.packSha]));
+  const packOf = new Map(
+    proof.items.map(({ specimenVersionId, specimenVersion }) => [specimenVersionId, specimenVersion.packSha]),
+  );
   const lines = await drawLines(data, proofId);
   const licences = new Map<string, string>();
   for (const sha of new Set(packOf.values())) licences.set(sha, await data.exports.licenceOf(sha));
   return {
-    course: exercise.course.title, exercise: exercise.title, round: { number: proof.round.number, title: proof.round.title },
-    who, proof: proof.number,
+    course: exercise.course.title,
+    exercise: exercise.title,
+    round: { number: proof.round.number, title: proof.round.title },
+    who,
+    proof: proof.number,
     received: hidden ? null : dateTimeWords(proof.receivedAt, zone, true),
-    state: release === null ? 'Not released: what would go out now' : `${release.number === 1 ? '' : `Correction ${release.number - 1}, `}${dateTimeWords(release.releasedAt, zone, true)}`,
+    state:
+      release === null
+        ? 'Not released: what would go out now'
+        : `${release.number === 1 ? '' : `Correction ${release.number - 1}, `}${dateTimeWords(release.releasedAt, zone, true)}`,
     preview: release === null,
     reasoning: proof.reasoning,
-    snapshot, answers,
+    snapshot,
+    answers,
     lines: lines.map((line) => ({ ...line, licence: licences.get(packOf.get(line.specimenVersionId) ?? '') ?? '' })),
   };
 }
@@ -38,5 +51,8 @@ export async function sheetOf(data: ScopedData, proofId: string, { who, hidden, 
 export function askForLicence(read: boolean, licences: readonly string[]): void {
   if (read) return;
   const kept = [...new Set(licences)].join('; ');
-  throw new AppError('INVALID', `The outlines of the letters belong to their faces. ${kept ? `The licences: ${kept}. ` : ''}Tick that you have read them and that they allow this, then take the file again.`);
+  throw new AppError(
+    'INVALID',
+    `The outlines of the letters belong to their faces. ${kept ? `The licences: ${kept}. ` : ''}Tick that you have read them and that they allow this, then take the file again.`,
+  );
 }

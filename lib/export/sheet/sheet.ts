@@ -4,7 +4,8 @@ import type { ReleaseSnapshot } from '@/shared/schemas/release';
 
 /** All that stands on one student's critique sheet. */
 export type Sheet = {
-  course: string; exercise: string;
+  course: string;
+  exercise: string;
   round: { number: number; title: string };
   /** The student's name, or the alias where names are hidden. */
   who: string;

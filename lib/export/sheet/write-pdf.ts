@@ -47,22 +47,49 @@ export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
 export function sheetPdf(sheet: Sheet, paper: PaperName, now: Date): Pdf {
   const columns = columnsOf(paper);
   const title = `Critique sheet: ${sheet.exercise}, round ${sheet.round.number}`;
-  const doc = newDocument(title, `Notes and marks of proof ${sheet.proof}${sheet.preview ? ', a preview that was not released' : ''}`, now);
+  const doc = newDocument(
+    title,
+    `Notes and marks of proof ${sheet.proof}${sheet.preview ? ', a preview that was not released' : ''}`,
+    now,
+  );
   const widths = widthsIn(doc);
   async function* steps() {
     const root = doc.struct('Document');
     doc.addStructure(root);
     const pages = layoutSheet(sheet, columns, widths);
-    pages.forEach((page, index) => putPage(doc, root, page, { sheet, columns, widths, number: `${index + 1} of ${pages.length}` }));
+    pages.forEach((page, index) =>
+      putPage(doc, root, page, { sheet, columns, widths, number: `${index + 1} of ${pages.length}` }),
+    );
     root.end();
     yield;
   }
   return streamed(doc, steps());
 }
 
-type On = { sheet: Pick<Sheet, 'exercise' | 'round' | 'who' | 'preview'>; columns: Columns; widths: Widths; number: string; named?: string };
+type On = {
+  sheet: Pick<Sheet, 'exercise' | 'round' | 'who' | 'preview'>;
+  columns: Columns;
+  widths: Widths;
+  number: string;
+  named?: string;
+};
 
-export function putPage(doc: Doc, parent: Struct, page: SheetPage, { sheet, columns, widths, number, named }: On): void {
-  const running = shortened(`${sheet.exercise} \u00b7 Round ${sheet.round.number} \u00b7 ${sheet.who}${sheet.preview ? ' \u00b7 preview, not released' : ''}`, columns.right - columns.left - 80, widths);
-  paintPage(doc, parent, { ...page, furniture: [...page.furniture, ...furniture(columns, running, number, widths)] }, columns, named);
+export function putPage(
+  doc: Doc,
+  parent: Struct,
+  page: SheetPage,
+  { sheet, columns, widths, number, named }: On,
+): void {
+  const running = shortened(
+    `${sheet.exercise} \u00b7 Round ${sheet.round.number} \u00b7 ${sheet.who}${sheet.preview ? ' \u00b7 preview, not released' : ''}`,
+    columns.right - columns.left - 80,
+    widths,
+  );
+  paintPage(
+    doc,
+    parent,
+    { ...page, furniture: [...page.furniture, ...furniture(columns, running, number, widths)] },
+    columns,
+    named,
+  );
 }

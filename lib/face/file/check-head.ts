@@ -10,10 +10,14 @@ const MAGIC = 0x5f0f3cf5;
 export function checkHead(tables: Tables): number {
   const head = new ByteReader(tables.get('head') ?? new Uint8Array());
   const unitsPerEm = head.uint16(18);
-  if (head.uint32(12) !== MAGIC || unitsPerEm === undefined || head.length < 54) throw damaged('its table head is not one');
+  if (head.uint32(12) !== MAGIC || unitsPerEm === undefined || head.length < 54)
+    throw damaged('its table head is not one');
   const { least, most } = LIMITS.unitsPerEm;
   if (unitsPerEm < least || unitsPerEm > most) {
-    throw new FaceError('damaged', `The face says that an em has ${unitsPerEm} units; OpenType allows ${least} to ${most}. Get a sound file from its source.`);
+    throw new FaceError(
+      'damaged',
+      `The face says that an em has ${unitsPerEm} units; OpenType allows ${least} to ${most}. Get a sound file from its source.`,
+    );
   }
   checkAdvances(tables);
   if (tables.has('glyf')) checkPlaces(tables, head.int16(50));
@@ -25,7 +29,8 @@ function checkAdvances(tables: Tables): void {
   const glyphs = glyphCount(tables);
   const long = new ByteReader(tables.get('hhea') ?? new Uint8Array()).uint16(34);
   const bytes = tables.get('hmtx')?.byteLength ?? 0;
-  if (glyphs === undefined || glyphs === 0 || long === undefined) throw damaged('it does not say how many glyphs it has');
+  if (glyphs === undefined || glyphs === 0 || long === undefined)
+    throw damaged('it does not say how many glyphs it has');
   if (long === 0 || long > glyphs) throw damaged(`it has ${glyphs} glyphs but advances for ${long}`);
   if (bytes < 4 * long + 2 * (glyphs - long)) throw damaged('its table hmtx ends before its last advance');
 }

@@ -11,7 +11,8 @@ export function tableSum(table: Uint8Array, isHead = false): number {
   for (let at = 0; at < whole; at += 4) {
     if (!(isHead && at === 8)) sum = (sum + view.getUint32(at)) >>> 0;
   }
-  for (let at = whole; at < table.byteLength; at++) sum = (sum + view.getUint8(at) * 2 ** (8 * (3 - (at - whole)))) >>> 0;
+  for (let at = whole; at < table.byteLength; at++)
+    sum = (sum + view.getUint8(at) * 2 ** (8 * (3 - (at - whole)))) >>> 0;
   return sum;
 }
 

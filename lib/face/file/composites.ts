@@ -19,7 +19,8 @@ export function checkComposite(tables: Tables, glyph: number, cluster: string): 
   let parts = 0;
   const visit = (id: number, above: readonly number[]): void => {
     if (above.includes(id)) throw refused(cluster, `glyph ${id} is a part of itself`);
-    if (above.length > LIMITS.compositeDepth) throw refused(cluster, `its parts nest deeper than ${LIMITS.compositeDepth}`);
+    if (above.length > LIMITS.compositeDepth)
+      throw refused(cluster, `its parts nest deeper than ${LIMITS.compositeDepth}`);
     for (const part of partsOf(tables, id, cluster)) {
       if (++parts > LIMITS.compositeParts) throw refused(cluster, `it has more than ${LIMITS.compositeParts} parts`);
       visit(part, [...above, id]);
@@ -34,7 +35,7 @@ function partsOf(tables: Tables, glyph: number, cluster: string): number[] {
   if (data.length === 0) return [];
   if ((data.int16(0) ?? 0) >= 0) return [];
   const parts: number[] = [];
-  for (let at = 10; ; ) {
+  for (let at = 10; ;) {
     const flags = data.uint16(at);
     const part = data.uint16(at + 2);
     if (flags === undefined || part === undefined) throw refused(cluster, `glyph ${glyph} is cut off`);
@@ -55,5 +56,8 @@ function glyphData(tables: Tables, glyph: number): ByteReader | undefined {
 }
 
 function refused(cluster: string, what: string): FaceError {
-  return new FaceError('damaged', `The letter ${quoted(cluster)} of this face can't be drawn: ${what}. Get a sound file from its source.`);
+  return new FaceError(
+    'damaged',
+    `The letter ${quoted(cluster)} of this face can't be drawn: ${what}. Get a sound file from its source.`,
+  );
 }

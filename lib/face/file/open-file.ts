@@ -13,15 +13,22 @@ export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2';
  * Throws FaceError: `not-a-face`, `too-large`, `damaged`.
  */
 export async function openFile(bytes: Uint8Array): Promise<OpenedFile> {
-  if (bytes.byteLength === 0) throw new FaceError('not-a-face', 'The file is empty. Choose a TTF, OTF, WOFF or WOFF2 file.');
+  if (bytes.byteLength === 0)
+    throw new FaceError('not-a-face', 'The file is empty. Choose a TTF, OTF, WOFF or WOFF2 file.');
   if (bytes.byteLength > LIMITS.fileBytes) {
-    throw new FaceError('too-large', `The file has ${megabytes(bytes.byteLength)} MB; a face may have ${megabytes(LIMITS.fileBytes)} MB. Use a file with fewer scripts, such as a Latin subset.`);
+    throw new FaceError(
+      'too-large',
+      `The file has ${megabytes(bytes.byteLength)} MB; a face may have ${megabytes(LIMITS.fileBytes)} MB. Use a file with fewer scripts, such as a Latin subset.`,
+    );
   }
   const signature = new ByteReader(bytes).tag(0);
   if (signature === 'wOFF') return withSum(unpackWoff(bytes), 'WOFF');
   if (signature === 'wOF2') return unpackWoff2(bytes);
   if (signature !== undefined && SFNT_SIGNATURES.has(signature)) return withSum(bytes, 'none');
-  throw new FaceError('not-a-face', `The file begins with ${firstBytes(bytes)}, which no TTF, OTF, WOFF or WOFF2 file does. Choose a face file; a ZIP must be unpacked first.`);
+  throw new FaceError(
+    'not-a-face',
+    `The file begins with ${firstBytes(bytes)}, which no TTF, OTF, WOFF or WOFF2 file does. Choose a face file; a ZIP must be unpacked first.`,
+  );
 }
 
 /** OpenType specification, "Organization of an OpenType font"; `true` is Apple's for TrueType outlines. */

@@ -23,22 +23,52 @@ export function readTables(sfnt: Uint8Array, index: number): Tables {
     const entry = start + 12 + 16 * i;
     const tag = reader.tag(entry);
     const [checksum, offset, length] = [4, 8, 12].map((skip) => reader.uint32(entry + skip));
-    if (tag === undefined || checksum === undefined || offset === undefined || length === undefined) throw damaged('it ends inside its list of tables');
-    if (offset + length > sfnt.byteLength) throw damaged(`its table ${shown(tag)} ends at byte ${offset + length}, but the file has ${sfnt.byteLength}`);
+    if (tag === undefined || checksum === undefined || offset === undefined || length === undefined)
+      throw damaged('it ends inside its list of tables');
+    if (offset + length > sfnt.byteLength)
+      throw damaged(`its table ${shown(tag)} ends at byte ${offset + length}, but the file has ${sfnt.byteLength}`);
     const table = sfnt.subarray(offset, offset + length);
-    if (MEASURED.has(tag) && tableSum(table, tag === 'head') !== checksum) throw damaged(`its table ${shown(tag)} does not agree with its own checksum`);
+    if (MEASURED.has(tag) && tableSum(table, tag === 'head') !== checksum)
+      throw damaged(`its table ${shown(tag)} does not agree with its own checksum`);
     tables.set(tag, table);
   }
   const missing = NEEDED.filter((tag) => !tables.has(tag));
-  if (missing.length > 0) throw new FaceError('not-a-face', `The file has no table ${missing.join(', ')}, so it can't set a line. Choose a complete face file.`);
+  if (missing.length > 0)
+    throw new FaceError(
+      'not-a-face',
+      `The file has no table ${missing.join(', ')}, so it can't set a line. Choose a complete face file.`,
+    );
   if (!['glyf', 'CFF ', 'CFF2'].some((tag) => tables.has(tag))) {
-    throw new FaceError('unsupported', 'The face has no outlines (no table glyf, CFF or CFF2), only pictures perhaps. Choose a face with outlines.');
+    throw new FaceError(
+      'unsupported',
+      'The face has no outlines (no table glyf, CFF or CFF2), only pictures perhaps. Choose a face with outlines.',
+    );
   }
   return tables;
 }
 
 /** Tables that numbers are taken from. Others may be wrong without harm. */
-const MEASURED = new Set(['head', 'maxp', 'cmap', 'hhea', 'hmtx', 'glyf', 'loca', 'CFF ', 'CFF2', 'GPOS', 'GSUB', 'GDEF', 'kern', 'OS/2', 'fvar', 'avar', 'gvar', 'HVAR', 'MVAR']);
+const MEASURED = new Set([
+  'head',
+  'maxp',
+  'cmap',
+  'hhea',
+  'hmtx',
+  'glyf',
+  'loca',
+  'CFF ',
+  'CFF2',
+  'GPOS',
+  'GSUB',
+  'GDEF',
+  'kern',
+  'OS/2',
+  'fvar',
+  'avar',
+  'gvar',
+  'HVAR',
+  'MVAR',
+]);
 
 export function isCollection(sfnt: Uint8Array): boolean {
   return new ByteReader(sfnt).tag(0) === 'ttcf';
@@ -47,11 +77,18 @@ export function isCollection(sfnt: Uint8Array): boolean {
 function directoryStart(reader: ByteReader, index: number): number {
   if (!isCollection(reader.bytes)) {
     if (index === 0) return 0;
-    throw new FaceError('unsupported', `The file holds one face, so there is no face number ${index} in it. Leave the number out.`);
+    throw new FaceError(
+      'unsupported',
+      `The file holds one face, so there is no face number ${index} in it. Leave the number out.`,
+    );
   }
   const faces = reader.uint32(8) ?? 0;
   const start = index < faces ? reader.uint32(12 + 4 * index) : undefined;
-  if (start === undefined) throw new FaceError('unsupported', `The collection holds ${faces} faces, numbered from 0, so there is no face number ${index} in it.`);
+  if (start === undefined)
+    throw new FaceError(
+      'unsupported',
+      `The collection holds ${faces} faces, numbered from 0, so there is no face number ${index} in it.`,
+    );
   return start;
 }
 

@@ -26,10 +26,21 @@ const COLLECTION = 0x74746366;
 export function readWoff2Directory(reader: ByteReader): Woff2Directory {
   const [flavor, length, total, packed] = [4, 8, 16, 20].map((at) => reader.uint32(at));
   const count = reader.uint16(12);
-  if (reader.length < HEADER_BYTES || length === undefined || total === undefined || packed === undefined || count === undefined) throw damaged('its header is cut off');
+  if (
+    reader.length < HEADER_BYTES ||
+    length === undefined ||
+    total === undefined ||
+    packed === undefined ||
+    count === undefined
+  )
+    throw damaged('its header is cut off');
   if (length !== reader.length) throw damaged(`its header says ${length} bytes, but it has ${reader.length}`);
   if (count === 0 || count > LIMITS.tables) throw damaged(`its header says ${count} tables`);
-  if (flavor === COLLECTION) throw new FaceError('unsupported', 'The WOFF2 file holds a collection of faces. Unpack it and choose the single file.');
+  if (flavor === COLLECTION)
+    throw new FaceError(
+      'unsupported',
+      'The WOFF2 file holds a collection of faces. Unpack it and choose the single file.',
+    );
   const { at, sum, headAt } = readEntries(reader, count);
   if (at + packed > reader.length) throw damaged('its data lies outside the file');
   return { total, dataAt: at, packed, unpacked: sum, headAt };

@@ -16,7 +16,10 @@ export async function unpackWoff2(bytes: Uint8Array): Promise<OpenedFile> {
   const directory = readWoff2Directory(new ByteReader(bytes));
   const promised = Math.max(directory.total, directory.unpacked);
   if (promised > LIMITS.unpackedBytes) {
-    throw new FaceError('too-large', `The WOFF2 file says that it unpacks to ${megabytes(promised)} MB; ${megabytes(LIMITS.unpackedBytes)} MB is the most.`);
+    throw new FaceError(
+      'too-large',
+      `The WOFF2 file says that it unpacks to ${megabytes(promised)} MB; ${megabytes(LIMITS.unpackedBytes)} MB is the most.`,
+    );
   }
   const sumInside = unpackedSum(bytes, directory);
   const sfnt = await decode(bytes);
@@ -42,11 +45,16 @@ function decode(bytes: Uint8Array): Promise<Uint8Array> {
 function unpackedSum(bytes: Uint8Array, directory: Woff2Directory): number | undefined {
   let stream: Uint8Array;
   try {
-    stream = brotliDecompressSync(bytes.subarray(directory.dataAt, directory.dataAt + directory.packed), { maxOutputLength: Math.max(1, directory.unpacked) });
+    stream = brotliDecompressSync(bytes.subarray(directory.dataAt, directory.dataAt + directory.packed), {
+      maxOutputLength: Math.max(1, directory.unpacked),
+    });
   } catch {
     throw damaged('its data does not unpack to the size that its list of tables says');
   }
-  if (stream.byteLength !== directory.unpacked) throw damaged(`its data unpacks to ${stream.byteLength} bytes, not the ${directory.unpacked} that its list of tables says`);
+  if (stream.byteLength !== directory.unpacked)
+    throw damaged(
+      `its data unpacks to ${stream.byteLength} bytes, not the ${directory.unpacked} that its list of tables says`,
+    );
   return directory.headAt === undefined ? undefined : new ByteReader(stream).uint32(directory.headAt + 8);
 }
 

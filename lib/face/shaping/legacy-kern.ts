@@ -25,7 +25,8 @@ export function readLegacyKern(tables: Tables): LegacyKern {
   for (let index = 0; index < count; index++) {
     const length = kern.uint16(at + 2);
     const coverage = kern.uint16(at + 4);
-    if (length === undefined || coverage === undefined || length < SUBTABLE_HEADER) throw damaged('its table kern is cut off');
+    if (length === undefined || coverage === undefined || length < SUBTABLE_HEADER)
+      throw damaged('its table kern is cut off');
     if (coverage >> 8 === 0) {
       const pairs = readPairs(kern, at + 6);
       if ((coverage & HORIZONTAL) === 0 || pairs === null) return NONE;

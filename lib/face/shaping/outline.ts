@@ -11,12 +11,22 @@ import type { PlacedGlyph } from './shape-line';
 export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
   // Browsers then place marks by a rule of thumb that this build of HarfBuzz leaves out: better no outline than another one.
   if (glyphs.length > 1 && !face.tables.has('GPOS')) {
-    throw new FaceError('unsupported', `The face does not say where the mark of ${quoted(cluster)} stands (it has no table GPOS). Choose another face or another line.`);
+    throw new FaceError(
+      'unsupported',
+      `The face does not say where the mark of ${quoted(cluster)} stands (it has no table GPOS). Choose another face or another line.`,
+    );
   }
   const path = glyphs.map((glyph) => glyphPath(face, cluster, glyph)).join('');
-  if (path === '') throw new FaceError('no-outline', `The face draws nothing for ${quoted(cluster)}. Choose another face or another line.`);
+  if (path === '')
+    throw new FaceError(
+      'no-outline',
+      `The face draws nothing for ${quoted(cluster)}. Choose another face or another line.`,
+    );
   if (path.length > LIMITS.pathCharacters) {
-    throw new FaceError('too-large', `The outline of ${quoted(cluster)} has ${path.length} characters as a path; ${LIMITS.pathCharacters} is the most. Choose a plainer face.`);
+    throw new FaceError(
+      'too-large',
+      `The outline of ${quoted(cluster)} has ${path.length} characters as a path; ${LIMITS.pathCharacters} is the most. Choose a plainer face.`,
+    );
   }
   return path;
 }
@@ -26,7 +36,11 @@ function glyphPath(face: Face, cluster: string, glyph: PlacedGlyph): string {
   return face.font
     .glyphToJson(glyph.id)
     .map(({ type, values }) => {
-      if (!'MLQCZ'.includes(type)) throw new FaceError('unsupported', `The outline of ${quoted(cluster)} has a step “${type}” that is not known here.`);
+      if (!'MLQCZ'.includes(type))
+        throw new FaceError(
+          'unsupported',
+          `The outline of ${quoted(cluster)} has a step “${type}” that is not known here.`,
+        );
       return type + values.map((value, index) => whole(value + (index % 2 === 0 ? glyph.x : glyph.y))).join(' ');
     })
     .join('');

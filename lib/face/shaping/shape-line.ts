@@ -41,8 +41,14 @@ export function ligaturesOf(face: Face, line: Line): { from: number; to: number;
     run.letters.forEach((letter, index) => {
       if (index === 0 || starts.has(letter.from - run.from)) return;
       const last = found.at(-1);
-      if (last && last.to === first + index - 1) Object.assign(last, { to: first + index, text: last.text + letter.cluster });
-      else found.push({ from: first + index - 1, to: first + index, text: (run.letters[index - 1]?.cluster ?? '') + letter.cluster });
+      if (last && last.to === first + index - 1)
+        Object.assign(last, { to: first + index, text: last.text + letter.cluster });
+      else
+        found.push({
+          from: first + index - 1,
+          to: first + index,
+          text: (run.letters[index - 1]?.cluster ?? '') + letter.cluster,
+        });
     });
     first += run.letters.length;
     return found;
@@ -59,7 +65,10 @@ function runsOf(line: Line): Run[] {
     if (last?.script === letter.script) last.letters.push(letter);
     else runs.push({ text: '', from: index === 0 ? 0 : letter.from, script: letter.script, letters: [letter] });
   });
-  return runs.map((run, index) => ({ ...run, text: line.text.slice(run.from, runs[index + 1]?.from ?? line.text.length) }));
+  return runs.map((run, index) => ({
+    ...run,
+    text: line.text.slice(run.from, runs[index + 1]?.from ?? line.text.length),
+  }));
 }
 
 type ShapedGlyph = { id: number; cluster: number; advance: number; x: number; y: number };
@@ -68,7 +77,8 @@ const parsedFeatures = new Map<string, HarfBuzz.Feature[]>();
 
 /** Features in the way CSS and HarfBuzz write them, `+kern -liga`, parsed once. */
 function featuresOf(harfbuzz: typeof HarfBuzz, names: string): HarfBuzz.Feature[] {
-  const known = parsedFeatures.get(names) ?? names.split(' ').flatMap((name) => harfbuzz.Feature.fromString(name) ?? []);
+  const known =
+    parsedFeatures.get(names) ?? names.split(' ').flatMap((name) => harfbuzz.Feature.fromString(name) ?? []);
   parsedFeatures.set(names, known);
   return known;
 }
@@ -105,7 +115,9 @@ function gather(run: Run, glyphs: ShapedGlyph[], start: number): { letters: SetL
   const letters: SetLetter[] = run.letters.map(() => ({ glyphs: [], origin: Number.NaN, advance: 0 }));
   let pen = start;
   for (const glyph of glyphs) {
-    const index = run.letters.findIndex((letter) => glyph.cluster >= letter.from - run.from && glyph.cluster < letter.to - run.from);
+    const index = run.letters.findIndex(
+      (letter) => glyph.cluster >= letter.from - run.from && glyph.cluster < letter.to - run.from,
+    );
     const letter = letters[index];
     if (letter) {
       if (glyph.id === 0) throw missing(run.letters[index]);
@@ -118,10 +130,17 @@ function gather(run: Run, glyphs: ShapedGlyph[], start: number): { letters: SetL
     pen += glyph.advance;
   }
   const lost = letters.findIndex((letter) => letter.glyphs.length === 0);
-  if (lost >= 0) throw new FaceError('unsupported', `The face joins ${quoted(run.letters[lost]?.cluster ?? '')} with its neighbour even without ligatures, so there is no gap to set. Choose another face.`);
+  if (lost >= 0)
+    throw new FaceError(
+      'unsupported',
+      `The face joins ${quoted(run.letters[lost]?.cluster ?? '')} with its neighbour even without ligatures, so there is no gap to set. Choose another face.`,
+    );
   return { letters, end: pen };
 }
 
 function missing(letter: Letter | undefined): FaceError {
-  return new FaceError('no-outline', `The face has no letter ${quoted(letter?.cluster ?? '')}. Choose another face or another line.`);
+  return new FaceError(
+    'no-outline',
+    `The face has no letter ${quoted(letter?.cluster ?? '')}. Choose another face or another line.`,
+  );
 }

@@ -20,38 +20,63 @@ export type Line = { text: string; letters: Letter[] };
  */
 export function splitLine(raw: string): Line {
   if (raw.length > LIMITS.textUnits) throw tooLong(raw.length);
-  const text = raw.normalize('NFC').replace(/[\t\n\f\r ]+/g, ' ').trim();
+  const text = raw
+    .normalize('NFC')
+    .replace(/[\t\n\f\r ]+/g, ' ')
+    .trim();
   if (text === '') throw new FaceError('bad-text', `The line ${quoted(raw)} has no letter. Type at least one.`);
   if (text.length > LIMITS.lineUnits) throw tooLong(text.length);
   refuseUnsettable(text);
   const segments = [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)];
   const visible = segments.filter((one) => !/^\p{White_Space}+$/u.test(one.segment));
-  if (visible.length === 0) throw new FaceError('bad-text', `The line ${quoted(raw)} has no letter. Type at least one.`);
+  if (visible.length === 0)
+    throw new FaceError('bad-text', `The line ${quoted(raw)} has no letter. Type at least one.`);
   if (visible.length > LIMITS.letters) throw tooLong(visible.length);
   const huge = visible.find((one) => one.segment.length > LIMITS.clusterUnits);
-  if (huge) throw new FaceError('bad-text', `The letter ${quoted(huge.segment, 8)} carries ${[...huge.segment].length - 1} marks. Use fewer.`);
+  if (huge)
+    throw new FaceError(
+      'bad-text',
+      `The letter ${quoted(huge.segment, 8)} carries ${[...huge.segment].length - 1} marks. Use fewer.`,
+    );
   return { text, letters: withScripts(visible) };
 }
 
 function tooLong(length: number): FaceError {
-  return new FaceError('text-too-long', `The line has ${length} letters; ${LIMITS.letters} is the most. Split it into several lines.`);
+  return new FaceError(
+    'text-too-long',
+    `The line has ${length} letters; ${LIMITS.letters} is the most. Split it into several lines.`,
+  );
 }
 
 /** Scripts whose letters stand side by side, left to right, each with its own outline. */
 const SETTABLE = ['Latin', 'Greek', 'Cyrillic', 'Armenian', 'Georgian'] as const;
 const SCRIPT_CODES = { Latin: 'Latn', Greek: 'Grek', Cyrillic: 'Cyrl', Armenian: 'Armn', Georgian: 'Geor' } as const;
 const TESTS = SETTABLE.map((script) => [SCRIPT_CODES[script], new RegExp(`\\p{Script=${script}}`, 'u')] as const);
-const SETTABLE_OR_SHARED = new RegExp(`^[${SETTABLE.map((script) => `\\p{Script=${script}}`).join('')}\\p{Script=Common}\\p{Script=Inherited}]$`, 'u');
+const SETTABLE_OR_SHARED = new RegExp(
+  `^[${SETTABLE.map((script) => `\\p{Script=${script}}`).join('')}\\p{Script=Common}\\p{Script=Inherited}]$`,
+  'u',
+);
 
 function refuseUnsettable(text: string): void {
   let place = 0;
   for (const character of text) {
     place++;
     const where = `${codePoint(character)} at place ${place}`;
-    if (/[\p{Cc}\p{Cs}\p{Co}\p{Cn}\u2028\u2029]/u.test(character)) throw new FaceError('bad-text', `The line holds ${where}, which is a control character or not a character at all. Delete it.`);
-    if (/[\p{Cf}\p{Default_Ignorable_Code_Point}]/u.test(character)) throw new FaceError('bad-text', `The line holds the invisible character ${where}. Delete it; a gap is set by its offset.`);
+    if (/[\p{Cc}\p{Cs}\p{Co}\p{Cn}\u2028\u2029]/u.test(character))
+      throw new FaceError(
+        'bad-text',
+        `The line holds ${where}, which is a control character or not a character at all. Delete it.`,
+      );
+    if (/[\p{Cf}\p{Default_Ignorable_Code_Point}]/u.test(character))
+      throw new FaceError(
+        'bad-text',
+        `The line holds the invisible character ${where}. Delete it; a gap is set by its offset.`,
+      );
     if (!SETTABLE_OR_SHARED.test(character)) {
-      throw new FaceError('bad-text', `“${character}” (${where}) belongs to a script whose letters join, stack or run from the right; pairs of it can't be told apart honestly here. Latin, Greek, Cyrillic, Armenian and Georgian can be set.`);
+      throw new FaceError(
+        'bad-text',
+        `“${character}” (${where}) belongs to a script whose letters join, stack or run from the right; pairs of it can't be told apart honestly here. Latin, Greek, Cyrillic, Armenian and Georgian can be set.`,
+      );
     }
   }
 }

@@ -12,7 +12,11 @@ export type Job =
   | { task: 'pack'; source: JobSource; text: string }
   | { task: 'pairs'; source: JobSource; pairs: string[] };
 
-export type JobResult<J extends Job> = J extends { task: 'pack' } ? Pack : J extends { task: 'pairs' } ? PairTable : FaceFacts;
+export type JobResult<J extends Job> = J extends { task: 'pack' }
+  ? Pack
+  : J extends { task: 'pairs' }
+    ? PairTable
+    : FaceFacts;
 
 /** What the workshop sends back. `retire`: it has grown and wants to be replaced. */
 export type JobReply = { id: number; retire: boolean } & ({ value: unknown } | { code: string; message: string });

@@ -11,7 +11,11 @@ const HANDS = 2;
 const STARTING = 60_000;
 
 type Waiting = { job: Job; time: number; resolve(value: unknown): void; reject(error: Error): void };
-type Hand = { child: ChildProcess; ready: Promise<void>; current: { id: number; waiting: Waiting; timer: NodeJS.Timeout } | null };
+type Hand = {
+  child: ChildProcess;
+  ready: Promise<void>;
+  current: { id: number; waiting: Waiting; timer: NodeJS.Timeout } | null;
+};
 type Pool = { hands: Hand[]; queue: Waiting[]; lastId: number };
 
 /** One pool per server process, also when a development server loads this module again. */
@@ -23,7 +27,13 @@ const pool = (shared.kerncritFacePool ??= { hands: [], queue: [], lastId: 0 });
  * Throws FaceError: what the job found wrong, `cut-off` when it took too long or the process died, `busy` when too many wait.
  */
 export function atWorkshop<J extends Job>(job: J, time: number = LIMITS.jobTime): Promise<JobResult<J>> {
-  if (pool.queue.length >= LIMITS.waiting) return Promise.reject(new FaceError('busy', `${pool.queue.length} lines are waiting to be read from their faces. Try again in a minute.`));
+  if (pool.queue.length >= LIMITS.waiting)
+    return Promise.reject(
+      new FaceError(
+        'busy',
+        `${pool.queue.length} lines are waiting to be read from their faces. Try again in a minute.`,
+      ),
+    );
   return new Promise((resolve, reject) => {
     pool.queue.push({ job, time, resolve: resolve as (value: unknown) => void, reject });
     serve();
@@ -33,11 +43,13 @@ export function atWorkshop<J extends Job>(job: J, time: number = LIMITS.jobTime)
 /** Starts the processes, so that the first line does not wait for them (about half a second). */
 export async function warmWorkshop(): Promise<void> {
   while (pool.hands.length < HANDS) pool.hands.push(hire());
-  await Promise.all(pool.hands.map(async (hand) => {
-    keepAlive(hand.child, true);
-    await hand.ready;
-    keepAlive(hand.child, hand.current !== null);
-  }));
+  await Promise.all(
+    pool.hands.map(async (hand) => {
+      keepAlive(hand.child, true);
+      await hand.ready;
+      keepAlive(hand.child, hand.current !== null);
+    }),
+  );
 }
 
 function serve(): void {
@@ -52,7 +64,18 @@ function serve(): void {
 
 function give(hand: Hand, waiting: Waiting): void {
   const id = ++pool.lastId;
-  const stopAfter = (time: number) => setTimeout(() => dismiss(hand, new FaceError('cut-off', `Reading this face took longer than ${time / 1000} seconds and was stopped. Use a smaller or sounder file.`)), time);
+  const stopAfter = (time: number) =>
+    setTimeout(
+      () =>
+        dismiss(
+          hand,
+          new FaceError(
+            'cut-off',
+            `Reading this face took longer than ${time / 1000} seconds and was stopped. Use a smaller or sounder file.`,
+          ),
+        ),
+      time,
+    );
   hand.current = { id, waiting, timer: stopAfter(STARTING) };
   // A new process needs a moment to start, which is not the face's fault.
   void hand.ready.then(() => {
@@ -75,11 +98,32 @@ function hire(): Hand {
     stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
   });
   let complaint = '';
-  child.stderr?.on('data', (chunk: Buffer) => { complaint = (complaint + chunk.toString()).slice(-2_000); });
-  const hand: Hand = { child, current: null, ready: new Promise((resolve) => child.on('message', (message: { ready?: true }) => message.ready && resolve())) };
-  child.on('message', (message: JobReply | { ready: true }) => { if ('id' in message) finish(hand, message); });
-  child.on('exit', (code, signal) => dismiss(hand, new FaceError('cut-off', `Reading this face ended the process that opens faces (${signal ?? code}${/out of memory/i.test(complaint) ? ', out of memory' : ''}). Use a smaller or sounder file.`)));
-  child.on('error', () => dismiss(hand, new FaceError('cut-off', 'The process that opens faces could not be started. Tell whoever runs this server.')));
+  child.stderr?.on('data', (chunk: Buffer) => {
+    complaint = (complaint + chunk.toString()).slice(-2_000);
+  });
+  const hand: Hand = {
+    child,
+    current: null,
+    ready: new Promise((resolve) => child.on('message', (message: { ready?: true }) => message.ready && resolve())),
+  };
+  child.on('message', (message: JobReply | { ready: true }) => {
+    if ('id' in message) finish(hand, message);
+  });
+  child.on('exit', (code, signal) =>
+    dismiss(
+      hand,
+      new FaceError(
+        'cut-off',
+        `Reading this face ended the process that opens faces (${signal ?? code}${/out of memory/i.test(complaint) ? ', out of memory' : ''}). Use a smaller or sounder file.`,
+      ),
+    ),
+  );
+  child.on('error', () =>
+    dismiss(
+      hand,
+      new FaceError('cut-off', 'The process that opens faces could not be started. Tell whoever runs this server.'),
+    ),
+  );
   keepAlive(child, false);
   return hand;
 }

@@ -20,7 +20,8 @@ void getReady().then(() => process.send?.({ ready: true }));
 /** One line is set before the first job, so that a cold face does not wait for decoders and compilers. */
 async function getReady(): Promise<void> {
   const [first] = listFaces();
-  if (first) doJob(await faceOf({ path: first.path }), { task: 'pack', source: { path: first.path }, text: 'Hamburgefonts' });
+  if (first)
+    doJob(await faceOf({ path: first.path }), { task: 'pack', source: { path: first.path }, text: 'Hamburgefonts' });
 }
 
 async function work(job: Job): Promise<unknown> {
@@ -35,5 +36,8 @@ function reply(message: JobReply): void {
 function asReply(error: unknown): { code: string; message: string } {
   if (error instanceof FaceError) return { code: error.code, message: error.message };
   const what = error instanceof Error ? error.message : String(error);
-  return { code: 'damaged', message: `The face file can't be read (${what.slice(0, 200)}). Get the file again from its source.` };
+  return {
+    code: 'damaged',
+    message: `The face file can't be read (${what.slice(0, 200)}). Get the file again from its source.`,
+  };
 }

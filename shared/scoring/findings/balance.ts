@@ -14,18 +14,36 @@ export function balanceFindings({ line }: Measured): Finding[] {
   if (reference !== null && asBuilt !== null) {
     const more = reference - asBuilt;
     const same = Math.abs(more) < AS_THE_FACE * asBuilt;
-    findings.push(makeFinding({
-      kind: 'tightness-face', value: more, direction: same ? null : more > 0 ? 'wide' : 'tight',
-      sentence: same ? 'As a whole the line is about as tight as the face comes.' : `As a whole the line is set ${more > 0 ? 'wider' : 'tighter'} than the face comes, by ${thousandths(more)} at a typical gap.`,
-      comparison: same ? null : asShareOfStemGap(more, stemGap),
-    }));
+    findings.push(
+      makeFinding({
+        kind: 'tightness-face',
+        value: more,
+        direction: same ? null : more > 0 ? 'wide' : 'tight',
+        sentence: same
+          ? 'As a whole the line is about as tight as the face comes.'
+          : `As a whole the line is set ${more > 0 ? 'wider' : 'tighter'} than the face comes, by ${thousandths(more)} at a typical gap.`,
+        comparison: same ? null : asShareOfStemGap(more, stemGap),
+      }),
+    );
   }
   if (reference === null || counter === null) return findings;
   const ratio = reference / counter;
   const off = asBuilt === null ? 0 : reference / asBuilt - 1;
-  const judged = off < -OFF_BALANCE ? ' That is little for this face: the letters begin to close up into lumps.' : off > OFF_BALANCE ? ' That is much for this face: the letters begin to fall apart.' : '';
-  return [...findings, makeFinding({
-    kind: 'balance', weight: judged ? 'hint' : 'fact', value: ratio, unit: 'ratio', direction: judged ? (off < 0 ? 'tight' : 'wide') : null,
-    sentence: `A typical gap is ${shareWords(ratio)} the white inside the letters.${judged}`,
-  })];
+  const judged =
+    off < -OFF_BALANCE
+      ? ' That is little for this face: the letters begin to close up into lumps.'
+      : off > OFF_BALANCE
+        ? ' That is much for this face: the letters begin to fall apart.'
+        : '';
+  return [
+    ...findings,
+    makeFinding({
+      kind: 'balance',
+      weight: judged ? 'hint' : 'fact',
+      value: ratio,
+      unit: 'ratio',
+      direction: judged ? (off < 0 ? 'tight' : 'wide') : null,
+      sentence: `A typical gap is ${shareWords(ratio)} the white inside the letters.${judged}`,
+    }),
+  ];
 }

@@ -23,22 +23,44 @@ export function contactFindings(measured: Measured): Finding[] {
 }
 
 function crossing(pair: PairMeasure): Finding {
-  return makeFinding({ kind: 'crossing', weight: 'remark', from: pair.index, value: pair.clearance, direction: 'tight', sentence: `“${pair.left}” and “${pair.right}” run into each other.`, comparison: null });
+  return makeFinding({
+    kind: 'crossing',
+    weight: 'remark',
+    from: pair.index,
+    value: pair.clearance,
+    direction: 'tight',
+    sentence: `“${pair.left}” and “${pair.right}” run into each other.`,
+    comparison: null,
+  });
 }
 
 function touching(pair: PairMeasure): Finding {
-  return makeFinding({ kind: 'touching', weight: 'remark', from: pair.index, value: pair.clearance, direction: 'tight', sentence: `“${pair.left}” and “${pair.right}” touch. If that is meant, say so.` });
+  return makeFinding({
+    kind: 'touching',
+    weight: 'remark',
+    from: pair.index,
+    value: pair.clearance,
+    direction: 'tight',
+    sentence: `“${pair.left}” and “${pair.right}” touch. If that is meant, say so.`,
+  });
 }
 
 function filling(measured: Measured, pair: PairMeasure): Finding[] {
   const size = smallestInUse(measured.size, measured.smallestSize);
   const left = groundLeft(pair.clearance, size);
   if (!left) return [];
-  return [makeFinding({
-    kind: 'filling', weight: 'hint', from: pair.index, value: left.pixels, unit: 'px', direction: 'tight',
-    sentence: `At ${typeset(size.value, 1)}\u2009${size.unit}${size === measured.size ? '' : ', the smallest size in use,'} only ${left.words} ${betweenLetters(pair.left, pair.right)}, and it may fill in.`,
-    comparison: asShareOfStemGap(pair.clearance, measured.line.stemGap),
-  })];
+  return [
+    makeFinding({
+      kind: 'filling',
+      weight: 'hint',
+      from: pair.index,
+      value: left.pixels,
+      unit: 'px',
+      direction: 'tight',
+      sentence: `At ${typeset(size.value, 1)}\u2009${size.unit}${size === measured.size ? '' : ', the smallest size in use,'} only ${left.words} ${betweenLetters(pair.left, pair.right)}, and it may fill in.`,
+      comparison: asShareOfStemGap(pair.clearance, measured.line.stemGap),
+    }),
+  ];
 }
 
 /** What is left between two letters at a size, where it is so little that it may fill in; null where it is enough. */
@@ -47,5 +69,10 @@ export function groundLeft(clearance: number, size: Size): { pixels: number; wor
   const onPaper = size.unit === 'pt';
   const distance = onPaper ? pixels * MILLIMETRES_PER_PIXEL : pixels;
   if (distance >= (onPaper ? LEAST_MILLIMETRES : LEAST_PIXELS)) return null;
-  return { pixels, words: onPaper ? `${typeset(distance, 2)}\u2009mm of paper is left` : `${typeset(distance, 1)}\u2009px of ground is left` };
+  return {
+    pixels,
+    words: onPaper
+      ? `${typeset(distance, 2)}\u2009mm of paper is left`
+      : `${typeset(distance, 1)}\u2009px of ground is left`,
+  };
 }

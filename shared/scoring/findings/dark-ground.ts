@@ -16,8 +16,13 @@ export function darkGroundFindings(measured: Measured): Finding[] {
   if (measured.ground !== 'dark' || measured.pairs.length === 0) return [];
   const taken = (2 * SPREAD_PIXELS) / pixelsPerMille(measured);
   if (taken < WORTH_SAYING) return [];
-  return [makeFinding({
-    kind: 'dark-ground', weight: 'hint', value: -taken, direction: 'tight',
-    sentence: `On a dark ground light letters look a little larger, and at this size each gap looks about ${typeset(taken)} thousandths of an em narrower than it is (an estimate).`,
-  })];
+  return [
+    makeFinding({
+      kind: 'dark-ground',
+      weight: 'hint',
+      value: -taken,
+      direction: 'tight',
+      sentence: `On a dark ground light letters look a little larger, and at this size each gap looks about ${typeset(taken)} thousandths of an em narrower than it is (an estimate).`,
+    }),
+  ];
 }

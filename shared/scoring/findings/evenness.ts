@@ -18,33 +18,50 @@ export function evennessFindings(measured: Measured): Finding[] {
 
 function spread(kind: 'evenness-gap' | 'evenness-area', share: number, how: string): Finding {
   return makeFinding({
-    kind, value: share * 100, unit: 'percent',
+    kind,
+    value: share * 100,
+    unit: 'percent',
     sentence: `Half of the gaps stray by less than ${typeset(share * 100)}\u2009% from the middle gap, ${how}.`,
   });
 }
 
-function extremes(pairs: PairMeasure[], value: (pair: PairMeasure) => number, verb: string, stemGap: number | null): Finding[] {
+function extremes(
+  pairs: PairMeasure[],
+  value: (pair: PairMeasure) => number,
+  verb: string,
+  stemGap: number | null,
+): Finding[] {
   const middle = median(pairs.map(value));
   const sorted = [...pairs].sort((a, b) => value(a) - value(b) || a.index - b.index);
   return [sorted[sorted.length - 1]!, sorted[0]!].flatMap((pair) => {
     const more = value(pair) - middle;
     if (Math.abs(more) < 0.5) return [];
     const wide = more > 0;
-    return [makeFinding({
-      kind: wide ? 'widest' : 'narrowest', from: pair.index, value: more, direction: wide ? 'wide' : 'tight',
-      sentence: `The gap that ${verb} ${wide ? 'widest' : 'narrowest'} is ${betweenLetters(pair.left, pair.right)}: ${thousandths(more)} ${wide ? 'more' : 'less'} than the middle of the line.`,
-      comparison: asShareOfStemGap(more, stemGap),
-    })];
+    return [
+      makeFinding({
+        kind: wide ? 'widest' : 'narrowest',
+        from: pair.index,
+        value: more,
+        direction: wide ? 'wide' : 'tight',
+        sentence: `The gap that ${verb} ${wide ? 'widest' : 'narrowest'} is ${betweenLetters(pair.left, pair.right)}: ${thousandths(more)} ${wide ? 'more' : 'less'} than the middle of the line.`,
+        comparison: asShareOfStemGap(more, stemGap),
+      }),
+    ];
   });
 }
 
 function extremesByArea(pairs: PairMeasure[], stemGap: number | null): Finding[] {
-  return extremes(pairs, (pair) => pair.area, 'measures', stemGap).map((finding) => ({ ...finding, sentence: finding.sentence.replace('The gap', 'By area, the gap') }));
+  return extremes(pairs, (pair) => pair.area, 'measures', stemGap).map((finding) => ({
+    ...finding,
+    sentence: finding.sentence.replace('The gap', 'By area, the gap'),
+  }));
 }
 
 function single(pair: PairMeasure, stemGap: number | null): Finding {
   return makeFinding({
-    kind: 'gap', from: pair.index, value: pair.apparentGap,
+    kind: 'gap',
+    from: pair.index,
+    value: pair.apparentGap,
     sentence: `The gap ${betweenLetters(pair.left, pair.right)} looks as wide as ${thousandths(pair.apparentGap)} between two straight stems.`,
     comparison: asShareOfStemGap(pair.apparentGap, stemGap),
   });

@@ -15,10 +15,16 @@ export function mistakableFindings({ pairs, line }: Measured): Finding[] {
   return pairs.flatMap((pair) => {
     const other = MISTAKABLE[pair.left + pair.right];
     if (other === undefined || pair.wordSpace > 0 || pair.clearance >= CLOSE * stemGap) return [];
-    return [makeFinding({
-      kind: 'mistakable', weight: 'hint', from: pair.index, value: pair.clearance, direction: 'tight',
-      sentence: `Between “${pair.left}” and “${pair.right}” there is so little room that the two may be read as “${other}”.`,
-      comparison: asShareOfStemGap(pair.clearance, stemGap),
-    })];
+    return [
+      makeFinding({
+        kind: 'mistakable',
+        weight: 'hint',
+        from: pair.index,
+        value: pair.clearance,
+        direction: 'tight',
+        sentence: `Between “${pair.left}” and “${pair.right}” there is so little room that the two may be read as “${other}”.`,
+        comparison: asShareOfStemGap(pair.clearance, stemGap),
+      }),
+    ];
   });
 }

@@ -9,7 +9,16 @@ const unlessAlone: Row['answers'] = { ...only.signedIn, outsider: 'CONFLICT', in
 
 export const accountRows: Rows = {
   'sign-in': { input: () => ({ email: 'Student@School.example ', password: secrets.password }), answers: only.anyone },
-  'sign-in-through-school': { input: () => ({ issuer: 'https://id.school.example', subject: '1', email: 'student@school.example', emailVerified: true, name: null }), answers: only.nobody },
+  'sign-in-through-school': {
+    input: () => ({
+      issuer: 'https://id.school.example',
+      subject: '1',
+      email: 'student@school.example',
+      emailVerified: true,
+      name: null,
+    }),
+    answers: only.nobody,
+  },
   'recognise-session': { input: () => ({ sessionToken: 'whatever' }), answers: only.nobody },
   'sign-out': { input: nothing, answers: only.signedIn },
   'sign-out-everywhere': { input: nothing, answers: only.signedIn },
@@ -17,18 +26,30 @@ export const accountRows: Rows = {
   'read-self': { input: nothing, answers: only.anyone },
   'read-account': { input: nothing, answers: only.signedIn },
   'change-name': { input: () => ({ name: 'Another Name' }), answers: only.signedIn },
-  'change-password': { input: () => ({ currentPassword: secrets.password, newPassword: 'kites above the mole' }), answers: only.signedIn },
+  'change-password': {
+    input: () => ({ currentPassword: secrets.password, newPassword: 'kites above the mole' }),
+    answers: only.signedIn,
+  },
   'export-own-data': { input: nothing, answers: only.signedIn },
-  'erase-account': { input: (_world, who) => ({ email: `${who.toLowerCase()}@school.example`, password: secrets.password }), answers: unlessAlone },
+  'erase-account': {
+    input: (_world, who) => ({ email: `${who.toLowerCase()}@school.example`, password: secrets.password }),
+    answers: unlessAlone,
+  },
   'request-password-link': { input: () => ({ email: 'student@school.example' }), answers: only.anyone },
   'hand-over-records': { input: () => ({ email: 'student@school.example' }), answers: only.nobody },
-  'erase-person': { input: () => ({ email: 'student@school.example', yes: 'student@school.example' }), answers: only.nobody },
+  'erase-person': {
+    input: () => ({ email: 'student@school.example', yes: 'student@school.example' }),
+    answers: only.nobody,
+  },
   'send-keeping-notices': { input: nothing, answers: only.nobody },
   'send-welcomes': { input: nothing, answers: only.nobody },
   'close-forgotten-walls': { input: nothing, answers: only.nobody },
   'make-password-link-by-address': { input: () => ({ email: 'student@school.example' }), answers: only.nobody },
   'read-password-link': { input: () => ({ token: secrets.reset }), answers: only.anyone },
-  'reset-password': { input: () => ({ token: secrets.reset, newPassword: 'kites above the mole' }), answers: only.anyone },
+  'reset-password': {
+    input: () => ({ token: secrets.reset, newPassword: 'kites above the mole' }),
+    answers: only.anyone,
+  },
   'make-first-link': { input: nothing, answers: only.nobody },
   'read-first-link': { input: () => ({ token: secrets.first }), answers: only.anyone },
   'become-first-instructor': { input: () => ({ token: secrets.first, ...newcomer }), answers: only.anyone },

@@ -12,36 +12,83 @@ const roster = { text: 'name,e-mail\nNew Person,new@school.example', columns: []
 
 export const courseRows: Rows = {
   'preview-copy': { input: (world) => ({ ...course(world), dates: 'moved', days: 364 }), answers: only.instructor },
-  'copy-course': { input: (world) => ({ ...course(world), title: 'Next term', dates: 'empty', days: 0 }), answers: only.instructor },
+  'copy-course': {
+    input: (world) => ({ ...course(world), title: 'Next term', dates: 'empty', days: 0 }),
+    answers: only.instructor,
+  },
   // The world's course has no day until which work is kept, so the one who may end it is told so.
-  'end-keeping': { input: (world) => ({ ...course(world), title: 'Display type' }), answers: { ...only.instructor, instructor: 'CONFLICT' } },
+  'end-keeping': {
+    input: (world) => ({ ...course(world), title: 'Display type' }),
+    answers: { ...only.instructor, instructor: 'CONFLICT' },
+  },
   'read-keeping': { input: course, answers: only.instructor },
   'prepare-roster': { input: course, answers: only.instructor },
   'preview-roster': { input: (world) => ({ ...course(world), ...roster }), answers: only.instructor },
-  'import-roster': { input: (world) => ({ ...course(world), ...roster, makeSections: false }), answers: only.instructor },
+  'import-roster': {
+    input: (world) => ({ ...course(world), ...roster, makeSections: false }),
+    answers: only.instructor,
+  },
   'list-courses': { input: () => ({}), answers: only.signedIn },
   'prepare-course': { input: () => ({}), answers: only.instructor },
   'create-course': { input: () => ({ title: 'Second term', timeZone: 'Europe/Lisbon' }), answers: only.instructor },
   'read-course': { input: course, answers: only.members },
   'read-settings': { input: course, answers: only.instructor },
-  'edit-course': { input: (world) => ({ ...course(world), version: 0, title: 'Display type, again', timeZone: 'Europe/Vienna', retainUntil: '2028-09-30' }), answers: only.instructor },
+  'edit-course': {
+    input: (world) => ({
+      ...course(world),
+      version: 0,
+      title: 'Display type, again',
+      timeZone: 'Europe/Vienna',
+      retainUntil: '2028-09-30',
+    }),
+    answers: only.instructor,
+  },
   'list-acts': { input: course, answers: only.instructor },
   'list-people': { input: course, answers: only.staff },
   'list-join-links': { input: course, answers: only.instructor },
-  'make-join-link': { input: (world) => ({ ...course(world), role: 'student', sectionId: world.ids.section, days: 14 }), answers: only.instructor },
-  'revoke-join-link': { input: (world) => ({ ...course(world), joinLinkId: world.ids.joinLink }), answers: only.instructor },
+  'make-join-link': {
+    input: (world) => ({ ...course(world), role: 'student', sectionId: world.ids.section, days: 14 }),
+    answers: only.instructor,
+  },
+  'revoke-join-link': {
+    input: (world) => ({ ...course(world), joinLinkId: world.ids.joinLink }),
+    answers: only.instructor,
+  },
   'read-join-link': { input: () => ({ token: secrets.join }), answers: only.anyone },
   'join-course': { input: () => ({ token: secrets.join }), answers: byLink },
-  'join-with-new-account': { input: () => ({ token: secrets.join, name: 'New Comer', email: 'new.comer@school.example', password: 'lanterns over water' }), answers: only.anyone },
+  'join-with-new-account': {
+    input: () => ({
+      token: secrets.join,
+      name: 'New Comer',
+      email: 'new.comer@school.example',
+      password: 'lanterns over water',
+    }),
+    answers: only.anyone,
+  },
   'read-member': { input: student, answers: only.instructor },
   'change-role': { input: (world) => ({ ...student(world), role: 'assistant' }), answers: only.instructor },
   'change-section': { input: (world) => ({ ...student(world), sectionId: null }), answers: only.instructor },
-  'set-accommodations': { input: (world) => ({ ...student(world), accommodations: { moreTime: 25, gapsSpoken: true } }), answers: only.instructor },
+  'set-accommodations': {
+    input: (world) => ({ ...student(world), accommodations: { moreTime: 25, gapsSpoken: true } }),
+    answers: only.instructor,
+  },
   'remove-member': { input: student, answers: only.instructor },
-  'put-back-member': { input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.removed }), answers: only.instructor },
+  'put-back-member': {
+    input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.removed }),
+    answers: only.instructor,
+  },
   'hand-over-password-link': { input: student, answers: only.instructor },
-  'allow-course-making': { input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.assistant, allowed: false }), answers: only.instructor },
+  'allow-course-making': {
+    input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.assistant, allowed: false }),
+    answers: only.instructor,
+  },
   'add-section': { input: (world) => ({ ...course(world), name: 'Tuesday' }), answers: only.instructor },
-  'rename-section': { input: (world) => ({ ...course(world), sectionId: world.ids.section, name: 'Wednesday' }), answers: only.instructor },
-  'remove-section': { input: (world) => ({ ...course(world), sectionId: world.ids.section }), answers: only.instructor },
+  'rename-section': {
+    input: (world) => ({ ...course(world), sectionId: world.ids.section, name: 'Wednesday' }),
+    answers: only.instructor,
+  },
+  'remove-section': {
+    input: (world) => ({ ...course(world), sectionId: world.ids.section }),
+    answers: only.instructor,
+  },
 };

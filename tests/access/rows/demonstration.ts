@@ -5,12 +5,29 @@ const step = { tracking: 0, moves: [[0, -12]], run: [0, 0], reason: 'Both are st
 /** The demonstration of the world is the assistant's and not shown: for students it is not there. */
 export const demonstrationRows: Rows = {
   'keep-demonstration': {
-    input: ({ ids }) => ({ demonstrationId: '0190-made-in-the-browser', specimenVersionId: ids.specimenVersion, title: 'From stem to bowl', recorded: { start: { tracking: 0, offsets: [0] }, steps: [step] } }),
+    input: ({ ids }) => ({
+      demonstrationId: '0190-made-in-the-browser',
+      specimenVersionId: ids.specimenVersion,
+      title: 'From stem to bowl',
+      recorded: { start: { tracking: 0, offsets: [0] }, steps: [step] },
+    }),
     answers: only.staff,
   },
   'list-demonstrations': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
-  'see-demonstration': { input: ({ ids }) => ({ exerciseId: ids.exercise, demonstrationId: ids.demonstration }), answers: only.staff },
-  'show-demonstration': { input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, shown: true }), answers: only.staff },
-  'remove-demonstration': { input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, removed: true }), answers: only.staff },
-  'retitle-demonstration': { input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, title: 'Another title' }), answers: only.staff },
+  'see-demonstration': {
+    input: ({ ids }) => ({ exerciseId: ids.exercise, demonstrationId: ids.demonstration }),
+    answers: only.staff,
+  },
+  'show-demonstration': {
+    input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, shown: true }),
+    answers: only.staff,
+  },
+  'remove-demonstration': {
+    input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, removed: true }),
+    answers: only.staff,
+  },
+  'retitle-demonstration': {
+    input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, title: 'Another title' }),
+    answers: only.staff,
+  },
 };

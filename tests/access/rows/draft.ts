@@ -5,7 +5,13 @@ export const draftRows: Rows = {
   'see-together': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
   'read-draft': { input: ({ ids }) => ({ draftId: ids.draft }), answers: only.owner },
   'save-draft': {
-    input: ({ ids }) => ({ draftId: ids.draft, baseVersion: 0, clientId: 'bench-1', seq: 1, spacing: { tracking: 0, offsets: [-5] } }),
+    input: ({ ids }) => ({
+      draftId: ids.draft,
+      baseVersion: 0,
+      clientId: 'bench-1',
+      seq: 1,
+      spacing: { tracking: 0, offsets: [-5] },
+    }),
     answers: only.owner,
   },
 };

@@ -1,9 +1,22 @@
 import { only, type Rows } from '../row';
 
-const typed = { title: 'Another look', opensLocal: '', dueLocal: '2027-04-01T18:00', accept: 'always', untilLocal: '', deductPerDay: 0 };
+const typed = {
+  title: 'Another look',
+  opensLocal: '',
+  dueLocal: '2027-04-01T18:00',
+  accept: 'always',
+  untilLocal: '',
+  deductPerDay: 0,
+};
 const criterion = {
-  title: 'Fit', description: '', basis: 'judgement', weight: 1,
-  levels: [{ title: 'Not yet', description: '', points: 0 }, { title: 'Fully', description: '', points: 100 }],
+  title: 'Fit',
+  description: '',
+  basis: 'judgement',
+  weight: 1,
+  levels: [
+    { title: 'Not yet', description: '', points: 0 },
+    { title: 'Fully', description: '', points: 100 },
+  ],
 };
 const change = { text: 'HOH', face: 'lato-700', size: { value: 96, unit: 'px' }, ground: 'light', remark: '' };
 
@@ -11,7 +24,10 @@ const change = { text: 'HOH', face: 'lato-700', size: { value: 96, unit: 'px' },
 const toldToStaff = { ...only.instructor, instructor: 'CONFLICT' } as const;
 
 export const exerciseRows: Rows = {
-  'create-exercise': { input: ({ ids }) => ({ courseId: ids.course, title: 'New', brief: '', safetySigns: false }), answers: only.instructor },
+  'create-exercise': {
+    input: ({ ids }) => ({ courseId: ids.course, title: 'New', brief: '', safetySigns: false }),
+    answers: only.instructor,
+  },
   // A list says nothing of a course that is not one's own: it is empty.
   'list-exercises': { input: ({ ids }) => ({ courseId: ids.course }), answers: only.members },
   'list-criteria': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
@@ -21,8 +37,18 @@ export const exerciseRows: Rows = {
   'list-faces-for-exercise': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.instructor },
   'change-exercise': {
     input: ({ ids }) => ({
-      exerciseId: ids.exercise, version: 0, title: 'Changed', brief: '',
-      settings: { benchTells: 'contact', benchTellsAfterProof: 'evenness', referencesShown: 'never', tolerance: 12, namesHidden: false, safetySigns: false },
+      exerciseId: ids.exercise,
+      version: 0,
+      title: 'Changed',
+      brief: '',
+      settings: {
+        benchTells: 'contact',
+        benchTellsAfterProof: 'evenness',
+        referencesShown: 'never',
+        tolerance: 12,
+        namesHidden: false,
+        safetySigns: false,
+      },
     }),
     answers: only.instructor,
   },
@@ -35,18 +61,36 @@ export const exerciseRows: Rows = {
   'get-round': { input: ({ ids }) => ({ roundId: ids.nextRound }), answers: only.instructor },
   'change-round': { input: ({ ids }) => ({ roundId: ids.nextRound, version: 0, ...typed }), answers: only.instructor },
   'remove-round': { input: ({ ids }) => ({ roundId: ids.nextRound, version: 0 }), answers: toldToStaff },
-  'extend-round': { input: ({ ids }) => ({ roundId: ids.nextRound, memberId: ids.members.student, dueLocal: '2027-04-01T18:00' }), answers: only.instructor },
+  'extend-round': {
+    input: ({ ids }) => ({ roundId: ids.nextRound, memberId: ids.members.student, dueLocal: '2027-04-01T18:00' }),
+    answers: only.instructor,
+  },
   'end-extension': { input: ({ ids }) => ({ extensionId: ids.extension }), answers: only.instructor },
   'add-criterion': { input: ({ ids }) => ({ exerciseId: ids.exercise, ...criterion }), answers: only.instructor },
-  'change-criterion': { input: ({ ids }) => ({ criterionId: ids.criterion, number: 1, ...criterion }), answers: only.instructor },
+  'change-criterion': {
+    input: ({ ids }) => ({ criterionId: ids.criterion, number: 1, ...criterion }),
+    answers: only.instructor,
+  },
   'retire-criterion': { input: ({ ids }) => ({ criterionId: ids.criterion }), answers: only.instructor },
   'restore-criterion': { input: ({ ids }) => ({ criterionId: ids.criterion }), answers: only.instructor },
   'add-specimens': {
-    input: ({ ids }) => ({ exerciseId: ids.exercise, lines: ['TO'], faces: ['lato-700'], sizes: [{ value: 72, unit: 'px' }], grounds: ['light'] }),
+    input: ({ ids }) => ({
+      exerciseId: ids.exercise,
+      lines: ['TO'],
+      faces: ['lato-700'],
+      sizes: [{ value: 72, unit: 'px' }],
+      grounds: ['light'],
+    }),
     answers: only.instructor,
   },
-  'preview-specimen-change': { input: ({ ids }) => ({ specimenId: ids.specimen, ...change }), answers: only.instructor },
-  'change-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen, number: 1, ...change }), answers: only.instructor },
+  'preview-specimen-change': {
+    input: ({ ids }) => ({ specimenId: ids.specimen, ...change }),
+    answers: only.instructor,
+  },
+  'change-specimen': {
+    input: ({ ids }) => ({ specimenId: ids.specimen, number: 1, ...change }),
+    answers: only.instructor,
+  },
   'move-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen, to: 'later' }), answers: only.instructor },
   'retire-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen }), answers: only.instructor },
   'restore-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen }), answers: only.instructor },

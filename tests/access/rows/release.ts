@@ -11,5 +11,8 @@ export const releaseRows: Rows = {
     answers: { ...only.instructor, instructor: 'CONFLICT' },
   },
   'show-release': { input: ({ ids }) => ({ proofId: ids.proof }), answers: only.ownerAndStaff },
-  'answer-note': { input: ({ ids }) => ({ noteId: ids.note, afterSeq: 1, body: 'I see it now.' }), answers: only.owner },
+  'answer-note': {
+    input: ({ ids }) => ({ noteId: ids.note, afterSeq: 1, body: 'I see it now.' }),
+    answers: only.owner,
+  },
 };

@@ -5,14 +5,32 @@ const wall = ({ ids }: { ids: { wall: string } }) => ({ wallId: ids.wall });
 
 export const wallRows: Rows = {
   'list-walls': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
-  'open-wall': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen }), answers: only.staff },
+  'open-wall': {
+    input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen }),
+    answers: only.staff,
+  },
   'show-wall': { input: wall, answers: only.staff },
   'watch-wall': { input: wall, answers: only.staff },
-  'change-wall': { input: ({ ids }) => ({ wallId: ids.wall, change: { kind: 'front', line: ids.wallLine } }), answers: only.staff },
+  'change-wall': {
+    input: ({ ids }) => ({ wallId: ids.wall, change: { kind: 'front', line: ids.wallLine } }),
+    answers: only.staff,
+  },
   'close-wall': { input: wall, answers: only.staff },
-  'keep-as-note': { input: ({ ids }, who) => ({ wallId: ids.wall, line: ids.wallLine, pair: 0, body: 'Seven of us looked here.', requestKey: `kept-by-${who}` }), answers: only.staff },
+  'keep-as-note': {
+    input: ({ ids }, who) => ({
+      wallId: ids.wall,
+      line: ids.wallLine,
+      pair: 0,
+      body: 'Seven of us looked here.',
+      requestKey: `kept-by-${who}`,
+    }),
+    answers: only.staff,
+  },
   // The code is what opens it: whoever is in the room has it.
   'show-pointing': { input: () => ({ code: wallWorld.code }), answers: only.anyone },
-  point: { input: ({ ids }) => ({ code: wallWorld.code, phone: 'a'.repeat(22), at: { line: ids.wallLine, pair: 0 } }), answers: only.anyone },
+  point: {
+    input: ({ ids }) => ({ code: wallWorld.code, phone: 'a'.repeat(22), at: { line: ids.wallLine, pair: 0 } }),
+    answers: only.anyone,
+  },
   'watch-pointing': { input: () => ({ code: wallWorld.code }), answers: only.nobody },
 };

@@ -26,7 +26,11 @@ test('a line that does not fit shows what is followed, and stays where it is as 
 
 test('both ends of what is followed come into view', () => {
   const ink = { from: 0, to: 9_000 };
-  for (const [from, to] of [[2600, 4500], [700, 3000], [6000, 8900]] as const) {
+  for (const [from, to] of [
+    [2600, 4500],
+    [700, 3000],
+    [6000, 8900],
+  ] as const) {
     for (const last of [null, 24, -200]) {
       const origin = originFor(view, { ink, follow: { from, to } }, last);
       expect(origin + from * view.scale).toBeGreaterThanOrEqual(0);
@@ -40,6 +44,9 @@ test('the ink of a line goes from the outline of its first letter to that of its
   const pack = toyPack(4);
   const placed = placeLetters(pack, untouchedSpacing(pack));
   expect(inkEdges(pack, placed, { from: 0, to: 3 })).toEqual({ from: 100, to: 3900 });
-  const round = { ...pack, glyphs: [{ ...pack.glyphs[0]!, path: 'M60 0L440 0Q500 350 440 700C300 800 900 900 200 700Z' }] };
+  const round = {
+    ...pack,
+    glyphs: [{ ...pack.glyphs[0]!, path: 'M60 0L440 0Q500 350 440 700C300 800 900 900 200 700Z' }],
+  };
   expect(inkEdges(round, placed, { from: 1, to: 2 })).toEqual({ from: 1060, to: 2440 });
 });

@@ -17,5 +17,6 @@ describe('the ladder', () => {
     // 9 pt are 12 px.
     expect(ladderSizes(px(96), { value: 9, unit: 'pt' }).at(-1)).toEqual({ value: 9, unit: 'pt' });
   });
-  it('takes no notice of a smallest size that is not smaller', () => expect(ladderSizes(px(72), px(72))).toEqual(ladderSizes(px(72))));
+  it('takes no notice of a smallest size that is not smaller', () =>
+    expect(ladderSizes(px(72), px(72))).toEqual(ladderSizes(px(72))));
 });

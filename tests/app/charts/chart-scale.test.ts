@@ -13,12 +13,16 @@ describe('places along an axis', () => {
     const { at, ticks } = chartScale('round', [1, 4]);
     expect(ticks).toEqual([1, 2, 3, 4]);
     // 3.5 rounds wide in all, a quarter of one before the first.
-    expect(at(1)).toBeCloseTo(100 * 0.25 / 3.5, 9);
+    expect(at(1)).toBeCloseTo((100 * 0.25) / 3.5, 9);
   });
 
   it('gives a single value room', () => expect(chartScale('linear', [7]).at(7)).toBe(50));
 
-  it.each([['log2', 0], ['linear', Number.NaN], ['round', Infinity]] as const)('refuses what cannot be placed: %s %d', (kind, value) => {
+  it.each([
+    ['log2', 0],
+    ['linear', Number.NaN],
+    ['round', Infinity],
+  ] as const)('refuses what cannot be placed: %s %d', (kind, value) => {
     expect(() => chartScale(kind, [value])).toThrow(String(value));
   });
 

@@ -16,7 +16,8 @@ export function calibrated(raw: number, stop: number, { letPass, share, opens, s
 /** The tightest kerning the clearance rule allows each pair, by the clearance as set; 0 where it is too near already. */
 export function stopsOf({ face, shapes, pairs }: AgreementFace): number[] {
   return pairs.map(({ left, right }) => {
-    const a = shapes[left]!, b = shapes[right]!;
+    const a = shapes[left]!,
+      b = shapes[right]!;
     return Math.min(0, 0.45 * face.stem!.stemGap - clearance(a, b, a.advance).distance);
   });
 }
@@ -25,13 +26,25 @@ export function stopsOf({ face, shapes, pairs }: AgreementFace): number[] {
  * Every rival gets the calibration that serves it best on the faces fitted on: the mean over them of the error, as a share
  * of always saying 0, minus the correlation, is least.
  */
-export function fitCalibration(faces: AgreementFace[], raws: number[][], stops: number[][], fixed: Partial<Calibration> = {}): Calibration {
-  let best: Calibration = { letPass: 0, share: 1, opens: false, stops: false }, least = Infinity;
-  for (const opens of [false, true]) for (const stop of [false, true]) for (let letPass = 0; letPass <= 80; letPass += 2) for (let share = 0.1; share < 1.55; share += 0.1) {
-    const calibration = { letPass, share: Math.round(share * 10) / 10, opens, stops: stop, ...fixed };
-    const miss = missOf(faces, raws, stops, calibration);
-    if (miss < least) { least = miss; best = calibration; }
-  }
+export function fitCalibration(
+  faces: AgreementFace[],
+  raws: number[][],
+  stops: number[][],
+  fixed: Partial<Calibration> = {},
+): Calibration {
+  let best: Calibration = { letPass: 0, share: 1, opens: false, stops: false },
+    least = Infinity;
+  for (const opens of [false, true])
+    for (const stop of [false, true])
+      for (let letPass = 0; letPass <= 80; letPass += 2)
+        for (let share = 0.1; share < 1.55; share += 0.1) {
+          const calibration = { letPass, share: Math.round(share * 10) / 10, opens, stops: stop, ...fixed };
+          const miss = missOf(faces, raws, stops, calibration);
+          if (miss < least) {
+            least = miss;
+            best = calibration;
+          }
+        }
   return best;
 }
 
@@ -40,7 +53,9 @@ function missOf(faces: AgreementFace[], raws: number[][], stops: number[][], cal
   faces.forEach(({ kerns, alwaysZero }, f) => {
     const predicted = kerns.map((_, i) => calibrated(raws[f]![i]!, stops[f]![i]!, calibration));
     let miss = 0;
-    kerns.forEach((kern, i) => { miss += Math.abs(predicted[i]! - kern); });
+    kerns.forEach((kern, i) => {
+      miss += Math.abs(predicted[i]! - kern);
+    });
     sum += miss / kerns.length / alwaysZero - (pearson(predicted, kerns) ?? 0);
   });
   return sum / faces.length;

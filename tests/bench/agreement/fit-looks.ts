@@ -13,22 +13,39 @@ const SEEDS = [1, 2, 3, 4];
  * starting points, keeps the one that agrees best on the development faces, and writes the file. Held-out faces are not read.
  */
 async function fitLooks(): Promise<void> {
-  const train = await agreementFaces(TRAIN), development = await agreementFaces(DEVELOPMENT);
-  let best: Fitted | null = null, most = -Infinity;
+  const train = await agreementFaces(TRAIN),
+    development = await agreementFaces(DEVELOPMENT);
+  let best: Fitted | null = null,
+    most = -Infinity;
   for (const seed of SEEDS) {
     const fitted = trainLooks(train, { seed, count: 16 });
-    const [fit, chosen] = [train, development].map((faces) => mean(faces.map((face) => scoreOf(face, predict(face, fitted)).r)));
-    console.log(`start ${seed}: r ${fit!.toFixed(3)} on the faces fitted on, ${chosen!.toFixed(3)} on the development faces`);
-    if (chosen! > most) { most = chosen!; best = fitted; }
+    const [fit, chosen] = [train, development].map((faces) =>
+      mean(faces.map((face) => scoreOf(face, predict(face, fitted)).r)),
+    );
+    console.log(
+      `start ${seed}: r ${fit!.toFixed(3)} on the faces fitted on, ${chosen!.toFixed(3)} on the development faces`,
+    );
+    if (chosen! > most) {
+      most = chosen!;
+      best = fitted;
+    }
   }
   const raws = train.map((face) => predict(face, best!));
-  const { letPass, share } = fitCalibration(train, raws, raws.map((raw) => raw.map(() => -Infinity)), { opens: true, stops: false });
+  const { letPass, share } = fitCalibration(
+    train,
+    raws,
+    raws.map((raw) => raw.map(() => -Infinity)),
+    { opens: true, stops: false },
+  );
   writeFileSync(new URL('../../../shared/measure/practice-looks.ts', import.meta.url), fileOf(best!, letPass, share));
   console.log(`kept the best of them, letting ${letPass} pass and taking ${share} of the rest`);
 }
 
 function predict({ face, shapes, pairs }: AgreementFace, { looks, rest }: Fitted): number[] {
-  return pairs.map(({ left, right }) => practiceShare(practiceInputs(face, shapes[left]!, shapes[right]!)!, looks, rest) * face.reference!);
+  return pairs.map(
+    ({ left, right }) =>
+      practiceShare(practiceInputs(face, shapes[left]!, shapes[right]!)!, looks, rest) * face.reference!,
+  );
 }
 
 function mean(values: number[]): number {
@@ -36,8 +53,10 @@ function mean(values: number[]): number {
 }
 
 function fileOf({ looks, rest }: Fitted, letPass: number, share: number): string {
-  const lines = looks.map(({ counts, threshold, gap, clear, near, far }) =>
-    `  { counts: ${counts}, threshold: ${threshold}, gap: ${gap}, clear: ${clear},\n    near: [${near.join(', ')}],\n    far: [${far.join(', ')}] },`);
+  const lines = looks.map(
+    ({ counts, threshold, gap, clear, near, far }) =>
+      `  { counts: ${counts}, threshold: ${threshold}, gap: ${gap}, clear: ${clear},\n    near: [${near.join(', ')}],\n    far: [${far.join(', ')}] },`,
+  );
   return `/**
  * The looks of practice.ts. Written by \`npx tsx tests/bench/agreement/fit-looks.ts\` from shipped kerning of the faces for fitting
  * (tests/bench/agreement/faces.ts); not edited by hand. A look weighs the openness of the near side and of the far side at

@@ -12,7 +12,14 @@ export const CASE_CLASSES: CaseClass[] = ['upper-upper', 'upper-lower', 'lower-l
 export type AgreementPair = { left: number; right: number; letters: string; caseClass: CaseClass; kern: number };
 
 /** A face with its 52 letters made ready and the 2028 kerning values its designer shipped, 1/1000 em. */
-export type AgreementFace = { name: string; face: PreparedFace; shapes: LetterShape[]; pairs: AgreementPair[]; kerns: number[]; alwaysZero: number };
+export type AgreementFace = {
+  name: string;
+  face: PreparedFace;
+  shapes: LetterShape[];
+  pairs: AgreementPair[];
+  kerns: number[];
+  alwaysZero: number;
+};
 
 const LETTERS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz'];
 const known = new Map<string, Promise<AgreementFace>>();
@@ -40,13 +47,22 @@ async function load(name: string): Promise<AgreementFace> {
     glyphs,
     control: { H: LETTERS.indexOf('H'), O: LETTERS.indexOf('O'), n: LETTERS.indexOf('n'), o: LETTERS.indexOf('o') },
   });
-  const pairs = LETTERS.flatMap((a, left) => LETTERS.flatMap((b, right): AgreementPair[] => {
-    if (left >= 26 && right < 26) return [];
-    const caseClass = right < 26 ? 'upper-upper' : left < 26 ? 'upper-lower' : 'lower-lower';
-    return [{ left, right, letters: a + b, caseClass, kern: (source.kern(a, b) * 1000) / source.unitsPerEm }];
-  }));
+  const pairs = LETTERS.flatMap((a, left) =>
+    LETTERS.flatMap((b, right): AgreementPair[] => {
+      if (left >= 26 && right < 26) return [];
+      const caseClass = right < 26 ? 'upper-upper' : left < 26 ? 'upper-lower' : 'lower-lower';
+      return [{ left, right, letters: a + b, caseClass, kern: (source.kern(a, b) * 1000) / source.unitsPerEm }];
+    }),
+  );
   const kerns = pairs.map((pair) => pair.kern);
-  return { name, face, shapes: glyphs.map((_, index) => face.shapeOf(index)), pairs, kerns, alwaysZero: meanAbsolute(kerns) };
+  return {
+    name,
+    face,
+    shapes: glyphs.map((_, index) => face.shapeOf(index)),
+    pairs,
+    kerns,
+    alwaysZero: meanAbsolute(kerns),
+  };
 }
 
 export function meanAbsolute(values: number[]): number {

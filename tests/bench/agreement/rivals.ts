@@ -15,8 +15,23 @@ export const RIVALS: Rival[] = [
   { name: 'area, no limit', predict: async (face) => evenAreas(face, Infinity) },
   { name: 'area, reach 220', predict: async (face) => evenAreas(face, 220) },
   { name: 'nearest distance', predict: async (face) => evenDistances(face) },
-  { name: 'apparent gap', predict: async (face) => face.pairs.map(({ left, right }) => totalForGap(seenGap(face.shapes[left]!.seen.right, face.shapes[right]!.seen.left), face.face.reference!) ?? 0) },
-  { name: '**apparent gap and looks (what `suggestion` gives)**', predict: async (face) => face.pairs.map(({ left, right }) => practiceShare(practiceInputs(face.face, face.shapes[left]!, face.shapes[right]!)!, LOOKS, PRACTICE.rest) * face.face.reference!) },
+  {
+    name: 'apparent gap',
+    predict: async (face) =>
+      face.pairs.map(
+        ({ left, right }) =>
+          totalForGap(seenGap(face.shapes[left]!.seen.right, face.shapes[right]!.seen.left), face.face.reference!) ?? 0,
+      ),
+  },
+  {
+    name: '**apparent gap and looks (what `suggestion` gives)**',
+    predict: async (face) =>
+      face.pairs.map(
+        ({ left, right }) =>
+          practiceShare(practiceInputs(face.face, face.shapes[left]!, face.shapes[right]!)!, LOOKS, PRACTICE.rest) *
+          face.face.reference!,
+      ),
+  },
   { name: 'lookup: mean of ten other designers', predict: lookup },
 ];
 
@@ -31,11 +46,14 @@ function evenAreas(face: AgreementFace, reach: number): number[] {
 function evenDistances(face: AgreementFace): number[] {
   const wanted = median(controlPairs(face).map(([a, b]) => clearance(a, b, a.advance).distance));
   return face.pairs.map(({ left, right }) => {
-    const a = face.shapes[left]!, b = face.shapes[right]!;
-    let low = -600, high = 600;
+    const a = face.shapes[left]!,
+      b = face.shapes[right]!;
+    let low = -600,
+      high = 600;
     for (let turn = 0; turn < 11; turn += 1) {
       const middle = (low + high) / 2;
-      if (clearance(a, b, a.advance + middle).distance < wanted) low = middle; else high = middle;
+      if (clearance(a, b, a.advance + middle).distance < wanted) low = middle;
+      else high = middle;
     }
     return (low + high) / 2;
   });

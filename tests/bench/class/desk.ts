@@ -5,7 +5,8 @@ import { ask, percentile } from './load';
 
 export type Waits = { p50: number; p95: number; most: number; times: number };
 
-const line = ({ proofIds, specimenIds }: Filled, proof: number, specimen = 0) => `/critique/${proofIds[proof % proofIds.length]}/${specimenIds[specimen]}`;
+const line = ({ proofIds, specimenIds }: Filled, proof: number, specimen = 0) =>
+  `/critique/${proofIds[proof % proofIds.length]}/${specimenIds[specimen]}`;
 
 /** The server's part: the page of one proof after another, whole, one at a time. */
 export async function nextProofOnServer(origin: string, filled: Filled, times: number): Promise<Waits> {
@@ -22,19 +23,42 @@ export async function nextProofOnServer(origin: string, filled: Filled, times: n
 export async function noteOnServer(origin: string, filled: Filled, times: number): Promise<Waits> {
   const waits: number[] = [];
   for (let turn = 0; turn < times + 5; turn += 1) {
-    const body = { proofId: filled.proofIds[turn % filled.proofIds.length], specimenVersionId: filled.versionIds[turn % filled.versionIds.length], requestKey: randomUUID(), fromPair: 1, toPair: 1, body: 'A little closer.', suggestion: [-10] };
+    const body = {
+      proofId: filled.proofIds[turn % filled.proofIds.length],
+      specimenVersionId: filled.versionIds[turn % filled.versionIds.length],
+      requestKey: randomUUID(),
+      fromPair: 1,
+      toPair: 1,
+      body: 'A little closer.',
+      suggestion: [-10],
+    };
     const begun = performance.now();
-    await ask(origin, undefined, { path: '/api/critique/notes', method: 'POST', cookie: filled.instructorCookie, body });
+    await ask(origin, undefined, {
+      path: '/api/critique/notes',
+      method: 'POST',
+      cookie: filled.instructorCookie,
+      body,
+    });
     if (turn >= 5) waits.push(performance.now() - begun);
   }
   return waitsOf(waits);
 }
 
 /** The same two as a marker meets them in a browser: from the key to what they may work with next. */
-export async function deskInBrowser(origin: string, filled: Filled, times: number): Promise<{ next: Waits; note: Waits }> {
+export async function deskInBrowser(
+  origin: string,
+  filled: Filled,
+  times: number,
+): Promise<{ next: Waits; note: Waits }> {
   const browser = await chromium.launch({
     executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
   });
   try {
     const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
@@ -70,17 +94,31 @@ const listening = (page: Page) => page.waitForFunction(() => document.body.datas
 async function nextInBrowser(page: Page): Promise<number> {
   await listening(page);
   // Armed before the key goes out: the two do not travel the same way.
-  await page.evaluate(() => { (globalThis as Waiting).waited = new Promise<number>((resolve) => {
-    const place = () => /Proof (\d+) of/.exec(document.querySelector('nav[aria-label="On to"]')?.textContent ?? '')?.[1];
-    const before = { place: place(), title: document.querySelector('h1')?.textContent };
-    let pressed = 0;
-    document.addEventListener('keydown', () => { pressed = performance.now(); look(); }, { once: true, capture: true });
-    const look = () => {
-      const there = place() !== before.place && document.querySelector('h1')?.textContent !== before.title && document.body.dataset.keys === 'on' && document.querySelector('main svg, main canvas') !== null;
-      // A task of its own after the frame: what was found in it has been painted.
-      requestAnimationFrame(there ? () => setTimeout(() => resolve(performance.now() - pressed)) : look);
-    };
-  }); });
+  await page.evaluate(() => {
+    (globalThis as Waiting).waited = new Promise<number>((resolve) => {
+      const place = () =>
+        /Proof (\d+) of/.exec(document.querySelector('nav[aria-label="On to"]')?.textContent ?? '')?.[1];
+      const before = { place: place(), title: document.querySelector('h1')?.textContent };
+      let pressed = 0;
+      document.addEventListener(
+        'keydown',
+        () => {
+          pressed = performance.now();
+          look();
+        },
+        { once: true, capture: true },
+      );
+      const look = () => {
+        const there =
+          place() !== before.place &&
+          document.querySelector('h1')?.textContent !== before.title &&
+          document.body.dataset.keys === 'on' &&
+          document.querySelector('main svg, main canvas') !== null;
+        // A task of its own after the frame: what was found in it has been painted.
+        requestAnimationFrame(there ? () => setTimeout(() => resolve(performance.now() - pressed)) : look);
+      };
+    });
+  });
   await page.keyboard.press('s');
   return page.evaluate(() => (globalThis as Waiting).waited!);
 }
@@ -89,22 +127,35 @@ async function nextInBrowser(page: Page): Promise<number> {
 async function noteInBrowser(page: Page): Promise<number> {
   await page.keyboard.press('w');
   await page.keyboard.type('Closer.');
-  await page.evaluate(() => { (globalThis as Waiting).waited = new Promise<number>((resolve) => {
-    const status = document.querySelector('aside [role=status]')!;
-    let pressed = 0;
-    document.addEventListener('keydown', (event) => { if (event.key === 'Enter') pressed = performance.now(); }, { capture: true });
-    const look = new MutationObserver(() => {
-      if (!/saved\.$/.test(status.textContent ?? '') || pressed === 0) return;
-      look.disconnect();
-      requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - pressed)));
+  await page.evaluate(() => {
+    (globalThis as Waiting).waited = new Promise<number>((resolve) => {
+      const status = document.querySelector('aside [role=status]')!;
+      let pressed = 0;
+      document.addEventListener(
+        'keydown',
+        (event) => {
+          if (event.key === 'Enter') pressed = performance.now();
+        },
+        { capture: true },
+      );
+      const look = new MutationObserver(() => {
+        if (!/saved\.$/.test(status.textContent ?? '') || pressed === 0) return;
+        look.disconnect();
+        requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - pressed)));
+      });
+      look.observe(status, { childList: true, characterData: true, subtree: true });
     });
-    look.observe(status, { childList: true, characterData: true, subtree: true });
-  }); });
+  });
   await page.keyboard.press('Control+Enter');
   return page.evaluate(() => (globalThis as Waiting).waited!);
 }
 
 function waitsOf(waits: readonly number[]): Waits {
   const sorted = waits.toSorted((one, other) => one - other);
-  return { p50: percentile(sorted, 0.5), p95: percentile(sorted, 0.95), most: sorted.at(-1) ?? Number.NaN, times: sorted.length };
+  return {
+    p50: percentile(sorted, 0.5),
+    p95: percentile(sorted, 0.95),
+    most: sorted.at(-1) ?? Number.NaN,
+    times: sorted.length,
+  };
 }

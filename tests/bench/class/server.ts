@@ -9,7 +9,10 @@ export const secret = randomBytes(32).toString('base64url');
 /** Builds with the baseline routes (…bench.ts), which no other build has; the next start builds without them again. */
 export function buildForBench() {
   rmSync('.next/kerncrit-built', { force: true });
-  const { status, stdout, stderr } = spawnSync(process.execPath, [next, 'build'], { encoding: 'utf8', env: { ...process.env, NODE_ENV: 'production', KERNCRIT_BENCH: 'yes', NEXT_TELEMETRY_DISABLED: '1' } });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [next, 'build'], {
+    encoding: 'utf8',
+    env: { ...process.env, NODE_ENV: 'production', KERNCRIT_BENCH: 'yes', NEXT_TELEMETRY_DISABLED: '1' },
+  });
   if (status !== 0) throw new Error(`The build failed:\n${stdout}${stderr}`);
 }
 
@@ -19,11 +22,31 @@ export async function serveForBench(databaseUrl: string, port: number): Promise<
   const origin = `http://127.0.0.1:${port}`;
   const server = spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(port)], {
     stdio: ['ignore', 'ignore', 'inherit'],
-    env: { ...process.env, NODE_ENV: 'production', DATABASE_URL: databaseUrl, NEXTAUTH_SECRET: secret, NEXTAUTH_URL: origin, PORT: String(port), NEXT_TELEMETRY_DISABLED: '1' },
+    env: {
+      ...process.env,
+      NODE_ENV: 'production',
+      DATABASE_URL: databaseUrl,
+      NEXTAUTH_SECRET: secret,
+      NEXTAUTH_URL: origin,
+      PORT: String(port),
+      NEXT_TELEMETRY_DISABLED: '1',
+    },
   });
   for (let tries = 0; tries < 600; tries += 1) {
     if (server.exitCode !== null) break;
-    if (await fetch(`${origin}/icon.svg`).then(() => true, () => false)) return { origin, processorMs: () => processorMs(server.pid!), stop: () => { server.kill('SIGTERM'); } };
+    if (
+      await fetch(`${origin}/icon.svg`).then(
+        () => true,
+        () => false,
+      )
+    )
+      return {
+        origin,
+        processorMs: () => processorMs(server.pid!),
+        stop: () => {
+          server.kill('SIGTERM');
+        },
+      };
     await wait(100);
   }
   throw new Error('The server of the benchmark did not start.');
@@ -34,6 +57,8 @@ export async function serveForBench(databaseUrl: string, port: number): Promise<
  * hundredth of a second). Unlike a time by the clock it hardly minds what else the machine is doing.
  */
 function processorMs(pid: number): number {
-  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').replace(/^.*\) /s, '').split(' ');
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+    .replace(/^.*\) /s, '')
+    .split(' ');
   return 10 * (Number(fields[11]) + Number(fields[12]));
 }

@@ -14,22 +14,51 @@ import { serveBench } from '../../e2e/bench/serve';
 const [minutes, warmUp] = [Number(process.argv[2] ?? 10), Number(process.argv[3] ?? 5)];
 const pack = packSchema.parse(JSON.parse(await readFile('tests/fixtures/packs/market-avenue.json', 'utf8')));
 const server = await serveBench(await bundleBench('tests/e2e/bench/entry.tsx'), {
-  mode: 'work', pack, size: { value: 64, unit: 'px' }, ground: 'light', spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) }, version: 0,
-  draftId: 'd', personKey: 'p', tells: 'everything', save: '/save',
+  mode: 'work',
+  pack,
+  size: { value: 64, unit: 'px' },
+  ground: 'light',
+  spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) },
+  version: 0,
+  draftId: 'd',
+  personKey: 'p',
+  tells: 'everything',
+  save: '/save',
 });
-const browser = await browserType.launch({ executablePath: chromium() ?? undefined, args: ['--no-sandbox', '--disable-gpu'] });
+const browser = await browserType.launch({
+  executablePath: chromium() ?? undefined,
+  args: ['--no-sandbox', '--disable-gpu'],
+});
 const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
 const cdp = await page.context().newCDPSession(page);
 await page.goto(server.address);
 await page.locator('canvas[data-view=working][data-drawn=thread]').waitFor();
-await page.evaluate(() => { for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look); });
+await page.evaluate(() => {
+  for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look);
+});
 
 await dragFor(warmUp);
 const before = await heap();
 const drags = await dragFor(minutes);
 const after = await heap();
-const grown = (part: keyof Heap) => ({ 'kB before': Math.round(before[part] / 1000), 'kB after': Math.round(after[part] / 1000), 'change %': Math.round(1000 * (after[part] / before[part] - 1)) / 10 });
-console.log(JSON.stringify({ minutes, 'minutes of warming up': warmUp, drags, heap: grown('all'), 'without machine code': grown('withoutCode') }, null, 2));
+const grown = (part: keyof Heap) => ({
+  'kB before': Math.round(before[part] / 1000),
+  'kB after': Math.round(after[part] / 1000),
+  'change %': Math.round(1000 * (after[part] / before[part] - 1)) / 10,
+});
+console.log(
+  JSON.stringify(
+    {
+      minutes,
+      'minutes of warming up': warmUp,
+      drags,
+      heap: grown('all'),
+      'without machine code': grown('withoutCode'),
+    },
+    null,
+    2,
+  ),
+);
 await browser.close();
 await server.close();
 
@@ -56,10 +85,13 @@ async function heap(): Promise<Heap> {
   await cdp.send('HeapProfiler.collectGarbage');
   await cdp.send('HeapProfiler.collectGarbage');
   const all = (await cdp.send('Runtime.getHeapUsage')).usedSize;
-  return { all, withoutCode: all - await codeBytes() };
+  return { all, withoutCode: all - (await codeBytes()) };
 }
 
-type Snapshot = { snapshot: { meta: { node_fields: string[]; node_types: [string[], ...unknown[]] } }; nodes: number[] };
+type Snapshot = {
+  snapshot: { meta: { node_fields: string[]; node_types: [string[], ...unknown[]] } };
+  nodes: number[];
+};
 
 /** What the engine's own code takes of the heap, by a snapshot of it. */
 async function codeBytes(): Promise<number> {
@@ -68,8 +100,16 @@ async function codeBytes(): Promise<number> {
   cdp.on('HeapProfiler.addHeapSnapshotChunk', collect);
   await cdp.send('HeapProfiler.takeHeapSnapshot');
   cdp.off('HeapProfiler.addHeapSnapshotChunk', collect);
-  const { snapshot: { meta }, nodes } = JSON.parse(chunks.join('')) as Snapshot;
-  const [width, type, size, code] = [meta.node_fields.length, meta.node_fields.indexOf('type'), meta.node_fields.indexOf('self_size'), meta.node_types[0].indexOf('code')];
+  const {
+    snapshot: { meta },
+    nodes,
+  } = JSON.parse(chunks.join('')) as Snapshot;
+  const [width, type, size, code] = [
+    meta.node_fields.length,
+    meta.node_fields.indexOf('type'),
+    meta.node_fields.indexOf('self_size'),
+    meta.node_types[0].indexOf('code'),
+  ];
   let bytes = 0;
   for (let node = 0; node < nodes.length; node += width) if (nodes[node + type] === code) bytes += nodes[node + size]!;
   return bytes;

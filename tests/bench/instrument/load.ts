@@ -23,7 +23,10 @@ const lookout = `{
   requestAnimationFrame(look);
 }`;
 
-const browser = await browserType.launch({ executablePath: chromium() ?? undefined, args: ['--no-sandbox', '--disable-gpu'] });
+const browser = await browserType.launch({
+  executablePath: chromium() ?? undefined,
+  args: ['--no-sandbox', '--disable-gpu'],
+});
 const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
 const bench = await signIn(context);
 const state = await context.storageState();
@@ -63,7 +66,12 @@ async function load(on: BrowserContext): Promise<Times> {
   const page = await on.newPage();
   const cdp = await on.newCDPSession(page);
   await cdp.send('Network.enable');
-  await cdp.send('Network.emulateNetworkConditions', { offline: false, latency: 150, downloadThroughput: 1_600_000 / 8, uploadThroughput: 750_000 / 8 });
+  await cdp.send('Network.emulateNetworkConditions', {
+    offline: false,
+    latency: 150,
+    downloadThroughput: 1_600_000 / 8,
+    uploadThroughput: 750_000 / 8,
+  });
   await page.addInitScript({ content: lookout });
   await page.goto(bench, { waitUntil: 'commit' });
   await page.waitForFunction(() => (window as unknown as { times: Times }).times.usable > 0, null, { timeout: 60_000 });

@@ -1,6 +1,15 @@
 import type { CDPSession } from '@playwright/test';
 
-type TraceEvent = { name: string; ph: string; ts: number; dur?: number; tdur?: number; pid: number; tid: number; args?: { data?: { type?: string }; name?: string } };
+type TraceEvent = {
+  name: string;
+  ph: string;
+  ts: number;
+  dur?: number;
+  tdur?: number;
+  pid: number;
+  tid: number;
+  args?: { data?: { type?: string }; name?: string };
+};
 
 /** `work` per change, and all `tasks` from the first change on, in ms the thread itself ran. */
 export type Traced = { readonly work: number[]; readonly tasks: number[] };
@@ -16,7 +25,13 @@ export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): P
   const events: TraceEvent[] = [];
   const collect = ({ value }: { value: unknown[] }) => events.push(...(value as TraceEvent[]));
   cdp.on('Tracing.dataCollected', collect);
-  await cdp.send('Tracing.start', { transferMode: 'ReportEvents', traceConfig: { includedCategories: ['devtools.timeline', 'disabled-by-default-devtools.timeline', '__metadata'], excludedCategories: ['*'] } });
+  await cdp.send('Tracing.start', {
+    transferMode: 'ReportEvents',
+    traceConfig: {
+      includedCategories: ['devtools.timeline', 'disabled-by-default-devtools.timeline', '__metadata'],
+      excludedCategories: ['*'],
+    },
+  });
   await act();
   const complete = new Promise((done) => cdp.once('Tracing.tracingComplete', done));
   await cdp.send('Tracing.end');
@@ -30,7 +45,19 @@ export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): P
 }
 
 /** Pieces of work that belong to a change. Each is a complete event on the main thread; nested ones are counted once. */
-const WORK = ['EventDispatch', 'FireAnimationFrame', 'UpdateLayoutTree', 'Layout', 'PrePaint', 'Paint', 'Layerize', 'Commit', 'RunMicrotasks', 'TimerFire', 'HitTest'];
+const WORK = [
+  'EventDispatch',
+  'FireAnimationFrame',
+  'UpdateLayoutTree',
+  'Layout',
+  'PrePaint',
+  'Paint',
+  'Layerize',
+  'Commit',
+  'RunMicrotasks',
+  'TimerFire',
+  'HitTest',
+];
 
 function sumByChange(events: TraceEvent[]): number[] {
   const pieces = events
@@ -46,11 +73,13 @@ function sumByChange(events: TraceEvent[]): number[] {
     sums[sums.length - 1]! += spent(piece);
     if (process.env.PARTS) parts.set(piece.name, (parts.get(piece.name) ?? 0) + spent(piece));
   }
-  if (process.env.PARTS) console.error([...parts].map(([name, sum]) => `${name} ${(sum / sums.length).toFixed(2)}`).join('  '));
+  if (process.env.PARTS)
+    console.error([...parts].map(([name, sum]) => `${name} ${(sum / sums.length).toFixed(2)}`).join('  '));
   return sums;
 }
 
-const isChange = ({ name, args }: TraceEvent): boolean => name === 'EventDispatch' && ['keydown', 'pointermove'].includes(args?.data?.type ?? '');
+const isChange = ({ name, args }: TraceEvent): boolean =>
+  name === 'EventDispatch' && ['keydown', 'pointermove'].includes(args?.data?.type ?? '');
 const spent = ({ tdur, dur }: TraceEvent): number => (tdur ?? dur ?? 0) / 1000;
 
 /** The thread on which the page's events were dispatched. */

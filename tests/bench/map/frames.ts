@@ -18,8 +18,12 @@ export const framesWhile = (page: Page, what: 'map' | 'empty'): Promise<Frames> 
     const map = document.querySelector<HTMLElement>('[role=grid]')!;
     const scroller = asked === 'map' ? map : emptyLike(map);
     scroller.scrollTo(0, 0);
-    const intervals: number[] = [], script: number[] = [];
-    let last = performance.now(), begun = last, down = 37, right = 41;
+    const intervals: number[] = [],
+      script: number[] = [];
+    let last = performance.now(),
+      begun = last,
+      down = 37,
+      right = 41;
     await new Promise<void>((resolve) => {
       const step = (now: number) => {
         intervals.push(now - last);
@@ -37,23 +41,46 @@ export const framesWhile = (page: Page, what: 'map' | 'empty'): Promise<Frames> 
         channel.port1.onmessage = () => script.push(performance.now() - from);
         channel.port2.postMessage(null);
       };
-      requestAnimationFrame((now) => { last = begun = now; requestAnimationFrame(step); });
+      requestAnimationFrame((now) => {
+        last = begun = now;
+        requestAnimationFrame(step);
+      });
     });
     if (asked === 'empty') scroller.remove();
     return { intervals, script };
 
     function emptyLike(model: HTMLElement): HTMLElement {
-      const box = document.createElement('div'), canvas = document.createElement('canvas'), room = document.createElement('div');
+      const box = document.createElement('div'),
+        canvas = document.createElement('canvas'),
+        room = document.createElement('div');
       Object.assign(box.style, { position: 'relative', overflow: 'auto', height: `${model.clientHeight}px` });
-      Object.assign(canvas.style, { position: 'sticky', top: '0', left: '0', display: 'block', width: `${model.clientWidth}px`, height: `${model.clientHeight}px` });
-      Object.assign(room.style, { position: 'absolute', top: '0', left: '0', width: `${model.scrollWidth}px`, height: `${model.scrollHeight}px` });
+      Object.assign(canvas.style, {
+        position: 'sticky',
+        top: '0',
+        left: '0',
+        display: 'block',
+        width: `${model.clientWidth}px`,
+        height: `${model.clientHeight}px`,
+      });
+      Object.assign(room.style, {
+        position: 'absolute',
+        top: '0',
+        left: '0',
+        width: `${model.scrollWidth}px`,
+        height: `${model.scrollHeight}px`,
+      });
       canvas.width = model.clientWidth;
       canvas.height = model.clientHeight;
       box.append(canvas, room);
       model.before(box);
       const context = canvas.getContext('2d', { alpha: false })!;
       let asked = 0;
-      box.addEventListener('scroll', () => { asked ||= requestAnimationFrame(() => { asked = 0; context.fillRect(0, 0, canvas.width, canvas.height); }); });
+      box.addEventListener('scroll', () => {
+        asked ||= requestAnimationFrame(() => {
+          asked = 0;
+          context.fillRect(0, 0, canvas.width, canvas.height);
+        });
+      });
       return box;
     }
   }, what);

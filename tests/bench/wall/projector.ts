@@ -13,10 +13,19 @@ export async function openProjector(browser: Browser, origin: string, where: str
   await page.getByText('Live', { exact: true }).waitFor();
   await page.evaluate(() => {
     // `data-drawn` is set when the canvas was drawn on; what was drawn in a frame is on the screen when the next one begins.
-    const watch = new MutationObserver(() => requestAnimationFrame(() => {
-      void (globalThis as unknown as { paintedAt: (at: number) => void }).paintedAt(performance.timeOrigin + performance.now());
-    }));
+    const watch = new MutationObserver(() =>
+      requestAnimationFrame(() => {
+        void (globalThis as unknown as { paintedAt: (at: number) => void }).paintedAt(
+          performance.timeOrigin + performance.now(),
+        );
+      }),
+    );
     watch.observe(document.body, { subtree: true, attributes: true, attributeFilter: ['data-drawn'] });
   });
-  return { nextPainted: () => new Promise<number>((done) => { tell = done; }) };
+  return {
+    nextPainted: () =>
+      new Promise<number>((done) => {
+        tell = done;
+      }),
+  };
 }

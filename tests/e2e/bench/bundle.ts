@@ -5,7 +5,10 @@ export type Bundle = { js: string; css: string; worker: string };
 
 /** The bench and its style as the browser gets them, without Next. `frameworkToo` leaves React in. */
 export async function bundleBench(entry: string, frameworkToo = true): Promise<Bundle> {
-  const [page, worker] = await Promise.all([bundle(entry, frameworkToo), bundle('app/_bench/drawing/painter.worker.ts', true)]);
+  const [page, worker] = await Promise.all([
+    bundle(entry, frameworkToo),
+    bundle('app/_bench/drawing/painter.worker.ts', true),
+  ]);
   return { ...page, worker: worker.js };
 }
 

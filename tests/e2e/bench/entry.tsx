@@ -7,15 +7,20 @@ import type { BenchProps } from '@/app/_bench/props';
 import type { BenchSession } from '@/app/_bench/session/session';
 
 /** The bench on a page of its own, with what a real page would give it: for tests, figures and pictures. */
-const props = JSON.parse(document.getElementById('props')?.textContent ?? '{}') as BenchProps & { guided?: boolean; practice?: boolean };
+const props = JSON.parse(document.getElementById('props')?.textContent ?? '{}') as BenchProps & {
+  guided?: boolean;
+  practice?: boolean;
+};
 const root = document.getElementById('main');
 const note = (name: string, value: unknown) => Object.assign(window, { [name]: value });
 if (root) {
   createRoot(root).render(
-    props.practice
-      ? <Sitting packs={[props.pack]} personKey={props.personKey} results={[]} save={props.save} />
-      : props.guided
-      ? <GuidedWorkbench {...props} onDone={(how) => void note('guideEnded', how)} />
-      : <Workbench {...props} onSession={(session: BenchSession) => note('benchSession', session)} />,
+    props.practice ? (
+      <Sitting packs={[props.pack]} personKey={props.personKey} results={[]} save={props.save} />
+    ) : props.guided ? (
+      <GuidedWorkbench {...props} onDone={(how) => void note('guideEnded', how)} />
+    ) : (
+      <Workbench {...props} onSession={(session: BenchSession) => note('benchSession', session)} />
+    ),
   );
 }

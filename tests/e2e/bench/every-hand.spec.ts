@@ -9,7 +9,16 @@ test('a pen drags a gap as a mouse does', async ({ page, open }) => {
   const cdp = await page.context().newCDPSession(page);
   const { x, y } = await placeOfGap(page, 2);
   const pen = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', at: number) =>
-    cdp.send('Input.dispatchMouseEvent', { type, x: at, y, pointerType: 'pen', force: 0.5, button: 'left', buttons: type === 'mouseReleased' ? 0 : 1, clickCount: 1 });
+    cdp.send('Input.dispatchMouseEvent', {
+      type,
+      x: at,
+      y,
+      pointerType: 'pen',
+      force: 0.5,
+      button: 'left',
+      buttons: type === 'mouseReleased' ? 0 : 1,
+      clickCount: 1,
+    });
   await pen('mousePressed', x);
   for (const dx of [5, 12, 20]) await pen('mouseMoved', x + dx);
   await pen('mouseReleased', x + 20);
@@ -18,7 +27,10 @@ test('a pen drags a gap as a mouse does', async ({ page, open }) => {
   expect(offsets.filter((offset) => offset !== 0)).toHaveLength(1);
 });
 
-test('a tap chooses and changes nothing; a finger dragged up and down leaves the line alone', async ({ browser, open }) => {
+test('a tap chooses and changes nothing; a finger dragged up and down leaves the line alone', async ({
+  browser,
+  open,
+}) => {
   const context = await browser.newContext({ hasTouch: true, viewport: { width: 390, height: 800 } });
   const page = await context.newPage();
   await open(page);
@@ -49,7 +61,11 @@ test('for a screen reader each gap is a slider with its words, and can be moved 
   const names = nodes.filter(({ role }) => role?.value === 'slider').map(({ name }) => String(name?.value));
   expect(names).toHaveLength(8);
   expect(names.slice(0, 2)).toEqual(['gap between capital V and o', 'gap between o and l']);
-  for (const slider of await page.locator('[data-gap]').all()) await expect(slider).toHaveAttribute('aria-valuetext', /^offset 0, total (0|minus \d+|plus \d+)\. (About|A little|Clearly|Much|This line has too few)/);
+  for (const slider of await page.locator('[data-gap]').all())
+    await expect(slider).toHaveAttribute(
+      'aria-valuetext',
+      /^offset 0, total (0|minus \d+|plus \d+)\. (About|A little|Clearly|Much|This line has too few)/,
+    );
   // Assistive technology sets the value itself, without keys.
   const second = page.getByRole('slider', { name: 'gap between o and l' });
   await second.fill('-15');
@@ -64,11 +80,30 @@ test('every way of looking shows another picture, and all go together', async ({
   const seen = new Set([plain]);
   const looks = page.getByRole('group', { name: 'Look at it' }).getByRole('button');
   const names = await looks.allTextContents();
-  expect(names).toEqual(['White between', 'White inside', 'Letters hidden', 'Three letters', 'Blurred', 'On its head', 'Mirrored', 'Opposite ground', 'Guide lines', 'Show me why']);
+  expect(names).toEqual([
+    'White between',
+    'White inside',
+    'Letters hidden',
+    'Three letters',
+    'Blurred',
+    'On its head',
+    'Mirrored',
+    'Opposite ground',
+    'Guide lines',
+    'Show me why',
+  ]);
   for (const name of names) {
     const button = looks.filter({ hasText: name });
     await button.click();
-    await expect.poll(async () => { const now = await picture(page); return seen.has(now) ? 'seen before' : seen.add(now) && 'new'; }, { message: name }).toBe('new');
+    await expect
+      .poll(
+        async () => {
+          const now = await picture(page);
+          return seen.has(now) ? 'seen before' : seen.add(now) && 'new';
+        },
+        { message: name },
+      )
+      .toBe('new');
     await button.click();
   }
   for (const name of names) await looks.filter({ hasText: name }).click();
@@ -76,15 +111,20 @@ test('every way of looking shows another picture, and all go together', async ({
   await expect.poll(async () => seen.has(await picture(page))).toBe(false);
 });
 
-test('on the opposite ground the letters are as plain to see as on their own, there and back', async ({ page, open }) => {
+test('on the opposite ground the letters are as plain to see as on their own, there and back', async ({
+  page,
+  open,
+}) => {
   await open();
   const button = page.getByRole('button', { name: 'Opposite ground' });
   // Ink covers far less of the working view than ground does: the middle value is the ground's.
   for (const ground of [255, 0, 255]) {
-    await expect.poll(async () => {
-      const { darkest, lightest, middle } = await greysOf(page);
-      return { apart: lightest - darkest > 200, ground: Math.abs(middle - ground) < 40 };
-    }).toEqual({ apart: true, ground: true });
+    await expect
+      .poll(async () => {
+        const { darkest, lightest, middle } = await greysOf(page);
+        return { apart: lightest - darkest > 200, ground: Math.abs(middle - ground) < 40 };
+      })
+      .toEqual({ apart: true, ground: true });
     await button.click();
   }
 });
@@ -98,11 +138,15 @@ test('a full device says so, and the change still goes to the server', async ({ 
     };
   });
   await open();
-  await page.evaluate(() => { (window as { deviceIsFull?: boolean }).deviceIsFull = true; });
+  await page.evaluate(() => {
+    (window as { deviceIsFull?: boolean }).deviceIsFull = true;
+  });
   server.behave('silent');
   await page.locator('[data-gap="0"]').focus();
   await page.keyboard.press('PageDown');
-  await expect(page.getByText('This device has no room to keep changes. Leave this page open until it says that all is saved.')).toBeVisible();
+  await expect(
+    page.getByText('This device has no room to keep changes. Leave this page open until it says that all is saved.'),
+  ).toBeVisible();
   server.behave('well');
   await expect(page.getByText('All changes are saved.')).toBeVisible({ timeout: 60_000 });
   expect(server.toy().kept().document.offsets[0]).toBe(-20);
@@ -112,7 +156,12 @@ test('a page that is zoomed says so', async ({ page, open }) => {
   await open();
   const cdp = await page.context().newCDPSession(page);
   // What the browser's own zoom does to a page: fewer CSS px on the same screen, each of them larger.
-  await cdp.send('Emulation.setDeviceMetricsOverride', { width: 1024, height: 720, deviceScaleFactor: 1.25, mobile: false });
+  await cdp.send('Emulation.setDeviceMetricsOverride', {
+    width: 1024,
+    height: 720,
+    deviceScaleFactor: 1.25,
+    mobile: false,
+  });
   await expect(page.getByText(/The page has been zoomed to 125.%/)).toBeVisible();
 });
 
@@ -134,11 +183,19 @@ test('undo and redo reach back through the sitting after a reload', async ({ pag
 
 /** Greys of the working view as it is seen, 0 black to 255 white. */
 async function greysOf(page: Page): Promise<{ darkest: number; lightest: number; middle: number }> {
-  return page.evaluate(async (base64) => {
-    const image = await createImageBitmap(new Blob([Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))], { type: 'image/png' }));
-    const context = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
-    context.drawImage(image, 0, 0);
-    const greys = context.getImageData(0, 0, image.width, image.height).data.filter((_, place) => place % 4 === 1).sort();
-    return { darkest: greys[0]!, lightest: greys[greys.length - 1]!, middle: greys[Math.floor(greys.length / 2)]! };
-  }, await picture(page));
+  return page.evaluate(
+    async (base64) => {
+      const image = await createImageBitmap(
+        new Blob([Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))], { type: 'image/png' }),
+      );
+      const context = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+      context.drawImage(image, 0, 0);
+      const greys = context
+        .getImageData(0, 0, image.width, image.height)
+        .data.filter((_, place) => place % 4 === 1)
+        .sort();
+      return { darkest: greys[0]!, lightest: greys[greys.length - 1]!, middle: greys[Math.floor(greys.length / 2)]! };
+    },
+    await picture(page),
+  );
 }

@@ -44,10 +44,11 @@ test('where less motion is asked for, a sitting is gone through by hand', async 
 test('points are true once a card was held to the screen, and after a reload', async ({ page, server, open }) => {
   server.props = { size: { value: 72, unit: 'pt' } };
   await open();
-  const inkHeight = () => page.evaluate(() => {
-    const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;
-    return canvas.clientHeight;
-  });
+  const inkHeight = () =>
+    page.evaluate(() => {
+      const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;
+      return canvas.clientHeight;
+    });
   const nominal = await inkHeight();
   await page.getByRole('button', { name: 'True size on screen' }).click();
   const slider = page.getByRole('slider', { name: 'Width of the frame' });
@@ -70,12 +71,21 @@ test('on paper there is only the line, as outlines at its true size', async ({ p
   await expect(page.locator('canvas[data-view=working]')).toBeHidden();
   await expect(page.getByRole('button', { name: 'White between' })).toBeHidden();
   // 72 px for one em of 1000 units: the drawing is as many px high as its frame has units, times 0.072.
-  const [units, height] = await drawing.evaluate((svg: SVGSVGElement) => [svg.viewBox.baseVal.height, svg.getBoundingClientRect().height]);
+  const [units, height] = await drawing.evaluate((svg: SVGSVGElement) => [
+    svg.viewBox.baseVal.height,
+    svg.getBoundingClientRect().height,
+  ]);
   expect(height! / units!).toBeCloseTo(0.072, 3);
 });
 
-test('another setting is laid under, beside and in turn, and nothing of it is saved', async ({ page, server, open }) => {
-  server.props = { underlays: [{ id: 'last', label: 'Last proof', spacing: { tracking: -20, offsets: new Array(8).fill(-10) } }] };
+test('another setting is laid under, beside and in turn, and nothing of it is saved', async ({
+  page,
+  server,
+  open,
+}) => {
+  server.props = {
+    underlays: [{ id: 'last', label: 'Last proof', spacing: { tracking: -20, offsets: new Array(8).fill(-10) } }],
+  };
   await open();
   await page.getByLabel('Compare with').selectOption('Last proof');
   await page.getByRole('combobox', { name: 'How', exact: true }).selectOption('beside it');
@@ -89,15 +99,24 @@ test('another setting is laid under, beside and in turn, and nothing of it is sa
 
 test('on a blurred line the marks of the chosen gap stay sharp, and go with the blur', async ({ page, open }) => {
   await open();
-  const blurs = () => page.locator('canvas[data-view=working]').evaluate((line) => [...line.parentElement!.querySelectorAll('canvas')].map((canvas) => canvas.style.filter));
+  const blurs = () =>
+    page
+      .locator('canvas[data-view=working]')
+      .evaluate((line) => [...line.parentElement!.querySelectorAll('canvas')].map((canvas) => canvas.style.filter));
   await page.getByRole('button', { name: 'Blurred' }).click();
   await expect.poll(blurs).toEqual([expect.stringMatching(/^blur\(/), '']);
   // Under the sharp marks the blurred line has none: at its upper edge nothing is painted.
-  const paintedRows = () => page.locator('canvas[data-view=working]').evaluate((line) => [...line.parentElement!.querySelectorAll('canvas')].map((canvas) => {
-    const context = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height }).getContext('2d')!;
-    context.drawImage(canvas, 0, 0);
-    return context.getImageData(0, 0, canvas.width, 3).data.some((value) => value > 0);
-  }));
+  const paintedRows = () =>
+    page.locator('canvas[data-view=working]').evaluate((line) =>
+      [...line.parentElement!.querySelectorAll('canvas')].map((canvas) => {
+        const context = Object.assign(document.createElement('canvas'), {
+          width: canvas.width,
+          height: canvas.height,
+        }).getContext('2d')!;
+        context.drawImage(canvas, 0, 0);
+        return context.getImageData(0, 0, canvas.width, 3).data.some((value) => value > 0);
+      }),
+    );
   await expect.poll(paintedRows).toEqual([false, true]);
   await page.getByRole('button', { name: 'Blurred' }).click();
   await expect.poll(blurs).toEqual(['']);

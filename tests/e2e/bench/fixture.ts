@@ -20,8 +20,17 @@ export async function packOf(name: 'volta-yawl' | 'market-avenue'): Promise<Pack
 
 export function propsOf(pack: Pack, more: Partial<BenchProps> = {}): BenchProps {
   return {
-    mode: 'work', pack, size: { value: 72, unit: 'px' }, ground: 'light', spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) }, version: 0,
-    draftId: 'draft-1', personKey: 'person-1', tells: 'everything', save: '/save', ...more,
+    mode: 'work',
+    pack,
+    size: { value: 72, unit: 'px' },
+    ground: 'light',
+    spacing: { tracking: 0, offsets: pack.builtIn.map(() => 0) },
+    version: 0,
+    draftId: 'draft-1',
+    personKey: 'person-1',
+    tells: 'everything',
+    save: '/save',
+    ...more,
   };
 }
 

@@ -3,14 +3,20 @@ import { onPage, placeOfGap, test } from './fixture';
 
 const saved = 'All changes are saved.';
 
-test('a gap is dragged: it follows the hand exactly, everything right of it moves, and it is one step of undo', async ({ page, server, open }) => {
+test('a gap is dragged: it follows the hand exactly, everything right of it moves, and it is one step of undo', async ({
+  page,
+  server,
+  open,
+}) => {
   await open();
   const before = await Promise.all([0, 1, 2, 3].map((gap) => placeOfGap(page, gap)));
   await page.mouse.move(before[1]!.x, before[1]!.y);
   await page.mouse.down();
   for (const dx of [4, 9, 20, 30]) await page.mouse.move(before[1]!.x + dx, before[1]!.y);
   await page.mouse.up();
-  const em = await page.evaluate(() => document.querySelector<HTMLCanvasElement>('canvas[data-view=working]')!.clientWidth);
+  const em = await page.evaluate(
+    () => document.querySelector<HTMLCanvasElement>('canvas[data-view=working]')!.clientWidth,
+  );
   const { offsets } = await onPage(page);
   expect(em).toBeGreaterThan(0);
   expect(offsets[1]).toBeGreaterThan(50);
@@ -59,7 +65,10 @@ test('the keyboard alone does the whole job', async ({ page, server, open }) => 
   await page.keyboard.press('Enter');
   expect((await onPage(page)).offsets[1]).toBe(-12);
   await expect(page.getByRole('slider', { name: 'gap between o and l' })).toBeFocused();
-  await expect(page.getByRole('slider', { name: 'gap between o and l' })).toHaveAttribute('aria-valuetext', /^offset minus 12, total minus \d+/);
+  await expect(page.getByRole('slider', { name: 'gap between o and l' })).toHaveAttribute(
+    'aria-valuetext',
+    /^offset minus 12, total minus \d+/,
+  );
   await page.keyboard.press('j');
   await page.keyboard.press('Shift+J');
   await page.keyboard.press('ArrowDown');
@@ -141,8 +150,14 @@ test('one finger drags, two zoom', async ({ browser, open }) => {
   await touch('touchEnd', []);
   const dragged = (await onPage(page)).offsets[0]!;
   expect(dragged).toBeLessThan(-50);
-  await touch('touchStart', [[x, y], [x + 60, y]]);
-  await touch('touchMove', [[x - 30, y], [x + 90, y]]);
+  await touch('touchStart', [
+    [x, y],
+    [x + 60, y],
+  ]);
+  await touch('touchMove', [
+    [x - 30, y],
+    [x + 90, y],
+  ]);
   await touch('touchEnd', []);
   expect(await page.evaluate(() => window.benchSession.store.get().zoom)).toBeCloseTo(2, 1);
   expect((await onPage(page)).offsets[0]).toBe(dragged);

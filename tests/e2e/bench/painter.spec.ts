@@ -3,9 +3,14 @@ import { onPage, placeOfGap, test } from './fixture';
 
 const line = 'canvas[data-view=working]';
 
-test('the page paints until the thread’s code has come, and the thread goes on from there, in the middle of a drag too', async ({ page, open }) => {
+test('the page paints until the thread’s code has come, and the thread goes on from there, in the middle of a drag too', async ({
+  page,
+  open,
+}) => {
   let come = () => {};
-  const held = new Promise<void>((resolve) => { come = resolve; });
+  const held = new Promise<void>((resolve) => {
+    come = resolve;
+  });
   await page.route('**/painter.worker.ts', async (route) => {
     await held;
     await route.continue();

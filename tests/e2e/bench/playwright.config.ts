@@ -13,7 +13,13 @@ export default defineConfig({
     viewport: { width: 1280, height: 900 },
     launchOptions: {
       executablePath: chromium() ?? undefined,
-      args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
     },
   },
 });

@@ -14,7 +14,13 @@ test('a sitting ends with the smallest fault seen, and is there the next time', 
     const upper = page.getByRole('button', { name: 'The upper one' });
     if (!(await upper.isVisible())) break;
     await upper.click();
-    await expect(page.getByRole('status').filter({ hasText: /^(Yes|No): the gap between “.” and “.” (above|below) is too (wide|tight) by \d+ thousandths\.$/ })).toBeVisible();
+    await expect(
+      page
+        .getByRole('status')
+        .filter({
+          hasText: /^(Yes|No): the gap between “.” and “.” (above|below) is too (wide|tight) by \d+ thousandths\.$/,
+        }),
+    ).toBeVisible();
     if (look === 0) expect((await axeOn(page).include('#main').analyze()).violations.map(({ id }) => id)).toEqual([]);
     await next.click();
   }
@@ -25,7 +31,10 @@ test('a sitting ends with the smallest fault seen, and is there the next time', 
   await expect(page.getByRole('columnheader', { name: /a round side, 48.px/ })).toBeVisible();
 });
 
-test('results wait on the device until the server has them, those of earlier days too, and are sent once', async ({ page, server }) => {
+test('results wait on the device until the server has them, those of earlier days too, and are sent once', async ({
+  page,
+  server,
+}) => {
   server.props = { practice: true, save: '/results' };
   let answers = false;
   const sent: { requestKey: string; fault: number }[][] = [];
@@ -36,7 +45,14 @@ test('results wait on the device until the server has them, those of earlier day
   });
   // As an earlier release kept them: without a key, without the looks.
   await page.addInitScript(() => {
-    if (!sessionStorage.getItem('seeded')) localStorage.setItem('kerncrit/person-1/eye', JSON.stringify([{ at: '2026-09-01T08:00:00.000Z', task: 'gap off', kind: 'open', size: 48, fault: 31 }, { at: 'nonsense' }]));
+    if (!sessionStorage.getItem('seeded'))
+      localStorage.setItem(
+        'kerncrit/person-1/eye',
+        JSON.stringify([
+          { at: '2026-09-01T08:00:00.000Z', task: 'gap off', kind: 'open', size: 48, fault: 31 },
+          { at: 'nonsense' },
+        ]),
+      );
     sessionStorage.setItem('seeded', 'yes');
   });
   await page.goto(server.address);
@@ -45,7 +61,9 @@ test('results wait on the device until the server has them, those of earlier day
   answers = true;
   await page.getByRole('button', { name: 'Send them now' }).click();
   await expect(page.getByText('All your results are kept with your account.')).toBeVisible();
-  expect(sent.map((results) => results.map(({ requestKey, fault }) => [requestKey, fault]))).toEqual([[['of-2026-09-01T08:00:00.000Z', 31]]]);
+  expect(sent.map((results) => results.map(({ requestKey, fault }) => [requestKey, fault]))).toEqual([
+    [['of-2026-09-01T08:00:00.000Z', 31]],
+  ]);
   await page.reload();
   await page.getByRole('button', { name: 'Which gap is off?' }).waitFor();
   expect(sent).toHaveLength(1);
@@ -62,7 +80,9 @@ test('which gap is off: the line itself is pointed at, and arrows walk along the
   await expect(page.locator('[data-part=ticks]')).toHaveCount(1);
   const box = (await page.locator('svg.line-true').boundingBox())!;
   await page.mouse.click(box.x + 0.5 * box.width, box.y + 0.5 * box.height);
-  await expect(page.getByRole('status')).toHaveText(/^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/);
+  await expect(page.getByRole('status')).toHaveText(
+    /^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/,
+  );
 });
 
 test('which gap is off: the wrong one is told, and the right one named', async ({ page, server }) => {
@@ -70,7 +90,9 @@ test('which gap is off: the wrong one is told, and the right one named', async (
   await page.goto(server.address);
   await page.getByRole('button', { name: 'Which gap is off?' }).click();
   await page.getByRole('group', { name: 'Gaps of the line, in order' }).getByRole('button').first().click();
-  await expect(page.getByRole('status')).toHaveText(/^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/);
+  await expect(page.getByRole('status')).toHaveText(
+    /^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/,
+  );
   await page.getByRole('button', { name: 'Leave off' }).click();
   await expect(page.getByRole('button', { name: 'Which gap is off?' })).toBeVisible();
 });

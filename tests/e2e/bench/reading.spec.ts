@@ -9,12 +9,18 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await open(page);
     await page.getByRole('button', { name: 'Keys' }).click();
     const { violations } = await axeOn(page).analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)).toEqual([]);
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`),
+    ).toEqual([]);
     await context.close();
   });
 }
 
-test('the bench tells nothing where the exercise says so, unless gaps are spoken for this student', async ({ page, server, open }) => {
+test('the bench tells nothing where the exercise says so, unless gaps are spoken for this student', async ({
+  page,
+  server,
+  open,
+}) => {
   server.props = { tells: 'nothing' };
   await open();
   await expect(page.getByText(/rest of the line/)).toHaveCount(0);
@@ -34,7 +40,10 @@ test('the line stands where the browser would set it', async ({ page, open }) =>
   const widths = await page.evaluate(() => {
     const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;
     // What another thread has painted can be looked at by laying it on a canvas of our own.
-    const context = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height }).getContext('2d')!;
+    const context = Object.assign(document.createElement('canvas'), {
+      width: canvas.width,
+      height: canvas.height,
+    }).getContext('2d')!;
     context.drawImage(canvas, 0, 0);
     const row = context.getImageData(0, 0, canvas.width, canvas.height);
     let first = canvas.width;
@@ -42,12 +51,17 @@ test('the line stands where the browser would set it', async ({ page, open }) =>
     for (let i = 3; i < row.data.length; i += 4) {
       const x = ((i - 3) / 4) % canvas.width;
       // Thin ends of serifs fill their pixels in part.
-      if (row.data[i]! > 24) { first = Math.min(first, x); last = Math.max(last, x); }
+      if (row.data[i]! > 24) {
+        first = Math.min(first, x);
+        last = Math.max(last, x);
+      }
     }
     return { inked: last + 1 - first, dpr: devicePixelRatio };
   });
   const { readFile } = await import('node:fs/promises');
-  const font = (await readFile('node_modules/@fontsource/libre-baskerville/files/libre-baskerville-latin-400-normal.woff2')).toString('base64');
+  const font = (
+    await readFile('node_modules/@fontsource/libre-baskerville/files/libre-baskerville-latin-400-normal.woff2')
+  ).toString('base64');
   const expected = await page.evaluate(async (data) => {
     const face = new FontFace('Oracle', `url(data:font/woff2;base64,${data})`);
     document.fonts.add(await face.load());
@@ -70,15 +84,19 @@ test('three letters at a time move on with the gap', async ({ page, open }) => {
   await open();
   await page.keyboard.press('Tab');
   await page.keyboard.press('t');
-  const inkedColumns = () => page.evaluate(() => {
-    const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=working]')!;
-    const context = Object.assign(document.createElement('canvas'), { width: canvas.width, height: canvas.height }).getContext('2d')!;
-    context.drawImage(canvas, 0, 0);
-    const { data } = context.getImageData(0, canvas.height / 2, canvas.width, 1);
-    let last = 0;
-    for (let x = 0; x < canvas.width; x += 1) if (data[4 * x + 3]! > 128) last = x;
-    return last;
-  });
+  const inkedColumns = () =>
+    page.evaluate(() => {
+      const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=working]')!;
+      const context = Object.assign(document.createElement('canvas'), {
+        width: canvas.width,
+        height: canvas.height,
+      }).getContext('2d')!;
+      context.drawImage(canvas, 0, 0);
+      const { data } = context.getImageData(0, canvas.height / 2, canvas.width, 1);
+      let last = 0;
+      for (let x = 0; x < canvas.width; x += 1) if (data[4 * x + 3]! > 128) last = x;
+      return last;
+    });
   await page.waitForTimeout(100);
   const first = await inkedColumns();
   const fourth = (await placeOfGap(page, 2)).x;

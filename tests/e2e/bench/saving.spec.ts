@@ -3,7 +3,12 @@ import { onPage, test } from './fixture';
 
 const nudge = 'ArrowRight';
 
-test('without an answer everything is kept, through a closed page too, and goes out when the server is back', async ({ page, server, open, context }) => {
+test('without an answer everything is kept, through a closed page too, and goes out when the server is back', async ({
+  page,
+  server,
+  open,
+  context,
+}) => {
   await open();
   server.behave('silent');
   await page.keyboard.press('Tab');
@@ -77,7 +82,12 @@ test('two windows of one person follow each other and do not fight', async ({ pa
   await expect(other.getByText('All changes are saved.')).toBeVisible();
 });
 
-test('a conflict between two devices shows both and goes on with the one that is chosen', async ({ page, server, open, browser }) => {
+test('a conflict between two devices shows both and goes on with the one that is chosen', async ({
+  page,
+  server,
+  open,
+  browser,
+}) => {
   await open();
   const tablet = await (await browser.newContext()).newPage();
   await open(tablet);

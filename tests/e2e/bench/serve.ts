@@ -9,7 +9,14 @@ import type { Bundle } from './bundle';
 /** How the server behaves at the moment. */
 export type Manner = 'well' | 'silent' | 'answer lost' | 'signed out' | 'refuses';
 
-export type BenchServer = { address: string; toy(): ToyServer; behave(manner: Manner): void; props: Partial<BenchProps> & { guided?: boolean; practice?: boolean }; requests: number; close(): Promise<void> };
+export type BenchServer = {
+  address: string;
+  toy(): ToyServer;
+  behave(manner: Manner): void;
+  props: Partial<BenchProps> & { guided?: boolean; practice?: boolean };
+  requests: number;
+  close(): Promise<void>;
+};
 
 /** Serves one bench page and keeps its draft by the rules of the wire. */
 export async function serveBench(bundle: Bundle, props: BenchProps): Promise<BenchServer> {
@@ -22,7 +29,8 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
       request.on('data', (chunk) => (body += String(chunk)));
       request.on('end', () => {
         here.requests += 1;
-        const answer = (status: number, value: unknown) => response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(value));
+        const answer = (status: number, value: unknown) =>
+          response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(value));
         if (manner === 'silent') return request.socket.destroy();
         if (manner === 'signed out') return answer(401, { error: { code: 'SIGNED_OUT', said: 'Sign in again.' } });
         if (manner === 'refuses') return answer(403, { error: { code: 'CLOSED', said: 'The round is over.' } });
@@ -34,11 +42,22 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
       });
       return;
     }
-    if (request.url === '/bench.js') return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.js);
-    if (request.url === '/painter.worker.ts') return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.worker);
+    if (request.url === '/bench.js')
+      return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.js);
+    if (request.url === '/painter.worker.ts')
+      return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.worker);
     if (request.url === '/bench.css') return response.writeHead(200, { 'content-type': 'text/css' }).end(bundle.css);
     const { version, document } = toy.kept();
-    const given = { ...props, ...here.props, version, ...(({ spacing, tolerances, reasons }) => ({ spacing, ...(tolerances && { tolerances }), ...(reasons && { reasons }) }))(toWire(document)) };
+    const given = {
+      ...props,
+      ...here.props,
+      version,
+      ...(({ spacing, tolerances, reasons }) => ({
+        spacing,
+        ...(tolerances && { tolerances }),
+        ...(reasons && { reasons }),
+      }))(toWire(document)),
+    };
     response.writeHead(200, { 'content-type': 'text/html' }).end(page(given, fonts));
   });
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
@@ -48,7 +67,11 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
     behave: (next) => (manner = next),
     props: {},
     requests: 0,
-    close: () => new Promise((done) => { server.closeAllConnections(); server.close(() => done()); }),
+    close: () =>
+      new Promise((done) => {
+        server.closeAllConnections();
+        server.close(() => done());
+      }),
   };
   return here;
 }
@@ -62,7 +85,19 @@ function page(props: object, fonts: string): string {
 async function fontFaces(): Promise<string> {
   const face = async (name: string, path: string, weight: string) =>
     `@font-face{font-family:'${name}';font-weight:${weight};src:url(data:font/woff2;base64,${(await readFile(path)).toString('base64')})}`;
-  const text = await face('Bench Text', 'node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2', '200 900');
-  const plain = await Promise.all([400, 600].map((weight) => face('Bench Plain', `node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-${weight}-normal.woff2`, String(weight))));
+  const text = await face(
+    'Bench Text',
+    'node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2',
+    '200 900',
+  );
+  const plain = await Promise.all(
+    [400, 600].map((weight) =>
+      face(
+        'Bench Plain',
+        `node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-${weight}-normal.woff2`,
+        String(weight),
+      ),
+    ),
+  );
   return `${text}${plain.join('')}:root{--font-text:'Bench Text';--font-plain:'Bench Plain'}`;
 }

@@ -5,7 +5,14 @@ test('runs two at once, in the order they came, and refuses when the line is ful
   const inTurn = atMost({ running: 2, waiting: 2 });
   const started: string[] = [];
   const finish = new Map<string, () => void>();
-  const task = (name: string) => inTurn(() => new Promise<string>((done) => { started.push(name); finish.set(name, () => done(name)); }));
+  const task = (name: string) =>
+    inTurn(
+      () =>
+        new Promise<string>((done) => {
+          started.push(name);
+          finish.set(name, () => done(name));
+        }),
+    );
   const [a, b, c, d] = [task('a'), task('b'), task('c'), task('d')];
   await expect(task('e')).rejects.toMatchObject({ code: 'UNAVAILABLE', retryAfterSeconds: 5 });
   expect(started).toEqual(['a', 'b']);

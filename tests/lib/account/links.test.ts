@@ -31,14 +31,21 @@ describeOnBothDatabases('the first instructor’s link', (suite) => {
     const [older, newer] = [await make(), await make()];
     await expect(readFirstLink(visitor(), { token: older })).rejects.toMatchObject({ code: 'NOT_FOUND' });
     const { expiresAt } = await readFirstLink(visitor(), { token: newer });
-    await expect(readFirstLink(visitor(), { token: newer }, { now: expiresAt })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(readFirstLink(visitor(), { token: newer }, { now: expiresAt })).rejects.toMatchObject({
+      code: 'NOT_FOUND',
+    });
   });
 
   it('lets exactly one in when several open it at once, and none is printed after that', async () => {
     const token = await make();
-    const tries = await Promise.allSettled(Array.from({ length: 5 }, (_, n) => becomeFirstInstructor(visitor(), { token, ...account(`first${n}@school.example`) })));
+    const tries = await Promise.allSettled(
+      Array.from({ length: 5 }, (_, n) =>
+        becomeFirstInstructor(visitor(), { token, ...account(`first${n}@school.example`) }),
+      ),
+    );
     expect(tries.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
-    for (const refused of tries) if (refused.status === 'rejected') expect(refused.reason).toMatchObject({ code: 'EXPIRED' });
+    for (const refused of tries)
+      if (refused.status === 'rejected') expect(refused.reason).toMatchObject({ code: 'EXPIRED' });
     expect(await suite.db.user.count({ where: { mayCreateCourses: true } })).toBe(1);
     expect(await firstLink('https://type.school.example')).toBeNull();
   });
@@ -47,7 +54,10 @@ describeOnBothDatabases('the first instructor’s link', (suite) => {
     await suite.db.user.updateMany({ data: { mayCreateCourses: false } });
     const person = await addPerson(suite.db);
     const token = await make();
-    await expect(becomeFirstInstructor(visitor(), { token, ...account(person.email) })).rejects.toMatchObject({ code: 'INVALID', fields: { email: expect.stringContaining('sign in') } });
+    await expect(becomeFirstInstructor(visitor(), { token, ...account(person.email) })).rejects.toMatchObject({
+      code: 'INVALID',
+      fields: { email: expect.stringContaining('sign in') },
+    });
     await takeUpFirstLink(person.caller, { token });
     expect((await suite.db.user.findUniqueOrThrow({ where: { id: person.id } })).mayCreateCourses).toBe(true);
   });
@@ -55,7 +65,9 @@ describeOnBothDatabases('the first instructor’s link', (suite) => {
 
 describeOnBothDatabases('a link for a new password', (suite) => {
   let passwordHash: string;
-  beforeAll(async () => { passwordHash = await hashPassword('paper boats in rain'); });
+  beforeAll(async () => {
+    passwordHash = await hashPassword('paper boats in rain');
+  });
 
   async function classOf() {
     const [teacher, student] = [await addPerson(suite.db), await addPerson(suite.db, { passwordHash })];
@@ -70,38 +82,62 @@ describeOnBothDatabases('a link for a new password', (suite) => {
     const { sessionToken } = await signIn(visitor(), { email: student.email, password: 'paper boats in rain' });
     const token = tokenOf((await handOverPasswordLink(teacher.caller, { courseId, memberId })).path);
     expect(await readPasswordLink(visitor(), { token })).toMatchObject({ email: student.email });
-    const tries = await Promise.allSettled(Array.from({ length: 4 }, () => resetPassword(visitor(), { token, newPassword: 'kites above the mole' })));
+    const tries = await Promise.allSettled(
+      Array.from({ length: 4 }, () => resetPassword(visitor(), { token, newPassword: 'kites above the mole' })),
+    );
     expect(tries.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
     expect(await recogniseSession(systemCaller('test'), { sessionToken })).toBeNull();
     await signIn(visitor(), { email: student.email, password: 'kites above the mole' });
-    expect(await suite.db.auditEvent.count({ where: { courseId, verb: 'password link handed over', subject: `member:${memberId}`, actorId: teacher.id } })).toBe(1);
+    expect(
+      await suite.db.auditEvent.count({
+        where: { courseId, verb: 'password link handed over', subject: `member:${memberId}`, actorId: teacher.id },
+      }),
+    ).toBe(1);
   });
 
   it('stops working when a newer one is made, and after a day', async () => {
     const { teacher, courseId, memberId } = await classOf();
     const make = async () => handOverPasswordLink(teacher.caller, { courseId, memberId });
     const [older, newer] = [await make(), await make()];
-    await expect(resetPassword(visitor(), { token: tokenOf(older.path), newPassword: 'kites above the mole' })).rejects.toMatchObject({ code: 'EXPIRED' });
-    await expect(resetPassword(visitor(), { token: tokenOf(newer.path), newPassword: 'kites above the mole' }, { now: newer.expiresAt })).rejects.toMatchObject({ code: 'EXPIRED' });
+    await expect(
+      resetPassword(visitor(), { token: tokenOf(older.path), newPassword: 'kites above the mole' }),
+    ).rejects.toMatchObject({ code: 'EXPIRED' });
+    await expect(
+      resetPassword(
+        visitor(),
+        { token: tokenOf(newer.path), newPassword: 'kites above the mole' },
+        { now: newer.expiresAt },
+      ),
+    ).rejects.toMatchObject({ code: 'EXPIRED' });
   });
 
   it('is never made for somebody who teaches anywhere or may open courses', async () => {
     const { teacher, student, courseId, memberId, teacherMember } = await classOf();
     await suite.db.user.update({ where: { id: student.id }, data: { mayCreateCourses: true } });
-    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({ code: 'CONFLICT' });
+    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
+      code: 'CONFLICT',
+    });
     await suite.db.user.update({ where: { id: student.id }, data: { mayCreateCourses: false } });
     await addMember(suite.db, await addCourse(suite.db, 'Elsewhere'), student.id, 'instructor');
-    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({ code: 'CONFLICT' });
-    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId: teacherMember })).rejects.toMatchObject({ code: 'CONFLICT' });
+    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
+      code: 'CONFLICT',
+    });
+    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId: teacherMember })).rejects.toMatchObject({
+      code: 'CONFLICT',
+    });
   });
 
   it('is made at the console for anybody, those who teach too', async () => {
     const { teacher } = await classOf();
-    const { path, name } = await makePasswordLinkByAddress(systemCaller('test'), { email: teacher.email.toUpperCase() });
+    const { path, name } = await makePasswordLinkByAddress(systemCaller('test'), {
+      email: teacher.email.toUpperCase(),
+    });
     expect(name).toBe('Somebody');
     await resetPassword(visitor(), { token: tokenOf(path), newPassword: 'kites above the mole' });
     await signIn(visitor(), { email: teacher.email, password: 'kites above the mole' });
-    await expect(makePasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' })).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
+    await expect(
+      makePasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' }),
+    ).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
   });
 
   it('says nothing of itself when it is not there', async () => {

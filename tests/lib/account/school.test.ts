@@ -8,14 +8,24 @@ import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addPerson, visitor } from '../../fixtures/people';
 
 const issuer = 'https://id.school.example';
-const claims = (subject: string, email: string | null, more: object = {}) => ({ issuer, subject, email, emailVerified: true, name: 'Ines Calloway', ...more });
+const claims = (subject: string, email: string | null, more: object = {}) => ({
+  issuer,
+  subject,
+  email,
+  emailVerified: true,
+  name: 'Ines Calloway',
+  ...more,
+});
 
 describeOnBothDatabases('sign-in through the school', (suite) => {
   let passwordHash: string;
-  beforeAll(async () => { passwordHash = await hashPassword('paper boats in rain'); });
+  beforeAll(async () => {
+    passwordHash = await hashPassword('paper boats in rain');
+  });
 
   const through = (given: object) => signInThroughSchool(systemCaller('test'), given);
-  const whose = async ({ sessionToken }: { sessionToken: string }) => (await recogniseSession(systemCaller('test'), { sessionToken }))!.userId;
+  const whose = async ({ sessionToken }: { sessionToken: string }) =>
+    (await recogniseSession(systemCaller('test'), { sessionToken }))!.userId;
 
   it('makes one account, however many browsers come at once, and knows it again by subject', async () => {
     const opened = await Promise.all(Array.from({ length: 6 }, () => through(claims('s-1', 'ines@school.example'))));
@@ -30,10 +40,15 @@ describeOnBothDatabases('sign-in through the school', (suite) => {
     const before = await signIn(visitor(), { email: person.email, password: 'paper boats in rain' });
     expect(await whose(await through(claims('s-2', person.email.toUpperCase())))).toBe(person.id);
     expect(await recogniseSession(systemCaller('test'), before)).toBeNull();
-    await expect(signIn(visitor(), { email: person.email, password: 'paper boats in rain' })).rejects.toMatchObject({ code: 'INVALID' });
+    await expect(signIn(visitor(), { email: person.email, password: 'paper boats in rain' })).rejects.toMatchObject({
+      code: 'INVALID',
+    });
   });
 
-  it.each([['not verified', { emailVerified: false }], ['without an address', { email: null }]])('ties nothing to an address that is %s', async (_, more) => {
+  it.each([
+    ['not verified', { emailVerified: false }],
+    ['without an address', { email: null }],
+  ])('ties nothing to an address that is %s', async (_, more) => {
     const person = await addPerson(suite.db, { passwordHash });
     await expect(through(claims(`s-${person.id}`, person.email, more))).rejects.toMatchObject({ code: 'INVALID' });
     expect(await suite.db.identity.count({ where: { userId: person.id } })).toBe(0);
@@ -42,7 +57,9 @@ describeOnBothDatabases('sign-in through the school', (suite) => {
 
   it('tells subjects of two issuers apart', async () => {
     const one = await whose(await through(claims('same', 'one@school.example')));
-    const other = await whose(await through({ ...claims('same', 'other@school.example'), issuer: 'https://id.elsewhere.example' }));
+    const other = await whose(
+      await through({ ...claims('same', 'other@school.example'), issuer: 'https://id.elsewhere.example' }),
+    );
     expect(one).not.toBe(other);
   });
 });

@@ -17,9 +17,12 @@ const minute = 60_000;
 
 describeOnBothDatabases('sessions', (suite) => {
   let passwordHash: string;
-  beforeAll(async () => { passwordHash = await hashPassword(password); });
+  beforeAll(async () => {
+    passwordHash = await hashPassword(password);
+  });
 
-  const recognise = (sessionToken: string, now = new Date()) => recogniseSession(systemCaller('test'), { sessionToken }, { now });
+  const recognise = (sessionToken: string, now = new Date()) =>
+    recogniseSession(systemCaller('test'), { sessionToken }, { now });
 
   /** A person with so many signed-in browsers. */
   async function signedIn(browsers: number) {
@@ -34,7 +37,8 @@ describeOnBothDatabases('sessions', (suite) => {
     return { ...person, tokens, callers };
   }
 
-  const alive = async (tokens: readonly string[]) => (await Promise.all(tokens.map((token) => recognise(token)))).map((known) => known !== null);
+  const alive = async (tokens: readonly string[]) =>
+    (await Promise.all(tokens.map((token) => recognise(token)))).map((known) => known !== null);
 
   it('knows whose a session is, and nothing of one that was made up', async () => {
     const person = await signedIn(1);
@@ -43,7 +47,9 @@ describeOnBothDatabases('sessions', (suite) => {
   });
 
   it('ends after fourteen days, to the millisecond', async () => {
-    const { tokens: [token] } = await signedIn(1);
+    const {
+      tokens: [token],
+    } = await signedIn(1);
     const { expiresAt, createdAt } = await suite.db.authSession.findFirstOrThrow({ orderBy: { createdAt: 'desc' } });
     expect(expiresAt.getTime() - createdAt.getTime()).toBe(14 * 24 * 60 * minute);
     expect(await recognise(token!, new Date(expiresAt.getTime() - 1))).not.toBeNull();
@@ -65,15 +71,22 @@ describeOnBothDatabases('sessions', (suite) => {
     await endSession(person.callers[0]!, { sessionId: sessions.find(({ thisOne }) => !thisOne)!.id });
     expect(await alive(person.tokens)).toEqual([true, false]);
     const theirs = other.callers[0]!;
-    await expect(endSession(person.callers[0]!, { sessionId: theirs.kind === 'person' ? theirs.sessionId : '' })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(
+      endSession(person.callers[0]!, { sessionId: theirs.kind === 'person' ? theirs.sessionId : '' }),
+    ).rejects.toMatchObject({ code: 'NOT_FOUND' });
     expect(await alive(other.tokens)).toEqual([true]);
   });
 
   it('a new password ends all sessions and opens one', async () => {
     const person = await signedIn(2);
-    await expect(changePassword(person.callers[0]!, { currentPassword: 'not this one', newPassword: 'kites above the mole' })).rejects.toMatchObject({ code: 'INVALID' });
+    await expect(
+      changePassword(person.callers[0]!, { currentPassword: 'not this one', newPassword: 'kites above the mole' }),
+    ).rejects.toMatchObject({ code: 'INVALID' });
     expect(await alive(person.tokens)).toEqual([true, true]);
-    const { sessionToken } = await changePassword(person.callers[0]!, { currentPassword: password, newPassword: 'kites above the mole' });
+    const { sessionToken } = await changePassword(person.callers[0]!, {
+      currentPassword: password,
+      newPassword: 'kites above the mole',
+    });
     expect(await alive([...person.tokens, sessionToken])).toEqual([false, false, true]);
     await expect(signIn(visitor(), { email: person.email, password })).rejects.toMatchObject({ code: 'INVALID' });
     await signIn(visitor(), { email: person.email, password: 'kites above the mole' });
@@ -89,8 +102,12 @@ describeOnBothDatabases('sessions', (suite) => {
   });
 
   it('being seen is written down at most every five minutes', async () => {
-    const { tokens: [token], id } = await signedIn(1);
-    const lastSeen = async () => (await suite.db.authSession.findFirstOrThrow({ where: { userId: id } })).lastSeenAt.getTime();
+    const {
+      tokens: [token],
+      id,
+    } = await signedIn(1);
+    const lastSeen = async () =>
+      (await suite.db.authSession.findFirstOrThrow({ where: { userId: id } })).lastSeenAt.getTime();
     const begun = await lastSeen();
     await recognise(token!, new Date(begun + 4 * minute));
     expect(await lastSeen()).toBe(begun);

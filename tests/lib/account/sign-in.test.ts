@@ -9,7 +9,9 @@ const password = 'paper boats in rain';
 
 describeOnBothDatabases('sign-in', (suite) => {
   let passwordHash: string;
-  beforeAll(async () => { passwordHash = await hashPassword(password); });
+  beforeAll(async () => {
+    passwordHash = await hashPassword(password);
+  });
   const someone = () => addPerson(suite.db, { passwordHash });
 
   const refusal = async (input: unknown, address?: string) => {
@@ -40,7 +42,8 @@ describeOnBothDatabases('sign-in', (suite) => {
   it('stops after eight wrong tries for one account, even with the right password, and the same for an unknown one', async () => {
     const person = await someone();
     for (const email of [person.email, 'ghost@school.example']) {
-      for (let wrong = 0; wrong < 8; wrong += 1) expect((await refusal({ email, password: `wrong ${wrong}` })).code).toBe('INVALID');
+      for (let wrong = 0; wrong < 8; wrong += 1)
+        expect((await refusal({ email, password: `wrong ${wrong}` })).code).toBe('INVALID');
       const stopped = await refusal({ email, password });
       expect(stopped).toMatchObject({ code: 'TOO_MANY' });
       expect(stopped.retryAfterSeconds).toBeGreaterThan(0);
@@ -50,7 +53,9 @@ describeOnBothDatabases('sign-in', (suite) => {
 
   it('counts tries at the same moment one by one', async () => {
     const person = await someone();
-    const answers = await Promise.all(Array.from({ length: 20 }, (_, wrong) => refusal({ email: person.email, password: `wrong ${wrong}` })));
+    const answers = await Promise.all(
+      Array.from({ length: 20 }, (_, wrong) => refusal({ email: person.email, password: `wrong ${wrong}` })),
+    );
     expect(answers.filter(({ code }) => code === 'INVALID')).toHaveLength(8);
     expect(answers.filter(({ code }) => code === 'TOO_MANY')).toHaveLength(12);
   });
@@ -59,14 +64,17 @@ describeOnBothDatabases('sign-in', (suite) => {
     const person = await someone();
     for (let wrong = 0; wrong < 7; wrong += 1) await refusal({ email: person.email, password: 'not this one' });
     await signIn(visitor(), { email: person.email, password });
-    for (let wrong = 0; wrong < 7; wrong += 1) expect((await refusal({ email: person.email, password: 'not this one' })).code).toBe('INVALID');
+    for (let wrong = 0; wrong < 7; wrong += 1)
+      expect((await refusal({ email: person.email, password: 'not this one' })).code).toBe('INVALID');
   });
 
   it('lets a whole class in from one address, and stops one that only guesses', async () => {
     const address = '198.51.100.77';
     const person = await someone();
     // 300 failures are the limit; what succeeds is given back.
-    await suite.db.rateLimit.create({ data: { key: `sign-in-address:${address}`, points: 299, expire: new Date(Date.now() + 60_000) } });
+    await suite.db.rateLimit.create({
+      data: { key: `sign-in-address:${address}`, points: 299, expire: new Date(Date.now() + 60_000) },
+    });
     for (let times = 0; times < 3; times += 1) await signIn(visitor(address), { email: person.email, password });
     expect((await refusal({ email: 'one@school.example', password }, address)).code).toBe('INVALID');
     expect((await refusal({ email: 'two@school.example', password }, address)).code).toBe('TOO_MANY');

@@ -17,7 +17,9 @@ describe('the log in the code', () => {
     expect(files.length).toBeGreaterThan(300);
     expect(files.filter(({ text }) => /auditEvent/.test(text)).map(({ path }) => path)).toEqual(['lib/data/audit.ts']);
     for (const { path, text } of files) {
-      expect(text, path).not.toMatch(/auditEvent\s*\.\s*(update|updateMany|updateManyAndReturn|upsert|delete|deleteMany)\b/);
+      expect(text, path).not.toMatch(
+        /auditEvent\s*\.\s*(update|updateMany|updateManyAndReturn|upsert|delete|deleteMany)\b/,
+      );
       expect(text, path).not.toMatch(/(UPDATE|DELETE FROM|TRUNCATE|DROP TABLE)\s+"?AuditEvent/i);
       // An entry goes when its course or person goes; neither is ever deleted.
       expect(text, path).not.toMatch(/\b(course|user)\s*\.\s*(delete|deleteMany)\b/);
@@ -29,14 +31,21 @@ describe('the log in the code', () => {
 const namesNobodyAnyMore = /db\.auditEvent\.updateMany\(\{ where: .*, data: \{ actorId: null \} \}\);/g;
 
 function sources(root: string): { path: string; text: string }[] {
-  const read = (path: string) => ({ path, text: readFileSync(path, 'utf8').replace(path === 'lib/data/erase.ts' ? namesNobodyAnyMore : /$^/, '') });
+  const read = (path: string) => ({
+    path,
+    text: readFileSync(path, 'utf8').replace(path === 'lib/data/erase.ts' ? namesNobodyAnyMore : /$^/, ''),
+  });
   if (root.endsWith('.ts')) return [read(root)];
-  return readdirSync(root, { recursive: true, encoding: 'utf8' }).filter((name) => /\.(ts|tsx|mjs)$/.test(name)).map((name) => read(`${root}/${name}`));
+  return readdirSync(root, { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.(ts|tsx|mjs)$/.test(name))
+    .map((name) => read(`${root}/${name}`));
 }
 
 describeOnBothDatabases('the log in the database', (suite) => {
   let ids: Ids;
-  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  beforeAll(async () => {
+    ids = await fillWorld(suite.db, now);
+  });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const log = () => suite.db.auditEvent.findMany({ orderBy: { id: 'asc' } });
 
@@ -47,7 +56,11 @@ describeOnBothDatabases('the log in the database', (suite) => {
 
   it('tells who gave a student more time and who ended it', async () => {
     await endExtension(as('instructor'), { extensionId: ids.extension }, { now });
-    await extendRound(as('instructor'), { roundId: ids.nextRound, memberId: ids.members.student, dueLocal: '2027-03-15T11:00' }, { now });
+    await extendRound(
+      as('instructor'),
+      { roundId: ids.nextRound, memberId: ids.members.student, dueLocal: '2027-03-15T11:00' },
+      { now },
+    );
     expect((await log()).map(({ verb, subject, actorId }) => [verb, subject, actorId])).toEqual([
       ['extension ended', `member:${ids.members.student}`, ids.users.instructor],
       ['due date extended', `member:${ids.members.student}`, ids.users.instructor],
@@ -55,7 +68,17 @@ describeOnBothDatabases('the log in the database', (suite) => {
   });
 
   it('stays as it was when a person in it is erased', async () => {
-    await suite.db.auditEvent.create({ data: { id: 'kept', courseId: ids.course, actorId: ids.users.student, verb: 'member joined', subject: `member:${ids.members.student}`, details: '{}', at: now } });
+    await suite.db.auditEvent.create({
+      data: {
+        id: 'kept',
+        courseId: ids.course,
+        actorId: ids.users.student,
+        verb: 'member joined',
+        subject: `member:${ids.members.student}`,
+        details: '{}',
+        at: now,
+      },
+    });
     const before = await log();
     await eraseAccount(as('student'), { email: 'student@school.example', password: 'paper boats in rain' }, { now });
     const after = await log();

@@ -18,7 +18,8 @@ type Ended = { code: number | null; out: string; error: string };
 function run(given: string[], input = ''): Promise<Ended> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, ['--import', 'tsx', 'lib/bin/measure.ts', ...given]);
-    let out = '', error = '';
+    let out = '',
+      error = '';
     child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
     child.stderr.on('data', (chunk: Buffer) => (error += chunk.toString()));
     child.on('error', reject);
@@ -40,7 +41,10 @@ describe('measure --pairs', () => {
     const { code, out, error } = await run(['--face', handmade, '--pairs', '-'], 'AV\nVA\n');
     expect(error).toBe('');
     expect(code).toBe(0);
-    const [first, second] = out.trim().split('\n').map((line) => JSON.parse(line) as Record<string, unknown>);
+    const [first, second] = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
     // Em of 2000: A is 600 wide with its box from 100 to 500, V 600 wide with its box from 50 to 550; kerning −80.
     expect(first).toMatchObject({ pair: 'AV', advance: 300, kern: -40, area: 75, clearance: 75, suggestion: null });
     expect(second).toMatchObject({ pair: 'VA', advance: 300, kern: 0, area: 75, clearance: 75 });
@@ -52,7 +56,10 @@ describe('measure --pairs', () => {
     const pairs = letters.flatMap((left) => letters.map((right) => left + right));
     const { code, out } = await run(['--face', 'lato-400', '--pairs', '-'], pairs.join('\r\n'));
     expect(code).toBe(0);
-    const lines = out.trim().split('\n').map((line) => JSON.parse(line) as { pair: string; kern: number; suggestion: number });
+    const lines = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { pair: string; kern: number; suggestion: number });
     expect(lines.map((line) => line.pair)).toEqual(pairs);
     expect(lines.find((line) => line.pair === 'AV')?.kern).toBeLessThan(-30);
     expect(lines.find((line) => line.pair === 'HH')).toMatchObject({ kern: 0, suggestion: 0 });
@@ -63,15 +70,40 @@ describe('measure --pairs', () => {
     await writeFile(list, 'Åv\ne\u0301l\n');
     const { code, out } = await run(['--face', findFace('lato-400').path, '--pairs', list]);
     expect(code).toBe(0);
-    expect(out.trim().split('\n').map((line) => (JSON.parse(line) as { pair: string }).pair)).toEqual(['Åv', 'él']);
+    expect(
+      out
+        .trim()
+        .split('\n')
+        .map((line) => (JSON.parse(line) as { pair: string }).pair),
+    ).toEqual(['Åv', 'él']);
   });
 });
 
 describe('measure --text', () => {
   it('prints findings, with offsets that begin with a minus', async () => {
-    const { code, out } = await run(['--face', 'lato-400', '--text', 'AVATAR', '--offsets', '-20,0,5,0,−3', '--tracking', '10', '--size', '36pt', '--ground', 'dark']);
+    const { code, out } = await run([
+      '--face',
+      'lato-400',
+      '--text',
+      'AVATAR',
+      '--offsets',
+      '-20,0,5,0,−3',
+      '--tracking',
+      '10',
+      '--size',
+      '36pt',
+      '--ground',
+      'dark',
+    ]);
     expect(code).toBe(0);
-    const printed = JSON.parse(out) as { text: string; size: unknown; ground: string; pairs: { offset: number; tracking: number; total: number; builtIn: number }[]; findings: unknown[]; pack: { hash: string } };
+    const printed = JSON.parse(out) as {
+      text: string;
+      size: unknown;
+      ground: string;
+      pairs: { offset: number; tracking: number; total: number; builtIn: number }[];
+      findings: unknown[];
+      pack: { hash: string };
+    };
     expect(printed).toMatchObject({ text: 'AVATAR', size: { value: 36, unit: 'pt' }, ground: 'dark' });
     expect(printed.pairs.map((pair) => pair.offset)).toEqual([-20, 0, 5, 0, -3]);
     for (const pair of printed.pairs) expect(pair.total).toBeCloseTo(pair.builtIn + pair.tracking + pair.offset, 1);
@@ -81,7 +113,16 @@ describe('measure --text', () => {
 
   it('draws a proof and warns about the licence', async () => {
     const picture = join(folder, 'proof.svg');
-    const { code, error } = await run(['--face', 'fraunces-opsz', '--axes', 'opsz=72,wght=600', '--text', 'To <&>', '--proof', picture]);
+    const { code, error } = await run([
+      '--face',
+      'fraunces-opsz',
+      '--axes',
+      'opsz=72,wght=600',
+      '--text',
+      'To <&>',
+      '--proof',
+      picture,
+    ]);
     expect(code).toBe(0);
     expect(error).toContain('licence');
     const svg = await readFile(picture, 'utf8');
@@ -111,7 +152,13 @@ describe('measure refuses', () => {
     ['an offset out of range', ['--face', 'lato-400', '--text', 'AVA', '--offsets', '5,3000'], '', 1, '3000'],
     ['a size without a unit', ['--face', 'lato-400', '--text', 'AVA', '--size', '48'], '', 2, '“48”'],
     ['a size of nothing', ['--face', 'lato-400', '--text', 'AVA', '--size', '0px'], '', 2, '“0px”'],
-    ['an axis that is not there', ['--face', 'lato-400', '--text', 'AVA', '--axes', 'wght=700'], '', 1, 'no axis “wght”'],
+    [
+      'an axis that is not there',
+      ['--face', 'lato-400', '--text', 'AVA', '--axes', 'wght=700'],
+      '',
+      1,
+      'no axis “wght”',
+    ],
     ['a ground of another colour', ['--face', 'lato-400', '--text', 'AVA', '--ground', 'pink'], '', 2, '“pink”'],
   ])('%s', async (_, given, list, exitCode, says) => {
     const file = join(folder, 'list.txt');

@@ -19,21 +19,85 @@ describeOnBothDatabases('a class of a thousand', (suite) => {
   beforeAll(async () => {
     ids = await fillWorld(suite.db, now);
     const { db } = suite;
-    const people = Array.from({ length: students }, (_, index) => ({ userId: newId(), memberId: newId(), proofId: newId(), name: `Person ${index}` }));
-    const versions = Array.from({ length: lines }, (_, index) => ({ specimenId: newId(), id: newId(), position: index + 2 }));
-    await db.specimen.createMany({ data: versions.map(({ specimenId, position }) => ({ id: specimenId, exerciseId: ids.exercise, position, createdAt: now })) });
-    await db.specimenVersion.createMany({ data: versions.map(({ id, specimenId }) => ({ id, specimenId, number: 1, text: 'HO', packSha: 'a'.repeat(64), size: 96, unit: 'px', ground: 'light', createdAt: now })) });
-    await db.user.createMany({ data: people.map(({ userId, name }) => ({ id: userId, emailNorm: `${userId}@school.example`, name, createdAt: now })) });
-    await db.member.createMany({ data: people.map(({ memberId, userId, name }) => ({ id: memberId, courseId: ids.course, userId, role: 'student', listName: listNameOf(name), joinedAt: now })) });
-    await db.proof.createMany({ data: people.map(({ proofId, memberId }) => ({ id: proofId, roundId: ids.nextRound, memberId, number: 1, requestKey: newId(), reasoning: 'r', receivedAt: now })) });
-    await db.proofItem.createMany({ data: people.flatMap(({ proofId }) => versions.map(({ id }) => ({ id: newId(), proofId, specimenVersionId: id, tracking: 0, offsets: '[-4]' }))) });
+    const people = Array.from({ length: students }, (_, index) => ({
+      userId: newId(),
+      memberId: newId(),
+      proofId: newId(),
+      name: `Person ${index}`,
+    }));
+    const versions = Array.from({ length: lines }, (_, index) => ({
+      specimenId: newId(),
+      id: newId(),
+      position: index + 2,
+    }));
+    await db.specimen.createMany({
+      data: versions.map(({ specimenId, position }) => ({
+        id: specimenId,
+        exerciseId: ids.exercise,
+        position,
+        createdAt: now,
+      })),
+    });
+    await db.specimenVersion.createMany({
+      data: versions.map(({ id, specimenId }) => ({
+        id,
+        specimenId,
+        number: 1,
+        text: 'HO',
+        packSha: 'a'.repeat(64),
+        size: 96,
+        unit: 'px',
+        ground: 'light',
+        createdAt: now,
+      })),
+    });
+    await db.user.createMany({
+      data: people.map(({ userId, name }) => ({
+        id: userId,
+        emailNorm: `${userId}@school.example`,
+        name,
+        createdAt: now,
+      })),
+    });
+    await db.member.createMany({
+      data: people.map(({ memberId, userId, name }) => ({
+        id: memberId,
+        courseId: ids.course,
+        userId,
+        role: 'student',
+        listName: listNameOf(name),
+        joinedAt: now,
+      })),
+    });
+    await db.proof.createMany({
+      data: people.map(({ proofId, memberId }) => ({
+        id: proofId,
+        roundId: ids.nextRound,
+        memberId,
+        number: 1,
+        requestKey: newId(),
+        reasoning: 'r',
+        receivedAt: now,
+      })),
+    });
+    await db.proofItem.createMany({
+      data: people.flatMap(({ proofId }) =>
+        versions.map(({ id }) => ({ id: newId(), proofId, specimenVersionId: id, tracking: 0, offsets: '[-4]' })),
+      ),
+    });
   }, 120_000);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
   const instructor = () => callerIn(ids)('instructor');
 
   it('has a queue, a class page, an export of marks and a plan of the release', async () => {
-    expect(await showQueue(instructor(), { ...round(), page: 20 }, { now })).toMatchObject({ count: students + 1, page: 20, pages: 21 });
-    expect((await showClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })).students).toHaveLength(20);
+    expect(await showQueue(instructor(), { ...round(), page: 20 }, { now })).toMatchObject({
+      count: students + 1,
+      page: 20,
+      pages: 21,
+    });
+    expect(
+      (await showClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })).students,
+    ).toHaveLength(20);
     // The head, and everybody of the course who may send: the world has two students of its own.
     expect((await exportMarks(instructor(), round(), { now })).csv.trim().split('\n')).toHaveLength(students + 3);
     expect((await showReleasePlan(instructor(), { ...round(), page: 10 }, { now })).rows).toHaveLength(100);
@@ -41,6 +105,12 @@ describeOnBothDatabases('a class of a thousand', (suite) => {
 
   it('gets a release by the page', async () => {
     const { rows } = await showReleasePlan(instructor(), { ...round(), page: 1 }, { now });
-    expect(await releaseRound(instructor(), { ...round(), to: rows.map(({ token, seen }) => ({ proofId: token, seen })) }, { now })).toMatchObject({ released: 100 });
+    expect(
+      await releaseRound(
+        instructor(),
+        { ...round(), to: rows.map(({ token, seen }) => ({ proofId: token, seen })) },
+        { now },
+      ),
+    ).toMatchObject({ released: 100 });
   }, 60_000);
 });

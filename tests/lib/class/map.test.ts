@@ -15,15 +15,29 @@ const now = new Date('2027-03-08T10:00:00Z');
 // of a line of one pair takes all of the difference.
 describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   let ids: Ids;
-  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  beforeAll(async () => {
+    ids = await fillWorld(suite.db, now);
+  });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
-  const map = (roundNumber: number) => readMap(as('assistant'), { exerciseId: ids.exercise, roundNumber, line: null }, { now });
+  const map = (roundNumber: number) =>
+    readMap(as('assistant'), { exerciseId: ids.exercise, roundNumber, line: null }, { now });
 
   it('lays each proof that counts beside the nearest reference', async () => {
-    const { students, namesShown, lines: [line] } = await map(1);
-    expect({ students, namesShown }).toEqual({ students: [{ name: 'The student', token: ids.proof }], namesShown: true });
+    const {
+      students,
+      namesShown,
+      lines: [line],
+    } = await map(1);
+    expect({ students, namesShown }).toEqual({
+      students: [{ name: 'The student', token: ids.proof }],
+      namesShown: true,
+    });
     expect(line).toMatchObject({
-      text: 'HO', letters: ['H', 'O'], ground: 'light', tolerances: [[8]], references: [{ author: 'The instructor', spacing: { tracking: 0, offsets: [-10] } }],
+      text: 'HO',
+      letters: ['H', 'O'],
+      ground: 'light',
+      tolerances: [[8]],
+      references: [{ author: 'The instructor', spacing: { tracking: 0, offsets: [-10] } }],
       rows: [{ tracking: 0, offsets: [-4], against: 0, nearest: 0, tenths: [0] }],
     });
   });
@@ -40,29 +54,81 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
 
   it('names nobody as long as names are hidden: no name, no member, no proof, no instant', async () => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
-    const [hidden, table, { csv }] = [await map(2), await showMap(as('assistant'), { exerciseId: ids.exercise, round: 2, line: null, tablePage: 1 }, { now }), await exportMap(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2, line: null }, { now })];
+    const [hidden, table, { csv }] = [
+      await map(2),
+      await showMap(as('assistant'), { exerciseId: ids.exercise, round: 2, line: null, tablePage: 1 }, { now }),
+      await exportMap(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2, line: null }, { now }),
+    ];
     expect(hidden).toMatchObject({ students: [{ name: 'plain-otter', token: 'plain-otter' }], namesShown: false });
-    for (const told of [JSON.stringify(hidden), JSON.stringify(table), csv]) for (const secret of ['The student', ids.members.student, ids.nextProof, '2027-03-06']) expect(told).not.toContain(secret);
+    for (const told of [JSON.stringify(hidden), JSON.stringify(table), csv])
+      for (const secret of ['The student', ids.members.student, ids.nextProof, '2027-03-06'])
+        expect(told).not.toContain(secret);
     // In round 1 there was a release to the student, so the name is known.
     expect((await map(1)).students[0]!.name).toBe('The student');
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{}' } });
   });
 
   it('says the same in its table and its file', async () => {
-    const { table } = await showMap(as('instructor'), { exerciseId: ids.exercise, round: 1, line: ids.specimenVersion, tablePage: 1 }, { now });
-    expect(table).toEqual({ page: 1, pages: 1, pairs: ['HO'], rows: [{ name: 'The student', values: [{ far: 0, tolerance: 8 }] }] });
-    const { csv, name } = await exportMap(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion }, { now });
+    const { table } = await showMap(
+      as('instructor'),
+      { exerciseId: ids.exercise, round: 1, line: ids.specimenVersion, tablePage: 1 },
+      { now },
+    );
+    expect(table).toEqual({
+      page: 1,
+      pages: 1,
+      pairs: ['HO'],
+      rows: [{ name: 'The student', values: [{ far: 0, tolerance: 8 }] }],
+    });
+    const { csv, name } = await exportMap(
+      as('instructor'),
+      { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion },
+      { now },
+    );
     expect(name).toBe('map-round-1.csv');
-    expect(Papa.parse(csv.slice(1), { header: true, skipEmptyLines: true }).data).toEqual([{ Student: 'The student', Line: 'HO', 'Pair number': '1', Pair: 'HO', Tracking: '0', Offset: '-4', 'Deviation (1/1000 em)': '0', Tolerance: '8', 'Held against': 'nearest reference' }]);
+    expect(Papa.parse(csv.slice(1), { header: true, skipEmptyLines: true }).data).toEqual([
+      {
+        Student: 'The student',
+        Line: 'HO',
+        'Pair number': '1',
+        Pair: 'HO',
+        Tracking: '0',
+        Offset: '-4',
+        'Deviation (1/1000 em)': '0',
+        Tolerance: '8',
+        'Held against': 'nearest reference',
+      },
+    ]);
   });
 
   it('tells the totals of a pair beside the references and what they allow', async () => {
-    const totals = await showPairTotals(as('assistant'), { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion }, { now });
-    expect(totals).toEqual({ text: 'HO', count: 1, pairs: [{ letters: 'HO', values: [-4], spread: { count: 1, least: -4, lower: -4, median: -4, upper: -4, most: -4 }, references: [{ name: 'The instructor', value: -10 }], band: { from: -18, to: -2 } }] });
+    const totals = await showPairTotals(
+      as('assistant'),
+      { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion },
+      { now },
+    );
+    expect(totals).toEqual({
+      text: 'HO',
+      count: 1,
+      pairs: [
+        {
+          letters: 'HO',
+          values: [-4],
+          spread: { count: 1, least: -4, lower: -4, median: -4, upper: -4, most: -4 },
+          references: [{ name: 'The instructor', value: -10 }],
+          band: { from: -18, to: -2 },
+        },
+      ],
+    });
   });
 
   it('follows the class from round to round', async () => {
     const { rounds } = await showProgress(as('instructor'), { exerciseId: ids.exercise }, { now });
-    expect(rounds.map(({ number, lines }) => [number, lines[0]!.students, lines[0]!.deviation?.median, lines[0]!.moved])).toEqual([[1, 1, 0, null], [2, 1, 0, { nearer: 0, farther: 0, same: 1 }]]);
+    expect(
+      rounds.map(({ number, lines }) => [number, lines[0]!.students, lines[0]!.deviation?.median, lines[0]!.moved]),
+    ).toEqual([
+      [1, 1, 0, null],
+      [2, 1, 0, { nearer: 0, farther: 0, same: 1 }],
+    ]);
   });
 });

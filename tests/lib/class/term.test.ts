@@ -9,15 +9,35 @@ const now = new Date('2027-03-08T10:00:00Z');
 
 describeOnBothDatabases('a student’s term', (suite) => {
   let ids: Ids;
-  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  beforeAll(async () => {
+    ids = await fillWorld(suite.db, now);
+  });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const forStaff = () => showTerm(as('assistant'), { courseId: ids.course, memberId: ids.members.student }, { now });
   const own = (who: 'student' | 'otherStudent') => showOwnTerm(as(who), { courseId: ids.course }, { now });
 
   it('shows its student of a round what was released, and of another only that it came', async () => {
     const { rounds } = await own('student');
-    expect(rounds.map(({ number, sent, silent, proofId, released, notes, lines }) => ({ number, sent, silent, proofId, released, notes, lines: lines.length }))).toEqual([
-      { number: 1, sent: 1, silent: null, proofId: ids.proof, released: { number: 1, percent: 50, marks: [{ title: 'Evenness', level: 'Mostly' }] }, notes: { all: 1, settled: 0 }, lines: 1 },
+    expect(
+      rounds.map(({ number, sent, silent, proofId, released, notes, lines }) => ({
+        number,
+        sent,
+        silent,
+        proofId,
+        released,
+        notes,
+        lines: lines.length,
+      })),
+    ).toEqual([
+      {
+        number: 1,
+        sent: 1,
+        silent: null,
+        proofId: ids.proof,
+        released: { number: 1, percent: 50, marks: [{ title: 'Evenness', level: 'Mostly' }] },
+        notes: { all: 1, settled: 0 },
+        lines: 1,
+      },
       { number: 2, sent: 1, silent: 'not released', proofId: null, released: null, notes: null, lines: 0 },
     ]);
     // The release of round 1 has no deviations: the exercise does not let references be seen.
@@ -25,9 +45,18 @@ describeOnBothDatabases('a student’s term', (suite) => {
   });
 
   it('tells the student nothing of notes, comparisons or picks that were not released', async () => {
-    await suite.db.roundChoice.create({ data: { id: 'pick', roundId: ids.nextRound, memberId: ids.members.student, proofId: ids.nextProof, chosenAt: now } });
+    await suite.db.roundChoice.create({
+      data: {
+        id: 'pick',
+        roundId: ids.nextRound,
+        memberId: ids.members.student,
+        proofId: ids.nextProof,
+        chosenAt: now,
+      },
+    });
     const told = JSON.stringify(await own('student'));
-    for (const secret of [ids.nextProof, ids.nextNote, 'Not released yet', 'tolerance']) expect(told).not.toContain(secret);
+    for (const secret of [ids.nextProof, ids.nextNote, 'Not released yet', 'tolerance'])
+      expect(told).not.toContain(secret);
   });
 
   it('gives another student theirs, with nothing of the first in it', async () => {
@@ -40,7 +69,12 @@ describeOnBothDatabases('a student’s term', (suite) => {
   it('shows staff the work as it stands, marks as released, and notes by number', async () => {
     const { student, rounds } = await forStaff();
     expect(student).toMatchObject({ name: 'The student', section: 'Monday' });
-    expect(rounds.map(({ silent, proofId, released, notes }) => [silent, proofId, released?.percent ?? null, notes])).toEqual([[null, ids.proof, 50, { all: 1, settled: 0 }], [null, ids.nextProof, null, { all: 1, settled: 0 }]]);
+    expect(
+      rounds.map(({ silent, proofId, released, notes }) => [silent, proofId, released?.percent ?? null, notes]),
+    ).toEqual([
+      [null, ids.proof, 50, { all: 1, settled: 0 }],
+      [null, ids.nextProof, null, { all: 1, settled: 0 }],
+    ]);
     // One pair: its tightness takes all of the difference, so nothing is left of it.
     expect(rounds[1]!.lines[0]!.pairs).toMatchObject([{ rest: 0, within: true }]);
   });
@@ -49,7 +83,14 @@ describeOnBothDatabases('a student’s term', (suite) => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
     const { rounds } = await forStaff();
     expect(rounds[0]).toMatchObject({ silent: null, proofId: ids.proof });
-    expect(rounds[1]).toMatchObject({ silent: 'hidden', sent: 1, receivedAt: null, proofId: null, lines: [], notes: null });
+    expect(rounds[1]).toMatchObject({
+      silent: 'hidden',
+      sent: 1,
+      receivedAt: null,
+      proofId: null,
+      lines: [],
+      notes: null,
+    });
     expect(JSON.stringify(rounds[1])).not.toContain(ids.nextProof);
   });
 });

@@ -22,38 +22,59 @@ describeOnBothDatabases('courses', (suite) => {
   });
 
   it('whoever opens one teaches it', async () => {
-    expect(await suite.db.course.findUniqueOrThrow({ where: { id: courseId } })).toMatchObject({ title: 'Display type', timeZone: 'Europe/Lisbon', state: 'active' });
-    expect(await suite.db.member.findFirstOrThrow({ where: { courseId } })).toMatchObject({ userId: teacher.userId, role: 'instructor' });
+    expect(await suite.db.course.findUniqueOrThrow({ where: { id: courseId } })).toMatchObject({
+      title: 'Display type',
+      timeZone: 'Europe/Lisbon',
+      state: 'active',
+    });
+    expect(await suite.db.member.findFirstOrThrow({ where: { courseId } })).toMatchObject({
+      userId: teacher.userId,
+      role: 'instructor',
+    });
   });
 
   // Names of the IANA time zone database; an offset is none, since it knows nothing of summer time.
-  it.each(['Mars/Olympus', '+02:00', 'Lisbon', '', 'Europe/Lisbon; DROP'])('refuses %j as a time zone and quotes it', async (timeZone) => {
-    await expect(createCourse(teacher, { title: 'X', timeZone })).rejects.toMatchObject({ code: 'INVALID', fields: { timeZone: expect.any(String) } });
-  });
+  it.each(['Mars/Olympus', '+02:00', 'Lisbon', '', 'Europe/Lisbon; DROP'])(
+    'refuses %j as a time zone and quotes it',
+    async (timeZone) => {
+      await expect(createCourse(teacher, { title: 'X', timeZone })).rejects.toMatchObject({
+        code: 'INVALID',
+        fields: { timeZone: expect.any(String) },
+      });
+    },
+  );
 
   it('knows the zones of the whole world', () => {
     for (const zone of ['UTC', 'Europe/Lisbon', 'America/St_Johns', 'Asia/Kolkata', 'Pacific/Chatham']) {
-      expect(timeZones().some((known) => known === zone || (zone === 'Asia/Kolkata' && known === 'Asia/Calcutta'))).toBe(true);
+      expect(
+        timeZones().some((known) => known === zone || (zone === 'Asia/Kolkata' && known === 'Asia/Calcutta')),
+      ).toBe(true);
     }
   });
 
   it('of two changes made from the same page, the second is told', async () => {
     const { version } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
-    const change = (title: string) => editCourse(teacher, { courseId, version, title, timeZone: 'Europe/Lisbon', retainUntil: null });
+    const change = (title: string) =>
+      editCourse(teacher, { courseId, version, title, timeZone: 'Europe/Lisbon', retainUntil: null });
     const done = await Promise.allSettled([change('One'), change('Two')]);
     expect(done.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
     expect(done.find(({ status }) => status === 'rejected')).toMatchObject({ reason: { code: 'CONFLICT' } });
   });
 
   it('has no two sections of one name; taking one away keeps its people', async () => {
-    const added = await Promise.allSettled(Array.from({ length: 4 }, () => addSection(teacher, { courseId, name: 'Monday' })));
+    const added = await Promise.allSettled(
+      Array.from({ length: 4 }, () => addSection(teacher, { courseId, name: 'Monday' })),
+    );
     const [won] = added.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []));
     expect(added.filter(({ status }) => status === 'rejected')).toHaveLength(3);
     const student = await addPerson(suite.db);
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
     await changeSection(teacher, { courseId, memberId, sectionId: won!.sectionId });
     await removeSection(teacher, { courseId, sectionId: won!.sectionId });
-    expect(await suite.db.member.findUniqueOrThrow({ where: { id: memberId } })).toMatchObject({ sectionId: null, removedAt: null });
+    expect(await suite.db.member.findUniqueOrThrow({ where: { id: memberId } })).toMatchObject({
+      sectionId: null,
+      removedAt: null,
+    });
   });
 
   it('shows an assistant the extra time of a student and none of their needs, and writes no need into the log', async () => {
@@ -61,12 +82,17 @@ describeOnBothDatabases('courses', (suite) => {
     await addMember(suite.db, courseId, assistant.id, 'assistant');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
     await setAccommodations(teacher, { courseId, memberId, accommodations: { moreTime: 25, gapsSpoken: true } });
-    const seenBy = async (caller: Caller) => (await listPeople(caller, { courseId })).students.find(({ id }) => id === memberId)!.accommodations;
+    const seenBy = async (caller: Caller) =>
+      (await listPeople(caller, { courseId })).students.find(({ id }) => id === memberId)!.accommodations;
     expect(await seenBy(teacher)).toEqual({ moreTime: 25, gapsSpoken: true });
     expect(await seenBy(assistant.caller)).toEqual({ moreTime: 25 });
     const written = await suite.db.auditEvent.findFirstOrThrow({ where: { verb: 'accommodations changed' } });
     expect(written.details).toBe('{}');
-    expect((await listActs(teacher, { courseId })).acts[0]).toMatchObject({ verb: 'accommodations changed', who: 'The teacher', whom: 'Ines' });
+    expect((await listActs(teacher, { courseId })).acts[0]).toMatchObject({
+      verb: 'accommodations changed',
+      who: 'The teacher',
+      whom: 'Ines',
+    });
   });
 
   it('opening courses is passed on to instructors only, by those who may', async () => {
@@ -74,9 +100,15 @@ describeOnBothDatabases('courses', (suite) => {
     const otherMember = await addMember(suite.db, courseId, other.id, 'instructor');
     const assistantMember = await addMember(suite.db, courseId, assistant.id, 'assistant');
     const may = async (id: string) => (await suite.db.user.findUniqueOrThrow({ where: { id } })).mayCreateCourses;
-    await expect(allowCourseMaking(other.caller, { courseId, memberId: otherMember, allowed: true })).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    await expect(allowCourseMaking(teacher, { courseId, memberId: assistantMember, allowed: true })).rejects.toMatchObject({ code: 'CONFLICT' });
-    await expect(createCourse(other.caller, { title: 'X', timeZone: 'UTC' })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(
+      allowCourseMaking(other.caller, { courseId, memberId: otherMember, allowed: true }),
+    ).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(
+      allowCourseMaking(teacher, { courseId, memberId: assistantMember, allowed: true }),
+    ).rejects.toMatchObject({ code: 'CONFLICT' });
+    await expect(createCourse(other.caller, { title: 'X', timeZone: 'UTC' })).rejects.toMatchObject({
+      code: 'NOT_FOUND',
+    });
     await allowCourseMaking(teacher, { courseId, memberId: otherMember, allowed: true });
     expect([await may(other.id), await may(assistant.id)]).toEqual([true, false]);
     await createCourse(other.caller, { title: 'X', timeZone: 'UTC' });

@@ -23,19 +23,30 @@ describeOnBothDatabases('join links', (suite) => {
     const person = await addPerson(suite.db);
     teacher = person.caller;
     await addMember(suite.db, courseId, person.id, 'instructor');
-    section = (await suite.db.section.create({ data: { id: 'section-1', courseId, name: 'Monday', createdAt: new Date() } })).id;
+    section = (
+      await suite.db.section.create({ data: { id: 'section-1', courseId, name: 'Monday', createdAt: new Date() } })
+    ).id;
   });
 
-  const link = (more: object = {}) => makeJoinLink(teacher, { courseId, role: 'student', sectionId: null, days: 14, ...more });
+  const link = (more: object = {}) =>
+    makeJoinLink(teacher, { courseId, role: 'student', sectionId: null, days: 14, ...more });
 
   it('brings a new person in with the role and the section of the link, signed in, and keeps only its hash', async () => {
     const { path } = await link({ role: 'assistant', sectionId: section });
-    expect(await readJoinLink(visitor(), { token: tokenOf(path) })).toMatchObject({ title: 'Display type', role: 'assistant', section: 'Monday' });
+    expect(await readJoinLink(visitor(), { token: tokenOf(path) })).toMatchObject({
+      title: 'Display type',
+      role: 'assistant',
+      section: 'Monday',
+    });
     const joined = await joinWithNewAccount(visitor(), { token: tokenOf(path), ...newcomer('a@school.example') });
     const known = await recogniseSession(systemCaller('test'), joined);
     const member = await suite.db.member.findFirstOrThrow({ where: { courseId, userId: known!.userId } });
     expect(member).toMatchObject({ role: 'assistant', sectionId: section, removedAt: null });
-    expect(await suite.db.auditEvent.count({ where: { verb: 'member joined', subject: `member:${member.id}`, actorId: known!.userId } })).toBe(1);
+    expect(
+      await suite.db.auditEvent.count({
+        where: { verb: 'member joined', subject: `member:${member.id}`, actorId: known!.userId },
+      }),
+    ).toBe(1);
     expect(JSON.stringify(await suite.db.joinLink.findMany())).not.toContain(tokenOf(path));
   });
 
@@ -49,9 +60,16 @@ describeOnBothDatabases('join links', (suite) => {
 
   it('makes one account of an address, however many browsers send it', async () => {
     const token = tokenOf((await link()).path);
-    const sent = await Promise.allSettled(Array.from({ length: 5 }, () => joinWithNewAccount(visitor(), { token, ...newcomer('twice@school.example') })));
+    const sent = await Promise.allSettled(
+      Array.from({ length: 5 }, () => joinWithNewAccount(visitor(), { token, ...newcomer('twice@school.example') })),
+    );
     expect(sent.filter(({ status }) => status === 'fulfilled')).toHaveLength(1);
-    for (const refused of sent) if (refused.status === 'rejected') expect(refused.reason).toMatchObject({ code: 'INVALID', fields: { email: expect.stringContaining('sign in') } });
+    for (const refused of sent)
+      if (refused.status === 'rejected')
+        expect(refused.reason).toMatchObject({
+          code: 'INVALID',
+          fields: { email: expect.stringContaining('sign in') },
+        });
     expect(await suite.db.user.count({ where: { emailNorm: 'twice@school.example' } })).toBe(1);
     expect(await suite.db.member.count({ where: { courseId, user: { emailNorm: 'twice@school.example' } } })).toBe(1);
   });
@@ -69,21 +87,32 @@ describeOnBothDatabases('join links', (suite) => {
   it('works until it runs out or is taken back', async () => {
     const person = await addPerson(suite.db);
     const { path, expiresAt } = await link({ days: 1 });
-    await expect(joinCourse(person.caller, { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({ code: 'EXPIRED' });
-    await expect(readJoinLink(visitor(), { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(joinCourse(person.caller, { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({
+      code: 'EXPIRED',
+    });
+    await expect(readJoinLink(visitor(), { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({
+      code: 'NOT_FOUND',
+    });
     const [next] = await listJoinLinks(teacher, { courseId });
     await revokeJoinLink(teacher, { courseId, joinLinkId: next!.id });
     await expect(joinCourse(person.caller, { token: tokenOf(path) })).rejects.toMatchObject({ code: 'EXPIRED' });
-    await expect(joinWithNewAccount(visitor(), { token: tokenOf(path), ...newcomer('late@school.example') })).rejects.toMatchObject({ code: 'EXPIRED' });
+    await expect(
+      joinWithNewAccount(visitor(), { token: tokenOf(path), ...newcomer('late@school.example') }),
+    ).rejects.toMatchObject({ code: 'EXPIRED' });
   });
 
   it('for those who teach it does not last as long', async () => {
-    await expect(link({ role: 'assistant', days: 15 })).rejects.toMatchObject({ code: 'INVALID', fields: { days: expect.stringContaining('given: 15') } });
+    await expect(link({ role: 'assistant', days: 15 })).rejects.toMatchObject({
+      code: 'INVALID',
+      fields: { days: expect.stringContaining('given: 15') },
+    });
   });
 
   it('never leads into a section of another course', async () => {
     const elsewhere = await addCourse(suite.db, 'Elsewhere');
-    const foreign = await suite.db.section.create({ data: { id: 'section-2', courseId: elsewhere, name: 'Theirs', createdAt: new Date() } });
+    const foreign = await suite.db.section.create({
+      data: { id: 'section-2', courseId: elsewhere, name: 'Theirs', createdAt: new Date() },
+    });
     await expect(link({ sectionId: foreign.id })).rejects.toMatchObject({ code: 'NOT_FOUND' });
   });
 });

@@ -13,21 +13,29 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
     const courseId = await addCourse(suite.db);
     const [one, other] = [await addPerson(suite.db), await addPerson(suite.db)];
     return {
-      courseId, one, other,
+      courseId,
+      one,
+      other,
       oneMember: await addMember(suite.db, courseId, one.id, 'instructor'),
       otherMember: await addMember(suite.db, courseId, other.id, 'instructor'),
     };
   }
 
-  const teaching = (courseId: string) => suite.db.member.count({ where: { courseId, role: 'instructor', removedAt: null, userId: { not: null } } });
+  const teaching = (courseId: string) =>
+    suite.db.member.count({ where: { courseId, role: 'instructor', removedAt: null, userId: { not: null } } });
 
   it('alone, neither steps down nor leaves nor is erased', async () => {
     const courseId = await addCourse(suite.db, 'Only mine');
     const person = await addPerson(suite.db);
     const memberId = await addMember(suite.db, courseId, person.id, 'instructor');
-    await expect(changeRole(person.caller, { courseId, memberId, role: 'student' })).rejects.toMatchObject({ code: 'CONFLICT' });
+    await expect(changeRole(person.caller, { courseId, memberId, role: 'student' })).rejects.toMatchObject({
+      code: 'CONFLICT',
+    });
     await expect(removeMember(person.caller, { courseId, memberId })).rejects.toMatchObject({ code: 'CONFLICT' });
-    await expect(eraseAccount(person.caller, { email: person.email, password: '' })).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('“Only mine”') });
+    await expect(eraseAccount(person.caller, { email: person.email, password: '' })).rejects.toMatchObject({
+      code: 'CONFLICT',
+      said: expect.stringContaining('“Only mine”'),
+    });
     expect(await teaching(courseId)).toBe(1);
   });
 
@@ -48,7 +56,9 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
     for (let round = 0; round < rounds; round += 1) {
       const { courseId, one, other, oneMember, otherMember } = await twoTeachers();
       await Promise.allSettled([
-        round % 2 ? eraseAccount(one.caller, { email: one.email, password: '' }) : removeMember(one.caller, { courseId, memberId: oneMember }),
+        round % 2
+          ? eraseAccount(one.caller, { email: one.email, password: '' })
+          : removeMember(one.caller, { courseId, memberId: oneMember }),
         removeMember(other.caller, { courseId, memberId: otherMember }),
       ]);
       expect(await teaching(courseId)).toBe(1);

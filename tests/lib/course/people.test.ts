@@ -15,7 +15,13 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
   beforeAll(async () => {
     teacher = (await addPerson(suite.db, { mayCreateCourses: true, name: 'The teacher' })).caller as typeof teacher;
     courseId = (await createCourse(teacher, { title: 'Display type', timeZone: 'Europe/Lisbon' })).courseId;
-    for (let index = 0; index < peoplePerPage; index += 1) await addMember(suite.db, courseId, (await addPerson(suite.db, { name: `Student ${String(index).padStart(3, '0')}` })).id, 'student');
+    for (let index = 0; index < peoplePerPage; index += 1)
+      await addMember(
+        suite.db,
+        courseId,
+        (await addPerson(suite.db, { name: `Student ${String(index).padStart(3, '0')}` })).id,
+        'student',
+      );
     last = await addPerson(suite.db, { name: 'Zoë Ångström', email: 'zoe@school.example' });
     await addMember(suite.db, courseId, last.id, 'student');
   });
@@ -24,13 +30,19 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
   it('come by name, those who teach apart', async () => {
     const [first, second] = [await ask(), await ask({ page: 2 })];
     expect(first).toMatchObject({ pages: 2, studentCount: peoplePerPage + 1, staff: [{ name: 'The teacher' }] });
-    expect([first.students.length, first.students[0]!.name, second.students.map(({ name }) => name)]).toEqual([peoplePerPage, 'Student 000', ['Zoë Ångström']]);
+    expect([first.students.length, first.students[0]!.name, second.students.map(({ name }) => name)]).toEqual([
+      peoplePerPage,
+      'Student 000',
+      ['Zoë Ångström'],
+    ]);
   });
 
   it('are found by part of a name, accents and capitals aside, or by the beginning of an address', async () => {
-    for (const find of ['ANGSTR', 'zoë', ' zoe a', 'zoe@']) expect((await ask({ find })).students.map(({ name }) => name)).toEqual(['Zoë Ångström']);
+    for (const find of ['ANGSTR', 'zoë', ' zoe a', 'zoe@'])
+      expect((await ask({ find })).students.map(({ name }) => name)).toEqual(['Zoë Ångström']);
     expect(await ask({ find: 'student 0' })).toMatchObject({ found: peoplePerPage, pages: 1 });
-    for (const find of ['nobody', '%', 'school.example']) expect((await ask({ find })).found).toBe(find === '%' ? peoplePerPage + 1 : 0);
+    for (const find of ['nobody', '%', 'school.example'])
+      expect((await ask({ find })).found).toBe(find === '%' ? peoplePerPage + 1 : 0);
   });
 
   it('move in the list with their name', async () => {
@@ -40,7 +52,13 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
   });
 
   it('and the log of acts is read from the newest back, without a hole', async () => {
-    const acts = Array.from({ length: actsPerPage + 10 }, (_, index) => ({ id: newId(), courseId, verb: 'course changed', subject: `course:${courseId}`, at: new Date(Date.UTC(2027, 0, 1, 0, Math.floor(index / 2))) }));
+    const acts = Array.from({ length: actsPerPage + 10 }, (_, index) => ({
+      id: newId(),
+      courseId,
+      verb: 'course changed',
+      subject: `course:${courseId}`,
+      at: new Date(Date.UTC(2027, 0, 1, 0, Math.floor(index / 2))),
+    }));
     await suite.db.auditEvent.createMany({ data: acts });
     const seen: string[] = [];
     for (let before: string | null = null; ;) {

@@ -19,25 +19,52 @@ vi.mock('@/lib/mail/send', () => ({
 }));
 
 describe('reading a roster', () => {
-  it.each([[',', 'Name,E-mail\nAda Quayle,ada@quayrow.example'], [';', 'Name;E-mail\nAda Quayle;ada@quayrow.example'], ['\t', 'Name\tE-mail\nAda Quayle\tada@quayrow.example']])('notices the delimiter %j', (delimiter, text) => {
+  it.each([
+    [',', 'Name,E-mail\nAda Quayle,ada@quayrow.example'],
+    [';', 'Name;E-mail\nAda Quayle;ada@quayrow.example'],
+    ['\t', 'Name\tE-mail\nAda Quayle\tada@quayrow.example'],
+  ])('notices the delimiter %j', (delimiter, text) => {
     const read = readRoster(text, []);
-    expect(read).toMatchObject({ delimiter, hasHead: true, rows: [{ line: 2, cells: ['Ada Quayle', 'ada@quayrow.example'] }] });
+    expect(read).toMatchObject({
+      delimiter,
+      hasHead: true,
+      rows: [{ line: 2, cells: ['Ada Quayle', 'ada@quayrow.example'] }],
+    });
     expect(read.columns.map(({ use }) => use)).toEqual(['name', 'email']);
   });
 
   it('knows columns by plain names, leaves others out, and lets a person say what they are', () => {
     const text = 'Surname,Given name,E-Mail Address,Student number,Group\nQuayle,Ada,ada@quayrow.example,77,Monday';
-    expect(readRoster(text, []).columns.map(({ use }) => use)).toEqual(['last name', 'first name', 'email', 'ignored', 'section']);
-    expect(readRoster(text, ['name', 'ignored', 'email']).columns.map(({ use }) => use)).toEqual(['name', 'ignored', 'email', 'ignored', 'ignored']);
+    expect(readRoster(text, []).columns.map(({ use }) => use)).toEqual([
+      'last name',
+      'first name',
+      'email',
+      'ignored',
+      'section',
+    ]);
+    expect(readRoster(text, ['name', 'ignored', 'email']).columns.map(({ use }) => use)).toEqual([
+      'name',
+      'ignored',
+      'email',
+      'ignored',
+      'ignored',
+    ]);
   });
 
   it('counts lines of the text, over empty ones and cells with line ends in them', () => {
-    const { rows } = readRoster('\uFEFFname,email\n\n"Ada\nQuayle",ada@quayrow.example\nBo Finch,bo@quayrow.example\n', []);
+    const { rows } = readRoster(
+      '\uFEFFname,email\n\n"Ada\nQuayle",ada@quayrow.example\nBo Finch,bo@quayrow.example\n',
+      [],
+    );
     expect(rows.map(({ line }) => line)).toEqual([3, 5]);
   });
 
   it('takes the first row for a person where it has an address in it', () => {
-    expect(readRoster('Ada Quayle,ada@quayrow.example', [])).toMatchObject({ hasHead: false, rows: [{ line: 1 }], columns: [{ use: 'ignored' }, { use: 'email' }] });
+    expect(readRoster('Ada Quayle,ada@quayrow.example', [])).toMatchObject({
+      hasHead: false,
+      rows: [{ line: 1 }],
+      columns: [{ use: 'ignored' }, { use: 'email' }],
+    });
   });
 
   // Windows-1252: é is 0xE9, a dash 0x96 (Unicode's table for CP1252); neither is valid UTF-8 before a letter.
@@ -59,28 +86,64 @@ describeOnBothDatabases('importing a roster', (suite) => {
   });
   const unique = () => crypto.randomUUID().slice(0, 8);
   const preview = (text: string, columns: string[] = []) => previewRoster(teacher.caller, { courseId, text, columns });
-  const bring = (text: string, makeSections = true) => importRoster(teacher.caller, { courseId, text, columns: [], makeSections });
-  const people = () => suite.db.member.findMany({ where: { courseId, role: { not: 'instructor' } }, include: { user: true, section: true } });
+  const bring = (text: string, makeSections = true) =>
+    importRoster(teacher.caller, { courseId, text, columns: [], makeSections });
+  const people = () =>
+    suite.db.member.findMany({
+      where: { courseId, role: { not: 'instructor' } },
+      include: { user: true, section: true },
+    });
 
   it('says of every line what will happen, and quotes what is wrong with it', async () => {
-    const [here, gone, known] = await Promise.all(['Here', 'Gone', 'Known'].map((name) => addPerson(suite.db, { name })));
+    const [here, gone, known] = await Promise.all(
+      ['Here', 'Gone', 'Known'].map((name) => addPerson(suite.db, { name })),
+    );
     await addMember(suite.db, courseId, here!.id, 'student');
     const removed = await addMember(suite.db, courseId, gone!.id, 'student');
     await suite.db.member.update({ where: { id: removed }, data: { removedAt: new Date() } });
     const fresh = `${unique()}@quayrow.example`;
-    const { rows, counts, columns } = await preview([
-      'Name,Mail,Role,Section,Shoe size', `New Person,${fresh},,Monday,44`, `Here,${here!.email},assistant,,`, `Gone,${gone!.email},,,`, `Known,${known!.email},Student,monday,`,
-      'No Address,,,,', `Twice,${fresh.toUpperCase()},,,`, 'Bad,not-an-address,,,', `Odd,odd-${fresh},janitor,,`, `Boss,boss-${fresh},instructor,,`, `,nameless-${fresh},,,`,
-    ].join('\n'));
+    const { rows, counts, columns } = await preview(
+      [
+        'Name,Mail,Role,Section,Shoe size',
+        `New Person,${fresh},,Monday,44`,
+        `Here,${here!.email},assistant,,`,
+        `Gone,${gone!.email},,,`,
+        `Known,${known!.email},Student,monday,`,
+        'No Address,,,,',
+        `Twice,${fresh.toUpperCase()},,,`,
+        'Bad,not-an-address,,,',
+        `Odd,odd-${fresh},janitor,,`,
+        `Boss,boss-${fresh},instructor,,`,
+        `,nameless-${fresh},,,`,
+      ].join('\n'),
+    );
     expect(columns.map(({ use }) => use)).toEqual(['name', 'email', 'role', 'section', 'ignored']);
-    expect(rows.map(({ becomes }) => becomes)).toEqual(['new person', 'here already', 'was removed', 'joins', 'fault', 'fault', 'fault', 'fault', 'fault', 'fault']);
+    expect(rows.map(({ becomes }) => becomes)).toEqual([
+      'new person',
+      'here already',
+      'was removed',
+      'joins',
+      'fault',
+      'fault',
+      'fault',
+      'fault',
+      'fault',
+      'fault',
+    ]);
     expect(rows.map(({ says }) => says[0] ?? '').slice(4)).toEqual([
-      expect.stringContaining('“No Address” has no e-mail address'), expect.stringContaining(`“${fresh}” stands on line 2 already`), expect.stringContaining('“not-an-address”'),
-      expect.stringContaining('“janitor” is no role here'), expect.stringContaining('join link'), expect.stringContaining('has no name'),
+      expect.stringContaining('“No Address” has no e-mail address'),
+      expect.stringContaining(`“${fresh}” stands on line 2 already`),
+      expect.stringContaining('“not-an-address”'),
+      expect.stringContaining('“janitor” is no role here'),
+      expect.stringContaining('join link'),
+      expect.stringContaining('has no name'),
     ]);
     expect(rows[1]!.says[0]).toContain('Stays student');
     expect(counts).toEqual({ newPeople: 1, joining: 1, here: 1, removed: 1, faults: 6 });
-    await expect(bring('Name,Mail\nBad,not-an-address')).rejects.toMatchObject({ code: 'INVALID', fields: { text: expect.stringContaining('Line 2: “not-an-address”') } });
+    await expect(bring('Name,Mail\nBad,not-an-address')).rejects.toMatchObject({
+      code: 'INVALID',
+      fields: { text: expect.stringContaining('Line 2: “not-an-address”') },
+    });
     expect(await suite.db.user.count({ where: { emailNorm: fresh } })).toBe(0);
   });
 
@@ -93,12 +156,25 @@ describeOnBothDatabases('importing a roster', (suite) => {
   it('makes people without a password, sections where that was confirmed, and a link each that works', async () => {
     const [one, two] = [`${unique()}@quayrow.example`, `${unique()}@quayrow.example`];
     const text = `first name;surname;email;section;role\nAda;Quayle;${one};Monday;\nBo;Finch;${two};monday;assistant`;
-    await expect(bring(text, false)).rejects.toMatchObject({ fields: { makeSections: expect.stringContaining('Monday') } });
+    await expect(bring(text, false)).rejects.toMatchObject({
+      fields: { makeSections: expect.stringContaining('Monday') },
+    });
     expect(await people()).toEqual([]);
     const { links, counts } = await bring(text);
     expect(counts).toMatchObject({ newPeople: 2, joining: 0 });
     const made = (await people()).sort((a, b) => (a.listName < b.listName ? -1 : 1));
-    expect(made.map(({ role, listName, section, user }) => [role, listName, section?.name, user?.emailNorm, user?.passwordHash])).toEqual([['student', 'ada quayle', 'Monday', one, null], ['assistant', 'bo finch', 'Monday', two, null]]);
+    expect(
+      made.map(({ role, listName, section, user }) => [
+        role,
+        listName,
+        section?.name,
+        user?.emailNorm,
+        user?.passwordHash,
+      ]),
+    ).toEqual([
+      ['student', 'ada quayle', 'Monday', one, null],
+      ['assistant', 'bo finch', 'Monday', two, null],
+    ]);
     expect(await suite.db.section.count({ where: { courseId } })).toBe(1);
     const token = links[0]!.address.split('/').at(-1);
     expect(await readPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
@@ -109,10 +185,18 @@ describeOnBothDatabases('importing a roster', (suite) => {
   it('changes nothing the second time', async () => {
     const text = `name,email\nAda Quayle,${unique()}@quayrow.example\nBo Finch,${unique()}@quayrow.example`;
     await bring(text);
-    const before = [await people(), await suite.db.auditEvent.count({ where: { courseId } }), await suite.db.oneTimeLink.count()];
+    const before = [
+      await people(),
+      await suite.db.auditEvent.count({ where: { courseId } }),
+      await suite.db.oneTimeLink.count(),
+    ];
     const again = await bring(text);
     expect(again).toMatchObject({ links: [], counts: { newPeople: 0, joining: 0, here: 2 } });
-    expect([await people(), await suite.db.auditEvent.count({ where: { courseId } }), await suite.db.oneTimeLink.count()]).toEqual(before);
+    expect([
+      await people(),
+      await suite.db.auditEvent.count({ where: { courseId } }),
+      await suite.db.oneTimeLink.count(),
+    ]).toEqual(before);
   });
 
   it('makes everybody once, however many import the same at the same moment', async () => {
@@ -126,13 +210,19 @@ describeOnBothDatabases('importing a roster', (suite) => {
   it('writes to new people once, tries again for those whom the mail server refused, and not to those who left', async () => {
     const [one, two] = [`${unique()}@quayrow.example`, `${unique()}@quayrow.example`];
     Object.assign(mail, { setUp: true, refuse: true, sent: [] });
-    const later = (hours: number) => sendWelcomes(systemCaller('test'), {}, { now: new Date(Date.now() + hours * 3_600_000) });
-    const tried = (attempts: number) => expect.poll(() => suite.db.job.count({ where: { kind: 'welcome-letter', attempts, leaseUntil: null, doneAt: null } })).toBe(2);
+    const later = (hours: number) =>
+      sendWelcomes(systemCaller('test'), {}, { now: new Date(Date.now() + hours * 3_600_000) });
+    const tried = (attempts: number) =>
+      expect
+        .poll(() => suite.db.job.count({ where: { kind: 'welcome-letter', attempts, leaseUntil: null, doneAt: null } }))
+        .toBe(2);
     try {
       expect(await bring(`name,email\nAda Quayle,${one}\nBo Finch,${two}`)).toMatchObject({ byMail: true, links: [] });
       await tried(1);
       // Nothing of a person stands in the list of work.
-      expect(JSON.stringify(await suite.db.job.findMany({ where: { kind: 'welcome-letter' } }))).not.toMatch(/quayrow|Quayle/);
+      expect(JSON.stringify(await suite.db.job.findMany({ where: { kind: 'welcome-letter' } }))).not.toMatch(
+        /quayrow|Quayle/,
+      );
       mail.refuse = false;
       expect(await later(0.5)).toEqual({ letters: 0 });
       await suite.db.member.updateMany({ where: { user: { emailNorm: two } }, data: { removedAt: new Date() } });

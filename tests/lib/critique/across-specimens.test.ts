@@ -23,8 +23,22 @@ describeOnBothDatabases('hints across specimens of one text', (suite) => {
     // The same text at 24 px in the same proof, as it comes; the one at 96 px set 60 wider.
     const [specimen, version] = [newId(), newId()];
     await suite.db.specimen.create({ data: { id: specimen, exerciseId: ids.exercise, position: 2, createdAt: now } });
-    await suite.db.specimenVersion.create({ data: { id: version, specimenId: specimen, number: 1, text: 'HO', packSha: 'a'.repeat(64), size: 24, unit: 'px', ground: 'light', createdAt: now } });
-    await suite.db.proofItem.create({ data: { id: newId(), proofId: ids.proof, specimenVersionId: version, tracking: 0, offsets: '[0]' } });
+    await suite.db.specimenVersion.create({
+      data: {
+        id: version,
+        specimenId: specimen,
+        number: 1,
+        text: 'HO',
+        packSha: 'a'.repeat(64),
+        size: 24,
+        unit: 'px',
+        ground: 'light',
+        createdAt: now,
+      },
+    });
+    await suite.db.proofItem.create({
+      data: { id: newId(), proofId: ids.proof, specimenVersionId: version, tracking: 0, offsets: '[0]' },
+    });
     await suite.db.proofItem.update({ where: { id: ids.proofItem }, data: { tracking: 60 } });
     const { across } = await showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
     expect(across).toHaveLength(1);

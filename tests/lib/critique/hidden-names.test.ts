@@ -20,7 +20,16 @@ describeOnSqlite('hidden names', (suite) => {
     const { token } = queue.queue[0]!;
     const line = await showLine(assistant, { proof: token, specimenId: ids.specimen }, { now });
     const sent = JSON.stringify([queue, line]);
-    for (const secret of ['The student', 'Monday', ids.nextProof, ids.nextProofItem, ids.members.student, ids.users.student, '2027-03-06']) expect(sent).not.toContain(secret);
+    for (const secret of [
+      'The student',
+      'Monday',
+      ids.nextProof,
+      ids.nextProofItem,
+      ids.members.student,
+      ids.users.student,
+      '2027-03-06',
+    ])
+      expect(sent).not.toContain(secret);
     expect(line.proof).toMatchObject({ token, shownAs: token, receivedAt: null, section: null });
   });
 

@@ -11,11 +11,24 @@ const now = new Date('2027-03-08T10:00:00Z');
 /** What is set for one student on the people page is there on that student's bench, and on nobody else's. */
 describeOnBothDatabases('accommodations on the bench', (suite) => {
   let ids: Ids;
-  const caller = (who: 'student' | 'otherStudent' | 'instructor'): Caller => ({ kind: 'person', userId: ids.users[who], sessionId: ids.sessions[who], address: '192.0.2.1' });
-  const grant = (accommodations: Accommodations) => setAccommodations(caller('instructor'), { courseId: ids.course, memberId: ids.members.otherStudent, accommodations }, { now });
-  const bench = (who: Parameters<typeof caller>[0]) => openBench(caller(who), { exerciseId: ids.exercise, specimenId: ids.specimen }, { now });
+  const caller = (who: 'student' | 'otherStudent' | 'instructor'): Caller => ({
+    kind: 'person',
+    userId: ids.users[who],
+    sessionId: ids.sessions[who],
+    address: '192.0.2.1',
+  });
+  const grant = (accommodations: Accommodations) =>
+    setAccommodations(
+      caller('instructor'),
+      { courseId: ids.course, memberId: ids.members.otherStudent, accommodations },
+      { now },
+    );
+  const bench = (who: Parameters<typeof caller>[0]) =>
+    openBench(caller(who), { exerciseId: ids.exercise, specimenId: ids.specimen }, { now });
 
-  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  beforeAll(async () => {
+    ids = await fillWorld(suite.db, now);
+  });
 
   it('what the bench tells goes before the exercise’s own rule', async () => {
     expect((await bench('otherStudent')).tells).toBe('nothing');
@@ -26,7 +39,11 @@ describeOnBothDatabases('accommodations on the bench', (suite) => {
   it('size of the working view, spoken gaps and keys that are off reach that bench alone', async () => {
     const before = (await bench('student')).accommodations;
     await grant({ workingView: 1.5, gapsSpoken: true, singleKeysOff: true });
-    expect((await bench('otherStudent')).accommodations).toMatchObject({ workingView: 1.5, gapsSpoken: true, singleKeysOff: true });
+    expect((await bench('otherStudent')).accommodations).toMatchObject({
+      workingView: 1.5,
+      gapsSpoken: true,
+      singleKeysOff: true,
+    });
     expect((await bench('student')).accommodations).toEqual(before);
     await grant({});
     expect((await bench('otherStudent')).accommodations).toEqual({});

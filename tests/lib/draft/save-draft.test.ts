@@ -15,26 +15,41 @@ describeOnBothDatabases('save-draft', (suite) => {
     student = { kind: 'person', userId: ids.users.student, sessionId: ids.sessions.student, address: '192.0.2.1' };
   });
 
-  const change = (baseVersion: number, clientId: string, seq: number, offset: number) =>
-    ({ draftId: ids.draft, baseVersion, clientId, seq, spacing: { tracking: 3, offsets: [offset] } });
+  const change = (baseVersion: number, clientId: string, seq: number, offset: number) => ({
+    draftId: ids.draft,
+    baseVersion,
+    clientId,
+    seq,
+    spacing: { tracking: 3, offsets: [offset] },
+  });
 
   it('keeps a change, and keeps it once when it comes again', async () => {
     expect(await saveDraft(student, change(0, 'one', 1, -7), { now })).toEqual({ version: 1 });
     expect(await saveDraft(student, change(0, 'one', 1, -7), { now })).toEqual({ version: 1 });
     expect(await suite.db.draftChange.count({ where: { draftId: ids.draft } })).toBe(1);
-    expect(await readDraft(student, { draftId: ids.draft })).toEqual({ version: 1, spacing: { tracking: 3, offsets: [-7] } });
+    expect(await readDraft(student, { draftId: ids.draft })).toEqual({
+      version: 1,
+      spacing: { tracking: 3, offsets: [-7] },
+    });
     // Plain statements write instants as the client reads them.
     expect((await suite.db.draft.findUniqueOrThrow({ where: { id: ids.draft } })).updatedAt).toEqual(now);
-    expect((await suite.db.draftChange.findFirstOrThrow({ where: { draftId: ids.draft, receivedAt: { gte: now } } })).receivedAt).toEqual(now);
+    expect(
+      (await suite.db.draftChange.findFirstOrThrow({ where: { draftId: ids.draft, receivedAt: { gte: now } } }))
+        .receivedAt,
+    ).toEqual(now);
   });
 
   it('answers a change made on an older version with what it has instead, and changes nothing', async () => {
-    expect(await saveDraft(student, change(0, 'two', 1, 9), { now })).toEqual({ conflict: { version: 1, spacing: { tracking: 3, offsets: [-7] } } });
+    expect(await saveDraft(student, change(0, 'two', 1, 9), { now })).toEqual({
+      conflict: { version: 1, spacing: { tracking: 3, offsets: [-7] } },
+    });
     expect(await suite.db.draftChange.count({ where: { draftId: ids.draft } })).toBe(1);
   });
 
   it('lets one of twenty at once follow a version, and tells the others what won', async () => {
-    const answers = await Promise.all(Array.from({ length: 20 }, (_, index) => saveDraft(student, change(1, `race-${index}`, 1, index), { now })));
+    const answers = await Promise.all(
+      Array.from({ length: 20 }, (_, index) => saveDraft(student, change(1, `race-${index}`, 1, index), { now })),
+    );
     const made = answers.filter((answer) => 'version' in answer);
     expect(made).toEqual([{ version: 2 }]);
     const { spacing } = await readDraft(student, { draftId: ids.draft });
@@ -43,7 +58,9 @@ describeOnBothDatabases('save-draft', (suite) => {
   });
 
   it('answers the same change sent five times at once the same', async () => {
-    const answers = await Promise.all(Array.from({ length: 5 }, () => saveDraft(student, change(2, 'again', 1, 40), { now })));
+    const answers = await Promise.all(
+      Array.from({ length: 5 }, () => saveDraft(student, change(2, 'again', 1, 40), { now })),
+    );
     expect(answers).toEqual(Array.from({ length: 5 }, () => ({ version: 3 })));
   });
 
@@ -55,22 +72,47 @@ describeOnBothDatabases('save-draft', (suite) => {
     await expect(saveDraft(student, change(3, 'gone', 1, 5), { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
     await suite.db.member.update({ where: { id: ids.members.student }, data: { removedAt: null } });
     expect(await suite.db.draftChange.count({ where: { clientId: { in: ['stranger', 'ahead', 'gone'] } } })).toBe(0);
-    expect(await suite.db.draft.findUniqueOrThrow({ where: { id: ids.drafts.otherStudent } })).toMatchObject({ version: 0, offsets: '[0]' });
+    expect(await suite.db.draft.findUniqueOrThrow({ where: { id: ids.drafts.otherStudent } })).toMatchObject({
+      version: 0,
+      offsets: '[0]',
+    });
   });
 
   it('keeps a line of many gaps, and one of none', async () => {
     for (const offsets of [[], [-3, 0, 12, 2000, -2000]]) {
-      await suite.db.draft.update({ where: { id: ids.drafts.otherStudent }, data: { version: 0, offsets: JSON.stringify(offsets.map(() => 0)), changes: { deleteMany: {} } } });
-      const other: Caller = { kind: 'person', userId: ids.users.otherStudent, sessionId: ids.sessions.otherStudent, address: '192.0.2.1' };
-      const sent = { draftId: ids.drafts.otherStudent, baseVersion: 0, clientId: 'many', seq: 1, spacing: { tracking: -4, offsets } };
+      await suite.db.draft.update({
+        where: { id: ids.drafts.otherStudent },
+        data: { version: 0, offsets: JSON.stringify(offsets.map(() => 0)), changes: { deleteMany: {} } },
+      });
+      const other: Caller = {
+        kind: 'person',
+        userId: ids.users.otherStudent,
+        sessionId: ids.sessions.otherStudent,
+        address: '192.0.2.1',
+      };
+      const sent = {
+        draftId: ids.drafts.otherStudent,
+        baseVersion: 0,
+        clientId: 'many',
+        seq: 1,
+        spacing: { tracking: -4, offsets },
+      };
       expect(await saveDraft(other, sent, { now })).toEqual({ version: 1 });
       expect(await readDraft(other, { draftId: sent.draftId })).toEqual({ version: 1, spacing: sent.spacing });
-      await expect(saveDraft(other, { ...sent, baseVersion: 1, seq: 2, spacing: { tracking: 0, offsets: [...offsets, 1] } }, { now })).rejects.toMatchObject({ code: 'INVALID' });
+      await expect(
+        saveDraft(
+          other,
+          { ...sent, baseVersion: 1, seq: 2, spacing: { tracking: 0, offsets: [...offsets, 1] } },
+          { now },
+        ),
+      ).rejects.toMatchObject({ code: 'INVALID' });
     }
   });
 
   it('refuses another number of gaps, and quotes both', async () => {
-    await expect(saveDraft(student, { ...change(3, 'long', 1, 0), spacing: { tracking: 0, offsets: [1, 2] } })).rejects.toThrow(/1 gaps?, and 2 offsets/);
+    await expect(
+      saveDraft(student, { ...change(3, 'long', 1, 0), spacing: { tracking: 0, offsets: [1, 2] } }),
+    ).rejects.toThrow(/1 gaps?, and 2 offsets/);
   });
 
   it.each([[Number.NaN], [2001], [0.5], [Infinity]])('refuses an offset of %s', async (offset) => {

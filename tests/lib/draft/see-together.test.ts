@@ -13,13 +13,26 @@ const at = { now };
 describeOnBothDatabases('lines of one text together', (suite) => {
   let ids: Ids;
   let small: string;
-  const caller = (who: 'student' | 'otherStudent' | 'instructor'): Caller => ({ kind: 'person', userId: ids.users[who], sessionId: ids.sessions[who], address: '192.0.2.1' });
-  const together = (who: Parameters<typeof caller>[0], more = {}) => seeTogether(caller(who), { exerciseId: ids.exercise, ...more }, at);
-  const bench = (who: Parameters<typeof caller>[0], specimenId: string, more = {}) => openBench(caller(who), { exerciseId: ids.exercise, specimenId, ...more }, at);
+  const caller = (who: 'student' | 'otherStudent' | 'instructor'): Caller => ({
+    kind: 'person',
+    userId: ids.users[who],
+    sessionId: ids.sessions[who],
+    address: '192.0.2.1',
+  });
+  const together = (who: Parameters<typeof caller>[0], more = {}) =>
+    seeTogether(caller(who), { exerciseId: ids.exercise, ...more }, at);
+  const bench = (who: Parameters<typeof caller>[0], specimenId: string, more = {}) =>
+    openBench(caller(who), { exerciseId: ids.exercise, specimenId, ...more }, at);
   const save = async (who: Parameters<typeof caller>[0], specimenId: string, offset: number, more = {}) => {
     const { draft } = await bench(who, specimenId, more);
     const spacing = { tracking: 2, offsets: [offset] };
-    expect(await saveDraft(caller(who), { draftId: draft.id, baseVersion: draft.version, clientId: 'bench', seq: draft.version + 1, spacing }, at)).toEqual({ version: draft.version + 1 });
+    expect(
+      await saveDraft(
+        caller(who),
+        { draftId: draft.id, baseVersion: draft.version, clientId: 'bench', seq: draft.version + 1, spacing },
+        at,
+      ),
+    ).toEqual({ version: draft.version + 1 });
     return spacing;
   };
 
@@ -32,7 +45,19 @@ describeOnBothDatabases('lines of one text together', (suite) => {
   it('has nothing to show while no text stands more than once, and no other text', async () => {
     expect(await together('student')).toMatchObject({ text: null, texts: [], lines: [] });
     await expect(together('student', { text: 'HO' })).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    await suite.db.specimenVersion.create({ data: { id: newId(), specimenId: small, number: 1, text: 'HO', packSha: 'a'.repeat(64), size: 24, unit: 'px', ground: 'light', createdAt: now } });
+    await suite.db.specimenVersion.create({
+      data: {
+        id: newId(),
+        specimenId: small,
+        number: 1,
+        text: 'HO',
+        packSha: 'a'.repeat(64),
+        size: 24,
+        unit: 'px',
+        ground: 'light',
+        createdAt: now,
+      },
+    });
   });
 
   it('shows a student their own drafts, small before large', async () => {
@@ -51,7 +76,10 @@ describeOnBothDatabases('lines of one text together', (suite) => {
     // The exercise tells nothing before a proof, evenness after it; the student sent one in this round, the other did not.
     expect((await together('otherStudent')).response).toBeNull();
     expect((await together('otherStudent')).toldAfter).toBe(2);
-    expect((await together('student')).response?.points.map(({ pixels, added }) => [pixels, added])).toEqual([[24, 0], [96, -28]]);
+    expect((await together('student')).response?.points.map(({ pixels, added }) => [pixels, added])).toEqual([
+      [24, 0],
+      [96, -28],
+    ]);
     expect((await together('instructor')).response?.points).toHaveLength(2);
   });
 
@@ -67,15 +95,31 @@ describeOnBothDatabases('lines of one text together', (suite) => {
 
   it('keeps a trial apart from the work, and offers it for the line', async () => {
     const tried = await save('student', small, 55, { trial: true });
-    expect(await bench('student', small, { trial: true })).toMatchObject({ purpose: 'practice', trial: true, draft: { spacing: tried } });
-    expect(await bench('student', small, { start: 'trial' })).toMatchObject({ purpose: 'work', trial: false, draft: { version: 0 }, start: { label: 'Your trial of this line', spacing: tried } });
+    expect(await bench('student', small, { trial: true })).toMatchObject({
+      purpose: 'practice',
+      trial: true,
+      draft: { spacing: tried },
+    });
+    expect(await bench('student', small, { start: 'trial' })).toMatchObject({
+      purpose: 'work',
+      trial: false,
+      draft: { version: 0 },
+      start: { label: 'Your trial of this line', spacing: tried },
+    });
     expect((await together('student')).lines[0]).toMatchObject({ touched: false });
-    expect((await bench('student', ids.specimen, { trial: true })).underlays).toContainEqual({ id: 'work', label: 'Your line, as it stands', spacing: { tracking: 2, offsets: [-30] } });
+    expect((await bench('student', ids.specimen, { trial: true })).underlays).toContainEqual({
+      id: 'work',
+      label: 'Your line, as it stands',
+      spacing: { tracking: 2, offsets: [-30] },
+    });
   });
 
   it('lets a line of a closed exercise be tried, too', async () => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { state: 'closed', closedAt: now } });
-    expect(await bench('student', small, { trial: true })).toMatchObject({ purpose: 'practice', exercise: { state: 'closed' } });
+    expect(await bench('student', small, { trial: true })).toMatchObject({
+      purpose: 'practice',
+      exercise: { state: 'closed' },
+    });
     expect(await bench('instructor', small)).toMatchObject({ purpose: 'practice', trial: false, tells: 'everything' });
   });
 });

@@ -19,7 +19,10 @@ describeOnSqlite('the demo’s exercise', (suite) => {
     expect(plan.specimens).toHaveLength(10);
     expect(new Set(plan.specimens.map(({ ground }) => ground))).toEqual(new Set(['light', 'dark']));
     expect(new Set(plan.specimens.map(({ size }) => size.unit))).toEqual(new Set(['px', 'pt']));
-    expect(plan.rounds.map(({ number, dueLocal }) => [number, dueLocal])).toEqual([[1, '2026-11-19T18:00'], [2, '2026-12-03T18:00']]);
+    expect(plan.rounds.map(({ number, dueLocal }) => [number, dueLocal])).toEqual([
+      [1, '2026-11-19T18:00'],
+      [2, '2026-12-03T18:00'],
+    ]);
     // Vienna is UTC+1 on that day (IANA time zone database).
     expect(plan.rounds[0]!.dueAt).toEqual(new Date('2026-11-19T17:00:00Z'));
     expect(plan.criteria.map(({ basis }) => basis)).toEqual(['judgement', 'judgement', 'distance']);

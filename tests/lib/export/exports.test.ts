@@ -12,18 +12,30 @@ const now = new Date('2027-03-08T10:00:00Z');
 
 describeOnBothDatabases('exports and the class page', (suite) => {
   let ids: Ids;
-  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  beforeAll(async () => {
+    ids = await fillWorld(suite.db, now);
+  });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
-  const records = (csv: string) => Papa.parse<Record<string, string>>(csv.slice(1), { header: true, skipEmptyLines: true }).data;
+  const records = (csv: string) =>
+    Papa.parse<Record<string, string>>(csv.slice(1), { header: true, skipEmptyLines: true }).data;
 
   it('give the marks of a round, a row a student, and write it in the log', async () => {
     await suite.db.user.update({ where: { id: ids.users.otherStudent }, data: { name: '=HYPERLINK("x")' } });
     const { csv, name } = await exportMarks(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });
     const rows = records(csv);
     expect(name).toBe('marks-round-1.csv');
-    expect(rows.find(({ Student }) => Student === 'The student')).toMatchObject({ Section: 'Monday', Proof: '1', Evenness: 'Mostly', 'Evenness, points in %': '50', 'Total in %': '50', 'Released as number': '1' });
+    expect(rows.find(({ Student }) => Student === 'The student')).toMatchObject({
+      Section: 'Monday',
+      Proof: '1',
+      Evenness: 'Mostly',
+      'Evenness, points in %': '50',
+      'Total in %': '50',
+      'Released as number': '1',
+    });
     expect(rows.map(({ Student }) => Student)).toContain('\'=HYPERLINK("x")');
-    expect(await suite.db.auditEvent.count({ where: { verb: 'marks exported', actorId: ids.users.instructor } })).toBe(1);
+    expect(await suite.db.auditEvent.count({ where: { verb: 'marks exported', actorId: ids.users.instructor } })).toBe(
+      1,
+    );
   });
 
   it('name a hidden student by the alias, without section or time', async () => {
@@ -32,7 +44,12 @@ describeOnBothDatabases('exports and the class page', (suite) => {
     for (const secret of ['The student', 'Monday', '2027-03-06']) expect(csv).not.toContain(secret);
     expect(csv).toContain('plain-otter');
     const shown = await showClass(as('assistant'), { exerciseId: ids.exercise, round: 2 }, { now });
-    expect(shown.students.find(({ memberId }) => memberId === ids.members.student)).toMatchObject({ hidden: true, percent: null, marked: null, levels: [] });
+    expect(shown.students.find(({ memberId }) => memberId === ids.members.student)).toMatchObject({
+      hidden: true,
+      percent: null,
+      marked: null,
+      levels: [],
+    });
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{}' } });
   });
 
@@ -50,8 +67,13 @@ describeOnBothDatabases('exports and the class page', (suite) => {
 
   it('let outlines go only after the licence has been seen', async () => {
     const line = { proofId: ids.proof, specimenId: ids.specimen };
-    await expect(exportSpacing(as('student'), { ...line, as: 'svg' }, { now })).rejects.toMatchObject({ code: 'INVALID', said: expect.stringContaining('licence') });
+    await expect(exportSpacing(as('student'), { ...line, as: 'svg' }, { now })).rejects.toMatchObject({
+      code: 'INVALID',
+      said: expect.stringContaining('licence'),
+    });
     expect((await exportSpacing(as('student'), { ...line, as: 'svg', licence: true }, { now })).text).toContain('<svg');
-    expect((await exportSpacing(as('student'), { ...line, as: 'json' }, { now })).name).toBe('line-1-round-1-proof-1.json');
+    expect((await exportSpacing(as('student'), { ...line, as: 'json' }, { now })).name).toBe(
+      'line-1-round-1-proof-1.json',
+    );
   });
 });

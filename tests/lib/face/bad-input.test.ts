@@ -10,10 +10,16 @@ import { makeSfnt, makeWoff, sfntOf, tableOf, tablesOf, withTables } from '../..
 import { box, composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 
 /** Every refusal comes as a FaceError with its code, quotes what was wrong, and comes soon. */
-async function refusal(bytes: Uint8Array, text = 'A', options: object = {}): Promise<{ code: FaceErrorCode; message: string }> {
+async function refusal(
+  bytes: Uint8Array,
+  text = 'A',
+  options: object = {},
+): Promise<{ code: FaceErrorCode; message: string }> {
   const begun = performance.now();
   const answer = await buildPack({ kind: 'file', bytes, ...options }, text).then(
-    (pack) => { throw new Error(`It gave a pack: ${JSON.stringify(pack).slice(0, 200)}`); },
+    (pack) => {
+      throw new Error(`It gave a pack: ${JSON.stringify(pack).slice(0, 200)}`);
+    },
     (error: unknown) => error,
   );
   expect(performance.now() - begun).toBeLessThan(10_000);
@@ -51,18 +57,27 @@ describe('files that are no face', () => {
 describe('faces that are damaged', () => {
   it('quotes the table that ends outside the file', async () => {
     const error = await refusal(lato.subarray(0, lato.length / 2));
-    expect(error).toMatchObject({ code: 'damaged', message: expect.stringMatching(/ends at byte \d+, but the file has \d+/) });
+    expect(error).toMatchObject({
+      code: 'damaged',
+      message: expect.stringMatching(/ends at byte \d+, but the file has \d+/),
+    });
   });
 
   it('notices a changed bit by the checksum', async () => {
     const { offset } = tablesOf(lato).find((table) => table.tag === 'hmtx')!;
     const changed = lato.slice();
     changed[offset + 101] = changed[offset + 101]! ^ 16;
-    expect(await refusal(changed)).toMatchObject({ code: 'damaged', message: expect.stringContaining('“hmtx” does not agree with its own checksum') });
+    expect(await refusal(changed)).toMatchObject({
+      code: 'damaged',
+      message: expect.stringContaining('“hmtx” does not agree with its own checksum'),
+    });
   });
 
   it.each([0, 1, 15, 16_385, 65_535])('refuses an em of %i units', async (unitsPerEm) => {
-    expect(await refusal(tinyFace({ unitsPerEm }))).toMatchObject({ code: 'damaged', message: expect.stringContaining(`${unitsPerEm} units`) });
+    expect(await refusal(tinyFace({ unitsPerEm }))).toMatchObject({
+      code: 'damaged',
+      message: expect.stringContaining(`${unitsPerEm} units`),
+    });
   });
 
   it.each([16, 16_384])('takes an em of %i units', async (unitsPerEm) => {
@@ -70,17 +85,26 @@ describe('faces that are damaged', () => {
   });
 
   it('refuses advances that are cut short', async () => {
-    expect(await refusal(tinyFace({ shortBy: 2 }))).toMatchObject({ code: 'damaged', message: expect.stringContaining('hmtx') });
+    expect(await refusal(tinyFace({ shortBy: 2 }))).toMatchObject({
+      code: 'damaged',
+      message: expect.stringContaining('hmtx'),
+    });
   });
 
   it('refuses outlines whose places run backwards', async () => {
     const loca = tableOf(lato, 'loca');
     loca.set([0xff, 0xff], 6);
-    expect(await refusal(withTables(lato, { loca }))).toMatchObject({ code: 'damaged', message: expect.stringContaining('loca') });
+    expect(await refusal(withTables(lato, { loca }))).toMatchObject({
+      code: 'damaged',
+      message: expect.stringContaining('loca'),
+    });
   });
 
   it('refuses a face without outlines', async () => {
-    expect(await refusal(withTables(lato, { glyf: null, loca: null }))).toMatchObject({ code: 'unsupported', message: expect.stringContaining('no outlines') });
+    expect(await refusal(withTables(lato, { glyf: null, loca: null }))).toMatchObject({
+      code: 'unsupported',
+      message: expect.stringContaining('no outlines'),
+    });
   });
 });
 
@@ -88,31 +112,58 @@ describe('letters that can’t be drawn', () => {
   it.each<[string, Uint8Array, Uint8Array[], string]>([
     ['a part of itself', composite([GLYPH.A]), [], 'part of itself'],
     ['a circle of two', composite([4]), [composite([GLYPH.A])], 'part of itself'],
-    ['parts nested too deep', composite([4]), Array.from({ length: 12 }, (_, index) => (index < 11 ? composite([5 + index]) : box(0, 0, 9, 9))), 'nest deeper'],
+    [
+      'parts nested too deep',
+      composite([4]),
+      Array.from({ length: 12 }, (_, index) => (index < 11 ? composite([5 + index]) : box(0, 0, 9, 9))),
+      'nest deeper',
+    ],
     ['too many parts', composite(Array<number>(300).fill(GLYPH.V)), [], 'more than 256 parts'],
-    ['parts that double at each step', composite([4, 4, 4, 4, 4, 4, 4, 4]), Array.from({ length: 7 }, (_, index) => (index < 6 ? composite(Array<number>(8).fill(5 + index)) : box(0, 0, 9, 9))), 'more than 256 parts'],
+    [
+      'parts that double at each step',
+      composite([4, 4, 4, 4, 4, 4, 4, 4]),
+      Array.from({ length: 7 }, (_, index) =>
+        index < 6 ? composite(Array<number>(8).fill(5 + index)) : box(0, 0, 9, 9),
+      ),
+      'more than 256 parts',
+    ],
     ['a part that is not there', composite([999]), [], 'not in the file'],
     ['a composite that is cut off', composite([GLYPH.V, GLYPH.V]).slice(0, 20), [], 'cut off'],
   ])('%s', async (_, glyphA, more, says) => {
-    expect(await refusal(tinyFace({ glyphA, more }))).toMatchObject({ code: 'damaged', message: expect.stringContaining(says) });
+    expect(await refusal(tinyFace({ glyphA, more }))).toMatchObject({
+      code: 'damaged',
+      message: expect.stringContaining(says),
+    });
   });
 
   it('refuses an outline of tens of thousands of points', async () => {
-    expect(await refusal(tinyFace({ glyphA: zigzag(32_000) }))).toMatchObject({ code: 'too-large', message: expect.stringContaining('“A”') });
+    expect(await refusal(tinyFace({ glyphA: zigzag(32_000) }))).toMatchObject({
+      code: 'too-large',
+      message: expect.stringContaining('“A”'),
+    });
   });
 
   it('quotes a letter without an outline', async () => {
-    expect(await refusal(tinyFace({ glyphA: new Uint8Array() }))).toMatchObject({ code: 'no-outline', message: expect.stringContaining('“A”') });
+    expect(await refusal(tinyFace({ glyphA: new Uint8Array() }))).toMatchObject({
+      code: 'no-outline',
+      message: expect.stringContaining('“A”'),
+    });
   });
 
   it('refuses a mark that the face does not place', async () => {
     const sound = new Uint8Array(readFileSync('node_modules/source-sans-pro/TTF/SourceSansPro-Regular.ttf'));
     await expect(buildPack({ kind: 'file', bytes: sound }, 'q\u0303')).resolves.toBeDefined();
-    expect(await refusal(withTables(sound, { GPOS: null }), 'q\u0303')).toMatchObject({ code: 'unsupported', message: expect.stringContaining('“q\u0303”') });
+    expect(await refusal(withTables(sound, { GPOS: null }), 'q\u0303')).toMatchObject({
+      code: 'unsupported',
+      message: expect.stringContaining('“q\u0303”'),
+    });
   });
 
   it('quotes a letter that the face lacks', async () => {
-    expect(await refusal(tinyFace(), 'AWA')).toMatchObject({ code: 'no-outline', message: expect.stringContaining('“W”') });
+    expect(await refusal(tinyFace(), 'AWA')).toMatchObject({
+      code: 'no-outline',
+      message: expect.stringContaining('“W”'),
+    });
   });
 
   it.each([8, 30])('refuses an outline of which only %i bytes are there', async (bytes) => {
@@ -124,7 +175,10 @@ describe('letters that can’t be drawn', () => {
 describe('decompression bombs', () => {
   it('refuses a WOFF whose tables promise gigabytes', async () => {
     const bytes = makeWoff(lato, (tag, length) => (tag === 'glyf' ? 0xffff_fff0 : length));
-    expect(await refusal(bytes)).toMatchObject({ code: 'too-large', message: expect.stringMatching(/unpacks to \d+\.\d MB/) });
+    expect(await refusal(bytes)).toMatchObject({
+      code: 'too-large',
+      message: expect.stringMatching(/unpacks to \d+\.\d MB/),
+    });
   });
 
   it.each([-4, 4])('refuses a WOFF table that unpacks to %i bytes more than it says', async (more) => {
@@ -138,8 +192,13 @@ describe('decompression bombs', () => {
     expect(await refusal(bytes)).toMatchObject({ code: 'too-large' });
   });
 
-  it.each([['says so', 200_000_000], ['lies', 100]])('refuses a WOFF2 of a few bytes that unpacks to 200 MB and %s', async (_, says) => {
-    const packed = brotliCompressSync(new Uint8Array(200_000_000), { params: { [constants.BROTLI_PARAM_QUALITY]: 5, [constants.BROTLI_PARAM_LGWIN]: 24 } });
+  it.each([
+    ['says so', 200_000_000],
+    ['lies', 100],
+  ])('refuses a WOFF2 of a few bytes that unpacks to 200 MB and %s', async (_, says) => {
+    const packed = brotliCompressSync(new Uint8Array(200_000_000), {
+      params: { [constants.BROTLI_PARAM_QUALITY]: 5, [constants.BROTLI_PARAM_LGWIN]: 24 },
+    });
     expect(packed.length).toBeLessThan(2_000);
     const error = await refusal(woff2Of(packed, says));
     expect(['too-large', 'damaged']).toContain(error.code);
@@ -148,24 +207,47 @@ describe('decompression bombs', () => {
 
 /** One contour that goes to and fro. */
 function zigzag(points: number): Uint8Array {
-  const deltas = (axis: number) => Array.from({ length: points }, (_, index) => (index % 2 === axis ? 300 : -300) * (Math.floor(index / 2) % 2 === 0 ? 1 : -1));
-  return new Uint8Array(Buffer.concat([words([1, 0, 0, 900, 900, points - 1, 0]), new Uint8Array(points).fill(1), words([...deltas(0), ...deltas(1)])]));
+  const deltas = (axis: number) =>
+    Array.from(
+      { length: points },
+      (_, index) => (index % 2 === axis ? 300 : -300) * (Math.floor(index / 2) % 2 === 0 ? 1 : -1),
+    );
+  return new Uint8Array(
+    Buffer.concat([
+      words([1, 0, 0, 900, 900, points - 1, 0]),
+      new Uint8Array(points).fill(1),
+      words([...deltas(0), ...deltas(1)]),
+    ]),
+  );
 }
 
 /** A WOFF2 with one table, `post`, that is said to have so many bytes. */
 function woff2Of(packed: Uint8Array, says: number): Uint8Array {
   const digits: number[] = [];
-  for (let rest = says; rest > 0 || digits.length === 0; rest = Math.floor(rest / 128)) digits.unshift((rest % 128) | (digits.length > 0 ? 128 : 0));
+  for (let rest = says; rest > 0 || digits.length === 0; rest = Math.floor(rest / 128))
+    digits.unshift((rest % 128) | (digits.length > 0 ? 128 : 0));
   const length = 48 + 1 + digits.length + packed.length;
   const long = (value: number) => [value >>> 16, value & 0xffff];
-  const header = words([...long(0x774f4632), ...long(0x00010000), ...long(length), 1, 0, ...long(100), ...long(packed.length), ...Array<number>(12).fill(0)]);
+  const header = words([
+    ...long(0x774f4632),
+    ...long(0x00010000),
+    ...long(length),
+    1,
+    0,
+    ...long(100),
+    ...long(packed.length),
+    ...Array<number>(12).fill(0),
+  ]);
   return new Uint8Array(Buffer.concat([header, new Uint8Array([7, ...digits]), packed]));
 }
 
 describe('texts and choices', () => {
   it('refuses a text of 100,000 letters at once', async () => {
     const begun = performance.now();
-    expect(await refusal(tinyFace(), 'A'.repeat(100_000))).toMatchObject({ code: 'text-too-long', message: expect.stringContaining('100000') });
+    expect(await refusal(tinyFace(), 'A'.repeat(100_000))).toMatchObject({
+      code: 'text-too-long',
+      message: expect.stringContaining('100000'),
+    });
     expect(performance.now() - begun).toBeLessThan(2_000);
   });
 
@@ -173,14 +255,23 @@ describe('texts and choices', () => {
     expect(await refusal(lato, `e${'\u0301'.repeat(300)}`)).toMatchObject({ code: 'bad-text' });
   });
 
-  it.each([['bold', 700, 'no axis “bold”'], ['wght', 2_000, 'from 100 to 900'], ['wght', Number.NaN, 'can’t be NaN']])('quotes the axis value %s %s', async (tag, value, says) => {
-    const error = await refusal(new Uint8Array(readFileSync(findFace('fraunces-opsz').path)), 'A', { axes: { [tag]: value } });
+  it.each([
+    ['bold', 700, 'no axis “bold”'],
+    ['wght', 2_000, 'from 100 to 900'],
+    ['wght', Number.NaN, 'can’t be NaN'],
+  ])('quotes the axis value %s %s', async (tag, value, says) => {
+    const error = await refusal(new Uint8Array(readFileSync(findFace('fraunces-opsz').path)), 'A', {
+      axes: { [tag]: value },
+    });
     expect(error.code).toBe('bad-axis');
-    expect(error.message.replace('\'', '’')).toContain(says);
+    expect(error.message.replace("'", '’')).toContain(says);
   });
 
   it('quotes a face number that is not in the file', async () => {
-    expect(await refusal(lato, 'A', { index: 3 })).toMatchObject({ code: 'unsupported', message: expect.stringContaining('3') });
+    expect(await refusal(lato, 'A', { index: 3 })).toMatchObject({
+      code: 'unsupported',
+      message: expect.stringContaining('3'),
+    });
   });
 
   it('says which keys are near an unknown one', async () => {

@@ -15,7 +15,12 @@ beforeAll(async () => {
   layout = await openLayout(browser);
   arvo = await sfntOf('arvo-400');
   const { font } = await readFace(arvo);
-  glyph = { A: font.nominalGlyph(65)!, V: font.nominalGlyph(86)!, T: font.nominalGlyph(84)!, o: font.nominalGlyph(111)! };
+  glyph = {
+    A: font.nominalGlyph(65)!,
+    V: font.nominalGlyph(86)!,
+    T: font.nominalGlyph(84)!,
+    o: font.nominalGlyph(111)!,
+  };
 });
 afterAll(() => browser?.close());
 
@@ -29,7 +34,10 @@ async function both(kern: Uint8Array): Promise<{ ours: number[]; theirs: number[
   const perMille = (value: number) => Math.round((value * 1000) / table.unitsPerEm) + 0;
   return {
     ours: table.pairs.map((pair) => perMille(pair.builtIn)),
-    theirs: PAIRS.map((_, index) => Math.round(widths[index]! - widths[PAIRS.length + 2 * index]! - widths[PAIRS.length + 2 * index + 1]!) + 0),
+    theirs: PAIRS.map(
+      (_, index) =>
+        Math.round(widths[index]! - widths[PAIRS.length + 2 * index]! - widths[PAIRS.length + 2 * index + 1]!) + 0,
+    ),
   };
 }
 
@@ -40,13 +48,45 @@ const body = (pairs: Pair[]) => {
   return [pairs.length, 6 * power, Math.log2(power), 6 * (pairs.length - power), ...pairs.flat()];
 };
 const subtable = (pairs: Pair[], coverage: number) => [0, 14 + 6 * pairs.length, coverage, ...body(pairs)];
-const one = (): Pair[] => sorted([[glyph.A, glyph.V, -200], [glyph.T, glyph.o, -300]]);
+const one = (): Pair[] =>
+  sorted([
+    [glyph.A, glyph.V, -200],
+    [glyph.T, glyph.o, -300],
+  ]);
 
 describe('a legacy kern table', () => {
   it.each<[string, () => number[]]>([
     ['with one subtable', () => [0, 1, ...subtable(one(), 0x0001)]],
-    ['with two that add up', () => [0, 2, ...subtable(one(), 0x0001), ...subtable(sorted([[glyph.A, glyph.V, -60], [glyph.V, glyph.A, -90]]), 0x0001)]],
-    ['with one that overrides', () => [0, 2, ...subtable(one(), 0x0001), ...subtable(sorted([[glyph.A, glyph.V, -60], [glyph.V, glyph.A, -90]]), 0x0009)]],
+    [
+      'with two that add up',
+      () => [
+        0,
+        2,
+        ...subtable(one(), 0x0001),
+        ...subtable(
+          sorted([
+            [glyph.A, glyph.V, -60],
+            [glyph.V, glyph.A, -90],
+          ]),
+          0x0001,
+        ),
+      ],
+    ],
+    [
+      'with one that overrides',
+      () => [
+        0,
+        2,
+        ...subtable(one(), 0x0001),
+        ...subtable(
+          sorted([
+            [glyph.A, glyph.V, -60],
+            [glyph.V, glyph.A, -90],
+          ]),
+          0x0009,
+        ),
+      ],
+    ],
     ['with minimum values', () => [0, 1, ...subtable(one(), 0x0003)]],
     ['across the stream', () => [0, 1, ...subtable(one(), 0x0005)]],
     ['for vertical text', () => [0, 1, ...subtable(one(), 0x0000)]],
@@ -63,6 +103,9 @@ describe('a legacy kern table', () => {
   it('that is cut off makes the face unfit, for Chromium too', async () => {
     const bytes = withTables(arvo, { kern: words([0, 1, ...subtable(one(), 0x0001).slice(0, 9)]) });
     await expect(layout.useFace(bytes)).rejects.toThrow();
-    await expect(buildPairs({ kind: 'file', bytes }, PAIRS)).rejects.toMatchObject({ code: 'damaged', message: expect.stringContaining('kern is cut off') });
+    await expect(buildPairs({ kind: 'file', bytes }, PAIRS)).rejects.toMatchObject({
+      code: 'damaged',
+      message: expect.stringContaining('kern is cut off'),
+    });
   });
 });

@@ -17,7 +17,10 @@ describe('outlines are those that opentype.js reads', () => {
     ['libre-baskerville-400', () => sfntOf('libre-baskerville-400')],
     ['abril-fatface-400', () => sfntOf('abril-fatface-400')],
     ['arvo-400', () => sfntOf('arvo-400')],
-    ['SourceSansPro-Black.otf (CFF)', async () => new Uint8Array(readFileSync('node_modules/source-sans-pro/OTF/SourceSansPro-Black.otf'))],
+    [
+      'SourceSansPro-Black.otf (CFF)',
+      async () => new Uint8Array(readFileSync('node_modules/source-sans-pro/OTF/SourceSansPro-Black.otf')),
+    ],
   ])('%s', async (_, read) => {
     const bytes = await read();
     const font = opentype.parse(bytes.slice().buffer);
@@ -26,14 +29,19 @@ describe('outlines are those that opentype.js reads', () => {
     for (const glyph of pack.glyphs) {
       const theirs = font.charToGlyph(glyph.cluster);
       expect(glyph.advance, glyph.cluster).toBe(theirs.advanceWidth);
-      expect(boxOf(glyph.path, 1), glyph.cluster).toEqual(boxOf(written(theirs.getPath(0, 0, font.unitsPerEm).commands), 1));
+      expect(boxOf(glyph.path, 1), glyph.cluster).toEqual(
+        boxOf(written(theirs.getPath(0, 0, font.unitsPerEm).commands), 1),
+      );
     }
   });
 });
 
 describe('letters stand in ink where Chromium draws them', () => {
   let browser: Browser, layout: BrowserLayout;
-  beforeAll(async () => { browser = await launchChromium(); layout = await openLayout(browser); });
+  beforeAll(async () => {
+    browser = await launchChromium();
+    layout = await openLayout(browser);
+  });
   afterAll(() => browser?.close());
 
   /** q with tilde and x with circumflex have no code point of their own: the mark is placed by the face. */
@@ -50,7 +58,8 @@ describe('letters stand in ink where Chromium draws them', () => {
       const pack = await buildPack({ kind: 'file', bytes }, letter);
       const box = boxOf(pack.glyphs[0]!.path, 1000 / pack.unitsPerEm);
       // A pixel, and one for rounding; curves reach their extremes thinly.
-      for (const side of [0, 1, 2, 3] as const) expect(Math.abs(box[side] - inks[index]![side]), `${letter} side ${side}`).toBeLessThanOrEqual(2);
+      for (const side of [0, 1, 2, 3] as const)
+        expect(Math.abs(box[side] - inks[index]![side]), `${letter} side ${side}`).toBeLessThanOrEqual(2);
     }
   });
 });
@@ -58,18 +67,26 @@ describe('letters stand in ink where Chromium draws them', () => {
 /** Left, bottom, right, top of the drawn curve, in whole units. */
 function boxOf(path: string, scale: number): [number, number, number, number] {
   const points = flatten(parsePath(path), scale).flatMap((contour) => [...contour]);
-  const xs = points.filter((_, index) => index % 2 === 0), ys = points.filter((_, index) => index % 2 === 1);
-  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)].map((value) => Math.round(value)) as [number, number, number, number];
+  const xs = points.filter((_, index) => index % 2 === 0),
+    ys = points.filter((_, index) => index % 2 === 1);
+  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)].map((value) => Math.round(value)) as [
+    number,
+    number,
+    number,
+    number,
+  ];
 }
 
 /** opentype.js has y down. */
 function written(commands: PathCommand[]): string {
   const n = (value: number | undefined, sign: number) => Math.round((value ?? 0) * sign) + 0;
-  return commands.map((one) => {
-    const end = `${n(one.x, 1)} ${n(one.y, -1)}`;
-    if (one.type === 'Z') return 'Z';
-    if (one.type === 'Q') return `Q${n(one.x1, 1)} ${n(one.y1, -1)} ${end}`;
-    if (one.type === 'C') return `C${n(one.x1, 1)} ${n(one.y1, -1)} ${n(one.x2, 1)} ${n(one.y2, -1)} ${end}`;
-    return `${one.type}${end}`;
-  }).join('');
+  return commands
+    .map((one) => {
+      const end = `${n(one.x, 1)} ${n(one.y, -1)}`;
+      if (one.type === 'Z') return 'Z';
+      if (one.type === 'Q') return `Q${n(one.x1, 1)} ${n(one.y1, -1)} ${end}`;
+      if (one.type === 'C') return `C${n(one.x1, 1)} ${n(one.y1, -1)} ${n(one.x2, 1)} ${n(one.y2, -1)} ${end}`;
+      return `${one.type}${end}`;
+    })
+    .join('');
 }

@@ -23,7 +23,13 @@ describe('readFace', () => {
     const { facts } = await readFace(readFileSync('node_modules/source-sans-pro/OTF/SourceSansPro-Regular.otf'));
     expect(facts.licence.text).toContain('SIL Open Font License');
     expect(facts.licence.url).toContain('scripts.sil.org/OFL');
-    expect(facts).toMatchObject({ family: 'Source Sans Pro', style: 'Regular', unitsPerEm: 1000, outlines: 'CFF', kerning: 'GPOS' });
+    expect(facts).toMatchObject({
+      family: 'Source Sans Pro',
+      style: 'Regular',
+      unitsPerEm: 1000,
+      outlines: 'CFF',
+      kerning: 'GPOS',
+    });
   });
 });
 
@@ -34,7 +40,9 @@ describe('the catalogue', () => {
     const weights = new Map<string, Set<number>>();
     for (const face of faces) weights.set(face.family, (weights.get(face.family) ?? new Set()).add(face.weight));
     expect([...weights.values()].filter((set) => set.size >= 3).length).toBeGreaterThanOrEqual(12);
-    expect(new Set(faces.map((face) => face.design))).toEqual(new Set(['sans', 'serif', 'slab', 'high-contrast display', 'heavy display', 'condensed sans']));
+    expect(new Set(faces.map((face) => face.design))).toEqual(
+      new Set(['sans', 'serif', 'slab', 'high-contrast display', 'heavy display', 'condensed sans']),
+    );
   });
 
   it('keeps the licence of each, and no key twice', () => {
@@ -49,7 +57,9 @@ describe('the catalogue', () => {
   it('tells axes as the files do', async () => {
     for (const face of faces.filter((one) => one.axes.length > 0)) {
       const { facts } = await readFace(readFileSync(face.path));
-      expect(facts.axes.map(({ tag, least, most }) => ({ tag, least, most })).sort(byTag), face.key).toEqual(face.axes.map(({ tag, least, most }) => ({ tag, least, most })).sort(byTag));
+      expect(facts.axes.map(({ tag, least, most }) => ({ tag, least, most })).sort(byTag), face.key).toEqual(
+        face.axes.map(({ tag, least, most }) => ({ tag, least, most })).sort(byTag),
+      );
     }
   });
 });

@@ -21,7 +21,11 @@ describe('a face made by hand', () => {
   });
 
   it('applies a legacy kern table, with the space too', async () => {
-    const kern: [number, number, number][] = [[GLYPH.A, GLYPH.V, -80], [GLYPH.V, GLYPH.space, -30], [GLYPH.space, GLYPH.A, 7]];
+    const kern: [number, number, number][] = [
+      [GLYPH.A, GLYPH.V, -80],
+      [GLYPH.V, GLYPH.space, -30],
+      [GLYPH.space, GLYPH.A, 7],
+    ];
     const pack = await buildPack(file(tinyFace({ kern })), 'AV A');
     expect(pack.builtIn).toEqual([-80, -23]);
     expect(pack.wordSpace).toEqual([0, 250]);
@@ -36,8 +40,12 @@ describe('a face made by hand', () => {
     const kern: [number, number, number][] = [[GLYPH.A, GLYPH.V, -80]];
     const bytes = collection([tinyFace({ unitsPerEm: 2000 }), tinyFace({ kern })]);
     expect((await buildPack({ kind: 'file', bytes }, 'AV')).unitsPerEm).toBe(2000);
-    expect(await buildPack({ kind: 'file', bytes, index: 1 }, 'AV')).toEqual(await buildPack(file(tinyFace({ kern })), 'AV'));
-    await expect(buildPack({ kind: 'file', bytes, index: 2 }, 'AV')).rejects.toThrow('2 faces, numbered from 0, so there is no face number 2');
+    expect(await buildPack({ kind: 'file', bytes, index: 1 }, 'AV')).toEqual(
+      await buildPack(file(tinyFace({ kern })), 'AV'),
+    );
+    await expect(buildPack({ kind: 'file', bytes, index: 2 }, 'AV')).rejects.toThrow(
+      '2 faces, numbered from 0, so there is no face number 2',
+    );
   });
 
   it('draws a composite glyph with all its parts', async () => {
@@ -48,16 +56,36 @@ describe('a face made by hand', () => {
 
   it('says what it is', async () => {
     const facts = await inspectFace(file(tinyFace()));
-    expect(facts).toMatchObject({ weight: 400, italic: false, outlines: 'TrueType', kerning: 'none', opticalSize: null, axes: [], checked: true });
-    expect(facts.coverage).toEqual([[0x20, 0x20], [0x41, 0x41], [0x56, 0x56]]);
+    expect(facts).toMatchObject({
+      weight: 400,
+      italic: false,
+      outlines: 'TrueType',
+      kerning: 'none',
+      opticalSize: null,
+      axes: [],
+      checked: true,
+    });
+    expect(facts.coverage).toEqual([
+      [0x20, 0x20],
+      [0x41, 0x41],
+      [0x56, 0x56],
+    ]);
     expect(facts.vertical).toMatchObject({ ascender: 800, descender: -200, capHeight: null, xHeight: null });
   });
 });
 
 /** Faces one after the other, the offsets of their tables moved. */
 function collection(faces: Uint8Array[]): Uint8Array {
-  const starts = faces.map((_, index) => 12 + 4 * faces.length + faces.slice(0, index).reduce((sum, face) => sum + face.length, 0));
-  const bytes = new Uint8Array(Buffer.concat([Buffer.from('ttcf'), words([1, 0, 0, faces.length, ...starts.flatMap((start) => [0, start])]), ...faces]));
+  const starts = faces.map(
+    (_, index) => 12 + 4 * faces.length + faces.slice(0, index).reduce((sum, face) => sum + face.length, 0),
+  );
+  const bytes = new Uint8Array(
+    Buffer.concat([
+      Buffer.from('ttcf'),
+      words([1, 0, 0, faces.length, ...starts.flatMap((start) => [0, start])]),
+      ...faces,
+    ]),
+  );
   const view = new DataView(bytes.buffer);
   for (const start of starts) {
     for (let table = 0; table < view.getUint16(start + 4); table++) {

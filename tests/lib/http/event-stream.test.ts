@@ -11,12 +11,35 @@ function open(first: string | null) {
   const abort = new AbortController();
   const response = eventStream({
     signal: abort.signal,
-    listen: (heard) => { hear = heard; return () => { stopped = true; }; },
-    read: async () => { reads += 1; return state; },
+    listen: (heard) => {
+      hear = heard;
+      return () => {
+        stopped = true;
+      };
+    },
+    read: async () => {
+      reads += 1;
+      return state;
+    },
   });
   const reader = response.body!.getReader();
-  const next = async () => { const { value, done } = await reader.read(); return done ? null : new TextDecoder().decode(value); };
-  return { response, next, reader, abort, set: (to: string | null) => { state = to; hear(); }, hear: () => hear(), isStopped: () => stopped, reads: () => reads };
+  const next = async () => {
+    const { value, done } = await reader.read();
+    return done ? null : new TextDecoder().decode(value);
+  };
+  return {
+    response,
+    next,
+    reader,
+    abort,
+    set: (to: string | null) => {
+      state = to;
+      hear();
+    },
+    hear: () => hear(),
+    isStopped: () => stopped,
+    reads: () => reads,
+  };
 }
 
 it('begins with the whole present state, and says it again when it is another', async () => {
@@ -30,7 +53,11 @@ it('begins with the whole present state, and says it again when it is another', 
 
 it('may not be kept, compressed or held back on its way', () => {
   const { response, abort } = open('{}');
-  expect(Object.fromEntries(response.headers)).toMatchObject({ 'content-type': 'text/event-stream; charset=utf-8', 'cache-control': 'no-store, no-transform', 'x-accel-buffering': 'no' });
+  expect(Object.fromEntries(response.headers)).toMatchObject({
+    'content-type': 'text/event-stream; charset=utf-8',
+    'cache-control': 'no-store, no-transform',
+    'x-accel-buffering': 'no',
+  });
   abort.abort();
 });
 
@@ -39,9 +66,15 @@ it('tells a slow reader the newest state and not each one before', async () => {
   await stream.next();
   stream.set('1');
   await wait(400);
-  for (const state of ['2', '3', '4']) { stream.set(state); await wait(200); }
+  for (const state of ['2', '3', '4']) {
+    stream.set(state);
+    await wait(200);
+  }
   // One message waits for the reader; whatever came after it is told together.
-  expect([await stream.next(), await stream.next()]).toEqual(['event: state\ndata: 1\n\n', 'event: state\ndata: 4\n\n']);
+  expect([await stream.next(), await stream.next()]).toEqual([
+    'event: state\ndata: 1\n\n',
+    'event: state\ndata: 4\n\n',
+  ]);
   expect(stream.reads()).toBe(3);
   await stream.reader.cancel();
 });

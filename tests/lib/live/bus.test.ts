@@ -35,7 +35,9 @@ describe('across processes, through PostgreSQL', () => {
   /** Says it until it is heard there: the connections may only just be on their way. */
   async function heardThere(topic: 'wall:7' | 'wall:8' | 'round:9', say: () => void): Promise<number> {
     let heard = 0;
-    const stop = there.listen([topic], () => { heard += 1; });
+    const stop = there.listen([topic], () => {
+      heard += 1;
+    });
     for (let tries = 0; heard === 0 && tries < 100; tries += 1) {
       say();
       await wait(100);
@@ -46,9 +48,16 @@ describe('across processes, through PostgreSQL', () => {
 
   it('what is said by one is heard by the other, and once by oneself', async () => {
     let own = 0;
-    const stop = here.listen(['wall:7'], () => { own += 1; });
+    const stop = here.listen(['wall:7'], () => {
+      own += 1;
+    });
     let said = 0;
-    expect(await heardThere('wall:7', () => { said += 1; here.publish('wall:7'); })).toBeGreaterThan(0);
+    expect(
+      await heardThere('wall:7', () => {
+        said += 1;
+        here.publish('wall:7');
+      }),
+    ).toBeGreaterThan(0);
     await wait(200);
     expect(own).toBe(said);
     stop();
@@ -57,10 +66,14 @@ describe('across processes, through PostgreSQL', () => {
   it('a broken connection is made again; who was cut off looks anew, and what was said meanwhile is said', async () => {
     expect(await heardThere('wall:8', () => here.publish('wall:8'))).toBeGreaterThan(0);
     let anew = 0;
-    const stop = there.listen(['round:9'], () => { anew += 1; });
+    const stop = there.listen(['round:9'], () => {
+      anew += 1;
+    });
     const breaker = new pg.Client({ connectionString: url });
     await breaker.connect();
-    await breaker.query("SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'kerncrit live' AND datname = current_database()");
+    await breaker.query(
+      "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'kerncrit live' AND datname = current_database()",
+    );
     await breaker.end();
     here.publish('wall:8');
     for (let tries = 0; anew === 0 && tries < 100; tries += 1) await wait(100);

@@ -18,7 +18,10 @@ describeOnSqlite('letters, through a real mail server on this machine', (suite) 
       const chunks: Buffer[] = [];
       stream.on('data', (chunk: Buffer) => chunks.push(chunk));
       stream.on('end', () => {
-        received.push({ to: session.envelope.rcptTo.map(({ address }) => address), text: Buffer.concat(chunks).toString('utf8').replace(/=\r\n/g, '').replace(/=3D/g, '=') });
+        received.push({
+          to: session.envelope.rcptTo.map(({ address }) => address),
+          text: Buffer.concat(chunks).toString('utf8').replace(/=\r\n/g, '').replace(/=3D/g, '='),
+        });
         done();
       });
     },
@@ -29,7 +32,9 @@ describeOnSqlite('letters, through a real mail server on this machine', (suite) 
     const { port } = server.server.address() as AddressInfo;
     process.env.SMTP_URL = `smtp://127.0.0.1:${port}`;
     process.env.MAIL_FROM = 'Kerncrit <post@school.example>';
-    await suite.db.user.create({ data: { id: newId(), emailNorm: 'mira@school.example', name: 'Mira', createdAt: new Date() } });
+    await suite.db.user.create({
+      data: { id: newId(), emailNorm: 'mira@school.example', name: 'Mira', createdAt: new Date() },
+    });
   });
   afterAll(() => new Promise<void>((resolve) => server.close(() => resolve())));
 
@@ -44,7 +49,9 @@ describeOnSqlite('letters, through a real mail server on this machine', (suite) 
     expect(letter!.to).toEqual(['mira@school.example']);
     const token = /\/reset\/([\w-]+)/.exec(letter!.text)![1]!;
     await resetPassword(visitor, { token, newPassword: 'eleven lamps along the pier' });
-    await expect(resetPassword(visitor, { token, newPassword: 'twelve lamps along the pier' })).rejects.toMatchObject({ code: 'EXPIRED' });
+    await expect(resetPassword(visitor, { token, newPassword: 'twelve lamps along the pier' })).rejects.toMatchObject({
+      code: 'EXPIRED',
+    });
     const [, told] = await letters(2);
     expect(told!.text).toContain('Your password for Kerncrit was changed');
   });

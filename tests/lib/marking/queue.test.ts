@@ -20,13 +20,20 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
   let crowd: Awaited<ReturnType<typeof addCrowd>>;
   const as = (who: 'assistant' | 'instructor') => callerIn(ids)(who);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
-  const queue = async (who: 'assistant' | 'instructor', change: object = {}) => (await showQueue(as(who), { ...round(), ...change }, { now })).queue.map(({ token }) => token);
-  const take = async (who: 'assistant' | 'instructor', change: object = {}, at = { now }) => (await takeNext(as(who), { ...round(), section: null, after: null, ...change }, at)).proof;
+  const queue = async (who: 'assistant' | 'instructor', change: object = {}) =>
+    (await showQueue(as(who), { ...round(), ...change }, { now })).queue.map(({ token }) => token);
+  const take = async (who: 'assistant' | 'instructor', change: object = {}, at = { now }) =>
+    (await takeNext(as(who), { ...round(), section: null, after: null, ...change }, at)).proof;
 
   beforeEach(async () => {
     await emptyAll(suite);
     ids = await fillWorld(suite.db, now);
-    crowd = await addCrowd(suite.db, ids, Array.from({ length: 5 }, () => [0, 0, 0, 0, 0]), now);
+    crowd = await addCrowd(
+      suite.db,
+      ids,
+      Array.from({ length: 5 }, () => [0, 0, 0, 0, 0]),
+      now,
+    );
   });
 
   it('has what this marker skipped at its end, and nobody else’s order is touched', async () => {
@@ -62,7 +69,9 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
   it('gives two who take the next at once two proofs, and each proof once', async () => {
     const before = await queue('assistant');
     const got: (string | null)[] = [];
-    const both = (who: 'assistant' | 'instructor') => async () => { got.push(await take(who, { after: null })); };
+    const both = (who: 'assistant' | 'instructor') => async () => {
+      got.push(await take(who, { after: null }));
+    };
     await allAtOnce([both('assistant'), both('instructor')]);
     expect(new Set(got).size).toBe(2);
     // Each marker goes on from where they are until nothing waits; between them every proof is taken once.
@@ -83,7 +92,10 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
     const before = await queue('assistant');
     await skipProof(as('assistant'), { proof: before[0]!, to: 'skipped' }, { now });
     expect(await take('assistant')).toBe(before[1]);
-    await suite.db.markTask.updateMany({ where: { roundId: ids.nextRound, alias: { not: await aliasOf(before[0]!) } }, data: { state: 'done' } });
+    await suite.db.markTask.updateMany({
+      where: { roundId: ids.nextRound, alias: { not: await aliasOf(before[0]!) } },
+      data: { state: 'done' },
+    });
     expect(await take('assistant')).toBe(before[0]);
     expect(await take('instructor')).toBeNull();
     await giveBackProof(as('assistant'), { proof: before[0]! }, { now });
@@ -95,14 +107,23 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
   it('can be gone through by section, with its own progress', async () => {
     const other = newId();
     await suite.db.section.create({ data: { id: other, courseId: ids.course, name: 'Thursday', createdAt: now } });
-    await suite.db.member.updateMany({ where: { id: { in: crowd.students.slice(0, 2).map(({ member }) => member) } }, data: { sectionId: other } });
+    await suite.db.member.updateMany({
+      where: { id: { in: crowd.students.slice(0, 2).map(({ member }) => member) } },
+      data: { sectionId: other },
+    });
     const shown = await showQueue(as('assistant'), { ...round(), section: other }, { now });
-    expect(shown.sections.map(({ name, sent }) => [name, sent])).toEqual([['Monday', 1], ['Thursday', 2]]);
+    expect(shown.sections.map(({ name, sent }) => [name, sent])).toEqual([
+      ['Monday', 1],
+      ['Thursday', 2],
+    ]);
     expect(shown).toMatchObject({ count: 2, done: 0, section: { name: 'Thursday' } });
     const inSection = shown.queue.map(({ token }) => token);
     expect(await take('assistant', { section: other })).toBe(inSection[0]);
     expect(await take('assistant', { section: other, after: inSection[0] })).toBe(inSection[1]);
-    expect((await showLine(as('assistant'), { proof: inSection[0]!, specimenId: crowd.specimen, section: other }, { now })).go.nextStudent).toBe(`/critique/${inSection[1]}/${crowd.specimen}?section=${other}`);
+    expect(
+      (await showLine(as('assistant'), { proof: inSection[0]!, specimenId: crowd.specimen, section: other }, { now }))
+        .go.nextStudent,
+    ).toBe(`/critique/${inSection[1]}/${crowd.specimen}?section=${other}`);
     await expect(queue('assistant', { section: newId() })).rejects.toMatchObject({ code: 'NOT_FOUND' });
   });
 
@@ -110,11 +131,18 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
     expect((await showQueue(as('assistant'), round(), { now })).sections).toEqual([]);
     await expect(queue('assistant', { section: ids.section })).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    await addCrowd(suite.db, ids, Array.from({ length: 4 }, () => [0, 0, 0, 0, 0]), now, { section: ids.section });
+    await addCrowd(
+      suite.db,
+      ids,
+      Array.from({ length: 4 }, () => [0, 0, 0, 0, 0]),
+      now,
+      { section: ids.section },
+    );
     const { sections } = await showQueue(as('assistant'), round(), { now });
     expect(sections.map(({ name, sent }) => [name, sent])).toEqual([['Monday', 5]]);
   });
 
-  const crowdFirst = (order: readonly string[]) => order.find((token) => crowd.students.some(({ proof }) => proof === token))!;
+  const crowdFirst = (order: readonly string[]) =>
+    order.find((token) => crowd.students.some(({ proof }) => proof === token))!;
   const aliasOf = async (proofId: string) => (await suite.db.markTask.findFirstOrThrow({ where: { proofId } })).alias;
 });

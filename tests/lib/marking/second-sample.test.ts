@@ -16,9 +16,12 @@ describe('which proofs a second marker looks at', () => {
   });
 
   it('keeps every proof of a smaller share in a larger one, and asks nothing but the id', () => {
-    for (const id of ids) if (isSampled(id, { which: 'share', percent: 10 })) expect(isSampled(id, { which: 'share', percent: 11 })).toBe(true);
+    for (const id of ids)
+      if (isSampled(id, { which: 'share', percent: 10 }))
+        expect(isSampled(id, { which: 'share', percent: 11 })).toBe(true);
     // SHA-256 (FIPS 180-4) as Node carries it out, first four bytes as a share of 2^32.
-    const place = parseInt(createHash('sha256').update('second marker of a-proof').digest('hex').slice(0, 8), 16) / 4294967296;
+    const place =
+      parseInt(createHash('sha256').update('second marker of a-proof').digest('hex').slice(0, 8), 16) / 4294967296;
     expect(isSampled('a-proof', { which: 'share', percent: Math.ceil(place * 100) })).toBe(true);
     expect(isSampled('a-proof', { which: 'share', percent: Math.floor(place * 100) })).toBe(false);
   });

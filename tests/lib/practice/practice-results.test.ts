@@ -8,36 +8,63 @@ import type { PracticeResult } from '@/shared/schemas/practice';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addPerson } from '../../fixtures/people';
 
-const result = (requestKey: string, more: Partial<PracticeResult> = {}): PracticeResult =>
-  ({ requestKey, at: '2026-03-01T09:00:00.000Z', task: 'gap off', kind: 'round', size: 48, fault: 21, trials: 41, turns: [20, 22.5], ...more });
+const result = (requestKey: string, more: Partial<PracticeResult> = {}): PracticeResult => ({
+  requestKey,
+  at: '2026-03-01T09:00:00.000Z',
+  task: 'gap off',
+  kind: 'round',
+  size: 48,
+  fault: 21,
+  trials: 41,
+  turns: [20, 22.5],
+  ...more,
+});
 
 describeOnBothDatabases('results of practice', (suite) => {
   it('come back as they were kept, oldest first, and only to the person', async () => {
     const [mine, other] = [await addPerson(suite.db), await addPerson(suite.db)];
-    await keepPracticeResults(mine.caller, { results: [result('later-one', { at: '2026-03-05T09:00:00.000Z', fault: 12, kind: 'any' }), result('first-one')] });
+    await keepPracticeResults(mine.caller, {
+      results: [result('later-one', { at: '2026-03-05T09:00:00.000Z', fault: 12, kind: 'any' }), result('first-one')],
+    });
     await keepPracticeResults(other.caller, { results: [result('first-one', { fault: 90 })] });
     const { results } = await openPractice(mine.caller, {});
-    expect(results).toEqual([result('first-one'), result('later-one', { at: '2026-03-05T09:00:00.000Z', fault: 12, kind: 'any' })]);
+    expect(results).toEqual([
+      result('first-one'),
+      result('later-one', { at: '2026-03-05T09:00:00.000Z', fault: 12, kind: 'any' }),
+    ]);
     expect((await openPractice(other.caller, {})).results.map(({ fault }) => fault)).toEqual([90]);
   });
 
   it('are kept once, however often and from however many windows they are sent', async () => {
     const { caller, id } = await addPerson(suite.db);
-    await Promise.all(Array.from({ length: 12 }, () => keepPracticeResults(caller, { results: [result('one-sitting'), result('another-sitting')] })));
+    await Promise.all(
+      Array.from({ length: 12 }, () =>
+        keepPracticeResults(caller, { results: [result('one-sitting'), result('another-sitting')] }),
+      ),
+    );
     await keepPracticeResults(caller, { results: [result('one-sitting', { fault: 5 })] });
     const rows = await suite.db.practiceResult.findMany({ where: { userId: id }, orderBy: { requestKey: 'asc' } });
-    expect(rows.map(({ requestKey, threshold }) => [requestKey, threshold])).toEqual([['another-sitting', 21], ['one-sitting', 21]]);
+    expect(rows.map(({ requestKey, threshold }) => [requestKey, threshold])).toEqual([
+      ['another-sitting', 21],
+      ['one-sitting', 21],
+    ]);
   });
 
   it('of a clock that runs ahead are dated to their arrival', async () => {
     const { caller } = await addPerson(suite.db);
     const now = new Date('2027-03-08T10:00:00.000Z');
-    await keepPracticeResults(caller, { results: [result('from-tomorrow', { at: '2027-03-09T10:00:00.000Z' })] }, { now });
+    await keepPracticeResults(
+      caller,
+      { results: [result('from-tomorrow', { at: '2027-03-09T10:00:00.000Z' })] },
+      { now },
+    );
     expect((await openPractice(caller, {})).results[0]!.at).toBe(now.toISOString());
   });
 
   it('are in the person’s own data, and go with the person', async () => {
-    const { caller, email, id } = await addPerson(suite.db, { passwordHash: await hashPassword('paper boats in rain') });
+    const { caller, email, id } = await addPerson(suite.db, {
+      passwordHash: await hashPassword('paper boats in rain'),
+    });
     await keepPracticeResults(caller, { results: [result('one-sitting')] });
     expect((await exportOwnData(caller, {})).practice).toEqual([result('one-sitting')]);
     await eraseAccount(caller, { email, password: 'paper boats in rain' });
@@ -46,6 +73,8 @@ describeOnBothDatabases('results of practice', (suite) => {
 
   it('with a wrong value are refused, the value quoted', async () => {
     const { caller } = await addPerson(suite.db);
-    await expect(keepPracticeResults(caller, { results: [result('one-sitting', { fault: -3 })] })).rejects.toMatchObject({ code: 'INVALID' });
+    await expect(
+      keepPracticeResults(caller, { results: [result('one-sitting', { fault: -3 })] }),
+    ).rejects.toMatchObject({ code: 'INVALID' });
   });
 });

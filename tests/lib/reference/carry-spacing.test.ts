@@ -5,7 +5,11 @@ import { measureLine } from '@/shared/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';
 
-const at = (pack: Pack, value: number, unit: Size['unit'] = 'px') => ({ pack, size: { value, unit }, ground: 'light' as const });
+const at = (pack: Pack, value: number, unit: Size['unit'] = 'px') => ({
+  pack,
+  size: { value, unit },
+  ground: 'light' as const,
+});
 const lato = (weight: number, text = 'HAVOC') => buildPack({ kind: 'catalogue', key: `lato-${weight}` }, text);
 const spacing = { tracking: -12, offsets: [-8, -30, 14, 0] };
 
@@ -24,12 +28,20 @@ describe('carrySpacing', () => {
     ['8 px to 32 px', 8, 32, 'px', -37],
   ] as const)('follows the size by tracking alone: %s', async (_, from, to, unit, tracking) => {
     const pack = await lato(400);
-    expect(carrySpacing(spacing, at(pack, from), at(pack, to, unit)).spacing).toEqual({ tracking, offsets: spacing.offsets });
+    expect(carrySpacing(spacing, at(pack, from), at(pack, to, unit)).spacing).toEqual({
+      tracking,
+      offsets: spacing.offsets,
+    });
   });
 
   it('keeps each total as a share of the face’s own stem gap in another weight', async () => {
     const [light, black] = [await lato(300), await lato(900)];
-    const stem = (pack: Pack) => measureLine(pack, { tracking: 0, offsets: pack.builtIn.map(() => 0) }, { size: { value: 64, unit: 'px' }, ground: 'light' }).line.stemGap!;
+    const stem = (pack: Pack) =>
+      measureLine(
+        pack,
+        { tracking: 0, offsets: pack.builtIn.map(() => 0) },
+        { size: { value: 64, unit: 'px' }, ground: 'light' },
+      ).line.stemGap!;
     const share = stem(black) / stem(light);
     expect(share).toBeLessThan(1);
     const carried = carrySpacing(spacing, at(light, 64), at(black, 64)).spacing;

@@ -17,37 +17,74 @@ const now = new Date('2027-03-08T10:00:00Z');
 // The tests of this suite follow one another: a round is prepared, released, answered and corrected.
 describeOnBothDatabases('a release', (suite) => {
   let ids: Ids;
-  beforeAll(async () => { ids = await fillWorld(suite.db, now); });
+  beforeAll(async () => {
+    ids = await fillWorld(suite.db, now);
+  });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
-  const planned = async () => (await showReleasePlan(as('instructor'), round(), { now })).rows.map(({ token, seen }) => ({ proofId: token, seen }));
+  const planned = async () =>
+    (await showReleasePlan(as('instructor'), round(), { now })).rows.map(({ token, seen }) => ({
+      proofId: token,
+      seen,
+    }));
   const seenByStudent = () => showRelease(as('student'), { proofId: ids.nextProof }, { now });
 
   it('is nothing to the student before it is made: not a note, not a mark, not a count', async () => {
-    await giveMark(as('assistant'), { proofId: ids.nextProof, criterionVersionId: ids.criterionVersion, level: 1, version: -1, why: '' }, { now });
+    await giveMark(
+      as('assistant'),
+      { proofId: ids.nextProof, criterionVersionId: ids.criterionVersion, level: 1, version: -1, why: '' },
+      { now },
+    );
     expect(await seenByStudent()).toEqual({ release: null, elsewhere: null });
-    await expect(answerNote(as('student'), { noteId: ids.nextNote, afterSeq: 1, body: 'What note?' }, { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(
+      answerNote(as('student'), { noteId: ids.nextNote, afterSeq: 1, body: 'What note?' }, { now }),
+    ).rejects.toMatchObject({ code: 'NOT_FOUND' });
   });
 
   it('does not go out when anything changed since its page was made', async () => {
     const to = await planned();
-    await writeNote(as('assistant'), { proofId: ids.nextProof, specimenVersionId: ids.specimenVersion, requestKey: 'a-later-note', fromPair: null, toPair: null, body: 'Good line.', suggestion: null }, { now });
-    await expect(releaseRound(as('instructor'), { ...round(), to }, { now })).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('The student') });
+    await writeNote(
+      as('assistant'),
+      {
+        proofId: ids.nextProof,
+        specimenVersionId: ids.specimenVersion,
+        requestKey: 'a-later-note',
+        fromPair: null,
+        toPair: null,
+        body: 'Good line.',
+        suggestion: null,
+      },
+      { now },
+    );
+    await expect(releaseRound(as('instructor'), { ...round(), to }, { now })).rejects.toMatchObject({
+      code: 'CONFLICT',
+      said: expect.stringContaining('The student'),
+    });
     expect(await suite.db.release.count({ where: { roundId: ids.nextRound } })).toBe(0);
   });
 
   it('goes out once, whoever presses at the same moment, exactly as previewed', async () => {
     const to = await planned();
     const { snapshot } = await previewRelease(as('instructor'), { ...round(), proof: ids.nextProof }, { now });
-    const { done, refused } = await allAtOnce(Array.from({ length: 3 }, () => () => releaseRound(as('instructor'), { ...round(), to }, { now })));
+    const { done, refused } = await allAtOnce(
+      Array.from({ length: 3 }, () => () => releaseRound(as('instructor'), { ...round(), to }, { now })),
+    );
     expect(done).toBeGreaterThanOrEqual(1);
     expect(refused.every((code) => code === 'CONFLICT')).toBe(true);
     const rows = await suite.db.release.findMany({ where: { roundId: ids.nextRound }, orderBy: { number: 'asc' } });
     expect(rows.map(({ number }) => number)).toEqual(Array.from({ length: done }, (_, index) => index + 1));
-    expect(rows[0]).toMatchObject({ proofId: ids.nextProof, referenceSetId: ids.referenceSet, memberId: ids.members.student });
+    expect(rows[0]).toMatchObject({
+      proofId: ids.nextProof,
+      referenceSetId: ids.referenceSet,
+      memberId: ids.members.student,
+    });
     // What is kept names no teacher; the preview and the page put the name in.
     expect(rows[0]!.snapshot).not.toContain('The instructor');
-    expect(JSON.parse(rows[0]!.snapshot, (_, value: unknown) => (value === ids.members.instructor ? 'The instructor' : value))).toEqual(JSON.parse(JSON.stringify(snapshot)));
+    expect(
+      JSON.parse(rows[0]!.snapshot, (_, value: unknown) =>
+        value === ids.members.instructor ? 'The instructor' : value,
+      ),
+    ).toEqual(JSON.parse(JSON.stringify(snapshot)));
     expect(await suite.db.auditEvent.count({ where: { verb: 'round released' } })).toBe(1);
     expect((await suite.db.round.findUniqueOrThrow({ where: { id: ids.nextRound } })).state).toBe('released');
   });
@@ -55,14 +92,44 @@ describeOnBothDatabases('a release', (suite) => {
   it('shows notes at their pairs, marks with their arithmetic, and how each pair has changed since', async () => {
     await suite.db.draft.updateMany({ where: { id: ids.drafts.student }, data: { offsets: '[-9]' } });
     const { release } = await seenByStudent();
-    expect(release!.snapshot.lines[0]!.notes.map(({ fromPair, entries }) => [fromPair, entries[0]!.body, entries[0]!.author])).toEqual([[0, 'Not released yet.', 'The assistant'], [null, 'Good line.', 'The assistant']]);
+    expect(
+      release!.snapshot.lines[0]!.notes.map(({ fromPair, entries }) => [
+        fromPair,
+        entries[0]!.body,
+        entries[0]!.author,
+      ]),
+    ).toEqual([
+      [0, 'Not released yet.', 'The assistant'],
+      [null, 'Good line.', 'The assistant'],
+    ]);
     expect(release!.snapshot.total).toMatchObject({ before: 50, after: 50, late: null });
-    expect(release!.since).toEqual([{ specimenVersionId: ids.specimenVersion, notes: { [ids.nextNote]: [{ pair: 0, then: -4, now: -9, moved: -5, toward: null }] } }]);
+    expect(release!.since).toEqual([
+      {
+        specimenVersionId: ids.specimenVersion,
+        notes: { [ids.nextNote]: [{ pair: 0, then: -4, now: -9, moved: -5, toward: null }] },
+      },
+    ]);
   });
 
   it('never changes: edits and new notes wait for a correction, answers are read at once by both sides', async () => {
-    await editNote(as('assistant'), { noteId: ids.nextNote, version: 0, body: 'Quite other words.', suggestion: [-30] }, { now });
-    await writeNote(as('assistant'), { proofId: ids.nextProof, specimenVersionId: ids.specimenVersion, requestKey: 'a-secret-note', fromPair: 0, toPair: 0, body: 'Nobody reads this yet.', suggestion: null }, { now });
+    await editNote(
+      as('assistant'),
+      { noteId: ids.nextNote, version: 0, body: 'Quite other words.', suggestion: [-30] },
+      { now },
+    );
+    await writeNote(
+      as('assistant'),
+      {
+        proofId: ids.nextProof,
+        specimenVersionId: ids.specimenVersion,
+        requestKey: 'a-secret-note',
+        fromPair: 0,
+        toPair: 0,
+        body: 'Nobody reads this yet.',
+        suggestion: null,
+      },
+      { now },
+    );
     await answerNote(as('student'), { noteId: ids.nextNote, afterSeq: 2, body: 'Closer than that?' }, { now });
     await answerInThread(as('assistant'), { noteId: ids.nextNote, afterSeq: 3, body: 'A little.' }, { now });
     const { release } = await seenByStudent();
@@ -70,7 +137,10 @@ describeOnBothDatabases('a release', (suite) => {
     expect(text).not.toContain('Quite other words.');
     expect(text).not.toContain('Nobody reads this yet.');
     expect(release!.snapshot.lines[0]!.notes).toHaveLength(2);
-    expect(release!.answers[ids.nextNote]!.map(({ by, body }) => [by, body])).toEqual([['student', 'Closer than that?'], ['staff', 'A little.']]);
+    expect(release!.answers[ids.nextNote]!.map(({ by, body }) => [by, body])).toEqual([
+      ['student', 'Closer than that?'],
+      ['staff', 'A little.'],
+    ]);
   });
 
   it('is corrected by the next one, which holds what was said since', async () => {
@@ -85,7 +155,8 @@ describeOnBothDatabases('a release', (suite) => {
 
   it('names nobody in what is kept', async () => {
     const rows = await suite.db.release.findMany({ where: { roundId: ids.nextRound } });
-    for (const { snapshot } of rows) for (const name of ['The assistant', 'The student']) expect(snapshot).not.toContain(name);
+    for (const { snapshot } of rows)
+      for (const name of ['The assistant', 'The student']) expect(snapshot).not.toContain(name);
   });
 
   it('has no deviations where the exercise never shows references', async () => {

@@ -27,8 +27,13 @@ describeOnBothDatabases('the wall', (suite) => {
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const wall = async () => (await showWall(as('instructor'), { wallId: ids.wall }, { now })).state;
   const send = (who: 'student' | 'otherStudent', key: string, at = now) =>
-    sendProof(as(who), { exerciseId: ids.exercise, requestKey: key, reasoning: 'It looked open to me.', zoom: 1 }, { now: at });
-  const aim = (name: string, line: string | null, pair = 0) => point(visitor, { code, phone: phone(name), at: line === null ? null : { line, pair } }, { now });
+    sendProof(
+      as(who),
+      { exerciseId: ids.exercise, requestKey: key, reasoning: 'It looked open to me.', zoom: 1 },
+      { now: at },
+    );
+  const aim = (name: string, line: string | null, pair = 0) =>
+    point(visitor, { code, phone: phone(name), at: line === null ? null : { line, pair } }, { now });
   const change = (what: object) => changeWall(as('instructor'), { wallId: ids.wall, change: what }, { now });
   const points = () => suite.db.wallPoint.findMany({ select: { phone: true, pair: true } });
 
@@ -54,8 +59,21 @@ describeOnBothDatabases('the wall', (suite) => {
   });
 
   it('has no name, address or id of anybody in it, for its projector or for a phone', async () => {
-    const shown = JSON.stringify([await showWall(as('assistant'), { wallId: ids.wall }, { now }), await showPointing(visitor, { code }, { now })]);
-    for (const hidden of ['The student', 'student@', ids.users.student, ids.members.student, ids.nextProof, ids.nextProofItem, 'plain-otter', wallWorld.salt]) expect(shown).not.toContain(hidden);
+    const shown = JSON.stringify([
+      await showWall(as('assistant'), { wallId: ids.wall }, { now }),
+      await showPointing(visitor, { code }, { now }),
+    ]);
+    for (const hidden of [
+      'The student',
+      'student@',
+      ids.users.student,
+      ids.members.student,
+      ids.nextProof,
+      ids.nextProofItem,
+      'plain-otter',
+      wallWorld.salt,
+    ])
+      expect(shown).not.toContain(hidden);
   });
 
   it('keeps one point a phone, whoever taps at the same moment', async () => {
@@ -90,7 +108,10 @@ describeOnBothDatabases('the wall', (suite) => {
   });
 
   it('refuses in words a gap that is not there, a line that left, and pointing while nobody is asked', async () => {
-    await expect(aim('one', ids.wallLine, 7)).rejects.toMatchObject({ code: 'INVALID', said: expect.stringContaining('1 gaps; gap 8') });
+    await expect(aim('one', ids.wallLine, 7)).rejects.toMatchObject({
+      code: 'INVALID',
+      said: expect.stringContaining('1 gaps; gap 8'),
+    });
     await change({ kind: 'leave out', line: ids.wallLine, out: true });
     await expect(aim('one', ids.wallLine)).rejects.toMatchObject({ code: 'CONFLICT' });
     expect((await showPointing(visitor, { code }, { now })).state.lines).toEqual([]);
@@ -107,14 +128,22 @@ describeOnBothDatabases('the wall', (suite) => {
     expect(lines.map(({ key }) => key)).toEqual(lines.map(({ key }) => key).sort());
     expect((await showPointing(visitor, { code }, { now })).state.lines).toHaveLength(2);
     await change({ kind: 'front', line: ids.wallLine });
-    expect((await watchPointing(systemCaller('test'), { code }, { now })).lines.map(({ key }) => key)).toEqual([ids.wallLine]);
+    expect((await watchPointing(systemCaller('test'), { code }, { now })).lines.map(({ key }) => key)).toEqual([
+      ids.wallLine,
+    ]);
   });
 
   it('is opened once, however many open it at the same moment, and anew after it was closed', async () => {
     const which = { exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen };
     const openAtOnce = async () => {
       const opened: string[] = [];
-      const { refused } = await allAtOnce((['instructor', 'assistant', 'instructor', 'instructor', 'assistant', 'instructor'] as const).map((who) => async () => { opened.push((await openWall(as(who), which, { now })).wallId); }));
+      const { refused } = await allAtOnce(
+        (['instructor', 'assistant', 'instructor', 'instructor', 'assistant', 'instructor'] as const).map(
+          (who) => async () => {
+            opened.push((await openWall(as(who), which, { now })).wallId);
+          },
+        ),
+      );
       expect(refused).toEqual([]);
       expect(new Set(opened).size).toBe(1);
       return opened[0]!;
@@ -128,22 +157,35 @@ describeOnBothDatabases('the wall', (suite) => {
   });
 
   it('that is forgotten is closed by the server after twelve hours, with its points and what stood for whom', async () => {
-    const { wallId } = await openWall(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen }, { now });
-    await suite.db.wallPoint.create({ data: { id: 'left-behind', wallId, phone: phone('somebody'), proofItemId: ids.nextProofItem, pair: 0, at: now } });
-    const after = (hours: number) => closeForgottenWalls(systemCaller('test'), {}, { now: new Date(now.getTime() + hours * 3_600_000) });
+    const { wallId } = await openWall(
+      as('instructor'),
+      { exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen },
+      { now },
+    );
+    await suite.db.wallPoint.create({
+      data: { id: 'left-behind', wallId, phone: phone('somebody'), proofItemId: ids.nextProofItem, pair: 0, at: now },
+    });
+    const after = (hours: number) =>
+      closeForgottenWalls(systemCaller('test'), {}, { now: new Date(now.getTime() + hours * 3_600_000) });
     const others = await suite.db.wall.findMany({ where: { id: { not: wallId }, closedAt: null } });
     await suite.db.wall.updateMany({ where: { id: { not: wallId } }, data: { closedAt: now } });
     expect(await after(11.9)).toEqual({ closed: 0 });
     expect(await suite.db.wallPoint.count({ where: { wallId } })).toBe(1);
     expect(await after(12)).toEqual({ closed: 1 });
     expect(await after(13)).toEqual({ closed: 0 });
-    expect([await suite.db.wallPoint.count({ where: { wallId } }), (await suite.db.wall.findUniqueOrThrow({ where: { id: wallId } })).settings]).toEqual([0, '{}']);
+    expect([
+      await suite.db.wallPoint.count({ where: { wallId } }),
+      (await suite.db.wall.findUniqueOrThrow({ where: { id: wallId } })).settings,
+    ]).toEqual([0, '{}']);
     await suite.db.wall.updateMany({ where: { id: { in: others.map(({ id }) => id) } }, data: { closedAt: null } });
   });
 
   it('loses no change when several are made at once', async () => {
     const keys = (await wall()).lines.map(({ key }) => key);
-    const changes = [...keys.map((line) => () => change({ kind: 'leave out', line, out: true })), () => change({ kind: 'pointing', to: 'show' })];
+    const changes = [
+      ...keys.map((line) => () => change({ kind: 'leave out', line, out: true })),
+      () => change({ kind: 'pointing', to: 'show' }),
+    ];
     expect(await allAtOnce(changes)).toEqual({ done: 3, refused: [] });
     const state = await wall();
     expect([state.pointing, ...state.lines.map(({ out }) => out)]).toEqual(['show', true, true]);
@@ -156,14 +198,34 @@ describeOnBothDatabases('the wall', (suite) => {
   });
 
   it('keeps a remark as a note like any other, once for one key, and says when its proof does not count', async () => {
-    const keep = { wallId: ids.wall, line: ids.wallLine, pair: 0, body: 'Seven of us looked here.', requestKey: 'kept-from-wall' };
+    const keep = {
+      wallId: ids.wall,
+      line: ids.wallLine,
+      pair: 0,
+      body: 'Seven of us looked here.',
+      requestKey: 'kept-from-wall',
+    };
     expect(await keepAsNote(as('instructor'), keep, { now })).toEqual({ counts: true });
     await keepAsNote(as('instructor'), keep, { now });
-    const notes = await suite.db.note.findMany({ where: { requestKey: 'kept-from-wall' }, include: { entries: true, proofItem: { include: { proof: true } } } });
+    const notes = await suite.db.note.findMany({
+      where: { requestKey: 'kept-from-wall' },
+      include: { entries: true, proofItem: { include: { proof: true } } },
+    });
     expect(notes).toHaveLength(1);
-    expect(notes[0]).toMatchObject({ authorId: ids.members.instructor, fromPair: 0, toPair: 0, entries: [{ body: 'Seven of us looked here.' }], proofItem: { proof: { memberId: ids.members.student } } });
-    await suite.db.round.update({ where: { id: ids.nextRound }, data: { markingStartedAt: new Date(now.getTime() - 1) } });
-    expect(await keepAsNote(as('instructor'), { ...keep, requestKey: 'kept-too-late' }, { now })).toEqual({ counts: false });
+    expect(notes[0]).toMatchObject({
+      authorId: ids.members.instructor,
+      fromPair: 0,
+      toPair: 0,
+      entries: [{ body: 'Seven of us looked here.' }],
+      proofItem: { proof: { memberId: ids.members.student } },
+    });
+    await suite.db.round.update({
+      where: { id: ids.nextRound },
+      data: { markingStartedAt: new Date(now.getTime() - 1) },
+    });
+    expect(await keepAsNote(as('instructor'), { ...keep, requestKey: 'kept-too-late' }, { now })).toEqual({
+      counts: false,
+    });
     await suite.db.round.update({ where: { id: ids.nextRound }, data: { markingStartedAt: null } });
   });
 
@@ -171,22 +233,31 @@ describeOnBothDatabases('the wall', (suite) => {
     const at = { exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen };
     const first = await openWall(as('assistant'), at, { now });
     expect(await openWall(as('instructor'), at, { now })).toEqual(first);
-    expect((await listWalls(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1 }, { now })).specimens[0]!.wall?.id).toBe(first.wallId);
+    expect(
+      (await listWalls(as('instructor'), { exerciseId: ids.exercise, roundNumber: 1 }, { now })).specimens[0]!.wall?.id,
+    ).toBe(first.wallId);
     const { code: other } = await suite.db.wall.findUniqueOrThrow({ where: { id: first.wallId } });
     expect(other).toMatch(/^[BCDFGHJKMNPQRTVWXZ2346789]{10}$/);
     expect(other).not.toBe(code);
   });
 
   it('does not keep an empty round from being removed', async () => {
-    const round = await suite.db.round.create({ data: { id: 'empty-round', exerciseId: ids.exercise, number: 3, state: 'open' } });
-    const { wallId } = await openWall(as('instructor'), { exerciseId: ids.exercise, roundNumber: 3, specimenId: ids.specimen }, { now });
+    const round = await suite.db.round.create({
+      data: { id: 'empty-round', exerciseId: ids.exercise, number: 3, state: 'open' },
+    });
+    const { wallId } = await openWall(
+      as('instructor'),
+      { exerciseId: ids.exercise, roundNumber: 3, specimenId: ids.specimen },
+      { now },
+    );
     await removeRound(as('instructor'), { roundId: round.id, version: 0 }, { now });
     expect(await suite.db.wall.count({ where: { id: wallId } })).toBe(0);
   });
 
   it('lets a wrong code see nothing, and counts only those as tries', async () => {
     await expect(showPointing(visitor, { code: 'ZZZZZZZZZZ' }, { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    const tried = async () => Number((await suite.db.rateLimit.findFirst({ where: { key: { contains: 'wall-address' } } }))?.points);
+    const tried = async () =>
+      Number((await suite.db.rateLimit.findFirst({ where: { key: { contains: 'wall-address' } } }))?.points);
     const before = await tried();
     await showPointing(visitor, { code }, { now });
     expect(await tried()).toBe(before);
@@ -204,10 +275,20 @@ describeOnBothDatabases('the wall', (suite) => {
     await aim('one', line!.key);
     const tomorrow = { now: new Date(now.getTime() + 12 * 3_600_000 + 1) };
     await expect(showPointing(visitor, { code }, tomorrow)).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    await expect(watchWall(as('instructor'), { wallId: ids.wall }, tomorrow)).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(watchWall(as('instructor'), { wallId: ids.wall }, tomorrow)).rejects.toMatchObject({
+      code: 'NOT_FOUND',
+    });
     await closeWall(as('assistant'), { wallId: ids.wall }, { now });
-    for (const work of [() => showPointing(visitor, { code }, { now }), () => watchWall(as('instructor'), { wallId: ids.wall }, { now }), () => aim('one', line!.key)]) await expect(work()).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    for (const work of [
+      () => showPointing(visitor, { code }, { now }),
+      () => watchWall(as('instructor'), { wallId: ids.wall }, { now }),
+      () => aim('one', line!.key),
+    ])
+      await expect(work()).rejects.toMatchObject({ code: 'NOT_FOUND' });
     expect(await points()).toEqual([]);
-    expect(await suite.db.wall.findUniqueOrThrow({ where: { id: ids.wall } })).toMatchObject({ closedAt: now, settings: '{}' });
+    expect(await suite.db.wall.findUniqueOrThrow({ where: { id: ids.wall } })).toMatchObject({
+      closedAt: now,
+      settings: '{}',
+    });
   });
 });

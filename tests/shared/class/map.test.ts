@@ -8,11 +8,24 @@ import { drawnPack } from '../../fixtures/drawn-pack';
 /** Three gaps of one line; a row of tenths a student, null for one who has not set it. */
 function mapOf(rows: ((number | null)[] | null)[], tolerance = 8): ClassMap {
   return {
-    students: rows.map((_, index) => ({ name: `Student ${index}`, token: `${index}` })), namesShown: true,
-    lines: [{
-      specimenVersionId: 'v', specimenId: 's', text: 'HOLT', letters: ['H', 'O', 'L', 'T'], pack: drawnPack('HOLT'), ground: 'light', ownTolerance: 5, tolerances: [[tolerance, tolerance, tolerance]], references: [],
-      rows: rows.map((tenths) => (tenths === null ? null : { tracking: 0, offsets: [0, 0, 0], against: 0, nearest: null, tenths })),
-    }],
+    students: rows.map((_, index) => ({ name: `Student ${index}`, token: `${index}` })),
+    namesShown: true,
+    lines: [
+      {
+        specimenVersionId: 'v',
+        specimenId: 's',
+        text: 'HOLT',
+        letters: ['H', 'O', 'L', 'T'],
+        pack: drawnPack('HOLT'),
+        ground: 'light',
+        ownTolerance: 5,
+        tolerances: [[tolerance, tolerance, tolerance]],
+        references: [],
+        rows: rows.map((tenths) =>
+          tenths === null ? null : { tracking: 0, offsets: [0, 0, 0], against: 0, nearest: null, tenths },
+        ),
+      },
+    ],
   };
 }
 const names = (map: ClassMap, order: Parameters<typeof orderedRows>[1]) => orderedRows(mapNumbers(map), order);
@@ -20,16 +33,33 @@ const names = (map: ClassMap, order: Parameters<typeof orderedRows>[1]) => order
 // Expected values by hand.
 describe('the map of a class', () => {
   it('has a column a pair', () => {
-    expect(columnsOf(mapOf([]).lines).map(({ letters, first }) => [letters, first])).toEqual([['HO', true], ['OL', false], ['LT', false]]);
+    expect(columnsOf(mapOf([]).lines).map(({ letters, first }) => [letters, first])).toEqual([
+      ['HO', true],
+      ['OL', false],
+      ['LT', false],
+    ]);
   });
 
-  it.each([[8, 0], [-8, 0], [8.1, 1], [16, 1], [-16.5, -2], [24, 2], [24.1, 3], [-90, -3]] as const)('%d beside a tolerance of 8 looks like %d', (far, look) => expect(lookOf(far, 8)).toBe(look));
+  it.each([
+    [8, 0],
+    [-8, 0],
+    [8.1, 1],
+    [16, 1],
+    [-16.5, -2],
+    [24, 2],
+    [24.1, 3],
+    [-90, -3],
+  ] as const)('%d beside a tolerance of 8 looks like %d', (far, look) => expect(lookOf(far, 8)).toBe(look));
 
   it('keeps what was not set apart from what nothing is held against', () => {
     const map = mapOf([[100, null, -90], null]);
     const columns = columnsOf(map.lines);
     expect([...mapNumbers(map).looks]).toEqual([1, noLook, -1, noLook, noLook, noLook]);
-    expect(columns.map((column) => mapWords(valueAt(map, 0, column), 'reference'))).toEqual(['10 wider than the reference, outside the tolerance of 8', 'not held against anything', '9 tighter than the reference, outside the tolerance of 8']);
+    expect(columns.map((column) => mapWords(valueAt(map, 0, column), 'reference'))).toEqual([
+      '10 wider than the reference, outside the tolerance of 8',
+      'not held against anything',
+      '9 tighter than the reference, outside the tolerance of 8',
+    ]);
     expect(mapWords(valueAt(map, 1, columns[0]!), 'reference')).toBe('not set');
   });
 
@@ -55,8 +85,16 @@ describe('the map of a class', () => {
 
   it('loses nobody, whatever the order', () => {
     const cell = fc.option(fc.integer({ min: -900, max: 900 }), { nil: null });
-    fc.assert(fc.property(fc.array(fc.option(fc.tuple(cell, cell, cell), { nil: null }), { maxLength: 12 }), fc.constantFrom('farthest', 'nearest', 'alike', 'name'), (rows, by) => {
-      expect(names(mapOf(rows), { by } as { by: 'alike' }).sort((one, other) => one - other)).toEqual(rows.map((_, index) => index));
-    }));
+    fc.assert(
+      fc.property(
+        fc.array(fc.option(fc.tuple(cell, cell, cell), { nil: null }), { maxLength: 12 }),
+        fc.constantFrom('farthest', 'nearest', 'alike', 'name'),
+        (rows, by) => {
+          expect(names(mapOf(rows), { by } as { by: 'alike' }).sort((one, other) => one - other)).toEqual(
+            rows.map((_, index) => index),
+          );
+        },
+      ),
+    );
   });
 });

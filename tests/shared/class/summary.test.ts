@@ -1,19 +1,42 @@
 import { describe, expect, it } from 'vitest';
 import { classSummarySchema, summarise, type LineFacts, type LineOfMember } from '@/shared/class/summary';
 
-const facts: LineFacts[] = [{ specimenVersionId: 'v1', specimenId: 's1', text: 'HOV', letters: ['H', 'O', 'V'], sides: [['straight', 'round'], ['round', 'slanted-out']] }];
+const facts: LineFacts[] = [
+  {
+    specimenVersionId: 'v1',
+    specimenId: 's1',
+    text: 'HOV',
+    letters: ['H', 'O', 'V'],
+    sides: [
+      ['straight', 'round'],
+      ['round', 'slanted-out'],
+    ],
+  },
+];
 
 const line = (memberId: string, offsets: number[], rests: number[] | null, tracking = 0): LineOfMember => ({
-  memberId, specimenVersionId: 'v1', tracking, offsets,
+  memberId,
+  specimenVersionId: 'v1',
+  tracking,
+  offsets,
   compared: rests && { tightness: rests[0]! + 1, pairs: rests.map((rest) => ({ rest, within: Math.abs(rest) <= 10 })) },
 });
 
 describe('a class summed up', () => {
-  const summary = summarise(facts, [line('a', [0, 0], [0, 20]), line('b', [5, 5], [4, 40]), line('c', [5, 5], [8, 60]), line('d', [1, 2], null)], 4);
+  const summary = summarise(
+    facts,
+    [line('a', [0, 0], [0, 20]), line('b', [5, 5], [4, 40]), line('c', [5, 5], [8, 60]), line('d', [1, 2], null)],
+    4,
+  );
 
   it('has the median and quartiles of every pair, and who is outside', () => {
     // By hand: of 20, 40, 60 the median is 40, the quartiles of type 7 are 30 and 50.
-    expect(summary.lines[0]!.pairs[1]).toEqual({ letters: 'OV', sides: ['round', 'slanted-out'], spread: { median: 40, lower: 30, upper: 50 }, outside: 3 });
+    expect(summary.lines[0]!.pairs[1]).toEqual({
+      letters: 'OV',
+      sides: ['round', 'slanted-out'],
+      spread: { median: 40, lower: 30, upper: 50 },
+      outside: 3,
+    });
     expect(summary.lines[0]!.pairs[0]).toMatchObject({ spread: { median: 4, lower: 2, upper: 6 }, outside: 0 });
     expect(summary.lines[0]).toMatchObject({ sent: 4, compared: 3, tightness: { median: 5, lower: 3, upper: 7 } });
   });

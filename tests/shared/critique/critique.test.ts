@@ -27,7 +27,10 @@ describe('where a note is pinned', () => {
 describe('a suggestion', () => {
   const spacing = { tracking: 10, offsets: [-40, -5, 0, 4, 0] };
   it('replaces the offsets of its run and leaves the rest', () => {
-    expect(suggestedSpacing(spacing, { first: 1, last: 2 }, [-9, 3])).toEqual({ tracking: 10, offsets: [-40, -9, 3, 4, 0] });
+    expect(suggestedSpacing(spacing, { first: 1, last: 2 }, [-9, 3])).toEqual({
+      tracking: 10,
+      offsets: [-40, -9, 3, 4, 0],
+    });
     expect(offsetsOf(spacing, { first: 0, last: 1 })).toEqual([-40, -5]);
   });
   it('must have one offset a pair', () => {
@@ -45,7 +48,13 @@ describe('how a pair has changed', () => {
     [{ tracking: 10, offsets: [-30, 0] }, 'away', -20],
     [{ tracking: 0, offsets: [-70, 0] }, 'same', -70],
   ] as const)('told beside the suggestion: %j is %s', (now, toward, added) => {
-    expect(pairChange(0, then, { tracking: now.tracking, offsets: [...now.offsets] }, 0, -60)).toEqual({ pair: 0, then: -30, now: added, moved: added + 30, toward });
+    expect(pairChange(0, then, { tracking: now.tracking, offsets: [...now.offsets] }, 0, -60)).toEqual({
+      pair: 0,
+      then: -30,
+      now: added,
+      moved: added + 30,
+      toward,
+    });
   });
   it('says no direction without a suggestion, and nothing of a pair that is gone', () => {
     expect(pairChange(1, then, then, 1, null)).toMatchObject({ moved: 0, toward: null });
@@ -53,14 +62,26 @@ describe('how a pair has changed', () => {
   });
   it('follows a pair through versions of its line', () => {
     expect(followPair(2, [])).toBe(2);
-    expect(followPair(2, [[0, null, 1], [null, 4]])).toBe(4);
-    expect(followPair(1, [[0, null, 1], [null, 4]])).toBeNull();
+    expect(
+      followPair(2, [
+        [0, null, 1],
+        [null, 4],
+      ]),
+    ).toBe(4);
+    expect(
+      followPair(1, [
+        [0, null, 1],
+        [null, 4],
+      ]),
+    ).toBeNull();
   });
 });
 
 describe('a stock note', () => {
   it('takes the letters and the fault', () => {
-    expect(fillStockNote('{pair}: {left} is {fault}, {right} is not. {other}', ['A', 'V'], 'left')).toBe('AV: A is too far left, V is not. {other}');
+    expect(fillStockNote('{pair}: {left} is {fault}, {right} is not. {other}', ['A', 'V'], 'left')).toBe(
+      'AV: A is too far left, V is not. {other}',
+    );
     expect(fillStockNote('{pair} is {fault}', ['L', 'T'], '')).toBe('LT is not yet even');
   });
 });

@@ -8,14 +8,34 @@ const at = (first: number, fault: 'wide' | 'tight' | 'left', last = first) => ({
 const set = (specimenVersionId: string, ...faults: ReturnType<typeof at>[]) => ({ specimenVersionId, faults });
 
 it('gathers by version, place and kind; the largest group first, then along the line', () => {
-  const gathered = gatherFaults([set('a', at(3, 'wide'), at(1, 'left', 2)), set('a', at(3, 'wide'), at(1, 'left', 2)), set('a', at(3, 'wide'), at(0, 'tight')), set('a', at(3, 'tight')), set('b', at(3, 'wide'))]);
-  expect(gathered).toEqual([{ specimenVersionId: 'a', ...at(3, 'wide'), at: [0, 1, 2] }, { specimenVersionId: 'a', ...at(1, 'left', 2), at: [0, 1] }]);
+  const gathered = gatherFaults([
+    set('a', at(3, 'wide'), at(1, 'left', 2)),
+    set('a', at(3, 'wide'), at(1, 'left', 2)),
+    set('a', at(3, 'wide'), at(0, 'tight')),
+    set('a', at(3, 'tight')),
+    set('b', at(3, 'wide')),
+  ]);
+  expect(gathered).toEqual([
+    { specimenVersionId: 'a', ...at(3, 'wide'), at: [0, 1, 2] },
+    { specimenVersionId: 'a', ...at(1, 'left', 2), at: [0, 1] },
+  ]);
   expect(gathered.map(faultKey)).toEqual(['wide-3', 'left-1-2']);
 });
 
 it('suggests where the reference has a pair, the tightness of the line left as it is; else the middle of the line', () => {
-  const against = { nearest: 0, pairs: [{ index: 0, rest: 4 }, { index: 1, rest: -12.5 }] } as unknown as StoredComparison;
-  const measure = { pairs: [{ index: 0, suggestion: 7.4 }, { index: 1, suggestion: null }] } as unknown as StoredMeasure;
+  const against = {
+    nearest: 0,
+    pairs: [
+      { index: 0, rest: 4 },
+      { index: 1, rest: -12.5 },
+    ],
+  } as unknown as StoredComparison;
+  const measure = {
+    pairs: [
+      { index: 0, suggestion: 7.4 },
+      { index: 1, suggestion: null },
+    ],
+  } as unknown as StoredMeasure;
   const spacing = { tracking: 5, offsets: [10, -20] };
   // By hand: 10 − 4, −20 + 12.5 rounded up.
   expect(measuredSuggestion(measure, against, spacing, { first: 0, last: 1 })).toEqual([6, -7]);

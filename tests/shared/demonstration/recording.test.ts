@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { endGesture, follow, record, redo, settled, startHistory, undo, type History } from '@/shared/editing/history';
-import { addRemark, followBench, recordedSteps, resumeRecording, startRecording, withReason, type How, type Recording } from '@/shared/demonstration/recording';
+import {
+  addRemark,
+  followBench,
+  recordedSteps,
+  resumeRecording,
+  startRecording,
+  withReason,
+  type How,
+  type Recording,
+} from '@/shared/demonstration/recording';
 import { misfitOf, spacingsOf } from '@/shared/demonstration/steps';
 import type { Spacing } from '@/shared/schemas/spacing';
 
@@ -15,7 +24,15 @@ describe('a recording', () => {
     recording = followBench(recording, { tracking: 5, offsets: [4, -16, 0] }, 'made');
     expect(recording.steps).toEqual([
       { tracking: 0, moves: [[1, -12]], run: [1, 1], reason: '' },
-      { tracking: 5, moves: [[0, 4], [1, -4]], run: [0, 1], reason: '' },
+      {
+        tracking: 5,
+        moves: [
+          [0, 4],
+          [1, -4],
+        ],
+        run: [0, 1],
+        reason: '',
+      },
     ]);
   });
 
@@ -32,7 +49,17 @@ describe('a recording', () => {
     let recording: Recording = { ...startRecording('one', line(0, 0)), state: 'paused' };
     recording = followBench(followBench(recording, line(5, 0), 'made'), line(5, 7), 'made');
     expect(recording.steps).toEqual([]);
-    expect(resumeRecording(recording, line(5, 7)).steps).toEqual([{ tracking: 0, moves: [[0, 5], [1, 7]], run: [0, 1], reason: '' }]);
+    expect(resumeRecording(recording, line(5, 7)).steps).toEqual([
+      {
+        tracking: 0,
+        moves: [
+          [0, 5],
+          [1, 7],
+        ],
+        run: [0, 1],
+        reason: '',
+      },
+    ]);
   });
 
   it('keeps a word about a gap that is left alone', () => {
@@ -47,27 +74,45 @@ describe('a recording', () => {
   });
 
   it('whatever is set, undone and redone, ends with the spacing of the bench', () => {
-    const act = fc.oneof(fc.constant('undo' as const), fc.constant('redo' as const), fc.array(fc.integer({ min: -90, max: 90 }), { minLength: 3, maxLength: 3 }));
-    fc.assert(fc.property(fc.array(act, { maxLength: 40 }), (acts) => {
-      let history: History<Spacing> = startHistory(line(0, 0, 0));
-      let recording = startRecording('one', settled(history));
-      for (const one of acts) {
-        const how: How = one === 'undo' ? 'undone' : one === 'redo' ? 'redone' : 'made';
-        history = one === 'undo' ? undo(history) : one === 'redo' ? redo(history) : record(endGesture(follow(history, line(...one)), same), line(...one), same);
-        recording = followBench(recording, settled(history), how);
-      }
-      const spacings = spacingsOf(recordedSteps(recording));
-      expect(spacings[spacings.length - 1]).toEqual(settled(history));
-      // Undo leaves no trace, so the recording is as long as the history.
-      expect(recording.steps.length).toBe(history.cursor);
-    }));
+    const act = fc.oneof(
+      fc.constant('undo' as const),
+      fc.constant('redo' as const),
+      fc.array(fc.integer({ min: -90, max: 90 }), { minLength: 3, maxLength: 3 }),
+    );
+    fc.assert(
+      fc.property(fc.array(act, { maxLength: 40 }), (acts) => {
+        let history: History<Spacing> = startHistory(line(0, 0, 0));
+        let recording = startRecording('one', settled(history));
+        for (const one of acts) {
+          const how: How = one === 'undo' ? 'undone' : one === 'redo' ? 'redone' : 'made';
+          history =
+            one === 'undo'
+              ? undo(history)
+              : one === 'redo'
+                ? redo(history)
+                : record(endGesture(follow(history, line(...one)), same), line(...one), same);
+          recording = followBench(recording, settled(history), how);
+        }
+        const spacings = spacingsOf(recordedSteps(recording));
+        expect(spacings[spacings.length - 1]).toEqual(settled(history));
+        // Undo leaves no trace, so the recording is as long as the history.
+        expect(recording.steps.length).toBe(history.cursor);
+      }),
+    );
   });
 });
 
 describe('what does not fit a line', () => {
-  const move = (pair: number, by: number) => ({ tracking: 0, moves: [[pair, by] as [number, number]], run: null, reason: '' });
+  const move = (pair: number, by: number) => ({
+    tracking: 0,
+    moves: [[pair, by] as [number, number]],
+    run: null,
+    reason: '',
+  });
   it('is said with the number that is wrong', () => {
-    expect(misfitOf({ start: line(0, 0), steps: [move(0, 1)] }, 3)).toContain('has 3 gaps, and the demonstration begins with 2');
+    expect(misfitOf({ start: line(0, 0), steps: [move(0, 1)] }, 3)).toContain(
+      'has 3 gaps, and the demonstration begins with 2',
+    );
     expect(misfitOf({ start: line(0, 0), steps: [move(2, 1)] }, 2)).toContain('no gap 3 in a line of 2');
     expect(misfitOf({ start: line(0, 0), steps: [move(0, 1500), move(0, 600)] }, 2)).toContain('leads to 2100');
     expect(misfitOf({ start: line(0, 0), steps: [move(1, -12)] }, 2)).toBeNull();

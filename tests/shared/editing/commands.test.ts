@@ -7,7 +7,9 @@ const line = (...offsets: number[]) => ({ tracking: 0, offsets });
 
 describe('commands on a line of four pairs', () => {
   it('nudges a run given in either order and leaves the rest', () => {
-    expect(applyCommand(line(1, 2, 3, 4), { kind: 'nudge', run: { from: 2, to: 1 }, by: -5 }).offsets).toEqual([1, -3, -2, 4]);
+    expect(applyCommand(line(1, 2, 3, 4), { kind: 'nudge', run: { from: 2, to: 1 }, by: -5 }).offsets).toEqual([
+      1, -3, -2, 4,
+    ]);
   });
   it('keeps tracking apart from offsets', () => {
     const tracked = applyCommand(line(1, 2, 3, 4), { kind: 'set tracking', tracking: -15 });
@@ -18,15 +20,21 @@ describe('commands on a line of four pairs', () => {
     expect(applyCommand({ tracking: 9, offsets: [1, 2] }, { kind: 'reset line' })).toEqual(builtInDocument(2));
   });
   it('moves a letter between its neighbours without moving anything else', () => {
-    expect(applyCommand(line(0, 10, 20, 0), { kind: 'shift letter', letter: 2, by: 7 }).offsets).toEqual([0, 17, 13, 0]);
+    expect(applyCommand(line(0, 10, 20, 0), { kind: 'shift letter', letter: 2, by: 7 }).offsets).toEqual([
+      0, 17, 13, 0,
+    ]);
   });
   it('stops both gaps of a letter when one reaches the limit', () => {
     expect(applyCommand(line(1995, 10), { kind: 'shift letter', letter: 1, by: 50 }).offsets).toEqual([2000, 5]);
   });
   it('quotes a pair that is not there and a number that is none', () => {
-    expect(() => applyCommand(line(0), { kind: 'nudge', run: { from: 0, to: 3 }, by: 1 })).toThrow('from pair 0 to 3 in a line of 1 pairs');
+    expect(() => applyCommand(line(0), { kind: 'nudge', run: { from: 0, to: 3 }, by: 1 })).toThrow(
+      'from pair 0 to 3 in a line of 1 pairs',
+    );
     expect(() => applyCommand(line(0), { kind: 'set tracking', tracking: Number.NaN })).toThrow('NaN');
-    expect(() => applyCommand(line(0), { kind: 'take spacing', tracking: 0, offsets: [1, 2] })).toThrow('has 1 pairs; the spacing to be taken over has 2');
+    expect(() => applyCommand(line(0), { kind: 'take spacing', tracking: 0, offsets: [1, 2] })).toThrow(
+      'has 1 pairs; the spacing to be taken over has 2',
+    );
   });
 });
 
@@ -58,11 +66,16 @@ describe('any command', () => {
   });
 
   it('shifting an inner letter never changes the length of the line', () => {
-    const offsets = fc.array(fc.integer({ min: -OFFSET_LIMIT, max: OFFSET_LIMIT }), { minLength: pairs, maxLength: pairs });
+    const offsets = fc.array(fc.integer({ min: -OFFSET_LIMIT, max: OFFSET_LIMIT }), {
+      minLength: pairs,
+      maxLength: pairs,
+    });
     fc.assert(
       fc.property(offsets, fc.integer({ min: 1, max: pairs - 1 }), amount, (before, letter, by) => {
         const sum = (list: readonly number[]) => list.reduce((total, value) => total + value, 0);
-        expect(sum(applyCommand({ tracking: 0, offsets: before }, { kind: 'shift letter', letter, by }).offsets)).toBe(sum(before));
+        expect(sum(applyCommand({ tracking: 0, offsets: before }, { kind: 'shift letter', letter, by }).offsets)).toBe(
+          sum(before),
+        );
       }),
     );
   });

@@ -1,6 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cancelGesture, canRedo, canUndo, endGesture, follow, present, record, redo, startHistory, undo, type History } from '@/shared/editing/history';
+import {
+  cancelGesture,
+  canRedo,
+  canUndo,
+  endGesture,
+  follow,
+  present,
+  record,
+  redo,
+  startHistory,
+  undo,
+  type History,
+} from '@/shared/editing/history';
 
 const same = (a: number, b: number) => a === b;
 

@@ -10,8 +10,18 @@ const pairs = 5;
 const scope = { personKey: 'mira', draftId: 'd1', pairCount: pairs };
 
 const act = fc.oneof(
-  { weight: 6, arbitrary: fc.record({ kind: fc.constant('edit' as const), pair: fc.nat(pairs - 1), by: fc.integer({ min: -60, max: 60 }) }) },
-  { weight: 3, arbitrary: fc.record({ kind: fc.constant('send' as const), arrives: fc.boolean(), answered: fc.boolean() }) },
+  {
+    weight: 6,
+    arbitrary: fc.record({
+      kind: fc.constant('edit' as const),
+      pair: fc.nat(pairs - 1),
+      by: fc.integer({ min: -60, max: 60 }),
+    }),
+  },
+  {
+    weight: 3,
+    arbitrary: fc.record({ kind: fc.constant('send' as const), arrives: fc.boolean(), answered: fc.boolean() }),
+  },
   { weight: 1, arbitrary: fc.constant({ kind: 'close' as const }) },
 );
 
@@ -107,7 +117,9 @@ describe('nothing is lost', () => {
     }
     const steps = bench.history().steps.length;
     expect(steps).toBeGreaterThan(32);
-    expect([...store.entries.keys()].filter((key) => key.includes('/step/')).length).toBeLessThanOrEqual(Math.ceil(steps / 32));
+    expect([...store.entries.keys()].filter((key) => key.includes('/step/')).length).toBeLessThanOrEqual(
+      Math.ceil(steps / 32),
+    );
   });
 
   it('writes one entry for a change, two at most', () => {
@@ -115,7 +127,10 @@ describe('nothing is lost', () => {
     const bench = toyBench(store, scope, toyServer(builtInDocument(pairs)), 'w1');
     const written: string[] = [];
     const set = store.set;
-    store.set = (key, value) => { written.push(key); set(key, value); };
+    store.set = (key, value) => {
+      written.push(key);
+      set(key, value);
+    };
     for (let count = 1; count <= 320; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
     expect(written.length).toBeLessThanOrEqual(320 + 320 / 32);
     const last = written.length;

@@ -15,7 +15,12 @@ describe('one draft between bench and server', () => {
     expect(done.kept).toEqual({ version: 4, document: spacing(5) });
   });
   it('sends a change again as it was when no answer came, and the newer one after it', () => {
-    let sync = run({ kind: 'changed', change: change(1, 5) }, { kind: 'sending' }, { kind: 'changed', change: change(2, 9) }, { kind: 'unreachable' });
+    let sync = run(
+      { kind: 'changed', change: change(1, 5) },
+      { kind: 'sending' },
+      { kind: 'changed', change: change(2, 9) },
+      { kind: 'unreachable' },
+    );
     expect(nextToSend(sync)).toMatchObject({ seq: 1, baseVersion: 3, document: spacing(5) });
     sync = advance(sync, { kind: 'accepted', version: 4 });
     expect(nextToSend(sync)).toMatchObject({ seq: 2, baseVersion: 4, document: spacing(9) });
@@ -27,13 +32,21 @@ describe('one draft between bench and server', () => {
     expect(sync.conflict).toEqual(theirs);
     sync = advance(sync, { kind: 'changed', change: change(2, 6) });
     expect(nextToSend(sync)).toBeNull();
-    expect(nextToSend(advance(sync, { kind: 'chose mine' }))).toMatchObject({ seq: 2, baseVersion: 8, document: spacing(6) });
+    expect(nextToSend(advance(sync, { kind: 'chose mine' }))).toMatchObject({
+      seq: 2,
+      baseVersion: 8,
+      document: spacing(6),
+    });
     const yielded = advance(sync, { kind: 'chose theirs' });
     expect(isSaved(yielded)).toBe(true);
     expect(yielded.kept).toEqual(theirs);
   });
   it('takes a conflict with its own change for the answer that went missing', () => {
-    const sync = run({ kind: 'changed', change: change(1, 5) }, { kind: 'sending' }, { kind: 'conflicted', theirs: { version: 4, document: spacing(5) } });
+    const sync = run(
+      { kind: 'changed', change: change(1, 5) },
+      { kind: 'sending' },
+      { kind: 'conflicted', theirs: { version: 4, document: spacing(5) } },
+    );
     expect(isSaved(sync)).toBe(true);
     expect(sync.kept.version).toBe(4);
   });
@@ -52,6 +65,8 @@ describe('one draft between bench and server', () => {
     expect(nextToSend(advance(refused, { kind: 'changed', change: change(2, 6) }))).toMatchObject({ seq: 2 });
   });
   it('has nothing to send when a change is taken back before it was sent', () => {
-    expect(isSaved(run({ kind: 'changed', change: change(1, 5) }, { kind: 'changed', change: change(2, 0) }))).toBe(true);
+    expect(isSaved(run({ kind: 'changed', change: change(1, 5) }, { kind: 'changed', change: change(2, 0) }))).toBe(
+      true,
+    );
   });
 });

@@ -1,7 +1,14 @@
 import { applyCommand, type Command } from '@/shared/editing/commands';
 import { sameDocument, type SpacingDocument } from '@/shared/editing/document';
 import { present, record, undo, type History } from '@/shared/editing/history';
-import { openJournal, writeChange, writeSync, type DeviceStore, type JournalScope, type Written } from '@/shared/editing/journal';
+import {
+  openJournal,
+  writeChange,
+  writeSync,
+  type DeviceStore,
+  type JournalScope,
+  type Written,
+} from '@/shared/editing/journal';
 import { advance, nextToSend, type Kept, type Sync } from '@/shared/editing/sync';
 
 /** A device store in memory, with a size in characters that it will not go over. */
@@ -30,7 +37,12 @@ export function toyServer(document: SpacingDocument) {
   const seen = new Map<string, number>();
   return {
     kept: () => kept,
-    put(change: { clientId: string; seq: number; baseVersion: number; document: SpacingDocument }): { version: number } | { conflict: Kept } {
+    put(change: {
+      clientId: string;
+      seq: number;
+      baseVersion: number;
+      document: SpacingDocument;
+    }): { version: number } | { conflict: Kept } {
       const name = `${change.clientId}/${change.seq}`;
       const before = seen.get(name);
       if (before !== undefined) return { version: before };

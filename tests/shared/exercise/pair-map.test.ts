@@ -30,14 +30,18 @@ describe('pairMap', () => {
   });
 
   it('keeps every pair of an unchanged line, and never sends two pairs to one place', () => {
-    const word = fc.array(fc.constantFrom('A', 'V', 'T', 'o', ' '), { minLength: 1, maxLength: 24 }).map((letters) => letters.join('').trim() || 'A');
-    fc.assert(fc.property(word, word, (before, after) => {
-      const same = line(before);
-      expect(pairMap(same, same)).toEqual(same.spaced.map((_s, index) => index));
-      const places = pairMap(same, line(after)).filter((place) => place !== null);
-      expect([...new Set(places)]).toEqual(places);
-      expect([...places].sort((a, b) => a - b)).toEqual(places);
-    }));
+    const word = fc
+      .array(fc.constantFrom('A', 'V', 'T', 'o', ' '), { minLength: 1, maxLength: 24 })
+      .map((letters) => letters.join('').trim() || 'A');
+    fc.assert(
+      fc.property(word, word, (before, after) => {
+        const same = line(before);
+        expect(pairMap(same, same)).toEqual(same.spaced.map((_s, index) => index));
+        const places = pairMap(same, line(after)).filter((place) => place !== null);
+        expect([...new Set(places)]).toEqual(places);
+        expect([...places].sort((a, b) => a - b)).toEqual(places);
+      }),
+    );
   });
 });
 
@@ -66,10 +70,14 @@ describe('the length of a match', () => {
   const pairsOf = (text: string) => [...text].slice(1).map((letter, index) => `${text[index]}${letter}`);
 
   it('is the longest there is', () => {
-    const word = fc.array(fc.constantFrom('A', 'V', 'T'), { minLength: 1, maxLength: 9 }).map((letters) => letters.join(''));
-    fc.assert(fc.property(word, word, (before, after) => {
-      const kept = pairMap(line(before), line(after)).filter((place) => place !== null).length;
-      expect(kept).toBe(longestByTrying(pairsOf(before), pairsOf(after)));
-    }));
+    const word = fc
+      .array(fc.constantFrom('A', 'V', 'T'), { minLength: 1, maxLength: 9 })
+      .map((letters) => letters.join(''));
+    fc.assert(
+      fc.property(word, word, (before, after) => {
+        const kept = pairMap(line(before), line(after)).filter((place) => place !== null).length;
+        expect(kept).toBe(longestByTrying(pairsOf(before), pairsOf(after)));
+      }),
+    );
   });
 });

@@ -5,11 +5,24 @@ describe('parseSizes', () => {
   it('reads sizes as people type them', () => {
     expect(parseSizes('72 px')).toEqual([{ value: 72, unit: 'px' }]);
     expect(parseSizes('72px,24pt; 10,5 pt\n 9.5PT')).toEqual([
-      { value: 72, unit: 'px' }, { value: 24, unit: 'pt' }, { value: 10.5, unit: 'pt' }, { value: 9.5, unit: 'pt' },
+      { value: 72, unit: 'px' },
+      { value: 24, unit: 'pt' },
+      { value: 10.5, unit: 'pt' },
+      { value: 9.5, unit: 'pt' },
     ]);
   });
   it('gives back what it reads', () => {
-    expect(parseSizes(sizesText([{ value: 72, unit: 'px' }, { value: 10.5, unit: 'pt' }]))).toEqual([{ value: 72, unit: 'px' }, { value: 10.5, unit: 'pt' }]);
+    expect(
+      parseSizes(
+        sizesText([
+          { value: 72, unit: 'px' },
+          { value: 10.5, unit: 'pt' },
+        ]),
+      ),
+    ).toEqual([
+      { value: 72, unit: 'px' },
+      { value: 10.5, unit: 'pt' },
+    ]);
   });
   it.each([
     ['', 'Give at least one size'],

@@ -4,14 +4,24 @@ import { agreementWords, bandOf } from '@/shared/marking/agreement-words';
 import { effectiveMark } from '@/shared/marking/effective-mark';
 
 const judged = (...pairs: [number, number][]): Judged[] => pairs.map(([first, second]) => ({ first, second }));
-const often = (times: number, first: number, second: number): Judged[] => Array.from({ length: times }, () => ({ first, second }));
+const often = (times: number, first: number, second: number): Judged[] =>
+  Array.from({ length: times }, () => ({ first, second }));
 
 describe('the agreement of two markers', () => {
   it('counts, shares and weighs as by hand', () => {
     // By hand: one of four is two levels apart. Observed disagreement 1 (weight 1 for two of two levels); expected
     // (0.25·2·1 + 1·2·2 + 0.25·1·1 + 0.25·1·2 + 1·1·1 + 0.25·1·1) / 4 = 1.625; kappa = 1 − 1/1.625 = 0.3846.
     const found = agreementOf(judged([0, 0], [1, 1], [2, 2], [0, 2]), 3);
-    expect(found).toMatchObject({ n: 4, exact: 0.75, adjacent: 0.75, table: [[1, 0, 1], [0, 1, 0], [0, 0, 1]] });
+    expect(found).toMatchObject({
+      n: 4,
+      exact: 0.75,
+      adjacent: 0.75,
+      table: [
+        [1, 0, 1],
+        [0, 1, 0],
+        [0, 0, 1],
+      ],
+    });
     expect(found.kappa).toBeCloseTo(0.384615, 6);
   });
 
@@ -33,8 +43,19 @@ describe('the agreement of two markers', () => {
   });
 
   it('names the bands as Landis and Koch do (1977, p. 165)', () => {
-    expect([-0.01, 0, 0.2, 0.21, 0.4, 0.41, 0.6, 0.61, 0.8, 0.81, 1].map(bandOf)).toEqual(
-      ['poor', 'slight', 'slight', 'fair', 'fair', 'moderate', 'moderate', 'substantial', 'substantial', 'almost perfect', 'almost perfect']);
+    expect([-0.01, 0, 0.2, 0.21, 0.4, 0.41, 0.6, 0.61, 0.8, 0.81, 1].map(bandOf)).toEqual([
+      'poor',
+      'slight',
+      'slight',
+      'fair',
+      'fair',
+      'moderate',
+      'moderate',
+      'substantial',
+      'substantial',
+      'almost perfect',
+      'almost perfect',
+    ]);
   });
 });
 

@@ -34,8 +34,11 @@ describe('counters', () => {
 /** What the bench draws is what is counted: the outline of each counter encloses its area. */
 describe.each(['lato-400', 'playfair-display-400', 'abril-fatface-400'])('outlines of counters in %s', (name) => {
   it('enclose what the measure counts, within 0.1 %', async () => {
-    const found = prepareLine(registryPack(await registryFace(name), 'HamburgefonstivWKXZcdpqy')).letters.flatMap(counters);
+    const found = prepareLine(registryPack(await registryFace(name), 'HamburgefonstivWKXZcdpqy')).letters.flatMap(
+      counters,
+    );
     expect(found.filter(({ between }) => between !== 'above-and-below').length).toBeGreaterThan(20);
-    for (const { outline, area } of found) expect(Math.abs(signedArea(Float64Array.from(outline))) / area).toBeCloseTo(1, 3);
+    for (const { outline, area } of found)
+      expect(Math.abs(signedArea(Float64Array.from(outline))) / area).toBeCloseTo(1, 3);
   });
 });

@@ -10,6 +10,12 @@ const file = new URL(`../../fixtures/golden/engine-${ENGINE}.json`, import.meta.
 it(`engine ${ENGINE} gives what it gave when it was numbered`, async () => {
   const now = canonical(outputsOf(await engineCases()));
   if (!existsSync(file) && process.env['NEW_ENGINE'] === '1') writeFileSync(file, now);
-  expect(existsSync(file), 'No golden file for this engine: when the change of outputs is meant, run this test once with NEW_ENGINE=1.').toBe(true);
-  expect(now, 'Outputs have changed: raise ENGINE in shared/measure/engine.ts and run this test once with NEW_ENGINE=1.').toBe(readFileSync(file, 'utf8'));
+  expect(
+    existsSync(file),
+    'No golden file for this engine: when the change of outputs is meant, run this test once with NEW_ENGINE=1.',
+  ).toBe(true);
+  expect(
+    now,
+    'Outputs have changed: raise ENGINE in shared/measure/engine.ts and run this test once with NEW_ENGINE=1.',
+  ).toBe(readFileSync(file, 'utf8'));
 });

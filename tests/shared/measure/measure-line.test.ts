@@ -38,7 +38,13 @@ describe('measureLine', () => {
 
 describe('compareLine', () => {
   const pack = drawnPack('HOnoHO');
-  const reference = (offsets: number[], tracking = 0) => ({ author: 'A', tracking, offsets, tolerances: [8, 8, 8, 8, 8], reasons: [null, null, null, null, null] });
+  const reference = (offsets: number[], tracking = 0) => ({
+    author: 'A',
+    tracking,
+    offsets,
+    tolerances: [8, 8, 8, 8, 8],
+    reasons: [null, null, null, null, null],
+  });
 
   it('takes out tightness, and tells a letter out of place as one remark', () => {
     const line = measureLine(pack, { tracking: 10, offsets: [0, 30, -30, 0, 0] }, at);

@@ -9,7 +9,10 @@ describe('placing letters', () => {
   test('adds built-in, tracking and offset, and an offset moves all that stands right of it', () => {
     const { letters, gaps, width } = placeLetters(pack, { tracking: 10, offsets: [-5, 20] });
     expect(letters.map(({ x }) => x)).toEqual([0, 720 - 30 + 10 - 5, 695 + 760 + 10 + 20]);
-    expect(gaps).toEqual([{ index: 0, from: 720, to: 695, centre: 707.5 }, { index: 1, from: 1455, to: 1485, centre: 1470 }]);
+    expect(gaps).toEqual([
+      { index: 0, from: 720, to: 695, centre: 707.5 },
+      { index: 1, from: 1455, to: 1485, centre: 1470 },
+    ]);
     expect(width).toBe(1705);
   });
 
@@ -24,11 +27,15 @@ describe('placing letters', () => {
   });
 
   test('a spacing of another length is refused with both numbers', () => {
-    expect(() => placeLetters(pack, { tracking: 0, offsets: [1] })).toThrow('“HOI” has 2 gaps, the spacing has 1 offsets');
+    expect(() => placeLetters(pack, { tracking: 0, offsets: [1] })).toThrow(
+      '“HOI” has 2 gaps, the spacing has 1 offsets',
+    );
   });
 
   test('moves every kind of command by x alone', () => {
-    expect(shiftedPath('M0 0L10 700Q20 720 -40 700C1 2 3 4 5 6Z', 10.5)).toBe('M10.5 0L20.5 700Q30.5 720 -29.5 700C11.5 2 13.5 4 15.5 6Z');
+    expect(shiftedPath('M0 0L10 700Q20 720 -40 700C1 2 3 4 5 6Z', 10.5)).toBe(
+      'M10.5 0L20.5 700Q30.5 720 -29.5 700C11.5 2 13.5 4 15.5 6Z',
+    );
     expect(mergedPath(pack, placeLetters(pack, untouchedSpacing(pack)))).toContain('Z');
   });
 });

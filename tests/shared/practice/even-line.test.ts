@@ -16,7 +16,8 @@ describe('a line made even for practice', () => {
   });
   it('gives gaps by their sides: the line reads Marketplace Avenue Wyandot', () => {
     const letters = pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster);
-    const names = (kind: Parameters<typeof gapsOfKind>[1]) => gapsOfKind(pack, kind).map((gap) => `${letters[gap]}${letters[gap + 1]}`);
+    const names = (kind: Parameters<typeof gapsOfKind>[1]) =>
+      gapsOfKind(pack, kind).map((gap) => `${letters[gap]}${letters[gap + 1]}`);
     // Common practice: A, v and W slant, r is open on the right; d and o are round towards each other's neighbours.
     expect(names('open')).toEqual(expect.arrayContaining(['Av', 'rk', 'Wy']));
     expect(names('round')).toContain('do');

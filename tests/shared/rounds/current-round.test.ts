@@ -3,7 +3,12 @@ import { currentRound, nextRound } from '@/shared/rounds/current-round';
 import { dueForMember } from '@/shared/rounds/due-for-member';
 
 // Expected values by hand, from the rules as they are told to a student.
-const round = (number: number, opensAt: number | null, releasedToMember = false) => ({ number, opensAt, dueAt: null, releasedToMember });
+const round = (number: number, opensAt: number | null, releasedToMember = false) => ({
+  number,
+  opensAt,
+  dueAt: null,
+  releasedToMember,
+});
 
 describe('currentRound', () => {
   it('is the highest round that is open', () => {
@@ -22,7 +27,8 @@ describe('currentRound', () => {
 describe('dueForMember', () => {
   const terms = { opensAt: 1000, dueAt: 2000, extendedTo: null, moreTime: 0 };
   it('is the round’s own without anything else', () => expect(dueForMember(terms)).toBe(2000));
-  it('is a quarter of the round later for a quarter more time', () => expect(dueForMember({ ...terms, moreTime: 25 })).toBe(2250));
+  it('is a quarter of the round later for a quarter more time', () =>
+    expect(dueForMember({ ...terms, moreTime: 25 })).toBe(2250));
   it('takes the later of extension and accommodation', () => {
     expect(dueForMember({ ...terms, moreTime: 25, extendedTo: 2100 })).toBe(2250);
     expect(dueForMember({ ...terms, moreTime: 25, extendedTo: 2400 })).toBe(2400);

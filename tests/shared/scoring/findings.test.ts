@@ -7,9 +7,19 @@ import { asShareOfStemGap, thousandths, typeset } from '@/shared/scoring/words';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
 const px = (value: number): Size => ({ value, unit: 'px' });
-const measured = (text: string, offsets: Record<number, number> = {}, size: Size = px(96), ground: Ground = 'light', tracking = 0) => {
+const measured = (
+  text: string,
+  offsets: Record<number, number> = {},
+  size: Size = px(96),
+  ground: Ground = 'light',
+  tracking = 0,
+) => {
   const pack = drawnPack(text);
-  return measureLine(pack, { tracking, offsets: pack.builtIn.map((_, index) => offsets[index] ?? 0) }, { size, ground });
+  return measureLine(
+    pack,
+    { tracking, offsets: pack.builtIn.map((_, index) => offsets[index] ?? 0) },
+    { size, ground },
+  );
 };
 const kinds = (findings: Finding[]) => findings.map(({ kind }) => kind);
 
@@ -28,12 +38,22 @@ describe('contact', () => {
     expect(kinds(measured('II', { 0: -110 }, { value: 12, unit: 'pt' }).findings)).toContain('filling');
   });
   it('warns of filling in at the smallest size in use, and says so', () => {
-    const at = (smallestSize: Size | null) => measureLine(drawnPack('II'), { tracking: 0, offsets: [-70] }, { size: px(48), ground: 'light', smallestSize }).findings.find(({ kind }) => kind === 'filling');
+    const at = (smallestSize: Size | null) =>
+      measureLine(
+        drawnPack('II'),
+        { tracking: 0, offsets: [-70] },
+        { size: px(48), ground: 'light', smallestSize },
+      ).findings.find(({ kind }) => kind === 'filling');
     expect(at(null)).toBeUndefined();
     expect(at(px(96))).toBeUndefined();
-    expect(at(px(12))).toMatchObject({ value: 0.6, sentence: expect.stringContaining('At 12\u2009px, the smallest size in use, only 0.6\u2009px') as string });
+    expect(at(px(12))).toMatchObject({
+      value: 0.6,
+      sentence: expect.stringContaining('At 12\u2009px, the smallest size in use, only 0.6\u2009px') as string,
+    });
     // 50/1000 em of 2 pt is 0.1 pt = 0.035 mm of paper.
-    expect(at({ value: 2, unit: 'pt' })).toMatchObject({ sentence: expect.stringContaining('0.04\u2009mm of paper') as string });
+    expect(at({ value: 2, unit: 'pt' })).toMatchObject({
+      sentence: expect.stringContaining('0.04\u2009mm of paper') as string,
+    });
   });
   it('takes a touch for meant where the reference touches as well', () => {
     const line = measured('III', { 0: -120 });
@@ -47,7 +67,12 @@ describe('a line by itself', () => {
   it('names widest and narrowest from five pairs on, and only lists gaps under that', () => {
     const line = measured('IIIIIII', { 1: 30, 4: -20 });
     const named = line.findings.filter(({ kind }) => kind === 'widest' || kind === 'narrowest');
-    expect(named.map(({ kind, from }) => [kind, from])).toEqual([['widest', 1], ['narrowest', 4], ['widest', 1], ['narrowest', 4]]);
+    expect(named.map(({ kind, from }) => [kind, from])).toEqual([
+      ['widest', 1],
+      ['narrowest', 4],
+      ['widest', 1],
+      ['narrowest', 4],
+    ]);
     expect(kinds(measured('III').findings)).toEqual(expect.arrayContaining(['gap', 'gap']));
     expect(line.line.evennessGap).toBe(0);
   });
@@ -57,10 +82,18 @@ describe('a line by itself', () => {
     expect(kinds(measured('HOHOHO', { 2: 4 }).findings)).not.toContain('set-differently');
   });
   it('says what is tight for the face, and what a dark ground takes', () => {
-    expect(measured('HOHOHO').findings.find(({ kind }) => kind === 'tightness-face')).toMatchObject({ value: 0, direction: null });
-    expect(measured('HOHOHO', {}, px(96), 'light', -40).findings.find(({ kind }) => kind === 'tightness-face')).toMatchObject({ direction: 'tight' });
+    expect(measured('HOHOHO').findings.find(({ kind }) => kind === 'tightness-face')).toMatchObject({
+      value: 0,
+      direction: null,
+    });
+    expect(
+      measured('HOHOHO', {}, px(96), 'light', -40).findings.find(({ kind }) => kind === 'tightness-face'),
+    ).toMatchObject({ direction: 'tight' });
     // Two edges of 0.2 px each at 40 px: 10/1000 em.
-    expect(measured('HOHO', {}, px(40), 'dark').findings.find(({ kind }) => kind === 'dark-ground')).toMatchObject({ value: -10, weight: 'hint' });
+    expect(measured('HOHO', {}, px(40), 'dark').findings.find(({ kind }) => kind === 'dark-ground')).toMatchObject({
+      value: -10,
+      weight: 'hint',
+    });
     expect(kinds(measured('HOHO', {}, px(40), 'light').findings)).not.toContain('dark-ground');
   });
   it('reminds that lines of capitals are usually opened (common practice)', () => {
@@ -70,9 +103,20 @@ describe('a line by itself', () => {
   });
   it('holds a word space against other word spaces only', () => {
     const line = measured('HO HO HOH');
-    expect(line.pairs.map(({ group }) => group)).toEqual(['capitals', 'word-space', 'capitals', 'word-space', 'capitals', 'capitals']);
+    expect(line.pairs.map(({ group }) => group)).toEqual([
+      'capitals',
+      'word-space',
+      'capitals',
+      'word-space',
+      'capitals',
+      'capitals',
+    ]);
     expect(line.pairs[1]!.suggestion).toBeNull();
-    expect(measured('HO HO HOH', { 3: 120 }).findings.find(({ kind, direction }) => kind === 'word-space' && direction === 'wide')).toMatchObject({ from: 3 });
+    expect(
+      measured('HO HO HOH', { 3: 120 }).findings.find(
+        ({ kind, direction }) => kind === 'word-space' && direction === 'wide',
+      ),
+    ).toMatchObject({ from: 3 });
   });
 });
 
@@ -85,12 +129,24 @@ describe('response to size, by the one rule', () => {
     expect(expectedResponse(144, { from: 24, to: 72 })).toBe(-10);
   });
   it('hints where a line was opened at a large size, and not where it was tightened as faces are', () => {
-    const at = (size: number, tracking: number) => ({ measure: measured('HOnnoH', {}, px(size), 'light', tracking), family: 'Drawn', weight: 400, drawnFor: null });
-    expect(responseHints([at(16, 0), at(128, 20)])).toMatchObject([{ first: 0, second: 1, finding: { kind: 'size-response', direction: 'wide', value: 50 } }]);
+    const at = (size: number, tracking: number) => ({
+      measure: measured('HOnnoH', {}, px(size), 'light', tracking),
+      family: 'Drawn',
+      weight: 400,
+      drawnFor: null,
+    });
+    expect(responseHints([at(16, 0), at(128, 20)])).toMatchObject([
+      { first: 0, second: 1, finding: { kind: 'size-response', direction: 'wide', value: 50 } },
+    ]);
     expect(responseHints([at(16, 0), at(128, -25)])).toEqual([]);
   });
   it('hints where offsets were copied onto a bolder weight', () => {
-    const of = (weight: number) => ({ measure: measured('HOnnoH', { 0: -20 }), family: 'Drawn', weight, drawnFor: null });
+    const of = (weight: number) => ({
+      measure: measured('HOnnoH', { 0: -20 }),
+      family: 'Drawn',
+      weight,
+      drawnFor: null,
+    });
     expect(responseHints([of(400), of(700)])).toHaveLength(1);
     expect(responseHints([of(400), of(400)])).toEqual([]);
   });

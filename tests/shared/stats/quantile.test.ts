@@ -3,7 +3,14 @@ import { quantile } from '@/shared/stats/quantile';
 
 // R 4: quantile(c(15, 20, 35, 40, 50), c(.05, .3, .4, .5, 1)), type 7, reckoned by hand:
 // positions 0.2, 1.2, 1.6, 2, 4 between the sorted values.
-it.each([[0.05, 16], [0.3, 23], [0.4, 29], [0.5, 35], [1, 50], [0, 15]])('lies in a straight line between order statistics: %d', (share, value) => {
+it.each([
+  [0.05, 16],
+  [0.3, 23],
+  [0.4, 29],
+  [0.5, 35],
+  [1, 50],
+  [0, 15],
+])('lies in a straight line between order statistics: %d', (share, value) => {
   expect(quantile([35, 15, 50, 20, 40], share)).toBeCloseTo(value, 12);
 });
 

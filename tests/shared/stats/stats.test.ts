@@ -41,18 +41,37 @@ describe('correlation', () => {
 
 describe('agreement of judges', () => {
   it('gives ICC(2,1) = .29 on the four judges of Shrout and Fleiss (1979), table 2', () => {
-    const ratings = [[9, 2, 5, 8], [6, 1, 3, 2], [8, 4, 6, 8], [7, 1, 2, 6], [10, 5, 6, 9], [6, 2, 4, 7]];
+    const ratings = [
+      [9, 2, 5, 8],
+      [6, 1, 3, 2],
+      [8, 4, 6, 8],
+      [7, 1, 2, 6],
+      [10, 5, 6, 9],
+      [6, 2, 4, 7],
+    ];
     expect(intraclassCorrelation(ratings)).toBeCloseTo(0.29, 2);
     expect(() => intraclassCorrelation([[1, 2], [1]])).toThrow(/\[1\]/);
   });
   it('gives kappa by hand: 35 of 50 agree, 25 expected, (0.7 − 0.5) / 0.5 = 0.4', () => {
-    expect(weightedKappa([[20, 5], [10, 15]], 'none')).toBeCloseTo(0.4, 12);
+    expect(
+      weightedKappa(
+        [
+          [20, 5],
+          [10, 15],
+        ],
+        'none',
+      ),
+    ).toBeCloseTo(0.4, 12);
   });
   it('weighs disagreement by distance, by hand: one step of two counts 1/2 (linear), 1/4 (quadratic)', () => {
     // Rows and columns all hold 2 of 6, so every cell expects 2/3. Four cells are one step apart (two counts seen), two cells two steps.
-    const table = [[2, 0, 0], [0, 1, 1], [0, 1, 1]];
-    expect(weightedKappa(table, 'linear')).toBeCloseTo(1 - (2 * 0.5) / ((4 * 2) / 3 * 0.5 + (2 * 2) / 3), 12);
-    expect(weightedKappa(table, 'quadratic')).toBeCloseTo(1 - (2 * 0.25) / ((4 * 2) / 3 * 0.25 + (2 * 2) / 3), 12);
+    const table = [
+      [2, 0, 0],
+      [0, 1, 1],
+      [0, 1, 1],
+    ];
+    expect(weightedKappa(table, 'linear')).toBeCloseTo(1 - (2 * 0.5) / (((4 * 2) / 3) * 0.5 + (2 * 2) / 3), 12);
+    expect(weightedKappa(table, 'quadratic')).toBeCloseTo(1 - (2 * 0.25) / (((4 * 2) / 3) * 0.25 + (2 * 2) / 3), 12);
   });
   it("gives the values of Krippendorff's worked example with four observers and twelve units, some left out (2011, section E)", () => {
     const [a, b, c, d] = [

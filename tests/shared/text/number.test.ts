@@ -7,7 +7,7 @@ test('numbers are set with a real minus (U+2212), never a hyphen', () => {
   expect(signed(-8)).toBe('\u22128');
   expect(signed(0)).toBe('0');
   expect(numberText(-0.04, 1)).toBe('0');
-  expect(numberText(2.50, 2)).toBe('2.5');
+  expect(numberText(2.5, 2)).toBe('2.5');
   expect(numberText(100, 0)).toBe('100');
 });
 
@@ -22,5 +22,10 @@ test('a failure is never a plausible number', () => {
 });
 
 test('counts in words', () => {
-  expect([counted(0, 'line'), counted(1, 'line'), counted(3, 'line'), counted(2, 'person', 'people')]).toEqual(['no lines', '1 line', '3 lines', '2 people']);
+  expect([counted(0, 'line'), counted(1, 'line'), counted(3, 'line'), counted(2, 'person', 'people')]).toEqual([
+    'no lines',
+    '1 line',
+    '3 lines',
+    '2 people',
+  ]);
 });

@@ -3,4 +3,6 @@ import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 
 /** Keeps what was recorded on the bench; sent again it is the same demonstration. */
-export const PUT = route(keepDemonstration, { read: async (request, { demonstrationId }) => ({ ...(await readJson(request, 1024 * 1024)), demonstrationId }) });
+export const PUT = route(keepDemonstration, {
+  read: async (request, { demonstrationId }) => ({ ...(await readJson(request, 1024 * 1024)), demonstrationId }),
+});

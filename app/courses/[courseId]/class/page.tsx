@@ -18,30 +18,59 @@ export const metadata: Metadata = { title: 'Class' };
 /** Every round of the course: how many have sent, how many have had a release, and the way to the work. */
 export default async function CourseClassPage({ params }: Props) {
   const { courseId } = await params;
-  const [{ course, students, rounds }, framed] = await Promise.all([forPage(showCourseClass, { courseId }), forPage(readCourse, { courseId })]);
+  const [{ course, students, rounds }, framed] = await Promise.all([
+    forPage(showCourseClass, { courseId }),
+    forPage(readCourse, { courseId }),
+  ]);
   return (
     <>
-    <CourseFrame course={framed} current="class" />
-    <Page width="wide">
-      <PageHeader title="The class" lead={`${counted(students, 'student')} in the course.`} />
-      {rounds.length === 0 ? <EmptyState title="No rounds yet">Once an exercise is planned, its rounds stand here.</EmptyState> : (
-        <Table caption="Rounds, in the order of the exercises">
-          <thead><tr><th scope="col">Exercise</th><th scope="col">Round</th><th scope="col">Due</th><th scope="col" className="number">Have sent</th><th scope="col" className="number">Released to</th><th scope="col">Go to</th></tr></thead>
-          <tbody>
-            {rounds.map(({ exercise, number, title, dueAt, sent, released }) => (
-              <tr key={`${exercise.id} ${number}`}>
-                <th scope="row">{exercise.title}</th>
-                <td>{number}{title && `, ${title}`}</td>
-                <td>{dueAt ? <When at={dueAt} timeZone={course.timeZone} short /> : 'no date'}</td>
-                <td className="number">{sent} of {students}</td>
-                <td className="number">{released}</td>
-                <td><Link href={`/exercises/${exercise.id}/class?round=${number}`}>Class in round {number}</Link>, <Link href={`/exercises/${exercise.id}/rounds/${number}/critique`}>critique</Link>, <Link href={`/exercises/${exercise.id}/map?round=${number}`} prefetch={false}>map</Link></td>
+      <CourseFrame course={framed} current="class" />
+      <Page width="wide">
+        <PageHeader title="The class" lead={`${counted(students, 'student')} in the course.`} />
+        {rounds.length === 0 ? (
+          <EmptyState title="No rounds yet">Once an exercise is planned, its rounds stand here.</EmptyState>
+        ) : (
+          <Table caption="Rounds, in the order of the exercises">
+            <thead>
+              <tr>
+                <th scope="col">Exercise</th>
+                <th scope="col">Round</th>
+                <th scope="col">Due</th>
+                <th scope="col" className="number">
+                  Have sent
+                </th>
+                <th scope="col" className="number">
+                  Released to
+                </th>
+                <th scope="col">Go to</th>
               </tr>
-            ))}
-          </tbody>
-        </Table>
-      )}
-    </Page>
+            </thead>
+            <tbody>
+              {rounds.map(({ exercise, number, title, dueAt, sent, released }) => (
+                <tr key={`${exercise.id} ${number}`}>
+                  <th scope="row">{exercise.title}</th>
+                  <td>
+                    {number}
+                    {title && `, ${title}`}
+                  </td>
+                  <td>{dueAt ? <When at={dueAt} timeZone={course.timeZone} short /> : 'no date'}</td>
+                  <td className="number">
+                    {sent} of {students}
+                  </td>
+                  <td className="number">{released}</td>
+                  <td>
+                    <Link href={`/exercises/${exercise.id}/class?round=${number}`}>Class in round {number}</Link>,{' '}
+                    <Link href={`/exercises/${exercise.id}/rounds/${number}/critique`}>critique</Link>,{' '}
+                    <Link href={`/exercises/${exercise.id}/map?round=${number}`} prefetch={false}>
+                      map
+                    </Link>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </Table>
+        )}
+      </Page>
     </>
   );
 }

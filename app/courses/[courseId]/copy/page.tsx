@@ -16,7 +16,10 @@ import { copyCourseAction } from './actions';
 
 export const metadata: Metadata = { title: 'Copy the course' };
 
-type Props = { params: Promise<{ courseId: string }>; searchParams: Promise<{ weeks?: string; days?: string; dates?: string }> };
+type Props = {
+  params: Promise<{ courseId: string }>;
+  searchParams: Promise<{ weeks?: string; days?: string; dates?: string }>;
+};
 
 /** The dates are looked at by asking for the page again with other weeks; nothing is written before the last button. */
 export default async function CopyCourse({ params, searchParams }: Props) {
@@ -30,15 +33,41 @@ export default async function CopyCourse({ params, searchParams }: Props) {
     <>
       <CourseFrame course={copy.course} current="settings" />
       <Page width="wide">
-        <PageHeader title="Copy the course to the next term" lead="A new course with everything that was planned, and without anybody’s work." />
-        {!copy.mayMakeCourses && <Notice kind="warning">A copy is a new course, and you may not open courses here. Ask somebody who may, or whoever runs the server.</Notice>}
+        <PageHeader
+          title="Copy the course to the next term"
+          lead="A new course with everything that was planned, and without anybody’s work."
+        />
+        {!copy.mayMakeCourses && (
+          <Notice kind="warning">
+            A copy is a new course, and you may not open courses here. Ask somebody who may, or whoever runs the server.
+          </Notice>
+        )}
         <Section title="What comes along" id="along">
           <ul>
-            <li>{counted(copy.exercises.length, 'exercise')}, each as a draft: its lines as they stand now, criteria with their levels, rounds with their rules for late proofs</li>
-            <li>{counted(copy.references, 'reference')} that you set yourself, as yours in the new course{copy.othersReferences > 0 && <>; {counted(copy.othersReferences, 'reference')} by others {copy.othersReferences === 1 ? 'stays' : 'stay'} behind, since the people who set them belong to this course</>}</li>
-            {copy.demonstrations > 0 && <li>{counted(copy.demonstrations, 'demonstration')} that you made, shown to nobody yet</li>}
+            <li>
+              {counted(copy.exercises.length, 'exercise')}, each as a draft: its lines as they stand now, criteria with
+              their levels, rounds with their rules for late proofs
+            </li>
+            <li>
+              {counted(copy.references, 'reference')} that you set yourself, as yours in the new course
+              {copy.othersReferences > 0 && (
+                <>
+                  ; {counted(copy.othersReferences, 'reference')} by others{' '}
+                  {copy.othersReferences === 1 ? 'stays' : 'stay'} behind, since the people who set them belong to this
+                  course
+                </>
+              )}
+            </li>
+            {copy.demonstrations > 0 && (
+              <li>{counted(copy.demonstrations, 'demonstration')} that you made, shown to nobody yet</li>
+            )}
             <li>{counted(copy.stockNotes, 'shared stock note')}, as yours from then on</li>
-            {copy.faces > 0 && <li>{counted(copy.faces, 'face')} that were brought in, with what was said of their licences: check that they still hold next term</li>}
+            {copy.faces > 0 && (
+              <li>
+                {counted(copy.faces, 'face')} that were brought in, with what was said of their licences: check that
+                they still hold next term
+              </li>
+            )}
           </ul>
           <p>People, sections, join links, drafts, proofs, notes, marks and releases stay here.</p>
         </Section>
@@ -46,12 +75,26 @@ export default async function CopyCourse({ params, searchParams }: Props) {
           <form method="get" action="#dates" className="form" aria-label="Dates of the copy">
             <fieldset className="field">
               <legend>The dates of the rounds</legend>
-              <p className="choice"><input type="radio" id="dates-empty" name="dates" value="empty" defaultChecked={dates === 'empty'} /> <label htmlFor="dates-empty">left empty</label></p>
-              <p className="choice"><input type="radio" id="dates-moved" name="dates" value="moved" defaultChecked={dates === 'moved'} /> <label htmlFor="dates-moved">moved on by</label></p>
-              <p><label htmlFor="dates-weeks">Weeks</label> <input type="number" id="dates-weeks" name="weeks" defaultValue={weeks} step={1} /></p>
-              <p><label htmlFor="dates-days">Days</label> <input type="number" id="dates-days" name="days" defaultValue={days} step={1} /></p>
+              <p className="choice">
+                <input type="radio" id="dates-empty" name="dates" value="empty" defaultChecked={dates === 'empty'} />{' '}
+                <label htmlFor="dates-empty">left empty</label>
+              </p>
+              <p className="choice">
+                <input type="radio" id="dates-moved" name="dates" value="moved" defaultChecked={dates === 'moved'} />{' '}
+                <label htmlFor="dates-moved">moved on by</label>
+              </p>
+              <p>
+                <label htmlFor="dates-weeks">Weeks</label>{' '}
+                <input type="number" id="dates-weeks" name="weeks" defaultValue={weeks} step={1} />
+              </p>
+              <p>
+                <label htmlFor="dates-days">Days</label>{' '}
+                <input type="number" id="dates-days" name="days" defaultValue={days} step={1} />
+              </p>
             </fieldset>
-            <div className="actions"><Button type="submit">Show the dates</Button></div>
+            <div className="actions">
+              <Button type="submit">Show the dates</Button>
+            </div>
           </form>
           <Dates exercises={copy.exercises} timeZone={copy.course.timeZone} />
         </Section>
@@ -61,8 +104,16 @@ export default async function CopyCourse({ params, searchParams }: Props) {
               <input type="hidden" name="courseId" value={courseId} />
               <input type="hidden" name="dates" value={dates} />
               <input type="hidden" name="days" value={shift} />
-              <Field name="title" label="Title" hint="For example subject and term: Lettering, spring 2027." defaultValue={copy.course.title} autoComplete="off" />
-              <div className="actions"><SubmitButton pending="Copying…">Make the copy</SubmitButton></div>
+              <Field
+                name="title"
+                label="Title"
+                hint="For example subject and term: Lettering, spring 2027."
+                defaultValue={copy.course.title}
+                autoComplete="off"
+              />
+              <div className="actions">
+                <SubmitButton pending="Copying…">Make the copy</SubmitButton>
+              </div>
             </Form>
           </Section>
         )}
@@ -77,18 +128,40 @@ function Dates({ exercises, timeZone }: { exercises: Exercises; timeZone: string
   if (exercises.every(({ rounds }) => rounds.length === 0)) return <p>No round has been planned yet.</p>;
   return (
     <Table caption={`Rounds before and after, in ${timeZone}`}>
-      <thead><tr><th scope="col">Exercise</th><th scope="col">Round</th><th scope="col">Opens now</th><th scope="col">Due now</th><th scope="col">Opens in the copy</th><th scope="col">Due in the copy</th></tr></thead>
+      <thead>
+        <tr>
+          <th scope="col">Exercise</th>
+          <th scope="col">Round</th>
+          <th scope="col">Opens now</th>
+          <th scope="col">Due now</th>
+          <th scope="col">Opens in the copy</th>
+          <th scope="col">Due in the copy</th>
+        </tr>
+      </thead>
       <tbody>
-        {exercises.flatMap(({ title, rounds }, index) => rounds.map((round) => (
-          <tr key={`${index}-${round.number}`}>
-            <th scope="row">{title}</th>
-            <td>{round.number}{round.title && `, ${round.title}`}</td>
-            <td>{said(round.before.opens, 'when published')}</td>
-            <td>{said(round.before.due, 'no date')}</td>
-            <td>{said(round.after.opens, 'when published')}</td>
-            <td>{said(round.after.due, 'no date')}{round.after.until && <p className="note-size">late proofs until {said(round.after.until, '')}</p>}{round.remarks.map((remark) => <p key={remark} className="note-size">{remark}</p>)}</td>
-          </tr>
-        )))}
+        {exercises.flatMap(({ title, rounds }, index) =>
+          rounds.map((round) => (
+            <tr key={`${index}-${round.number}`}>
+              <th scope="row">{title}</th>
+              <td>
+                {round.number}
+                {round.title && `, ${round.title}`}
+              </td>
+              <td>{said(round.before.opens, 'when published')}</td>
+              <td>{said(round.before.due, 'no date')}</td>
+              <td>{said(round.after.opens, 'when published')}</td>
+              <td>
+                {said(round.after.due, 'no date')}
+                {round.after.until && <p className="note-size">late proofs until {said(round.after.until, '')}</p>}
+                {round.remarks.map((remark) => (
+                  <p key={remark} className="note-size">
+                    {remark}
+                  </p>
+                ))}
+              </td>
+            </tr>
+          )),
+        )}
       </tbody>
     </Table>
   );
@@ -97,7 +170,16 @@ function Dates({ exercises, timeZone }: { exercises: Exercises; timeZone: string
 /** Local dates as they are typed, with the day of the week: moving by whole weeks keeps it. */
 function said(local: string | null, otherwise: string): string {
   if (local === null) return otherwise;
-  return new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit', hourCycle: 'h23', timeZone: 'UTC' }).format(new Date(`${local}:00Z`));
+  return new Intl.DateTimeFormat('en-GB', {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+    timeZone: 'UTC',
+  }).format(new Date(`${local}:00Z`));
 }
 
 const whole = (typed: string): number => (/^-?\d{1,4}$/.test(typed) ? Number(typed) : 0);

@@ -24,23 +24,53 @@ export default async function Keeping({ params }: Props) {
     <>
       <CourseFrame course={course} current="settings" />
       <Page>
-        <PageHeader title="How long the work is kept" lead="Student work and marks are education records: your school’s policy and the law where you are decide." />
-        {retainUntil === null || daysLeft === null
-          ? <p>No day has been set until which the work of this course is kept. Set it in the {settings}.</p>
-          : <p>{keptWords(retainUntil, daysLeft)} Nothing is deleted by itself. {daysLeft >= 0 ? <>Those who teach are told 30 and 7 days before. A later day can be set in the {settings}.</> : <>You can end the keeping now, or set a later day in the {settings}, if the rule allows it.</>}</p>}
+        <PageHeader
+          title="How long the work is kept"
+          lead="Student work and marks are education records: your school’s policy and the law where you are decide."
+        />
+        {retainUntil === null || daysLeft === null ? (
+          <p>No day has been set until which the work of this course is kept. Set it in the {settings}.</p>
+        ) : (
+          <p>
+            {keptWords(retainUntil, daysLeft)} Nothing is deleted by itself.{' '}
+            {daysLeft >= 0 ? (
+              <>Those who teach are told 30 and 7 days before. A later day can be set in the {settings}.</>
+            ) : (
+              <>You can end the keeping now, or set a later day in the {settings}, if the rule allows it.</>
+            )}
+          </p>
+        )}
         <h2>What ending the keeping does</h2>
         <ul>
-          <li>All students of this course, those who were removed among them, leave it as pseudonyms: their names, sections and accommodations go from it.</li>
-          <li>What they wrote goes, and what was written about their proofs: reasoning, notes and answers, reasons of marks, the words of what was released.</li>
-          <li>Spacings, measurements and marks stay, without a name. Their accounts stay, too, as they may be in other courses.</li>
+          <li>
+            All students of this course, those who were removed among them, leave it as pseudonyms: their names,
+            sections and accommodations go from it.
+          </li>
+          <li>
+            What they wrote goes, and what was written about their proofs: reasoning, notes and answers, reasons of
+            marks, the words of what was released.
+          </li>
+          <li>
+            Spacings, measurements and marks stay, without a name. Their accounts stay, too, as they may be in other
+            courses.
+          </li>
           <li>It can’t be undone. Backups from before still hold everything: keep none longer than the rule allows.</li>
         </ul>
         {students === 0 && <p>The course names no student any more.</p>}
         {daysLeft !== null && daysLeft < 0 && students > 0 && (
           <Form action={endKeepingAction} label="End the keeping">
             <input type="hidden" name="courseId" value={courseId} />
-            <Field name="title" label="Write the title of the course" hint={`“${course.title}”, to say that it is meant for ${counted(students, 'student')}.`} autoComplete="off" />
-            <div className="actions"><SubmitButton kind="grave" pending="Ending…">End the keeping</SubmitButton></div>
+            <Field
+              name="title"
+              label="Write the title of the course"
+              hint={`“${course.title}”, to say that it is meant for ${counted(students, 'student')}.`}
+              autoComplete="off"
+            />
+            <div className="actions">
+              <SubmitButton kind="grave" pending="Ending…">
+                End the keeping
+              </SubmitButton>
+            </div>
           </Form>
         )}
       </Page>

@@ -5,7 +5,12 @@ import { formAction } from '@/lib/http/form-action';
 import { publicAddress } from '@/lib/http/public-address';
 
 export const makeJoinLinkAction = formAction(makeJoinLink, {
-  read: (form) => ({ courseId: form.get('courseId'), role: form.get('role'), sectionId: form.get('sectionId') || null, days: form.get('days') }),
+  read: (form) => ({
+    courseId: form.get('courseId'),
+    role: form.get('role'),
+    sectionId: form.get('sectionId') || null,
+    days: form.get('days'),
+  }),
   done: ({ role }) => `The link for the role ${role} is made.`,
   show: ({ path }) => ({ joinLink: publicAddress(path) }),
 });

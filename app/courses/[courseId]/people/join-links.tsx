@@ -10,7 +10,13 @@ import { revokeJoinLinkAction } from './actions';
 import { MakeJoinLink } from './make-join-link';
 
 type JoinLink = { id: string; role: string; section: string | null; madeBy: string | null; expiresAt: Date };
-type Props = { courseId: string; timeZone: string; sections: ComponentProps<typeof MakeJoinLink>['sections']; links: readonly JoinLink[]; open: boolean };
+type Props = {
+  courseId: string;
+  timeZone: string;
+  sections: ComponentProps<typeof MakeJoinLink>['sections'];
+  links: readonly JoinLink[];
+  open: boolean;
+};
 
 /** Inviting people: a new link, and those that still work. */
 export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) {
@@ -22,20 +28,30 @@ export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) 
       {links.length > 0 && (
         <Table caption="Links that let people in now. They can’t be shown again; make a new one if yours is lost.">
           <thead>
-            <tr><th scope="col">Role</th><th scope="col">Section</th><th scope="col">Works until</th><th scope="col">Made by</th><th scope="col">Take back</th></tr>
+            <tr>
+              <th scope="col">Role</th>
+              <th scope="col">Section</th>
+              <th scope="col">Works until</th>
+              <th scope="col">Made by</th>
+              <th scope="col">Take back</th>
+            </tr>
           </thead>
           <tbody>
             {links.map((link) => (
               <tr key={link.id}>
                 <th scope="row">{roleWords(link.role)}</th>
                 <td>{link.section ?? '—'}</td>
-                <td><When at={link.expiresAt} timeZone={timeZone} /></td>
+                <td>
+                  <When at={link.expiresAt} timeZone={timeZone} />
+                </td>
                 <td>{link.madeBy ?? '—'}</td>
                 <td>
                   <Form action={revokeJoinLinkAction} inline label={`Take back the link for the role ${link.role}`}>
                     <input type="hidden" name="courseId" value={courseId} />
                     <input type="hidden" name="joinLinkId" value={link.id} />
-                    <SubmitButton kind="grave" small>Take back</SubmitButton>
+                    <SubmitButton kind="grave" small>
+                      Take back
+                    </SubmitButton>
                   </Form>
                 </td>
               </tr>

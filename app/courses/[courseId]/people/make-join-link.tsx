@@ -15,10 +15,30 @@ export function MakeJoinLink({ courseId, sections }: Props) {
       <input type="hidden" name="courseId" value={courseId} />
       <RadioGroup name="role" label="They join as" choices={roleChoices} defaultValue="student" />
       {sections.length > 0 && (
-        <Select name="sectionId" label="Section" optional placeholder="No section" choices={sections.map(({ id, name }) => ({ value: id, label: name }))} />
+        <Select
+          name="sectionId"
+          label="Section"
+          optional
+          placeholder="No section"
+          choices={sections.map(({ id, name }) => ({ value: id, label: name }))}
+        />
       )}
-      <Field name="days" label="Works for" hint="Days, 1 to 180; for assistants and instructors at most 14." type="number" inputMode="numeric" min={1} max={180} defaultValue="14" short />
-      <div className="actions"><SubmitButton kind="usual" pending="Making…">Make the link</SubmitButton></div>
+      <Field
+        name="days"
+        label="Works for"
+        hint="Days, 1 to 180; for assistants and instructors at most 14."
+        type="number"
+        inputMode="numeric"
+        min={1}
+        max={180}
+        defaultValue="14"
+        short
+      />
+      <div className="actions">
+        <SubmitButton kind="usual" pending="Making…">
+          Make the link
+        </SubmitButton>
+      </div>
       <ShownLink name="joinLink" label="The link" hint="Copy it now: it can’t be shown again." />
     </Form>
   );

@@ -32,23 +32,51 @@ export default async function People({ params, searchParams }: Props) {
     <>
       <CourseFrame course={course} current="people" />
       <Page width="wide">
-        <PageHeader title="People" lead={`${counted(studentCount, 'student')}, ${counted(staff.length, 'person', 'people')} teaching${sections.length > 0 ? `, ${counted(sections.length, 'section')}` : ''}`} actions={manages ? <ButtonLink href={`/courses/${courseId}/people/import`}>Import a roster</ButtonLink> : undefined} />
-        {manages && <JoinLinks courseId={courseId} timeZone={course.timeZone} sections={sections} links={links} open={studentCount === 0} />}
+        <PageHeader
+          title="People"
+          lead={`${counted(studentCount, 'student')}, ${counted(staff.length, 'person', 'people')} teaching${sections.length > 0 ? `, ${counted(sections.length, 'section')}` : ''}`}
+          actions={
+            manages ? <ButtonLink href={`/courses/${courseId}/people/import`}>Import a roster</ButtonLink> : undefined
+          }
+        />
+        {manages && (
+          <JoinLinks
+            courseId={courseId}
+            timeZone={course.timeZone}
+            sections={sections}
+            links={links}
+            open={studentCount === 0}
+          />
+        )}
         <Section title="Teaching" id="teaching">
           <PeopleTable caption="People who teach the course" people={staff} hrefOf={hrefOf} withRole />
         </Section>
         <Section title="Students" id="students">
-          {studentCount === 0
-            ? <EmptyState title="No students yet">{manages ? 'Make a join link above and give it to the class: on paper, by mail, or on the projector.' : 'The instructor invites them by a link.'}</EmptyState>
-            : <Students people={people} here={`/courses/${courseId}/people`} hrefOf={hrefOf} />}
+          {studentCount === 0 ? (
+            <EmptyState title="No students yet">
+              {manages
+                ? 'Make a join link above and give it to the class: on paper, by mail, or on the projector.'
+                : 'The instructor invites them by a link.'}
+            </EmptyState>
+          ) : (
+            <Students people={people} here={`/courses/${courseId}/people`} hrefOf={hrefOf} />
+          )}
         </Section>
         {manages && removed.length > 0 && (
-          <Section title="Removed" id="removed" lead={`They can’t open the course; their work is kept. On their page they can be put back.${removedCount > removed.length ? ` Of ${removedCount}, the last ${removed.length} stand here.` : ''}`}>
+          <Section
+            title="Removed"
+            id="removed"
+            lead={`They can’t open the course; their work is kept. On their page they can be put back.${removedCount > removed.length ? ` Of ${removedCount}, the last ${removed.length} stand here.` : ''}`}
+          >
             <ul>
               {removed.map((person) => (
                 <li key={person.id}>
                   <Link href={`/courses/${courseId}/people/${person.id}`}>{person.name}</Link>
-                  {person.removedAt && <span className="quiet">, <When at={person.removedAt} timeZone={course.timeZone} /></span>}
+                  {person.removedAt && (
+                    <span className="quiet">
+                      , <When at={person.removedAt} timeZone={course.timeZone} />
+                    </span>
+                  )}
                 </li>
               ))}
             </ul>
@@ -63,13 +91,44 @@ type Shown = Awaited<ReturnType<typeof listPeople>>;
 type StudentsProps = { people: Shown; here: string; hrefOf: (id: string) => string | null };
 
 /** A page of the students by name, with a field to find one where there is more than a page of them. */
-function Students({ people: { students, studentCount, found, find, page, pages, sections }, here, hrefOf }: StudentsProps) {
-  const address = (to: number) => `${here}?${new URLSearchParams({ ...(find && { find }), page: String(to) })}#students`;
+function Students({
+  people: { students, studentCount, found, find, page, pages, sections },
+  here,
+  hrefOf,
+}: StudentsProps) {
+  const address = (to: number) =>
+    `${here}?${new URLSearchParams({ ...(find && { find }), page: String(to) })}#students`;
   return (
     <>
-      {(find !== '' || studentCount > students.length) && <FindField label="Find a student" find={find} action={here} hint="Part of a name, or the beginning of an e-mail address with its @." />}
-      {find !== '' && <p role="status">{found === 0 ? <>Nobody’s name holds “{find}”.</> : <>{counted(found, 'student')} of {studentCount}.</>} <Link href={here}>All students</Link></p>}
-      {students.length > 0 && <PeopleTable caption={`Students of the course${pages > 1 ? `, page ${page} of ${pages}` : ''}`} people={students} hrefOf={hrefOf} termOf={(id) => `${here}/${id}/term`} withSection={sections.length > 0} />}
+      {(find !== '' || studentCount > students.length) && (
+        <FindField
+          label="Find a student"
+          find={find}
+          action={here}
+          hint="Part of a name, or the beginning of an e-mail address with its @."
+        />
+      )}
+      {find !== '' && (
+        <p role="status">
+          {found === 0 ? (
+            <>Nobody’s name holds “{find}”.</>
+          ) : (
+            <>
+              {counted(found, 'student')} of {studentCount}.
+            </>
+          )}{' '}
+          <Link href={here}>All students</Link>
+        </p>
+      )}
+      {students.length > 0 && (
+        <PeopleTable
+          caption={`Students of the course${pages > 1 ? `, page ${page} of ${pages}` : ''}`}
+          people={students}
+          hrefOf={hrefOf}
+          termOf={(id) => `${here}/${id}/term`}
+          withSection={sections.length > 0}
+        />
+      )}
       <Pages label="Pages of students" page={page} pages={pages} href={address} />
     </>
   );

@@ -4,7 +4,14 @@ import { Table } from '@/app/_ui/Table';
 import { roleWords } from '../../role-words';
 
 type Person = ReturnType<typeof memberView>;
-type Props = { caption: string; people: readonly Person[]; hrefOf: (id: string) => string | null; /** Where a student’s term is looked at. */ termOf?: (id: string) => string; withRole?: boolean; withSection?: boolean };
+type Props = {
+  caption: string;
+  people: readonly Person[];
+  hrefOf: (id: string) => string | null;
+  /** Where a student’s term is looked at. */ termOf?: (id: string) => string;
+  withRole?: boolean;
+  withSection?: boolean;
+};
 
 /** A list of people; for an instructor each name leads to the page on which things are changed. */
 export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSection }: Props) {
@@ -30,7 +37,13 @@ export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSec
               {withRole && <td>{roleWords(person.role)}</td>}
               {withSection && <td>{person.section ?? '—'}</td>}
               <td>{differences(person.accommodations)}</td>
-              {termOf && <td><Link href={termOf(person.id)} prefetch={false}>Term<span className="visually-hidden"> of {person.name}</span></Link></td>}
+              {termOf && (
+                <td>
+                  <Link href={termOf(person.id)} prefetch={false}>
+                    Term<span className="visually-hidden"> of {person.name}</span>
+                  </Link>
+                </td>
+              )}
             </tr>
           );
         })}
@@ -40,6 +53,9 @@ export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSec
 }
 
 function differences({ moreTime, ...others }: Person['accommodations']): string {
-  const told = [moreTime ? `${moreTime} % more time`.replace(' %', '\u202f%') : '', Object.keys(others).length > 0 ? 'bench' : ''].filter(Boolean);
+  const told = [
+    moreTime ? `${moreTime} % more time`.replace(' %', '\u202f%') : '',
+    Object.keys(others).length > 0 ? 'bench' : '',
+  ].filter(Boolean);
   return told.length > 0 ? told.join(', ') : '—';
 }

@@ -8,7 +8,13 @@ import { formAction } from '@/lib/http/form-action';
 const here = (form: FormData, part = '') => `/courses/${String(form.get('courseId'))}/settings${part}`;
 
 export const editCourseAction = formAction(editCourse, {
-  read: (form) => ({ courseId: form.get('courseId'), version: form.get('version'), title: form.get('title'), timeZone: form.get('timeZone'), retainUntil: form.get('retainUntil') || null }),
+  read: (form) => ({
+    courseId: form.get('courseId'),
+    version: form.get('version'),
+    title: form.get('title'),
+    timeZone: form.get('timeZone'),
+    retainUntil: form.get('retainUntil') || null,
+  }),
   done: () => 'Saved.',
 });
 
@@ -18,7 +24,11 @@ export const addSectionAction = formAction(addSection, {
 });
 
 export const renameSectionAction = formAction(renameSection, {
-  read: (form) => ({ courseId: form.get('courseId'), sectionId: form.get('sectionId'), name: form.get(`section-${String(form.get('sectionId'))}`) }),
+  read: (form) => ({
+    courseId: form.get('courseId'),
+    sectionId: form.get('sectionId'),
+    name: form.get(`section-${String(form.get('sectionId'))}`),
+  }),
   done: () => 'Renamed.',
 });
 

@@ -10,18 +10,30 @@ type Props = { acts: readonly Act[]; older: string | null; before: string | null
 export function Acts({ acts, older, before, here, timeZone }: Props) {
   if (acts.length === 0) return <p>Nothing yet.</p>;
   return (
-    <Disclosure summary={before === null ? `The newest ${acts.length}` : `${acts.length} older ones`} open={before !== null}>
+    <Disclosure
+      summary={before === null ? `The newest ${acts.length}` : `${acts.length} older ones`}
+      open={before !== null}
+    >
       <ol role="list">
         {acts.map((act) => (
           <li key={act.id}>
-            <When at={act.at} timeZone={timeZone} />: {act.verb}{act.whom && <> ({act.whom})</>}, by {act.who ?? 'the server or somebody who was erased'}
+            <When at={act.at} timeZone={timeZone} />: {act.verb}
+            {act.whom && <> ({act.whom})</>}, by {act.who ?? 'the server or somebody who was erased'}
           </li>
         ))}
       </ol>
       {(before !== null || older !== null) && (
         <nav aria-label="Pages of the log" className="actions">
-          {before !== null && <Link href={`${here}#acts`} prefetch={false}>The newest acts</Link>}
-          {older !== null && <Link href={`${here}?before=${older}#acts`} prefetch={false} rel="next">Older acts</Link>}
+          {before !== null && (
+            <Link href={`${here}#acts`} prefetch={false}>
+              The newest acts
+            </Link>
+          )}
+          {older !== null && (
+            <Link href={`${here}?before=${older}#acts`} prefetch={false} rel="next">
+              Older acts
+            </Link>
+          )}
         </nav>
       )}
     </Disclosure>

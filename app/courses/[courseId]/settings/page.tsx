@@ -43,15 +43,35 @@ export default async function Settings({ params, searchParams }: Props) {
             defaultValue={course.retainUntil ?? ''}
             hint="Student work and marks are education records: follow your school’s policy and the law where you are. Nothing is deleted without notice."
           />
-          <div className="actions"><SubmitButton>Save</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton>Save</SubmitButton>
+          </div>
         </Form>
-        <p><Link href={`/courses/${course.id}/keeping`}>How long the work is kept, and what then</Link></p>
+        <p>
+          <Link href={`/courses/${course.id}/keeping`}>How long the work is kept, and what then</Link>
+        </p>
         <Sections courseId={course.id} sections={sections} />
-        <Section title="The next term" id="next-term" lead="Everything that was planned can be taken on in a new course, without people and their work.">
-          <div className="actions"><ButtonLink href={`/courses/${course.id}/copy`}>Copy the course</ButtonLink></div>
+        <Section
+          title="The next term"
+          id="next-term"
+          lead="Everything that was planned can be taken on in a new course, without people and their work."
+        >
+          <div className="actions">
+            <ButtonLink href={`/courses/${course.id}/copy`}>Copy the course</ButtonLink>
+          </div>
         </Section>
-        <Section title="What was done" id="acts" lead="Acts on people, marks and releases. Nobody can change this list.">
-          <Acts acts={acts} older={older} before={before} here={`/courses/${course.id}/settings`} timeZone={course.timeZone} />
+        <Section
+          title="What was done"
+          id="acts"
+          lead="Acts on people, marks and releases. Nobody can change this list."
+        >
+          <Acts
+            acts={acts}
+            older={older}
+            before={before}
+            here={`/courses/${course.id}/settings`}
+            timeZone={course.timeZone}
+          />
         </Section>
       </Page>
     </>

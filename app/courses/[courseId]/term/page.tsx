@@ -20,9 +20,14 @@ export default async function OwnTermPage({ params }: Props) {
     <>
       <CourseFrame course={course} current="term" />
       <Page width="wide">
-        <PageHeader title="My term" lead="What you sent, and what was released to you. A round of which nothing is released yet says no more than that it came." />
+        <PageHeader
+          title="My term"
+          lead="What you sent, and what was released to you. A round of which nothing is released yet says no more than that it came."
+        />
         <TermView term={term} own />
-        <p className="quiet note-size">Two settings can both be right: a distance from a reference is no mark. <Link href="/words">The words</Link></p>
+        <p className="quiet note-size">
+          Two settings can both be right: a distance from a reference is no mark. <Link href="/words">The words</Link>
+        </p>
       </Page>
     </>
   );

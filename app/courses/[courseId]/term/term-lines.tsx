@@ -7,7 +7,9 @@ import { counted, numberText } from '@/shared/text/number';
 export function TermLines({ rounds }: { rounds: readonly TermRound[] }) {
   return rounds.map(({ exercise, number, lines }) => (
     <section key={exercise.id} aria-label={exercise.title}>
-      <h3>{exercise.title}, round {numberText(number)}</h3>
+      <h3>
+        {exercise.title}, round {numberText(number)}
+      </h3>
       <ul className="work-lines" role="list">
         {lines.map((line, index) => (
           <li key={index} className="work-line">
@@ -22,7 +24,9 @@ export function TermLines({ rounds }: { rounds: readonly TermRound[] }) {
 }
 
 const marksOf = ({ pairs }: TermLine): GapMark[] =>
-  (pairs ?? []).flatMap(({ rest, within }, gap) => (within ? [] : [{ gap, look: rest < 0 ? 'tight' : 'loose', strength: 2 } as const]));
+  (pairs ?? []).flatMap(({ rest, within }, gap) =>
+    within ? [] : [{ gap, look: rest < 0 ? 'tight' : 'loose', strength: 2 } as const],
+  );
 
 function outsideWords({ text, pairs }: TermLine): string {
   if (pairs === null) return `“${text}”`;

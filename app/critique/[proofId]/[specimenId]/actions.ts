@@ -4,5 +4,6 @@ import { chooseProof } from '@/lib/marking/choose-proof';
 
 export const chooseProofAction = formAction(chooseProof, {
   read: (form) => ({ proof: form.get('proof') }),
-  then: (_result, form) => `/critique/${encodeURIComponent(String(form.get('proof')))}/${encodeURIComponent(String(form.get('specimenId')))}`,
+  then: (_result, form) =>
+    `/critique/${encodeURIComponent(String(form.get('proof')))}/${encodeURIComponent(String(form.get('specimenId')))}`,
 });

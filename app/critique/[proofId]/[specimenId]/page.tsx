@@ -21,7 +21,11 @@ export const metadata: Metadata = { title: 'Critique' };
 /** One line of one proof on the critique desk. */
 export default async function CritiquePage({ params, searchParams }: Props) {
   const { proofId, specimenId } = await params;
-  const line = await forPage(showLine, { proof: decodeURIComponent(proofId), specimenId, section: (await searchParams).section ?? null });
+  const line = await forPage(showLine, {
+    proof: decodeURIComponent(proofId),
+    specimenId,
+    section: (await searchParams).section ?? null,
+  });
   const { proof, exercise, course, round, queue, go } = line;
   const inSection = queue.section ? `?section=${queue.section.id}` : '';
   const roundPage = `/exercises/${exercise.id}/rounds/${round.number}`;
@@ -30,31 +34,81 @@ export default async function CritiquePage({ params, searchParams }: Props) {
   return (
     <Page width="full">
       <PageHeader
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: queuePage, label: `Critique of round ${round.number}` }, ...(line.two.slot === 'second' ? [{ href: `/exercises/${exercise.id}/rounds/${round.number}/second`, label: 'Second marking' }] : [])]}
-        kicker={<>Line {line.line.place} of {line.line.of}, {face ? `${face.family} ${face.style}` : 'lettering'}, {withUnit(line.line.size.value, line.line.size.unit)}, {line.line.ground} ground</>}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+          { href: queuePage, label: `Critique of round ${round.number}` },
+          ...(line.two.slot === 'second'
+            ? [{ href: `/exercises/${exercise.id}/rounds/${round.number}/second`, label: 'Second marking' }]
+            : []),
+        ]}
+        kicker={
+          <>
+            Line {line.line.place} of {line.line.of}, {face ? `${face.family} ${face.style}` : 'lettering'},{' '}
+            {withUnit(line.line.size.value, line.line.size.unit)}, {line.line.ground} ground
+          </>
+        }
         title={`${line.line.text}, by ${proof.shownAs}`}
         lead={<>“{proof.reasoning}”</>}
       />
       <nav className={style.go} aria-label="On to">
-        <GoTo to={go.previousStudent} keyName="S">Student before</GoTo>
-        <GoTo to={go.nextStudent} keyName="s">Next student</GoTo>
-        <GoTo to={go.previousLine} keyName="L">Line before</GoTo>
-        <GoTo to={go.nextLine} keyName="l">Next line</GoTo>
-        <GoTo to={`${roundPage}/specimens/${specimenId}`} keyName="a">This line across the class</GoTo>
-        <span className="quiet">{queue.place > 0 ? `Proof ${queue.place} of ${queue.of} in ${queue.section ? `the queue of ${queue.section.name}` : 'the queue'}` : 'Not in the queue'}, {queue.done} marked{queue.skipped && ', skipped by you'}{proof.section && `; section ${proof.section}`}{proof.receivedAt && <>; received <When at={proof.receivedAt} timeZone={course.timeZone} short /></>}</span>
+        <GoTo to={go.previousStudent} keyName="S">
+          Student before
+        </GoTo>
+        <GoTo to={go.nextStudent} keyName="s">
+          Next student
+        </GoTo>
+        <GoTo to={go.previousLine} keyName="L">
+          Line before
+        </GoTo>
+        <GoTo to={go.nextLine} keyName="l">
+          Next line
+        </GoTo>
+        <GoTo to={`${roundPage}/specimens/${specimenId}`} keyName="a">
+          This line across the class
+        </GoTo>
+        <span className="quiet">
+          {queue.place > 0
+            ? `Proof ${queue.place} of ${queue.of} in ${queue.section ? `the queue of ${queue.section.name}` : 'the queue'}`
+            : 'Not in the queue'}
+          , {queue.done} marked{queue.skipped && ', skipped by you'}
+          {proof.section && `; section ${proof.section}`}
+          {proof.receivedAt && (
+            <>
+              ; received <When at={proof.receivedAt} timeZone={course.timeZone} short />
+            </>
+          )}
+        </span>
       </nav>
       <ul className={style.lines} aria-label="Lines of this proof">
         {line.lines.map((one) => (
-          <li key={one.specimenId}><Link href={`/critique/${proof.token}/${one.specimenId}${inSection}`} prefetch={false} aria-current={one.specimenId === specimenId ? 'page' : undefined}>{one.text}</Link></li>
+          <li key={one.specimenId}>
+            <Link
+              href={`/critique/${proof.token}/${one.specimenId}${inSection}`}
+              prefetch={false}
+              aria-current={one.specimenId === specimenId ? 'page' : undefined}
+            >
+              {one.text}
+            </Link>
+          </li>
         ))}
       </ul>
       <TwoMarkers line={line} agreement={`/exercises/${exercise.id}/rounds/${round.number}/agreement`} />
-      {!proof.counts && <Notice kind="warning">This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it can be written; the instructor can let it count.</Notice>}
+      {!proof.counts && (
+        <Notice kind="warning">
+          This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it
+          can be written; the instructor can let it count.
+        </Notice>
+      )}
       {!proof.counts && line.mayChoose && (
         <Form action={chooseProofAction} label="Let this proof count">
           <input type="hidden" name="proof" value={proof.token} />
           <input type="hidden" name="specimenId" value={specimenId} />
-          <div className="actions"><SubmitButton kind="usual" small>Let this proof count</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton kind="usual" small>
+              Let this proof count
+            </SubmitButton>
+          </div>
         </Form>
       )}
       {line.line.remark && <p className="quiet">Remark of the exercise: {line.line.remark}</p>}
@@ -65,5 +119,9 @@ export default async function CritiquePage({ params, searchParams }: Props) {
 
 function GoTo({ to, keyName, children }: { to: string | null; keyName: string; children: string }) {
   if (to === null) return null;
-  return <Link href={to} prefetch={false} aria-keyshortcuts={keyName}>{children}</Link>;
+  return (
+    <Link href={to} prefetch={false} aria-keyshortcuts={keyName}>
+      {children}
+    </Link>
+  );
 }

@@ -7,7 +7,23 @@ type Props = { line: Pick<CritiqueLine, 'two' | 'proof'>; agreement: string };
 /** What it means here that two people mark this proof; nothing where one does. */
 export function TwoMarkers({ line: { two, proof }, agreement }: Props) {
   if (two.state === 'none') return null;
-  if (two.state === 'done') return <Notice><p>Two people have marked this proof, and this is the {two.slot} marking. Their marks stand as they were given; <Link href={`${agreement}/${proof.token}`}>both stand side by side</Link>, where a difference is settled.</p></Notice>;
-  if (two.sight === 'none') return <Notice>Two people mark this proof without each other. Until both have finished, marks and notes are shown to nobody else here. To be the second marker, come through the page about second marking.</Notice>;
-  return <Notice>{`Two people mark this proof without each other, and this is the ${two.slot} marking. The other’s marks and notes are hidden until both have finished; so are yours for them. Both markers’ notes go out with the release.`}</Notice>;
+  if (two.state === 'done')
+    return (
+      <Notice>
+        <p>
+          Two people have marked this proof, and this is the {two.slot} marking. Their marks stand as they were given;{' '}
+          <Link href={`${agreement}/${proof.token}`}>both stand side by side</Link>, where a difference is settled.
+        </p>
+      </Notice>
+    );
+  if (two.sight === 'none')
+    return (
+      <Notice>
+        Two people mark this proof without each other. Until both have finished, marks and notes are shown to nobody
+        else here. To be the second marker, come through the page about second marking.
+      </Notice>
+    );
+  return (
+    <Notice>{`Two people mark this proof without each other, and this is the ${two.slot} marking. The other’s marks and notes are hidden until both have finished; so are yours for them. Both markers’ notes go out with the release.`}</Notice>
+  );
 }

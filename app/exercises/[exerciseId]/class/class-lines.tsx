@@ -6,20 +6,44 @@ import type { ClassLine, ClassSummary, Spread } from '@/shared/class/summary';
 import { signed } from '@/shared/text/number';
 import { LineTotals } from './line-totals';
 
-type Props = { summary: Pick<ClassSummary, 'lines'>; here: string; round: number; opened: string | undefined; /** Of the opened line. */ totals: ComponentProps<typeof LineTotals>['totals'] | null };
+type Props = {
+  summary: Pick<ClassSummary, 'lines'>;
+  here: string;
+  round: number;
+  opened: string | undefined;
+  /** Of the opened line. */ totals: ComponentProps<typeof LineTotals>['totals'] | null;
+};
 
 /** Per specimen and pair, how far the class is from the nearest reference; one line at a time is opened. */
 export function ClassLines({ summary, here, round, opened, totals }: Props) {
-  if (summary.lines.length === 0) return <Section title="Pair by pair"><p>As soon as proofs come in, each line stands here with how far the class is from the nearest reference, pair by pair.</p></Section>;
+  if (summary.lines.length === 0)
+    return (
+      <Section title="Pair by pair">
+        <p>
+          As soon as proofs come in, each line stands here with how far the class is from the nearest reference, pair by
+          pair.
+        </p>
+      </Section>
+    );
   return (
-    <Section title="Pair by pair" lead="How far the class is from the nearest reference, in 1/1000 em, after the tightness of each whole line is taken out. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class.">
+    <Section
+      title="Pair by pair"
+      lead="How far the class is from the nearest reference, in 1/1000 em, after the tightness of each whole line is taken out. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class."
+    >
       <ul className="card-list">
         {summary.lines.map((line) => (
           <li key={line.specimenVersionId} id={`line-${line.specimenVersionId}`}>
             <p>
-              {opened === line.specimenVersionId
-                ? <strong>{line.text}</strong>
-                : <Link href={`${here}?round=${round}&line=${line.specimenVersionId}#line-${line.specimenVersionId}`} prefetch={false}>{line.text}</Link>}{' '}
+              {opened === line.specimenVersionId ? (
+                <strong>{line.text}</strong>
+              ) : (
+                <Link
+                  href={`${here}?round=${round}&line=${line.specimenVersionId}#line-${line.specimenVersionId}`}
+                  prefetch={false}
+                >
+                  {line.text}
+                </Link>
+              )}{' '}
               <span className="quiet">{lineWords(line)}</span>
             </p>
             {opened === line.specimenVersionId && totals && <LineTotals totals={totals} />}
@@ -34,14 +58,45 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
 function lineWords({ compared, sent, pairs }: ClassLine): string {
   if (compared === 0) return sent === 0 ? 'nobody has set it' : `set by ${sent}; no reference to hold it against`;
   const missed = pairs.filter(({ outside }) => outside * 2 > compared).map(({ letters }) => letters);
-  return missed.length === 0 ? 'most of the class is within tolerance everywhere' : `more than half of the class is outside at ${missed.join(', ')}`;
+  return missed.length === 0
+    ? 'most of the class is within tolerance everywhere'
+    : `more than half of the class is outside at ${missed.join(', ')}`;
 }
 
 function LineTable({ line }: { line: ClassLine }) {
-  if (line.compared === 0) return <p>There is no comparison of this line. Set a reference and the proofs are compared with it, those already sent too.</p>;
+  if (line.compared === 0)
+    return (
+      <p>
+        There is no comparison of this line. Set a reference and the proofs are compared with it, those already sent
+        too.
+      </p>
+    );
   return (
-    <Table caption={<>{line.text}, {line.compared} settings; as a whole {spreadWords(line.tightness)}</>} narrow>
-      <thead><tr><th scope="col">Pair</th><th scope="col" className="number">Median</th><th scope="col" className="number">Lower quartile</th><th scope="col" className="number">Upper quartile</th><th scope="col" className="number">Outside tolerance</th></tr></thead>
+    <Table
+      caption={
+        <>
+          {line.text}, {line.compared} settings; as a whole {spreadWords(line.tightness)}
+        </>
+      }
+      narrow
+    >
+      <thead>
+        <tr>
+          <th scope="col">Pair</th>
+          <th scope="col" className="number">
+            Median
+          </th>
+          <th scope="col" className="number">
+            Lower quartile
+          </th>
+          <th scope="col" className="number">
+            Upper quartile
+          </th>
+          <th scope="col" className="number">
+            Outside tolerance
+          </th>
+        </tr>
+      </thead>
       <tbody>
         {line.pairs.map(({ letters, spread, outside }, index) => (
           <tr key={index}>
@@ -49,7 +104,9 @@ function LineTable({ line }: { line: ClassLine }) {
             <td className="number">{spread ? signed(spread.median, 1) : '–'}</td>
             <td className="number">{spread ? signed(spread.lower, 1) : '–'}</td>
             <td className="number">{spread ? signed(spread.upper, 1) : '–'}</td>
-            <td className="number">{outside} of {line.compared}</td>
+            <td className="number">
+              {outside} of {line.compared}
+            </td>
           </tr>
         ))}
       </tbody>
@@ -60,5 +117,7 @@ function LineTable({ line }: { line: ClassLine }) {
 const spreadWords = (spread: Spread | null): string => {
   if (!spread) return 'not compared';
   const median = Math.round(spread.median);
-  return median === 0 ? 'as tight as the reference' : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} than the reference`;
+  return median === 0
+    ? 'as tight as the reference'
+    : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} than the reference`;
 };

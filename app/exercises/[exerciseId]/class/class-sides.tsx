@@ -5,7 +5,11 @@ import { sideWords } from '@/shared/class/side-words';
 import type { MissedSides } from '@/shared/class/summary';
 import { withUnit } from '@/shared/text/number';
 
-type Props = { sides: readonly MissedSides[]; /** Where the page stands with them drawn. */ drawnAt: string; drawn: boolean };
+type Props = {
+  sides: readonly MissedSides[];
+  /** Where the page stands with them drawn. */ drawnAt: string;
+  drawn: boolean;
+};
 
 /** The kinds of side that face each other, those the class misses most first, and all of them drawn when that is asked for. Read from the outlines, not from a list of letters. */
 export function ClassSides({ sides, drawnAt, drawn }: Props) {
@@ -16,7 +20,18 @@ export function ClassSides({ sides, drawnAt, drawn }: Props) {
   const reading = readingOf(most, missed.length, sides.length - missed.length);
   return (
     <Section title="Kinds of side" id="sides">
-      {drawn ? <SidesChart missed={missed} reading={reading} /> : <p>{reading} {missed.length > 0 && <Link href={`${drawnAt}#sides`} prefetch={false}>All kinds as a chart</Link>}</p>}
+      {drawn ? (
+        <SidesChart missed={missed} reading={reading} />
+      ) : (
+        <p>
+          {reading}{' '}
+          {missed.length > 0 && (
+            <Link href={`${drawnAt}#sides`} prefetch={false}>
+              All kinds as a chart
+            </Link>
+          )}
+        </p>
+      )}
     </Section>
   );
 }
@@ -24,11 +39,23 @@ export function ClassSides({ sides, drawnAt, drawn }: Props) {
 function SidesChart({ missed, reading }: { missed: readonly MissedSides[]; reading: string }) {
   return (
     <BarChart
-      level={3} title="How often the class is outside tolerance, by the two sides that face each other" fileName="kinds-of-side" rowName="Sides (left letter’s right, right letter’s left)"
+      level={3}
+      title="How often the class is outside tolerance, by the two sides that face each other"
+      fileName="kinds-of-side"
+      rowName="Sides (left letter’s right, right letter’s left)"
       reading={reading}
-      x={{ label: 'Outside tolerance', unit: '%', digits: 0 }} empty="every gap is within tolerance."
-      bars={missed.map((side) => ({ name: `${sideWords[side.left]}, then ${sideWords[side.right]}`, value: share(side), more: [side.outside, side.pairs, side.median] }))}
-      moreColumns={[{ name: 'Gaps outside', digits: 0 }, { name: 'Gaps in all', digits: 0 }, { name: 'Median deviation', unit: '1/1000 em', digits: 1, plus: true }]}
+      x={{ label: 'Outside tolerance', unit: '%', digits: 0 }}
+      empty="every gap is within tolerance."
+      bars={missed.map((side) => ({
+        name: `${sideWords[side.left]}, then ${sideWords[side.right]}`,
+        value: share(side),
+        more: [side.outside, side.pairs, side.median],
+      }))}
+      moreColumns={[
+        { name: 'Gaps outside', digits: 0 },
+        { name: 'Gaps in all', digits: 0 },
+        { name: 'Median deviation', unit: '1/1000 em', digits: 1, plus: true },
+      ]}
     />
   );
 }
@@ -37,6 +64,9 @@ const share = ({ outside, pairs }: MissedSides) => (100 * outside) / pairs;
 
 function readingOf(most: MissedSides, missed: number, rest: number): string {
   if (most.outside === 0) return 'Nobody is outside tolerance anywhere.';
-  const others = rest === 0 ? '' : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by somebody; the other ${rest === 1 ? 'one is' : `${rest} are`} within tolerance throughout.`;
+  const others =
+    rest === 0
+      ? ''
+      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by somebody; the other ${rest === 1 ? 'one is' : `${rest} are`} within tolerance throughout.`;
   return `Most often where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;
 }

@@ -11,13 +11,26 @@ export function ClassStudents({ shown, here }: { shown: ShownClass; here: string
   const { students, criteria, round, course, page, pages, summary, studentCount } = shown;
   const address = (to: number) => `${here}?round=${round.number}&page=${to}`;
   return (
-    <Section title="Who has sent what" lead={`${summary.proofs} of ${counted(studentCount, 'student')} sent a proof that counts in round ${round.number}.`}>
+    <Section
+      title="Who has sent what"
+      lead={`${summary.proofs} of ${counted(studentCount, 'student')} sent a proof that counts in round ${round.number}.`}
+    >
       <Table caption={`Students of round ${round.number}${pages > 1 ? `, page ${page} of ${pages}` : ''}`}>
         <thead>
           <tr>
-            <th scope="col">Student</th><th scope="col">Section</th><th scope="col">Sent</th><th scope="col">Counts</th>
-            {criteria.map(({ versionId, title }) => <th key={versionId} scope="col">{title}</th>)}
-            <th scope="col" className="number">Total</th><th scope="col">Released</th>
+            <th scope="col">Student</th>
+            <th scope="col">Section</th>
+            <th scope="col">Sent</th>
+            <th scope="col">Counts</th>
+            {criteria.map(({ versionId, title }) => (
+              <th key={versionId} scope="col">
+                {title}
+              </th>
+            ))}
+            <th scope="col" className="number">
+              Total
+            </th>
+            <th scope="col">Released</th>
           </tr>
         </thead>
         <tbody>
@@ -25,10 +38,34 @@ export function ClassStudents({ shown, here }: { shown: ShownClass; here: string
             <tr key={student.memberId}>
               <th scope="row">{student.name}</th>
               <td>{student.section ?? '–'}</td>
-              <td>{student.sent === 0 ? <Status kind="waiting">nothing yet</Status> : <Status kind={student.late ? 'late' : 'done'}>{counted(student.sent, 'proof')}{student.late && ', late'}</Status>}</td>
-              <td>{student.counts ? <>number {student.counts.number}{student.counts.why === 'chosen' && ' (picked)'}{!student.hidden && <>, <When at={student.counts.receivedAt} timeZone={course.timeZone} short /></>}</> : '–'}</td>
+              <td>
+                {student.sent === 0 ? (
+                  <Status kind="waiting">nothing yet</Status>
+                ) : (
+                  <Status kind={student.late ? 'late' : 'done'}>
+                    {counted(student.sent, 'proof')}
+                    {student.late && ', late'}
+                  </Status>
+                )}
+              </td>
+              <td>
+                {student.counts ? (
+                  <>
+                    number {student.counts.number}
+                    {student.counts.why === 'chosen' && ' (picked)'}
+                    {!student.hidden && (
+                      <>
+                        , <When at={student.counts.receivedAt} timeZone={course.timeZone} short />
+                      </>
+                    )}
+                  </>
+                ) : (
+                  '–'
+                )}
+              </td>
               {criteria.map(({ versionId, levels }) => {
-                const level = student.levels.find(({ criterionVersionId }) => criterionVersionId === versionId)?.level ?? null;
+                const level =
+                  student.levels.find(({ criterionVersionId }) => criterionVersionId === versionId)?.level ?? null;
                 return <td key={versionId}>{level === null ? '–' : levels[level]}</td>;
               })}
               <td className="number">{student.percent === null ? '–' : withUnit(student.percent, '%', 1)}</td>

@@ -15,7 +15,10 @@ import { ClassLines } from './class-lines';
 import { ClassSides } from './class-sides';
 import { ClassStudents } from './class-students';
 
-type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ round?: string; page?: string; line?: string; sides?: string }> };
+type Props = {
+  params: Promise<{ exerciseId: string }>;
+  searchParams: Promise<{ round?: string; page?: string; line?: string; sides?: string }>;
+};
 
 export const metadata: Metadata = { title: 'Class' };
 
@@ -25,7 +28,9 @@ export default async function ClassPage({ params, searchParams }: Props) {
   const { round, page, line, sides } = await searchParams;
   const shown = await forPage(showClass, { exerciseId, round: round ?? null, page: page ?? 1 });
   const opened = shown.summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
-  const totals = opened ? await forPage(showPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId }) : null;
+  const totals = opened
+    ? await forPage(showPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId })
+    : null;
   const here = `/exercises/${exerciseId}/class`;
   const ofRound = (number: number) => `${here}?round=${number}`;
   const files = `/api/exports/class/${exerciseId}?round=${shown.round.number}`;
@@ -33,29 +38,91 @@ export default async function ClassPage({ params, searchParams }: Props) {
     <Page width="wide">
       <PageHeader
         title="The class"
-        trail={[{ href: `/courses/${shown.course.id}`, label: shown.course.title }, { href: `/exercises/${exerciseId}`, label: shown.exercise.title }]}
-        actions={<>
-          <ButtonLink href={`/exercises/${exerciseId}/map?round=${shown.round.number}`}>Map of pairs and students</ButtonLink>
-          <ButtonLink href={`/exercises/${exerciseId}/progress`}>From round to round</ButtonLink>
-          <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/critique`}>Critique of this round</ButtonLink>
-          <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/wall`}>Wall of this round</ButtonLink>
-          {shown.mayExport && <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>Release this round</ButtonLink>}
-          {shown.mayExport && <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>Marks as CSV</ButtonLink>}
-          {shown.mayExport && <ButtonLink plainLink href={`/api/exports/oneroster/${exerciseId}?round=${shown.round.number}`}>Released marks for machines (OneRoster 1.2)</ButtonLink>}
-          <ButtonLink plainLink href={files}>Pairs as CSV</ButtonLink>
-        </>}
+        trail={[
+          { href: `/courses/${shown.course.id}`, label: shown.course.title },
+          { href: `/exercises/${exerciseId}`, label: shown.exercise.title },
+        ]}
+        actions={
+          <>
+            <ButtonLink href={`/exercises/${exerciseId}/map?round=${shown.round.number}`}>
+              Map of pairs and students
+            </ButtonLink>
+            <ButtonLink href={`/exercises/${exerciseId}/progress`}>From round to round</ButtonLink>
+            <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/critique`}>
+              Critique of this round
+            </ButtonLink>
+            <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/wall`}>
+              Wall of this round
+            </ButtonLink>
+            {shown.mayExport && (
+              <ButtonLink href={`/exercises/${exerciseId}/rounds/${shown.round.number}/release`}>
+                Release this round
+              </ButtonLink>
+            )}
+            {shown.mayExport && (
+              <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>
+                Marks as CSV
+              </ButtonLink>
+            )}
+            {shown.mayExport && (
+              <ButtonLink plainLink href={`/api/exports/oneroster/${exerciseId}?round=${shown.round.number}`}>
+                Released marks for machines (OneRoster 1.2)
+              </ButtonLink>
+            )}
+            <ButtonLink plainLink href={files}>
+              Pairs as CSV
+            </ButtonLink>
+          </>
+        }
       />
-      {shown.rounds.length > 1 && <Tabs label="Rounds" current={ofRound(shown.round.number)} tabs={shown.rounds.map(({ number, title }) => ({ href: ofRound(number), label: `Round ${number}${title && `, ${title}`}` }))} />}
-      {shown.namesHidden && <Notice>Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once they are released.</Notice>}
+      {shown.rounds.length > 1 && (
+        <Tabs
+          label="Rounds"
+          current={ofRound(shown.round.number)}
+          tabs={shown.rounds.map(({ number, title }) => ({
+            href: ofRound(number),
+            label: `Round ${number}${title && `, ${title}`}`,
+          }))}
+        />
+      )}
+      {shown.namesHidden && (
+        <Notice>
+          Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once
+          they are released.
+        </Notice>
+      )}
       <ClassStudents shown={shown} here={here} />
-      <ClassLines summary={shown.summary} here={here} round={shown.round.number} opened={opened?.specimenVersionId} totals={totals} />
-      <ClassSides sides={shown.summary.sides} drawnAt={`${ofRound(shown.round.number)}&sides=drawn`} drawn={sides === 'drawn'} />
+      <ClassLines
+        summary={shown.summary}
+        here={here}
+        round={shown.round.number}
+        opened={opened?.specimenVersionId}
+        totals={totals}
+      />
+      <ClassSides
+        sides={shown.summary.sides}
+        drawnAt={`${ofRound(shown.round.number)}&sides=drawn`}
+        drawn={sides === 'drawn'}
+      />
       <EqualSettings groups={shown.identical} />
       <Section title="On paper, and out" id="out">
-        <TakeSheet action={`/api/exports/class-set/${exerciseId}`} fields={{ round: String(shown.round.number) }} summary="All released sheets of this round in one file" button="Class set as PDF" />
-        <p className="note-size"><a href={`/api/exports/notes/${exerciseId}?round=${shown.round.number}`} download>All notes of this round as W3C Web Annotations (JSON-LD)</a>, released or not, for other programs to read.</p>
+        <TakeSheet
+          action={`/api/exports/class-set/${exerciseId}`}
+          fields={{ round: String(shown.round.number) }}
+          summary="All released sheets of this round in one file"
+          button="Class set as PDF"
+        />
+        <p className="note-size">
+          <a href={`/api/exports/notes/${exerciseId}?round=${shown.round.number}`} download>
+            All notes of this round as W3C Web Annotations (JSON-LD)
+          </a>
+          , released or not, for other programs to read.
+        </p>
       </Section>
-      <p className="quiet note-size">Student work and marks are education records. Show as little of this page as the moment needs, and follow the school’s policy and local law. <Link href="/records">Records and privacy</Link></p>
+      <p className="quiet note-size">
+        Student work and marks are education records. Show as little of this page as the moment needs, and follow the
+        school’s policy and local law. <Link href="/records">Records and privacy</Link>
+      </p>
     </Page>
   );
 }

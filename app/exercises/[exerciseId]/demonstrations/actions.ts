@@ -4,7 +4,10 @@ import { retitleDemonstration } from '@/lib/demonstration/retitle-demonstration'
 import { showDemonstration } from '@/lib/demonstration/show-demonstration';
 import { formAction } from '@/lib/http/form-action';
 
-const which = (form: FormData) => ({ demonstrationId: String(form.get('demonstrationId') ?? ''), version: Number(form.get('version')) });
+const which = (form: FormData) => ({
+  demonstrationId: String(form.get('demonstrationId') ?? ''),
+  version: Number(form.get('version')),
+});
 
 export const showDemonstrationAction = formAction(showDemonstration, {
   read: (form) => ({ ...which(form), shown: form.get('shown') === 'yes' }),
@@ -13,7 +16,8 @@ export const showDemonstrationAction = formAction(showDemonstration, {
 
 export const removeDemonstrationAction = formAction(removeDemonstration, {
   read: (form) => ({ ...which(form), removed: form.get('removed') === 'yes' }),
-  then: ({ exerciseId, demonstrationId, removed }) => `/exercises/${exerciseId}/demonstrations${removed ? `?removed=${demonstrationId}` : ''}`,
+  then: ({ exerciseId, demonstrationId, removed }) =>
+    `/exercises/${exerciseId}/demonstrations${removed ? `?removed=${demonstrationId}` : ''}`,
 });
 
 export const retitleDemonstrationAction = formAction(retitleDemonstration, {

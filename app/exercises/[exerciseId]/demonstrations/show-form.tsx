@@ -18,7 +18,9 @@ export function ShowForm({ one, shown }: { one: One; shown: boolean }) {
     <Form action={showDemonstrationAction} label={shown ? `Take back “${one.title}”` : `Show “${one.title}”`} inline>
       <Which one={one} />
       <input type="hidden" name="shown" value={shown ? 'no' : 'yes'} />
-      <SubmitButton kind={shown ? 'usual' : 'main'} small>{shown ? 'Show it no longer' : 'Show it to the course'}</SubmitButton>
+      <SubmitButton kind={shown ? 'usual' : 'main'} small>
+        {shown ? 'Show it no longer' : 'Show it to the course'}
+      </SubmitButton>
     </Form>
   );
 }
@@ -26,10 +28,16 @@ export function ShowForm({ one, shown }: { one: One; shown: boolean }) {
 /** Puts it aside, or back. */
 export function RemoveForm({ one, removed }: { one: One; removed: boolean }) {
   return (
-    <Form action={removeDemonstrationAction} label={removed ? `Put “${one.title}” back` : `Remove “${one.title}”`} inline>
+    <Form
+      action={removeDemonstrationAction}
+      label={removed ? `Put “${one.title}” back` : `Remove “${one.title}”`}
+      inline
+    >
       <Which one={one} />
       <input type="hidden" name="removed" value={removed ? 'no' : 'yes'} />
-      <SubmitButton kind={removed ? 'usual' : 'text'} small>{removed ? 'Put it back' : 'Remove it'}</SubmitButton>
+      <SubmitButton kind={removed ? 'usual' : 'text'} small>
+        {removed ? 'Put it back' : 'Remove it'}
+      </SubmitButton>
     </Form>
   );
 }
@@ -41,6 +49,9 @@ export function showingWords(referencesShown: ReferencesShown): string {
     'after-release': 'This exercise shows references after a release',
     always: 'This exercise shows references from the start',
   };
-  const then = referencesShown === 'always' ? 'and this one is seen with them' : 'but a demonstration that is shown is seen at once, by everybody in the course';
+  const then =
+    referencesShown === 'always'
+      ? 'and this one is seen with them'
+      : 'but a demonstration that is shown is seen at once, by everybody in the course';
   return `A demonstration is a teacher’s setting, and so a kind of reference. ${rule[referencesShown]}, ${then}.`;
 }

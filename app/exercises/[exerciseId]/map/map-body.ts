@@ -15,18 +15,28 @@ export function mapBody(): MapBody {
   const canvases = [document.createElement('canvas'), document.createElement('canvas')];
   let at: { left: number; top: number } | null = null;
   return {
-    forget: () => { at = null; },
+    forget: () => {
+      at = null;
+    },
     canvas: ({ frame, dpr, inks }, paint) => {
-      const width = Math.max(1, frame.width - frame.names), height = Math.max(1, frame.height - frame.head);
+      const width = Math.max(1, frame.width - frame.names),
+        height = Math.max(1, frame.height - frame.head);
       const [before, now] = canvases as [HTMLCanvasElement, HTMLCanvasElement];
-      if (at && before.width === Math.round(width * dpr) && at.left === frame.left && at.top === frame.top) return before;
+      if (at && before.width === Math.round(width * dpr) && at.left === frame.left && at.top === frame.top)
+        return before;
       now.width = Math.round(width * dpr);
       now.height = Math.round(height * dpr);
       const context = now.getContext('2d', { alpha: false })!;
       context.fillStyle = inks.ground;
       context.fillRect(0, 0, now.width, now.height);
-      const right = at ? frame.left - at.left : width, down = at ? frame.top - at.top : height;
-      const moved = at !== null && before.width === now.width && before.height === now.height && Math.abs(right) < width && Math.abs(down) < height;
+      const right = at ? frame.left - at.left : width,
+        down = at ? frame.top - at.top : height;
+      const moved =
+        at !== null &&
+        before.width === now.width &&
+        before.height === now.height &&
+        Math.abs(right) < width &&
+        Math.abs(down) < height;
       if (moved) context.drawImage(before, Math.round(-right * dpr), Math.round(-down * dpr));
       context.setTransform(dpr, 0, 0, dpr, 0, 0);
       for (const part of moved ? edges(width, height, right, down) : [{ x: 0, y: 0, width, height }]) {

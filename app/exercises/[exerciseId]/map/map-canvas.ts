@@ -17,12 +17,32 @@ export type MapCanvas = {
 };
 
 /** Keeps a canvas in the picture: paints at most once a frame, when it was scrolled, resized, pointed at or told of something new. `onFit` is told how wide the names stand. */
-export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map: ClassMap, numbers: MapNumbers, onFit: (namesWidth: number) => void): MapCanvas {
+export function mapCanvas(
+  scroller: HTMLElement,
+  canvas: HTMLCanvasElement,
+  map: ClassMap,
+  numbers: MapNumbers,
+  onFit: (namesWidth: number) => void,
+): MapCanvas {
   const context = canvas.getContext('2d', { alpha: false })!;
   const picture = pictureOf(map, numbers);
-  const frame: MapFrame = { cell: 'signs', columns: numbers.columns.length, rows: numbers.students, names: namesWidth(scroller.clientWidth), head: headHeight, width: scroller.clientWidth, height: scroller.clientHeight, left: 0, top: 0 };
-  let inks = mapInks(scroller), dpr = 0, stamps = makeStamps('signs', inks, 1), asked = 0;
-  let chosen: Cell | null = null, under: Cell | null = null;
+  const frame: MapFrame = {
+    cell: 'signs',
+    columns: numbers.columns.length,
+    rows: numbers.students,
+    names: namesWidth(scroller.clientWidth),
+    head: headHeight,
+    width: scroller.clientWidth,
+    height: scroller.clientHeight,
+    left: 0,
+    top: 0,
+  };
+  let inks = mapInks(scroller),
+    dpr = 0,
+    stamps = makeStamps('signs', inks, 1),
+    asked = 0;
+  let chosen: Cell | null = null,
+    under: Cell | null = null;
   const body = mapBody();
   let first = true;
 
@@ -35,10 +55,16 @@ export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map:
     if (first) performance.mark('map-drawn');
     first = false;
   };
-  const soon = () => { asked ||= requestAnimationFrame(paint); };
+  const soon = () => {
+    asked ||= requestAnimationFrame(paint);
+  };
   const fit = () => {
     dpr = window.devicePixelRatio || 1;
-    Object.assign(frame, { width: scroller.clientWidth, height: scroller.clientHeight, names: namesWidth(scroller.clientWidth) });
+    Object.assign(frame, {
+      width: scroller.clientWidth,
+      height: scroller.clientHeight,
+      names: namesWidth(scroller.clientWidth),
+    });
     canvas.width = Math.round(frame.width * dpr);
     canvas.height = Math.round(frame.height * dpr);
     canvas.style.width = `${frame.width}px`;
@@ -48,7 +74,10 @@ export function mapCanvas(scroller: HTMLElement, canvas: HTMLCanvasElement, map:
     onFit(frame.names);
     soon();
   };
-  const recolour = () => { inks = mapInks(scroller); fit(); };
+  const recolour = () => {
+    inks = mapInks(scroller);
+    fit();
+  };
 
   const resized = new ResizeObserver(fit);
   resized.observe(scroller);
@@ -92,8 +121,12 @@ function pictureOf(map: ClassMap, numbers: MapNumbers): MapPicture {
   const { columns, far, looks, students } = numbers;
   const classFar = classRow(numbers);
   return {
-    looks, far, order: Array.from({ length: students }, (_, student) => student), names: map.students.map(({ name }) => name),
-    letters: columns.map(({ letters }) => letters), begins: columns.map(({ first }) => first),
+    looks,
+    far,
+    order: Array.from({ length: students }, (_, student) => student),
+    names: map.students.map(({ name }) => name),
+    letters: columns.map(({ letters }) => letters),
+    begins: columns.map(({ first }) => first),
     classFar,
     classLooks: Int8Array.from(columns, ({ line, pair }, index) => {
       const { tolerances, ownTolerance } = map.lines[line]!;

@@ -1,18 +1,34 @@
 'use client';
 
 /** How big a cell is drawn: with its number, with its sign, or so small that the whole class is seen. CSS px. */
-export const cellSizes = { numbers: { width: 52, height: 28 }, signs: { width: 28, height: 22 }, whole: { width: 9, height: 6 } } as const;
+export const cellSizes = {
+  numbers: { width: 52, height: 28 },
+  signs: { width: 28, height: 22 },
+  whole: { width: 9, height: 6 },
+} as const;
 export type CellSize = keyof typeof cellSizes;
 
 /** Everything that decides where things stand on the map, in CSS px; rows and columns are counted from 0. */
-export type MapFrame = { cell: CellSize; columns: number; rows: number; names: number; head: number; width: number; height: number; left: number; top: number };
+export type MapFrame = {
+  cell: CellSize;
+  columns: number;
+  rows: number;
+  names: number;
+  head: number;
+  width: number;
+  height: number;
+  left: number;
+  top: number;
+};
 
 /** The column heads, and under them the class in one row. */
 export const heads = { letters: 26, class: 26 };
 export const headHeight = heads.letters + heads.class;
 
-export const fullWidth = ({ cell, columns, names }: Pick<MapFrame, 'cell' | 'columns' | 'names'>): number => names + columns * cellSizes[cell].width + 2;
-export const fullHeight = ({ cell, rows, head }: Pick<MapFrame, 'cell' | 'rows' | 'head'>): number => head + rows * cellSizes[cell].height + 2;
+export const fullWidth = ({ cell, columns, names }: Pick<MapFrame, 'cell' | 'columns' | 'names'>): number =>
+  names + columns * cellSizes[cell].width + 2;
+export const fullHeight = ({ cell, rows, head }: Pick<MapFrame, 'cell' | 'rows' | 'head'>): number =>
+  head + rows * cellSizes[cell].height + 2;
 
 /** The part that is seen, as half-open ranges. */
 export function seen({ cell, columns, rows, names, head, width, height, left, top }: MapFrame) {
@@ -24,8 +40,10 @@ export function seen({ cell, columns, rows, names, head, width, height, left, to
   };
 }
 
-export const xOf = (frame: MapFrame, column: number): number => frame.names + column * cellSizes[frame.cell].width - frame.left;
-export const yOf = (frame: MapFrame, row: number): number => frame.head + row * cellSizes[frame.cell].height - frame.top;
+export const xOf = (frame: MapFrame, column: number): number =>
+  frame.names + column * cellSizes[frame.cell].width - frame.left;
+export const yOf = (frame: MapFrame, row: number): number =>
+  frame.head + row * cellSizes[frame.cell].height - frame.top;
 
 export type Cell = { row: number; column: number };
 
@@ -33,7 +51,10 @@ export type Cell = { row: number; column: number };
 export function cellAt(frame: MapFrame, x: number, y: number): Cell | null {
   if (x < frame.names || y < frame.head) return null;
   const { width, height } = cellSizes[frame.cell];
-  const cell = { row: Math.floor((y - frame.head + frame.top) / height), column: Math.floor((x - frame.names + frame.left) / width) };
+  const cell = {
+    row: Math.floor((y - frame.head + frame.top) / height),
+    column: Math.floor((x - frame.names + frame.left) / width),
+  };
   return cell.row < frame.rows && cell.column < frame.columns ? cell : null;
 }
 
@@ -41,5 +62,8 @@ export function cellAt(frame: MapFrame, x: number, y: number): Cell | null {
 export function scrollFor(frame: MapFrame, { row, column }: Cell): { left: number; top: number } {
   const { width, height } = cellSizes[frame.cell];
   const into = (at: number, size: number, from: number, room: number) => Math.min(at, Math.max(from, at + size - room));
-  return { left: into(column * width, width, frame.left, frame.width - frame.names), top: into(row * height, height, frame.top, frame.height - frame.head) };
+  return {
+    left: into(column * width, width, frame.left, frame.width - frame.names),
+    top: into(row * height, height, frame.top, frame.height - frame.head),
+  };
 }

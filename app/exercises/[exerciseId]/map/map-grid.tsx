@@ -12,8 +12,13 @@ import styles from './map.module.css';
 const scrollBar = 18;
 
 type Props = {
-  map: ClassMap; numbers: MapNumbers; rows: readonly number[]; size: CellSize;
-  chosen: Cell; onChoose: (cell: Cell) => void; onUnder: (cell: Cell | null) => void;
+  map: ClassMap;
+  numbers: MapNumbers;
+  rows: readonly number[];
+  size: CellSize;
+  chosen: Cell;
+  onChoose: (cell: Cell) => void;
+  onUnder: (cell: Cell | null) => void;
 };
 
 /**
@@ -35,24 +40,33 @@ export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }:
     drawnRef.current = drawn;
     return drawn.stop;
   }, [map, numbers]);
-  useEffect(() => { drawnRef.current?.show({ rows, size, chosen }); }, [map, numbers, rows, size, chosen]);
+  useEffect(() => {
+    drawnRef.current?.show({ rows, size, chosen });
+  }, [map, numbers, rows, size, chosen]);
 
   // The cell is a new element each time, so that its words are spoken; the focus goes along.
   useLayoutEffect(() => {
     if (!byHand.current) return;
     byHand.current = false;
-    const scroller = scrollerRef.current!, frame = drawnRef.current!.frame();
+    const scroller = scrollerRef.current!,
+      frame = drawnRef.current!.frame();
     const to = scrollFor(frame, chosen);
     scroller.scrollTo(to.left, to.top);
     cellRef.current?.focus({ preventScroll: true });
   }, [chosen]);
 
-  const choose = (cell: Cell) => { byHand.current = true; onChoose(cell); };
-  const student = rows[chosen.row]!, here = columns[chosen.column]!, line = map.lines[here.line]!;
+  const choose = (cell: Cell) => {
+    byHand.current = true;
+    onChoose(cell);
+  };
+  const student = rows[chosen.row]!,
+    here = columns[chosen.column]!,
+    line = map.lines[here.line]!;
   const { name, token } = map.students[student]!;
 
   function onKeyDown(event: KeyboardEvent) {
-    if (event.key === 'Enter' && token && line.rows[student]) return router.push(`/critique/${token}/${line.specimenId}`);
+    if (event.key === 'Enter' && token && line.rows[student])
+      return router.push(`/critique/${token}/${line.specimenId}`);
     const next = nextCell(event, chosen, { rows: rows.length, columns: columns.length });
     if (!next) return;
     event.preventDefault();
@@ -72,21 +86,56 @@ export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }:
   }
 
   const { width, height } = cellSizes[size];
-  const full = { width: fullWidth({ cell: size, columns: columns.length, names }), height: fullHeight({ cell: size, rows: rows.length, head: headHeight }) };
+  const full = {
+    width: fullWidth({ cell: size, columns: columns.length, names }),
+    height: fullHeight({ cell: size, rows: rows.length, head: headHeight }),
+  };
   const place = { left: names + chosen.column * width, top: headHeight + chosen.row * height, width, height };
   return (
     <div
-      ref={scrollerRef} className={styles.scroller} style={{ height: full.height + scrollBar }} role="grid" aria-label="Pairs across, students down" aria-rowcount={rows.length + 1} aria-colcount={columns.length + 1} data-map="drawn"
-      onKeyDown={onKeyDown} onPointerMove={onPointerMove} onPointerLeave={onPointerLeave}
-      onClick={(event) => { const cell = cellUnder(event as unknown as PointerEvent); if (cell) { onUnder(null); choose(cell); } }}
+      ref={scrollerRef}
+      className={styles.scroller}
+      style={{ height: full.height + scrollBar }}
+      role="grid"
+      aria-label="Pairs across, students down"
+      aria-rowcount={rows.length + 1}
+      aria-colcount={columns.length + 1}
+      data-map="drawn"
+      onKeyDown={onKeyDown}
+      onPointerMove={onPointerMove}
+      onPointerLeave={onPointerLeave}
+      onClick={(event) => {
+        const cell = cellUnder(event as unknown as PointerEvent);
+        if (cell) {
+          onUnder(null);
+          choose(cell);
+        }
+      }}
     >
       <canvas ref={canvasRef} className={styles.canvas} aria-hidden="true" />
       <div className={styles.spacer} aria-hidden="true" style={full} />
-      <div role="row" aria-rowindex={1}><span role="columnheader" aria-colindex={chosen.column + 2} className="visually-hidden">{here.letters}</span></div>
+      <div role="row" aria-rowindex={1}>
+        <span role="columnheader" aria-colindex={chosen.column + 2} className="visually-hidden">
+          {here.letters}
+        </span>
+      </div>
       <div role="row" aria-rowindex={chosen.row + 2}>
-        <span role="rowheader" aria-colindex={1} className="visually-hidden">{name}</span>
-        <div key={`${student} ${chosen.column}`} ref={cellRef} role="gridcell" tabIndex={0} aria-colindex={chosen.column + 2} className={styles.cell} style={place}>
-          <span className="visually-hidden">{name}, {here.letters}: {mapWords(valueAt(map, student, here), line.rows[student]?.against === null ? 'line' : 'reference')}</span>
+        <span role="rowheader" aria-colindex={1} className="visually-hidden">
+          {name}
+        </span>
+        <div
+          key={`${student} ${chosen.column}`}
+          ref={cellRef}
+          role="gridcell"
+          tabIndex={0}
+          aria-colindex={chosen.column + 2}
+          className={styles.cell}
+          style={place}
+        >
+          <span className="visually-hidden">
+            {name}, {here.letters}:{' '}
+            {mapWords(valueAt(map, student, here), line.rows[student]?.against === null ? 'line' : 'reference')}
+          </span>
         </div>
       </div>
     </div>

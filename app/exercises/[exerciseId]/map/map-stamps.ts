@@ -21,7 +21,10 @@ export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
     else if (cell === 'whole') small(context, width, height, index - 3, inks);
     else sign(context, width, height, index - 3, inks, cell === 'numbers');
   }
-  return { put: (onto, look, x, y) => onto.drawImage(sheet, (look < -3 || look > 3 ? 7 : look + 3) * wide, 0, wide, high, x, y, width, height) };
+  return {
+    put: (onto, look, x, y) =>
+      onto.drawImage(sheet, (look < -3 || look > 3 ? 7 : look + 3) * wide, 0, wide, high, x, y, width, height),
+  };
 }
 
 /** The farther off, the more of the cell is coloured; the colour says which way, and so does the form. */
@@ -35,9 +38,17 @@ function ground(context: CanvasRenderingContext2D, width: number, height: number
 }
 
 /** Wedges that point outwards where it is too wide, towards each other where it is too tight; a dot within tolerance. */
-function sign(context: CanvasRenderingContext2D, width: number, height: number, look: number, inks: MapInks, beside: boolean) {
+function sign(
+  context: CanvasRenderingContext2D,
+  width: number,
+  height: number,
+  look: number,
+  inks: MapInks,
+  beside: boolean,
+) {
   if (look !== 0) ground(context, width, height, look, inks);
-  const middle = beside ? 9 : (width - 1) / 2, y = (height - 1) / 2;
+  const middle = beside ? 9 : (width - 1) / 2,
+    y = (height - 1) / 2;
   context.fillStyle = look === 0 ? inks.edge : inks.ink;
   context.beginPath();
   if (look === 0) context.arc(middle, y, 1.4, 0, 2 * Math.PI);
@@ -61,7 +72,10 @@ function small(context: CanvasRenderingContext2D, width: number, height: number,
   context.fillStyle = look > 0 ? inks.wide : inks.tight;
   const third = (width - 1) / 3;
   if (look < 0) context.fillRect(third, 0, third, height - 1);
-  else { context.fillRect(0, 0, third, height - 1); context.fillRect(2 * third, 0, third, height - 1); }
+  else {
+    context.fillRect(0, 0, third, height - 1);
+    context.fillRect(2 * third, 0, third, height - 1);
+  }
   context.globalAlpha = 1;
 }
 

@@ -25,22 +25,67 @@ export function MapView({ map }: { map: ClassMap }) {
   return (
     <div className={styles.map}>
       <div className={styles.controls}>
-        <Select name="map-order" label="Order of the rows" value={orderText(order)} onChange={({ target }) => setOrder(orderOf(target.value))} choices={[
-          { value: 'farthest', label: 'Farthest off first' }, { value: 'nearest', label: 'Nearest first' }, { value: 'alike', label: 'Like beside like' },
-          ...(map.namesShown ? [{ value: 'name', label: 'By name' }] : []),
-          ...columns.map(({ letters, line }, column) => ({ value: `pair ${column}`, label: `${letters}, gap ${columns[column]!.pair + 1}`, group: map.lines.length > 1 ? `Widest first, in “${map.lines[line]!.text}”` : 'Widest first at a pair' })),
-        ]} />
-        <RadioGroup row name="map-size" label="A cell shows" value={size} onChange={(value) => setSize(value as CellSize)} choices={Object.keys(cellSizes).map((value) => ({ value, label: sizeWords[value as CellSize] }))} />
+        <Select
+          name="map-order"
+          label="Order of the rows"
+          value={orderText(order)}
+          onChange={({ target }) => setOrder(orderOf(target.value))}
+          choices={[
+            { value: 'farthest', label: 'Farthest off first' },
+            { value: 'nearest', label: 'Nearest first' },
+            { value: 'alike', label: 'Like beside like' },
+            ...(map.namesShown ? [{ value: 'name', label: 'By name' }] : []),
+            ...columns.map(({ letters, line }, column) => ({
+              value: `pair ${column}`,
+              label: `${letters}, gap ${columns[column]!.pair + 1}`,
+              group: map.lines.length > 1 ? `Widest first, in “${map.lines[line]!.text}”` : 'Widest first at a pair',
+            })),
+          ]}
+        />
+        <RadioGroup
+          row
+          name="map-size"
+          label="A cell shows"
+          value={size}
+          onChange={(value) => setSize(value as CellSize)}
+          choices={Object.keys(cellSizes).map((value) => ({ value, label: sizeWords[value as CellSize] }))}
+        />
       </div>
       <MapLegend map={map} />
-      <p className="quiet note-size">{counted(map.students.length, 'student')} × {counted(columns.length, 'pair')}. <span className={styles.hands}>Arrow keys walk from cell to cell, Home and End along a row, Page Up and Down by ten; Enter opens the line at the desk.</span><span className="on-paper">Printed as far as it was in view; as a table it prints whole.</span></p>
-      <MapGrid map={map} numbers={numbers} rows={rows} size={size} chosen={chosen} onChoose={setChosen} onUnder={setUnder} />
-      <UnderCell map={map} columns={columns} student={rows[shown.row]!} column={shown.column} onSort={(column) => setOrder({ by: 'pair', column })} />
+      <p className="quiet note-size">
+        {counted(map.students.length, 'student')} × {counted(columns.length, 'pair')}.{' '}
+        <span className={styles.hands}>
+          Arrow keys walk from cell to cell, Home and End along a row, Page Up and Down by ten; Enter opens the line at
+          the desk.
+        </span>
+        <span className="on-paper">Printed as far as it was in view; as a table it prints whole.</span>
+      </p>
+      <MapGrid
+        map={map}
+        numbers={numbers}
+        rows={rows}
+        size={size}
+        chosen={chosen}
+        onChoose={setChosen}
+        onUnder={setUnder}
+      />
+      <UnderCell
+        map={map}
+        columns={columns}
+        student={rows[shown.row]!}
+        column={shown.column}
+        onSort={(column) => setOrder({ by: 'pair', column })}
+      />
     </div>
   );
 }
 
-const sizeWords: Record<CellSize, string> = { numbers: 'its number', signs: 'its sign', whole: 'the whole class at a glance' };
+const sizeWords: Record<CellSize, string> = {
+  numbers: 'its number',
+  signs: 'its sign',
+  whole: 'the whole class at a glance',
+};
 
 const orderText = (order: MapOrder): string => (order.by === 'pair' ? `pair ${order.column}` : order.by);
-const orderOf = (text: string): MapOrder => (text.startsWith('pair ') ? { by: 'pair', column: Number(text.slice(5)) } : { by: text as 'name' });
+const orderOf = (text: string): MapOrder =>
+  text.startsWith('pair ') ? { by: 'pair', column: Number(text.slice(5)) } : { by: text as 'name' };

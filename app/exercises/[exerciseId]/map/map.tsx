@@ -17,7 +17,12 @@ export function Map({ address }: Props) {
     performance.mark('map-asked');
     fetch(address, { signal: leaving.signal })
       .then(async (answer) => {
-        if (!answer.ok) throw new Error(answer.status === 401 ? 'You are signed out. Sign in and come back.' : `The server answered ${answer.status}.`);
+        if (!answer.ok)
+          throw new Error(
+            answer.status === 401
+              ? 'You are signed out. Sign in and come back.'
+              : `The server answered ${answer.status}.`,
+          );
         const map = (await answer.json()) as ClassMap;
         performance.mark('map-came');
         setState({ map });
@@ -28,11 +33,25 @@ export function Map({ address }: Props) {
     return () => leaving.abort();
   }, [address, tries]);
 
-  if (state === null) return <p className={styles.waiting} role="status">The map is being fetched…</p>;
+  if (state === null)
+    return (
+      <p className={styles.waiting} role="status">
+        The map is being fetched…
+      </p>
+    );
   if ('failed' in state) {
     return (
       <Notice kind="warning">
-        The map did not come: {state.failed} <Button kind="text" onClick={() => { setState(null); setTries(tries + 1); }}>Try again</Button>
+        The map did not come: {state.failed}{' '}
+        <Button
+          kind="text"
+          onClick={() => {
+            setState(null);
+            setTries(tries + 1);
+          }}
+        >
+          Try again
+        </Button>
       </Notice>
     );
   }

@@ -7,11 +7,26 @@ import type { Stamps } from './map-stamps';
 
 /** What is painted; `looks` and `far` are read by student × column, `order` gives the student of each row. */
 export type MapPicture = {
-  looks: Int8Array; far: Float64Array; order: readonly number[]; names: readonly string[];
-  letters: readonly string[]; begins: readonly boolean[]; classLooks: Int8Array; classFar: readonly (number | null)[];
+  looks: Int8Array;
+  far: Float64Array;
+  order: readonly number[];
+  names: readonly string[];
+  letters: readonly string[];
+  begins: readonly boolean[];
+  classLooks: Int8Array;
+  classFar: readonly (number | null)[];
 };
-export type Painting = { context: CanvasRenderingContext2D; frame: MapFrame; inks: MapInks; stamps: Stamps; dpr: number; picture: MapPicture; body: MapBody; chosen: Cell | null; under: Cell | null };
-
+export type Painting = {
+  context: CanvasRenderingContext2D;
+  frame: MapFrame;
+  inks: MapInks;
+  stamps: Stamps;
+  dpr: number;
+  picture: MapPicture;
+  body: MapBody;
+  chosen: Cell | null;
+  under: Cell | null;
+};
 
 /** Paints what is seen of the map and nothing else: cells, then names and heads over them, so that these stay in place. */
 export function paintMap(painting: Painting): void {
@@ -24,7 +39,11 @@ export function paintMap(painting: Painting): void {
   paintNames(painting, part);
   paintHeads(painting, part);
   paintRules(painting);
-  for (const [cell, weight] of [[painting.under, 1], [painting.chosen, 2]] as const) if (cell) outline(painting, cell, weight);
+  for (const [cell, weight] of [
+    [painting.under, 1],
+    [painting.chosen, 2],
+  ] as const)
+    if (cell) outline(painting, cell, weight);
 }
 
 type Seen = ReturnType<typeof seen>;
@@ -41,8 +60,20 @@ function paintCells(painting: Painting): void {
 /** The cells in a part of the body; `context` has the body's own corner at 0. */
 function paintPart({ frame, stamps, picture, inks }: Painting, context: CanvasRenderingContext2D, part: Part): void {
   const { width, height } = cellSizes[frame.cell];
-  const { columns: [from, to], rows: [top, bottom] } = seen({ ...frame, names: 0, head: 0, width: part.width, height: part.height, left: frame.left + part.x, top: frame.top + part.y });
-  const x = (column: number) => column * width - frame.left, y = (row: number) => row * height - frame.top;
+  const {
+    columns: [from, to],
+    rows: [top, bottom],
+  } = seen({
+    ...frame,
+    names: 0,
+    head: 0,
+    width: part.width,
+    height: part.height,
+    left: frame.left + part.x,
+    top: frame.top + part.y,
+  });
+  const x = (column: number) => column * width - frame.left,
+    y = (row: number) => row * height - frame.top;
   for (let row = top; row < bottom; row += 1) {
     const student = picture.order[row]! * frame.columns;
     for (let column = from; column < to; column += 1) {
@@ -96,8 +127,16 @@ function paintHeads({ context, frame, inks, stamps, picture }: Painting, { colum
   context.clip();
   for (let column = from; column < to; column += 1) {
     const middle = xOf(frame, column) + width / 2;
-    if (column % step === 0) { context.fillStyle = inks.ink; context.fillText(picture.letters[column]!, middle, heads.letters / 2); }
-    stamps.put(context, picture.classLooks[column]!, xOf(frame, column), heads.letters + (heads.class - cellSizes[frame.cell].height) / 2);
+    if (column % step === 0) {
+      context.fillStyle = inks.ink;
+      context.fillText(picture.letters[column]!, middle, heads.letters / 2);
+    }
+    stamps.put(
+      context,
+      picture.classLooks[column]!,
+      xOf(frame, column),
+      heads.letters + (heads.class - cellSizes[frame.cell].height) / 2,
+    );
     const far = picture.classFar[column];
     if (frame.cell === 'numbers' && typeof far === 'number') {
       context.fillStyle = inks.ink;
@@ -125,7 +164,8 @@ function paintRules({ context, frame, inks, picture }: Painting): void {
 
 function outline({ context, frame, inks }: Painting, { row, column }: Cell, weight: number): void {
   const { width, height } = cellSizes[frame.cell];
-  const x = xOf(frame, column), y = yOf(frame, row);
+  const x = xOf(frame, column),
+    y = yOf(frame, row);
   if (x + width <= frame.names || y + height <= frame.head) return;
   context.strokeStyle = inks.accent;
   context.lineWidth = weight;

@@ -7,12 +7,19 @@ import { lookOf, mapWords, valueAt, type MapColumn } from '@/shared/class/map-vi
 import { signed } from '@/shared/text/number';
 import styles from './map.module.css';
 
-type Props = { map: ClassMap; columns: readonly MapColumn[]; student: number; column: number; onSort: (column: number) => void };
+type Props = {
+  map: ClassMap;
+  columns: readonly MapColumn[];
+  student: number;
+  column: number;
+  onSort: (column: number) => void;
+};
 
 /** The line under the cell: as this student set it, over the nearest reference in thin outlines, the pair marked. */
 export function UnderCell({ map, columns, student, column, onSort }: Props) {
   const here = columns[column]!;
-  const line = map.lines[here.line]!, row = line.rows[student] ?? null;
+  const line = map.lines[here.line]!,
+    row = line.rows[student] ?? null;
   const { name, token } = map.students[student]!;
   const value = valueAt(map, student, here);
   const look = value === null || value.far === null ? 0 : lookOf(value.far, value.tolerance);
@@ -20,18 +27,48 @@ export function UnderCell({ map, columns, student, column, onSort }: Props) {
   return (
     <section className={styles.under} aria-label="The line under the cell">
       <p className={styles.underWords}>
-        <strong>{name}</strong>, {here.letters} in “{line.text}”: {mapWords(value, row?.against === null ? 'line' : 'reference')}.
-        {row && <> Offset {signed(row.offsets[here.pair]!)}, tracking {signed(row.tracking)}.</>}
-        {nearest && <> Thin outlines: the reference of {nearest.author}, tracking {signed(nearest.spacing.tracking)}.</>}
+        <strong>{name}</strong>, {here.letters} in “{line.text}”:{' '}
+        {mapWords(value, row?.against === null ? 'line' : 'reference')}.
+        {row && (
+          <>
+            {' '}
+            Offset {signed(row.offsets[here.pair]!)}, tracking {signed(row.tracking)}.
+          </>
+        )}
+        {nearest && (
+          <>
+            {' '}
+            Thin outlines: the reference of {nearest.author}, tracking {signed(nearest.spacing.tracking)}.
+          </>
+        )}
       </p>
       <SheetFrame ground={line.ground}>
-        {row
-          ? <LineDrawing pack={line.pack} spacing={{ tracking: row.tracking, offsets: row.offsets }} under={nearest?.spacing} marks={look === 0 ? [] : [{ gap: here.pair, look: look < 0 ? 'tight' : 'loose', strength: Math.abs(look) as 1 | 2 | 3 }]} ties={[{ from: here.pair, to: here.pair, sign: here.letters }]} label={`${line.text} as set by ${name}`} />
-          : <p className={styles.notSet}>{name} has not set this line.</p>}
+        {row ? (
+          <LineDrawing
+            pack={line.pack}
+            spacing={{ tracking: row.tracking, offsets: row.offsets }}
+            under={nearest?.spacing}
+            marks={
+              look === 0
+                ? []
+                : [{ gap: here.pair, look: look < 0 ? 'tight' : 'loose', strength: Math.abs(look) as 1 | 2 | 3 }]
+            }
+            ties={[{ from: here.pair, to: here.pair, sign: here.letters }]}
+            label={`${line.text} as set by ${name}`}
+          />
+        ) : (
+          <p className={styles.notSet}>{name} has not set this line.</p>
+        )}
       </SheetFrame>
       <p className="actions">
-        {token && row && <ButtonLink small href={`/critique/${token}/${line.specimenId}`} prefetch={false}>Open at the desk</ButtonLink>}
-        <Button small onClick={() => onSort(column)}>Sort the rows by {here.letters}</Button>
+        {token && row && (
+          <ButtonLink small href={`/critique/${token}/${line.specimenId}`} prefetch={false}>
+            Open at the desk
+          </ButtonLink>
+        )}
+        <Button small onClick={() => onSort(column)}>
+          Sort the rows by {here.letters}
+        </Button>
       </p>
     </section>
   );

@@ -27,23 +27,65 @@ const plan = ({ exerciseId }: { exerciseId: string }) => `/exercises/${exerciseI
 const part = (name: string) => (result: { exerciseId: string }) => `${plan(result)}#${name}`;
 
 export const changeExerciseAction = formAction(changeExercise, { read: read.exercise, then: part('brief') });
-export const addRoundAction = formAction(addRound, { read: read.newRound, then: (result) => `${plan(result)}?round=${result.roundId}#rounds` });
-export const changeRoundAction = formAction(changeRound, { read: read.round, then: (result) => `${plan(result)}?round=${result.roundId}#rounds` });
-export const setSecondMarkingAction = formAction(setSecondMarking, { read: read.secondMarking, done: () => 'Saved. What was begun stays, whatever is chosen.' });
+export const addRoundAction = formAction(addRound, {
+  read: read.newRound,
+  then: (result) => `${plan(result)}?round=${result.roundId}#rounds`,
+});
+export const changeRoundAction = formAction(changeRound, {
+  read: read.round,
+  then: (result) => `${plan(result)}?round=${result.roundId}#rounds`,
+});
+export const setSecondMarkingAction = formAction(setSecondMarking, {
+  read: read.secondMarking,
+  done: () => 'Saved. What was begun stays, whatever is chosen.',
+});
 export const removeRoundAction = formAction(removeRound, { read: read.roundAtVersion, then: part('rounds') });
-export const extendRoundAction = formAction(extendRound, { read: read.extension, then: ({ exerciseId, roundId }) => `/exercises/${exerciseId}/plan/rounds/${roundId}` });
-export const endExtensionAction = formAction(endExtension, { read: read.only('extensionId'), done: () => 'The round’s own date holds again.' });
+export const extendRoundAction = formAction(extendRound, {
+  read: read.extension,
+  then: ({ exerciseId, roundId }) => `/exercises/${exerciseId}/plan/rounds/${roundId}`,
+});
+export const endExtensionAction = formAction(endExtension, {
+  read: read.only('extensionId'),
+  done: () => 'The round’s own date holds again.',
+});
 export const addCriterionAction = formAction(addCriterion, { read: read.newCriterion, then: part('criteria') });
 export const changeCriterionAction = formAction(changeCriterion, { read: read.criterion, then: part('criteria') });
-export const retireCriterionAction = formAction(retireCriterion, { read: read.only('criterionId'), then: part('criteria') });
-export const restoreCriterionAction = formAction(restoreCriterion, { read: read.only('criterionId'), then: part('criteria') });
-export const addSpecimensAction = formAction(addSpecimens, { read: read.newSpecimens, then: (result) => `${plan(result)}?made=${result.specimenIds.length}#specimens` });
-export const changeSpecimenAction = formAction(changeSpecimen, { read: read.specimenAtVersion, then: part('specimens') });
+export const retireCriterionAction = formAction(retireCriterion, {
+  read: read.only('criterionId'),
+  then: part('criteria'),
+});
+export const restoreCriterionAction = formAction(restoreCriterion, {
+  read: read.only('criterionId'),
+  then: part('criteria'),
+});
+export const addSpecimensAction = formAction(addSpecimens, {
+  read: read.newSpecimens,
+  then: (result) => `${plan(result)}?made=${result.specimenIds.length}#specimens`,
+});
+export const changeSpecimenAction = formAction(changeSpecimen, {
+  read: read.specimenAtVersion,
+  then: part('specimens'),
+});
 export const moveSpecimenAction = formAction(moveSpecimen, { read: read.move, done: () => '' });
-export const retireSpecimenAction = formAction(retireSpecimen, { read: read.only('specimenId'), then: part('specimens') });
-export const restoreSpecimenAction = formAction(restoreSpecimen, { read: read.only('specimenId'), then: part('specimens') });
-export const publishExerciseAction = formAction(publishExercise, { read: read.atVersion, then: ({ exerciseId }) => `/exercises/${exerciseId}?published=1` });
-export const closeExerciseAction = formAction(closeExercise, { read: read.atVersion, then: ({ exerciseId }) => `/exercises/${exerciseId}` });
-export const reopenExerciseAction = formAction(reopenExercise, { read: read.atVersion, then: ({ exerciseId }) => `/exercises/${exerciseId}` });
+export const retireSpecimenAction = formAction(retireSpecimen, {
+  read: read.only('specimenId'),
+  then: part('specimens'),
+});
+export const restoreSpecimenAction = formAction(restoreSpecimen, {
+  read: read.only('specimenId'),
+  then: part('specimens'),
+});
+export const publishExerciseAction = formAction(publishExercise, {
+  read: read.atVersion,
+  then: ({ exerciseId }) => `/exercises/${exerciseId}?published=1`,
+});
+export const closeExerciseAction = formAction(closeExercise, {
+  read: read.atVersion,
+  then: ({ exerciseId }) => `/exercises/${exerciseId}`,
+});
+export const reopenExerciseAction = formAction(reopenExercise, {
+  read: read.atVersion,
+  then: ({ exerciseId }) => `/exercises/${exerciseId}`,
+});
 export const removeExerciseAction = formAction(removeExercise, { read: read.atVersion, then: plan });
 export const restoreExerciseAction = formAction(restoreExercise, { read: read.atVersion, then: plan });

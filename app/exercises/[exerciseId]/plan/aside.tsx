@@ -6,7 +6,10 @@ import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { When } from '@/app/_ui/When';
 import { restoreExerciseAction } from './actions';
 
-type Props = { exercise: { id: string; title: string; version: number; removedAt: Date | null }; course: { id: string; title: string; timeZone: string } };
+type Props = {
+  exercise: { id: string; title: string; version: number; removedAt: Date | null };
+  course: { id: string; title: string; timeZone: string };
+};
 
 /** A draft that was removed: when, and the way back. */
 export function Aside({ exercise, course }: Props) {
@@ -21,7 +24,8 @@ export function Aside({ exercise, course }: Props) {
     <Page>
       <PageHeader title={exercise.title} trail={[{ href: `/courses/${course.id}`, label: course.title }]} />
       <EmptyState title="This draft was removed" action={back}>
-        It went from the list <When at={exercise.removedAt!} timeZone={course.timeZone} />. Everything in it is still here, and it can be taken back.
+        It went from the list <When at={exercise.removedAt!} timeZone={course.timeZone} />. Everything in it is still
+        here, and it can be taken back.
       </EmptyState>
     </Page>
   );

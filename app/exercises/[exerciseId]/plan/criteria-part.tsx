@@ -17,15 +17,26 @@ export function CriteriaPart({ exercise, criteria, retired }: Props) {
   const whole = criteria.reduce((sum, { weight }) => sum + weight, 0);
   return (
     <Section id="criteria" title="Criteria" actions={criteria.length > 0 ? add : undefined}>
-      {criteria.length === 0 && <EmptyState title="No criteria yet" action={add}>With criteria, markers give each proof a level for each of them. Without, they leave notes and no marks.</EmptyState>}
+      {criteria.length === 0 && (
+        <EmptyState title="No criteria yet" action={add}>
+          With criteria, markers give each proof a level for each of them. Without, they leave notes and no marks.
+        </EmptyState>
+      )}
       {criteria.length > 0 && (
         <ul className="card-list">
           {criteria.map((criterion) => (
             <li key={criterion.id}>
-              <h3><Link href={`/exercises/${exercise.id}/plan/criteria/${criterion.id}`}>{criterion.title}</Link></h3>
-              <p className="quiet note-size">{withUnit((criterion.weight * 100) / whole, '%')} of the mark · rests on: {wordFor(basisChoices, criterion.basis).toLowerCase()}</p>
+              <h3>
+                <Link href={`/exercises/${exercise.id}/plan/criteria/${criterion.id}`}>{criterion.title}</Link>
+              </h3>
+              <p className="quiet note-size">
+                {withUnit((criterion.weight * 100) / whole, '%')} of the mark · rests on:{' '}
+                {wordFor(basisChoices, criterion.basis).toLowerCase()}
+              </p>
               {criterion.description && <p>{criterion.description}</p>}
-              <p className="note-size">{criterion.levels.map(({ title, points }) => `${title} (${withUnit(points, '%', 1)})`).join(' · ')}</p>
+              <p className="note-size">
+                {criterion.levels.map(({ title, points }) => `${title} (${withUnit(points, '%', 1)})`).join(' · ')}
+              </p>
             </li>
           ))}
         </ul>
@@ -39,7 +50,11 @@ export function CriteriaPart({ exercise, criteria, retired }: Props) {
                 <p>{criterion.title}</p>
                 <Form action={restoreCriterionAction} label={`Put “${criterion.title}” back`}>
                   <input type="hidden" name="criterionId" value={criterion.id} />
-                  <div className="actions"><SubmitButton kind="usual" small>Put it back</SubmitButton></div>
+                  <div className="actions">
+                    <SubmitButton kind="usual" small>
+                      Put it back
+                    </SubmitButton>
+                  </div>
                 </Form>
               </li>
             ))}

@@ -34,17 +34,37 @@ export default async function Plan({ params, searchParams }: Props) {
           title="Plan"
           trail={[{ href: `/courses/${course.id}`, label: course.title }]}
           lead={stateWords[exercise.state]}
-          actions={exercise.state === 'draft' ? <ButtonLink kind="main" href={`/exercises/${exercise.id}/plan/publish`}>Publish…</ButtonLink> : undefined}
+          actions={
+            exercise.state === 'draft' ? (
+              <ButtonLink kind="main" href={`/exercises/${exercise.id}/plan/publish`}>
+                Publish…
+              </ButtonLink>
+            ) : undefined
+          }
         />
-        {Number(made) > 0 && <Notice live="polite">{counted(Number(made), 'specimen')} made. They stand at the end of the list.</Notice>}
+        {Number(made) > 0 && (
+          <Notice live="polite">{counted(Number(made), 'specimen')} made. They stand at the end of the list.</Notice>
+        )}
         {changed && <ClockRemarks round={changed} timeZone={course.timeZone} />}
         {exercise.settings.safetySigns && <SignCaution />}
         <BriefPart exercise={exercise} />
         <SpecimensPart exercise={exercise} specimens={plan.specimens} retired={plan.retiredSpecimens} checks={checks} />
         <RoundsPart exercise={exercise} rounds={plan.rounds} timeZone={course.timeZone} />
         <CriteriaPart exercise={exercise} criteria={plan.criteria} retired={plan.retiredCriteria} />
-        {exercise.state === 'draft' && <div className="actions"><ButtonLink kind="grave" href={`/exercises/${exercise.id}/plan/remove`}>Remove this draft…</ButtonLink></div>}
-        {exercise.state === 'published' && <div className="actions"><ButtonLink kind="grave" href={`/exercises/${exercise.id}/plan/close`}>Close the exercise…</ButtonLink></div>}
+        {exercise.state === 'draft' && (
+          <div className="actions">
+            <ButtonLink kind="grave" href={`/exercises/${exercise.id}/plan/remove`}>
+              Remove this draft…
+            </ButtonLink>
+          </div>
+        )}
+        {exercise.state === 'published' && (
+          <div className="actions">
+            <ButtonLink kind="grave" href={`/exercises/${exercise.id}/plan/close`}>
+              Close the exercise…
+            </ButtonLink>
+          </div>
+        )}
       </Page>
     </>
   );

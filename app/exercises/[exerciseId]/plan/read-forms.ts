@@ -7,9 +7,14 @@ const whole = (form: FormData, name: string): number => Number(text(form, name))
 const ticked = (form: FormData, name: string): boolean => form.get(name) === 'yes';
 const list = (form: FormData, name: string): string[] => form.getAll(name).map(String);
 
-export const only = <Name extends string>(name: Name) => (form: FormData) => ({ [name]: text(form, name) });
+export const only =
+  <Name extends string>(name: Name) =>
+  (form: FormData) => ({ [name]: text(form, name) });
 
-export const atVersion = (form: FormData) => ({ exerciseId: text(form, 'exerciseId'), version: whole(form, 'version') });
+export const atVersion = (form: FormData) => ({
+  exerciseId: text(form, 'exerciseId'),
+  version: whole(form, 'version'),
+});
 
 export const exercise = (form: FormData) => ({
   ...atVersion(form),
@@ -38,8 +43,16 @@ const typedRound = (form: FormData) => ({
 export const newRound = (form: FormData) => ({ exerciseId: text(form, 'exerciseId'), ...typedRound(form) });
 export const roundAtVersion = (form: FormData) => ({ roundId: text(form, 'roundId'), version: whole(form, 'version') });
 export const round = (form: FormData) => ({ ...roundAtVersion(form), ...typedRound(form) });
-export const secondMarking = (form: FormData) => ({ ...roundAtVersion(form), which: text(form, 'which'), percent: number(form, 'percent') });
-export const extension = (form: FormData) => ({ roundId: text(form, 'roundId'), memberId: text(form, 'memberId'), dueLocal: text(form, 'dueLocal') });
+export const secondMarking = (form: FormData) => ({
+  ...roundAtVersion(form),
+  which: text(form, 'which'),
+  percent: number(form, 'percent'),
+});
+export const extension = (form: FormData) => ({
+  roundId: text(form, 'roundId'),
+  memberId: text(form, 'memberId'),
+  dueLocal: text(form, 'dueLocal'),
+});
 
 const typedCriterion = (form: FormData) => ({
   title: text(form, 'title'),
@@ -47,17 +60,27 @@ const typedCriterion = (form: FormData) => ({
   basis: text(form, 'basis'),
   weight: number(form, 'weight'),
   levels: levelIndices(form)
-    .map((index) => ({ title: text(form, `levels.${index}.title`), description: text(form, `levels.${index}.description`), points: number(form, `levels.${index}.points`) }))
+    .map((index) => ({
+      title: text(form, `levels.${index}.title`),
+      description: text(form, `levels.${index}.description`),
+      points: number(form, `levels.${index}.points`),
+    }))
     // A level left empty altogether is one that is not wanted.
     .filter((level) => level.title.trim() !== '' || level.description.trim() !== '' || !Number.isNaN(level.points)),
 });
 
 export const newCriterion = (form: FormData) => ({ exerciseId: text(form, 'exerciseId'), ...typedCriterion(form) });
-export const criterion = (form: FormData) => ({ criterionId: text(form, 'criterionId'), number: whole(form, 'number'), ...typedCriterion(form) });
+export const criterion = (form: FormData) => ({
+  criterionId: text(form, 'criterionId'),
+  number: whole(form, 'number'),
+  ...typedCriterion(form),
+});
 
 export const newSpecimens = (form: FormData) => ({
   exerciseId: text(form, 'exerciseId'),
-  lines: text(form, 'lines').split(/\r?\n/).filter((line) => line.trim() !== ''),
+  lines: text(form, 'lines')
+    .split(/\r?\n/)
+    .filter((line) => line.trim() !== ''),
   faces: list(form, 'faces'),
   sizes: sizes(form, 'sizes'),
   grounds: list(form, 'grounds'),
@@ -84,7 +107,9 @@ function number(form: FormData, name: string): number {
 }
 
 const levelIndices = (form: FormData): number[] =>
-  [...new Set([...form.keys()].flatMap((key) => /^levels\.(\d+)\./.exec(key)?.[1] ?? []))].map(Number).sort((a, b) => a - b);
+  [...new Set([...form.keys()].flatMap((key) => /^levels\.(\d+)\./.exec(key)?.[1] ?? []))]
+    .map(Number)
+    .sort((a, b) => a - b);
 
 /** An empty field is no size; two sizes are one too many. */
 function oneSizeOrNone(form: FormData, name: string) {
@@ -99,7 +124,8 @@ function sizes(form: FormData, name: string) {
   try {
     return parseSizes(text(form, name));
   } catch (error) {
-    if (error instanceof SizeTextError) throw new AppError('INVALID', error.message, { fields: { [name]: error.message } });
+    if (error instanceof SizeTextError)
+      throw new AppError('INVALID', error.message, { fields: { [name]: error.message } });
     throw error;
   }
 }

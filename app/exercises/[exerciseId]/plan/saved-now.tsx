@@ -8,13 +8,25 @@ type Props = { saved: { name: string; label: string; value: string }[] };
 export function SavedNow({ saved }: Props) {
   const state = useContext(FormContext);
   const refused = state.status === 'failed' && Object.keys(state.fields).length === 0;
-  const differs = refused ? saved.filter(({ name, value }) => state.values[name] !== undefined && String(state.values[name]).replaceAll('\r\n', '\n') !== value) : [];
+  const differs = refused
+    ? saved.filter(
+        ({ name, value }) =>
+          state.values[name] !== undefined && String(state.values[name]).replaceAll('\r\n', '\n') !== value,
+      )
+    : [];
   if (differs.length === 0) return null;
   return (
     <div className="notice">
-      <p><strong>Saved now by somebody else</strong></p>
+      <p>
+        <strong>Saved now by somebody else</strong>
+      </p>
       <dl className="facts">
-        {differs.map(({ name, label, value }) => <Fragment key={name}><dt>{label}</dt><dd>{value === '' ? 'left empty' : value}</dd></Fragment>)}
+        {differs.map(({ name, label, value }) => (
+          <Fragment key={name}>
+            <dt>{label}</dt>
+            <dd>{value === '' ? 'left empty' : value}</dd>
+          </Fragment>
+        ))}
       </dl>
     </div>
   );

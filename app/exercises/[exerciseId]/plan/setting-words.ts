@@ -9,25 +9,45 @@ export const tellingChoices: { value: BenchTelling; label: string; hint: string 
   { value: 'nothing', label: 'Nothing', hint: 'The line, the offsets and the eye.' },
   { value: 'contact', label: 'Contact', hint: 'Letters that touch or cross are pointed out.' },
   { value: 'evenness', label: 'Evenness', hint: 'The gap ruler too: how open each gap looks beside the others.' },
-  { value: 'everything', label: 'Everything', hint: 'Suggestions too, and references and tolerances where they may be seen.' },
+  {
+    value: 'everything',
+    label: 'Everything',
+    hint: 'Suggestions too, and references and tolerances where they may be seen.',
+  },
 ];
 
 export const shownChoices: { value: ReferencesShown; label: string; hint: string }[] = [
   { value: 'never', label: 'Never', hint: 'Students never see a reference.' },
-  { value: 'after-release', label: 'After a release', hint: 'Each student sees those that their release was made with.' },
+  {
+    value: 'after-release',
+    label: 'After a release',
+    hint: 'Each student sees those that their release was made with.',
+  },
   { value: 'always', label: 'From the start', hint: 'References are there to be looked at while spacing.' },
 ];
 
 export const basisChoices: { value: CriterionBasis; label: string; hint: string }[] = [
   { value: 'judgement', label: 'The marker’s eye', hint: 'Nothing is proposed; a person looks and decides.' },
   { value: 'evenness', label: 'Evenness', hint: 'A level is proposed from how even the gaps are; a person decides.' },
-  { value: 'contact', label: 'Contact', hint: 'A level is proposed from letters that touch or cross; a person decides.' },
-  { value: 'distance', label: 'Nearness to the references', hint: 'A level is proposed from what lies outside the tolerance. Never the only criterion.' },
+  {
+    value: 'contact',
+    label: 'Contact',
+    hint: 'A level is proposed from letters that touch or cross; a person decides.',
+  },
+  {
+    value: 'distance',
+    label: 'Nearness to the references',
+    hint: 'A level is proposed from what lies outside the tolerance. Never the only criterion.',
+  },
 ];
 
 export const acceptChoices: { value: LateRule['accept']; label: string; hint: string }[] = [
   { value: 'always', label: 'Taken, and marked as late', hint: 'Until marking of the round starts.' },
-  { value: 'until', label: 'Taken until a last date, and marked as late', hint: 'After that date nothing more is taken.' },
+  {
+    value: 'until',
+    label: 'Taken until a last date, and marked as late',
+    hint: 'After that date nothing more is taken.',
+  },
   { value: 'none', label: 'Not taken', hint: 'The due date is the end.' },
 ];
 
@@ -35,7 +55,9 @@ export const acceptChoices: { value: LateRule['accept']; label: string; hint: st
 export function lateWords(rule: LateRule): string {
   if (rule.accept === 'none') return 'late proofs are not taken';
   const taken = rule.accept === 'until' ? 'late proofs are taken until the last date' : 'late proofs are taken';
-  return rule.deductPerDay === 0 ? `${taken} and shown as late` : `${taken}, less ${withUnit(rule.deductPerDay, '%', 1)} of the mark for each day begun`;
+  return rule.deductPerDay === 0
+    ? `${taken} and shown as late`
+    : `${taken}, less ${withUnit(rule.deductPerDay, '%', 1)} of the mark for each day begun`;
 }
 
 export const wordFor = <Value extends string>(choices: { value: Value; label: string }[], value: Value): string =>
@@ -43,7 +65,11 @@ export const wordFor = <Value extends string>(choices: { value: Value; label: st
 
 export const secondMarkerChoices: { value: SecondMarking['which']; label: string; hint: string }[] = [
   { value: 'none', label: 'No proof', hint: 'One marker judges each proof.' },
-  { value: 'share', label: 'A share of the proofs', hint: 'The share below. Which proofs is decided by a sum over a number that the server gave each of them when it came: nobody can steer it, it stays the same, and a larger share keeps the proofs of a smaller one.' },
+  {
+    value: 'share',
+    label: 'A share of the proofs',
+    hint: 'The share below. Which proofs is decided by a sum over a number that the server gave each of them when it came: nobody can steer it, it stays the same, and a larger share keeps the proofs of a smaller one.',
+  },
   { value: 'all', label: 'Every proof', hint: 'Twice the work, and the fairest.' },
 ];
 

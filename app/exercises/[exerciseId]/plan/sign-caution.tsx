@@ -4,8 +4,8 @@ import { Notice } from '@/app/_ui/Notice';
 export function SignCaution() {
   return (
     <Notice kind="caution" title="Signs that people’s safety depends on">
-      Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye. What is done here is an exercise; on a real sign,
-      the local code and a licensed practitioner decide.
+      Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye. What is
+      done here is an exercise; on a real sign, the local code and a licensed practitioner decide.
     </Notice>
   );
 }

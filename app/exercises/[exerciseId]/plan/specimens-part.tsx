@@ -10,26 +10,57 @@ import { restoreSpecimenAction } from './actions';
 import { SpecimenFigure } from './specimens/specimen-figure';
 import { specimenWords } from './specimens/specimen-words';
 
-type Props = { exercise: { id: string }; specimens: Plan['specimens']; retired: Plan['retiredSpecimens']; checks: Plan['checks'] };
+type Props = {
+  exercise: { id: string };
+  specimens: Plan['specimens'];
+  retired: Plan['retiredSpecimens'];
+  checks: Plan['checks'];
+};
 
 /** The specimens as the faces set them, each on its own ground. */
 export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
-  const add = <ButtonLink kind={specimens.length === 0 ? 'main' : 'usual'} href={`/exercises/${exercise.id}/plan/specimens/new`}>Add specimens</ButtonLink>;
+  const add = (
+    <ButtonLink kind={specimens.length === 0 ? 'main' : 'usual'} href={`/exercises/${exercise.id}/plan/specimens/new`}>
+      Add specimens
+    </ButtonLink>
+  );
   const references = checks.find(({ part }) => part === 'references');
   return (
-    <Section id="specimens" title="Specimens" lead={references && specimens.length > 0 ? references.said : undefined}
-      actions={specimens.length > 0 ? <>{add}<ButtonLink href={`/exercises/${exercise.id}/references`}>References</ButtonLink></> : undefined}>
-      {specimens.length === 0 && <EmptyState title="No specimens yet" action={add}>A specimen is a line of text in a face, at a size, on a ground. Many can be made at once.</EmptyState>}
+    <Section
+      id="specimens"
+      title="Specimens"
+      lead={references && specimens.length > 0 ? references.said : undefined}
+      actions={
+        specimens.length > 0 ? (
+          <>
+            {add}
+            <ButtonLink href={`/exercises/${exercise.id}/references`}>References</ButtonLink>
+          </>
+        ) : undefined
+      }
+    >
+      {specimens.length === 0 && (
+        <EmptyState title="No specimens yet" action={add}>
+          A specimen is a line of text in a face, at a size, on a ground. Many can be made at once.
+        </EmptyState>
+      )}
       {specimens.length > 0 && (
         <ol className="specimen-list" role="list">
           {specimens.map((specimen, index) => (
             <li key={specimen.id}>
-              <SpecimenFigure {...specimen} caption={(
-                <>
-                  <Link href={`/exercises/${exercise.id}/plan/specimens/${specimen.id}`}>{index + 1}. “{specimen.text}”</Link>, {specimenWords(specimen)}
-                  {specimen.number > 1 && `, version ${specimen.number}`}. {referenceWords(specimen)}{specimen.details.remark && ` Remark: ${specimen.details.remark}`}
-                </>
-              )} />
+              <SpecimenFigure
+                {...specimen}
+                caption={
+                  <>
+                    <Link href={`/exercises/${exercise.id}/plan/specimens/${specimen.id}`}>
+                      {index + 1}. “{specimen.text}”
+                    </Link>
+                    , {specimenWords(specimen)}
+                    {specimen.number > 1 && `, version ${specimen.number}`}. {referenceWords(specimen)}
+                    {specimen.details.remark && ` Remark: ${specimen.details.remark}`}
+                  </>
+                }
+              />
             </li>
           ))}
         </ol>
@@ -40,10 +71,16 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
           <ul className="card-list">
             {retired.map((specimen) => (
               <li key={specimen.id}>
-                <p>“{specimen.text}”, {specimenWords(specimen)}</p>
+                <p>
+                  “{specimen.text}”, {specimenWords(specimen)}
+                </p>
                 <Form action={restoreSpecimenAction} label={`Put “${specimen.text}” back`}>
                   <input type="hidden" name="specimenId" value={specimen.id} />
-                  <div className="actions"><SubmitButton kind="usual" small>Put it back</SubmitButton></div>
+                  <div className="actions">
+                    <SubmitButton kind="usual" small>
+                      Put it back
+                    </SubmitButton>
+                  </div>
                 </Form>
               </li>
             ))}

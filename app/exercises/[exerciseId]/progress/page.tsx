@@ -18,10 +18,20 @@ export default async function ProgressPage({ params }: Props) {
     <Page width="wide">
       <PageHeader
         title="From round to round"
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: `/exercises/${exercise.id}/class`, label: 'Class' }]}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+          { href: `/exercises/${exercise.id}/class`, label: 'Class' },
+        ]}
         lead="What the class sees now that it did not see before. Lines that were sent in one round only say nothing of progress."
       />
-      {rounds.length === 0 ? <EmptyState title="Nothing sent yet">Once proofs of a round come in, it stands here, and the next one beside it.</EmptyState> : <ProgressCharts rounds={rounds} />}
+      {rounds.length === 0 ? (
+        <EmptyState title="Nothing sent yet">
+          Once proofs of a round come in, it stands here, and the next one beside it.
+        </EmptyState>
+      ) : (
+        <ProgressCharts rounds={rounds} />
+      )}
     </Page>
   );
 }

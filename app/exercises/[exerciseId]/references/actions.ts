@@ -17,7 +17,8 @@ export const carryReferenceAction = formAction(carryReference, {
     specimenIds: form.getAll('specimenIds').map(String),
     replace: form.get('replace') === 'yes',
   }),
-  then: ({ exerciseId, carried, left }) => `/exercises/${exerciseId}/references?carried=${carried.length}&left=${left.length}`,
+  then: ({ exerciseId, carried, left }) =>
+    `/exercises/${exerciseId}/references?carried=${carried.length}&left=${left.length}`,
 });
 
 export const acceptReferenceAction = formAction(acceptReference, {

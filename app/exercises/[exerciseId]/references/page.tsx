@@ -21,7 +21,10 @@ type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ 
 export default async function References({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { carried, left } = await searchParams;
-  const [{ role }, { exercise, course, specimens, sets, changed }] = await Promise.all([forPage(standAtExercise, { exerciseId }), forPage(listReferences, { exerciseId })]);
+  const [{ role }, { exercise, course, specimens, sets, changed }] = await Promise.all([
+    forPage(standAtExercise, { exerciseId }),
+    forPage(listReferences, { exerciseId }),
+  ]);
   const referenced = specimens.filter(({ references }) => references.some(({ started }) => !started)).length;
   return (
     <>
@@ -30,19 +33,40 @@ export default async function References({ params, searchParams }: Props) {
         <PageHeader
           title="References"
           trail={[{ href: `/courses/${course.id}`, label: course.title }]}
-          lead={specimens.length === 0 ? undefined : `${referenced} of ${counted(specimens.length, 'specimen')} have one. None is needed; a student is compared with the nearest of several.`}
+          lead={
+            specimens.length === 0
+              ? undefined
+              : `${referenced} of ${counted(specimens.length, 'specimen')} have one. None is needed; a student is compared with the nearest of several.`
+          }
         />
         {carried !== undefined && <Notice live="polite">{carriedWords(Number(carried), Number(left))}</Notice>}
         {specimens.length === 0 ? (
-          <EmptyState title="No specimens yet" action={role === 'instructor' ? <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink> : undefined}>
+          <EmptyState
+            title="No specimens yet"
+            action={
+              role === 'instructor' ? (
+                <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink>
+              ) : undefined
+            }
+          >
             References are set on the lines of the exercise, and it has none so far.
           </EmptyState>
         ) : (
           <>
-            {exercise.state !== 'draft' && <SetsPart exerciseId={exerciseId} sets={sets} changed={changed} timeZone={course.timeZone} />}
+            {exercise.state !== 'draft' && (
+              <SetsPart exerciseId={exerciseId} sets={sets} changed={changed} timeZone={course.timeZone} />
+            )}
             <Section title="Lines">
               <ol className="specimen-list" role="list">
-                {specimens.map((specimen, index) => <ReferenceLine key={specimen.id} exerciseId={exerciseId} specimen={specimen} place={index + 1} timeZone={course.timeZone} />)}
+                {specimens.map((specimen, index) => (
+                  <ReferenceLine
+                    key={specimen.id}
+                    exerciseId={exerciseId}
+                    specimen={specimen}
+                    place={index + 1}
+                    timeZone={course.timeZone}
+                  />
+                ))}
               </ol>
             </Section>
           </>
@@ -53,6 +77,11 @@ export default async function References({ params, searchParams }: Props) {
 }
 
 function carriedWords(carried: number, left: number): string {
-  const done = carried === 0 ? 'Nothing was carried over.' : `Carried to ${counted(carried, 'specimen')}, as a start. Each counts once you have opened it on the bench or taken it as it is.`;
-  return left === 0 ? done : `${done} ${counted(left, 'specimen')} had a reference of yours already and ${left === 1 ? 'was' : 'were'} left alone.`;
+  const done =
+    carried === 0
+      ? 'Nothing was carried over.'
+      : `Carried to ${counted(carried, 'specimen')}, as a start. Each counts once you have opened it on the bench or taken it as it is.`;
+  return left === 0
+    ? done
+    : `${done} ${counted(left, 'specimen')} had a reference of yours already and ${left === 1 ? 'was' : 'were'} left alone.`;
 }

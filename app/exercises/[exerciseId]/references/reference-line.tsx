@@ -10,7 +10,12 @@ import { specimenWords } from '../plan/specimens/specimen-words';
 import { acceptReferenceAction } from './actions';
 
 type Reference = ReferenceView & { started: boolean; mine: boolean; updatedAt: Date; repeatability: number | null };
-type Props = { exerciseId: string; specimen: SpecimenView & { references: Reference[] }; place: number; timeZone: string };
+type Props = {
+  exerciseId: string;
+  specimen: SpecimenView & { references: Reference[] };
+  place: number;
+  timeZone: string;
+};
 
 /** One line as the face sets it, and under it each reference as its author set it. */
 export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) {
@@ -18,7 +23,15 @@ export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) 
   const mine = specimen.references.find((reference) => reference.mine);
   return (
     <li>
-      <SpecimenFigure {...specimen} spacing={(mine ?? specimen.references[0])?.spacing} caption={<>{place}. “{specimen.text}”, {specimenWords(specimen)}. {shownWords(specimen.references, mine)}</>} />
+      <SpecimenFigure
+        {...specimen}
+        spacing={(mine ?? specimen.references[0])?.spacing}
+        caption={
+          <>
+            {place}. “{specimen.text}”, {specimenWords(specimen)}. {shownWords(specimen.references, mine)}
+          </>
+        }
+      />
       {specimen.references.map((reference) => (
         <div key={reference.id} className="actions note-size">
           <span>
@@ -27,17 +40,33 @@ export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) 
             {reference.repeatability !== null && ` · set twice, repeatable within ±${reference.repeatability}`}
           </span>
           {reference.mine && reference.started && (
-            <Form action={acceptReferenceAction} label={`Take the carried reference of “${specimen.text}” as it is`} inline>
+            <Form
+              action={acceptReferenceAction}
+              label={`Take the carried reference of “${specimen.text}” as it is`}
+              inline
+            >
               <input type="hidden" name="referenceId" value={reference.id} />
-              <SubmitButton kind="usual" small>Take it as it is</SubmitButton>
+              <SubmitButton kind="usual" small>
+                Take it as it is
+              </SubmitButton>
             </Form>
           )}
-          {!reference.started && <Link href={`/exercises/${exerciseId}/references/carry?reference=${reference.id}`}>Carry it to other specimens</Link>}
+          {!reference.started && (
+            <Link href={`/exercises/${exerciseId}/references/carry?reference=${reference.id}`}>
+              Carry it to other specimens
+            </Link>
+          )}
         </div>
       ))}
       <div className="actions">
-        <ButtonLink small href={bench}>{mine ? 'Open yours on the bench' : 'Set a reference'}</ButtonLink>
-        {mine && !mine.started && <ButtonLink small kind="text" href={`${bench}?take=2`}>{mine.repeatability === null ? 'Set it a second time' : 'Open the second take'}</ButtonLink>}
+        <ButtonLink small href={bench}>
+          {mine ? 'Open yours on the bench' : 'Set a reference'}
+        </ButtonLink>
+        {mine && !mine.started && (
+          <ButtonLink small kind="text" href={`${bench}?take=2`}>
+            {mine.repeatability === null ? 'Set it a second time' : 'Open the second take'}
+          </ButtonLink>
+        )}
       </div>
     </li>
   );

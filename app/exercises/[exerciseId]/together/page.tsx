@@ -21,9 +21,24 @@ export default async function TogetherPage({ params, searchParams }: Props) {
   const { text: asked, at } = await searchParams;
   const together = await forPage(seeTogether, { exerciseId, ...(asked !== undefined && { text: asked }) });
   const { exercise, course, text, texts, lines, response } = together;
-  const trail = [{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exerciseId}`, label: exercise.title }];
-  const back = <ButtonLink small href={`/exercises/${exerciseId}`}>Back to the exercise</ButtonLink>;
-  if (text === null) return <Page width="wide"><PageHeader title="Together" trail={trail} /><EmptyState title="No text stands more than once" action={back}>Here lines of one text in several sizes, weights or faces stand together. This exercise has none.</EmptyState></Page>;
+  const trail = [
+    { href: `/courses/${course.id}`, label: course.title },
+    { href: `/exercises/${exerciseId}`, label: exercise.title },
+  ];
+  const back = (
+    <ButtonLink small href={`/exercises/${exerciseId}`}>
+      Back to the exercise
+    </ButtonLink>
+  );
+  if (text === null)
+    return (
+      <Page width="wide">
+        <PageHeader title="Together" trail={trail} />
+        <EmptyState title="No text stands more than once" action={back}>
+          Here lines of one text in several sizes, weights or faces stand together. This exercise has none.
+        </EmptyState>
+      </Page>
+    );
   const oneSize = at === 'one-size';
   const to = (other: string, same = oneSize) => togetherHref(exerciseId, other, same);
   return (
@@ -34,20 +49,51 @@ export default async function TogetherPage({ params, searchParams }: Props) {
         lead="One text in several settings. What is decided in one does not simply hold in another: look at them side by side."
         actions={back}
       />
-      {texts.length > 1 && <Tabs label="Texts that stand more than once" tabs={texts.map((one) => ({ href: to(one.text), label: one.text, count: one.count }))} current={to(text)} />}
-      <Section title="The lines" lead={oneSize ? 'All at one size, so that shapes and gaps compare. This is not how they will be read.' : 'Each at its true size.'}>
-        <Tabs label="Size of the lines" tabs={[{ href: to(text, false), label: 'True size' }, { href: to(text, true), label: 'All at one size' }]} current={to(text)} />
+      {texts.length > 1 && (
+        <Tabs
+          label="Texts that stand more than once"
+          tabs={texts.map((one) => ({ href: to(one.text), label: one.text, count: one.count }))}
+          current={to(text)}
+        />
+      )}
+      <Section
+        title="The lines"
+        lead={
+          oneSize
+            ? 'All at one size, so that shapes and gaps compare. This is not how they will be read.'
+            : 'Each at its true size.'
+        }
+      >
+        <Tabs
+          label="Size of the lines"
+          tabs={[
+            { href: to(text, false), label: 'True size' },
+            { href: to(text, true), label: 'All at one size' },
+          ]}
+          current={to(text)}
+        />
         <ol className="together" role="list">
-          {lines.map((line) => <TogetherLine key={line.versionId} exerciseId={exerciseId} line={line} all={lines} oneSize={oneSize} />)}
+          {lines.map((line) => (
+            <TogetherLine key={line.versionId} exerciseId={exerciseId} line={line} all={lines} oneSize={oneSize} />
+          ))}
         </ol>
       </Section>
-      <Section title="How the gaps follow size and weight" id="response" lead={response ? 'Beside what designers do. It is a hint with its source, and never a fault: your eye may have its reasons.' : undefined}>
+      <Section
+        title="How the gaps follow size and weight"
+        id="response"
+        lead={
+          response
+            ? 'Beside what designers do. It is a hint with its source, and never a fault: your eye may have its reasons.'
+            : undefined
+        }
+      >
         {response ? <ResponseCharts lines={lines} response={response} /> : <p>{notYet(together.toldAfter)}</p>}
       </Section>
     </Page>
   );
 }
 
-const notYet = (round: number | null): string => (round === null
-  ? 'In this exercise the eye decides: nothing is plotted.'
-  : `First the eye: the plot is shown once you have sent a proof of round ${round}.`);
+const notYet = (round: number | null): string =>
+  round === null
+    ? 'In this exercise the eye decides: nothing is plotted.'
+    : `First the eye: the plot is shown once you have sent a proof of round ${round}.`;

@@ -19,15 +19,48 @@ export function TogetherLine({ exerciseId, line, all, oneSize }: Props) {
   const others = all.filter(({ versionId }) => versionId !== line.versionId);
   return (
     <li>
-      <SheetFrame scrolls={!oneSize} ground={ground} caption={<>{place}. {words}. {line.touched ? 'As you have set it' : 'As the face comes'}.</>}>
-        <LineDrawing pack={pack} spacing={spacing} label={`${pack.text}, ${words}`} {...(oneSize ? { room: widest(all) * pack.unitsPerEm } : { size })} />
+      <SheetFrame
+        scrolls={!oneSize}
+        ground={ground}
+        caption={
+          <>
+            {place}. {words}. {line.touched ? 'As you have set it' : 'As the face comes'}.
+          </>
+        }
+      >
+        <LineDrawing
+          pack={pack}
+          spacing={spacing}
+          label={`${pack.text}, ${words}`}
+          {...(oneSize ? { room: widest(all) * pack.unitsPerEm } : { size })}
+        />
       </SheetFrame>
       <div className="actions">
-        <ButtonLink small href={bench(line.specimenId)}>Space line {place}</ButtonLink>
+        <ButtonLink small href={bench(line.specimenId)}>
+          Space line {place}
+        </ButtonLink>
         {line.touched && (
-          <Disclosure summary={<>Start from this one<span className="visually-hidden"> (line {place})</span></>}>
-            <p className="hint">Its offsets and tracking are offered on the bench of the line you choose, drawn under that line. Nothing is replaced until you take them there, and Undo brings yours back.</p>
-            <ul>{others.map((other) => <li key={other.versionId}><Link href={`${bench(other.specimenId)}?start=${line.specimenId}`}>Line {other.place}: {specimenWords(other)}</Link> ({difference(line, other)})</li>)}</ul>
+          <Disclosure
+            summary={
+              <>
+                Start from this one<span className="visually-hidden"> (line {place})</span>
+              </>
+            }
+          >
+            <p className="hint">
+              Its offsets and tracking are offered on the bench of the line you choose, drawn under that line. Nothing
+              is replaced until you take them there, and Undo brings yours back.
+            </p>
+            <ul>
+              {others.map((other) => (
+                <li key={other.versionId}>
+                  <Link href={`${bench(other.specimenId)}?start=${line.specimenId}`}>
+                    Line {other.place}: {specimenWords(other)}
+                  </Link>{' '}
+                  ({difference(line, other)})
+                </li>
+              ))}
+            </ul>
           </Disclosure>
         )}
       </div>
@@ -36,13 +69,17 @@ export function TogetherLine({ exerciseId, line, all, oneSize }: Props) {
 }
 
 /** Width of the widest line in em, so that all have one scale. */
-const widest = (lines: readonly ShownLine[]): number => Math.max(...lines.map(({ pack, spacing }) => placeLetters(pack, spacing).width / pack.unitsPerEm));
+const widest = (lines: readonly ShownLine[]): number =>
+  Math.max(...lines.map(({ pack, spacing }) => placeLetters(pack, spacing).width / pack.unitsPerEm));
 
 /** What would be replaced there. */
 function difference(from: ShownLine, to: ShownLine): string {
   const gaps = to.spacing.offsets.filter((offset, pair) => offset !== from.spacing.offsets[pair]).length;
   const tracking = to.spacing.tracking !== from.spacing.tracking;
   if (gaps === 0 && !tracking) return 'set alike already';
-  const what = gaps === 0 ? 'tracking differs' : `${counted(gaps, 'gap')}${tracking ? ' and tracking' : ''} ${gaps === 1 && !tracking ? 'differs' : 'differ'}`;
+  const what =
+    gaps === 0
+      ? 'tracking differs'
+      : `${counted(gaps, 'gap')}${tracking ? ' and tracking' : ''} ${gaps === 1 && !tracking ? 'differs' : 'differ'}`;
   return to.touched ? what : `${what}; still as the face comes`;
 }

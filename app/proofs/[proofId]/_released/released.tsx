@@ -15,7 +15,9 @@ import { answerNoteAction } from '../actions';
 
 type Props = {
   shown: Awaited<ReturnType<typeof showRelease>>;
-  proofId: string; exerciseId: string; timeZone: string;
+  proofId: string;
+  exerciseId: string;
+  timeZone: string;
   drawn: readonly DrawnLine[];
   /** Whether the student can go on with the lines: a round is open to them. */
   mine: boolean;
@@ -26,20 +28,65 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
   const { release, elsewhere } = shown;
   return (
     <>
-      {elsewhere && <Notice>In this round, notes and marks were released from another of your proofs. <Link href={`/proofs/${elsewhere.proofId}`}>See them there</Link>.</Notice>}
-      {!release && !elsewhere && mine && <p className="quiet">Nothing has been released from this proof yet. When the instructor releases the round, notes and marks stand here.</p>}
+      {elsewhere && (
+        <Notice>
+          In this round, notes and marks were released from another of your proofs.{' '}
+          <Link href={`/proofs/${elsewhere.proofId}`}>See them there</Link>.
+        </Notice>
+      )}
+      {!release && !elsewhere && mine && (
+        <p className="quiet">
+          Nothing has been released from this proof yet. When the instructor releases the round, notes and marks stand
+          here.
+        </p>
+      )}
       {release && (
         <>
-          <p>Released <When at={release.releasedAt} timeZone={timeZone} />{release.number > 1 && <>; this is correction number {release.number - 1}, it takes the place of what stood here before</>}.{!release.mayAnswer && ' You see it as its student does.'}</p>
-          {mine && <div className="actions"><ButtonLink kind="main" href={`/exercises/${exerciseId}`}>Go on from here in the next round</ButtonLink></div>}
-          <TakeSheet action={`/api/exports/sheets/${proofId}`} summary="The critique sheet on paper" button="Sheet as PDF" />
-          <p className="note-size"><a href={`/api/exports/released-notes/${proofId}`} download>The notes as W3C Web Annotations (JSON-LD)</a>, for other programs to read.</p>
+          <p>
+            Released <When at={release.releasedAt} timeZone={timeZone} />
+            {release.number > 1 && (
+              <>; this is correction number {release.number - 1}, it takes the place of what stood here before</>
+            )}
+            .{!release.mayAnswer && ' You see it as its student does.'}
+          </p>
+          {mine && (
+            <div className="actions">
+              <ButtonLink kind="main" href={`/exercises/${exerciseId}`}>
+                Go on from here in the next round
+              </ButtonLink>
+            </div>
+          )}
+          <TakeSheet
+            action={`/api/exports/sheets/${proofId}`}
+            summary="The critique sheet on paper"
+            button="Sheet as PDF"
+          />
+          <p className="note-size">
+            <a href={`/api/exports/released-notes/${proofId}`} download>
+              The notes as W3C Web Annotations (JSON-LD)
+            </a>
+            , for other programs to read.
+          </p>
           <ReleasedView
-            snapshot={release.snapshot} drawn={drawn} answers={release.answers} since={release.since} timeZone={timeZone}
-            underNote={release.mayAnswer ? (noteId, lastSeq, name) => <Answer name={name} noteId={noteId} lastSeq={lastSeq} proofId={proofId} /> : undefined}
+            snapshot={release.snapshot}
+            drawn={drawn}
+            answers={release.answers}
+            since={release.since}
+            timeZone={timeZone}
+            underNote={
+              release.mayAnswer
+                ? (noteId, lastSeq, name) => <Answer name={name} noteId={noteId} lastSeq={lastSeq} proofId={proofId} />
+                : undefined
+            }
             besideLine={(specimenId, text) => (
               <>
-                {mine && <p><Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>Take this line up on the bench, from your last setting</Link></p>}
+                {mine && (
+                  <p>
+                    <Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>
+                      Take this line up on the bench, from your last setting
+                    </Link>
+                  </p>
+                )}
                 <ExportLine proofId={proofId} specimenId={specimenId} text={text} />
               </>
             )}
@@ -50,15 +97,33 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
   );
 }
 
-function Answer({ name, noteId, lastSeq, proofId }: { name: string; noteId: string; lastSeq: number; proofId: string }) {
+function Answer({
+  name,
+  noteId,
+  lastSeq,
+  proofId,
+}: {
+  name: string;
+  noteId: string;
+  lastSeq: number;
+  proofId: string;
+}) {
   return (
     <Disclosure summary="Answer">
       <Form action={answerNoteAction} label={`Answer: ${name}`}>
         <input type="hidden" name="noteId" value={noteId} />
         <input type="hidden" name="afterSeq" value={lastSeq} />
         <input type="hidden" name="proofId" value={proofId} />
-        <TextArea name={`body-${noteId}`} label="Your answer" hint="The markers of the course read it." rows={3} maxLength={2000} />
-        <SubmitButton kind="usual" small pending="Sending…">Send the answer</SubmitButton>
+        <TextArea
+          name={`body-${noteId}`}
+          label="Your answer"
+          hint="The markers of the course read it."
+          rows={3}
+          maxLength={2000}
+        />
+        <SubmitButton kind="usual" small pending="Sending…">
+          Send the answer
+        </SubmitButton>
       </Form>
     </Disclosure>
   );

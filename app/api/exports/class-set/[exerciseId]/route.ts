@@ -5,7 +5,12 @@ import { route } from '@/lib/http/route';
 export const GET = route(exportClassSet, {
   read: (request, { exerciseId }) => {
     const asked = new URL(request.url).searchParams;
-    return { exerciseId, roundNumber: asked.get('round'), paper: asked.get('paper') ?? undefined, licence: asked.get('licence') === 'read' };
+    return {
+      exerciseId,
+      roundNumber: asked.get('round'),
+      paper: asked.get('paper') ?? undefined,
+      licence: asked.get('licence') === 'read',
+    };
   },
   respond: ({ pdf, name }) => fileResponse(pdf, 'application/pdf', name),
 });

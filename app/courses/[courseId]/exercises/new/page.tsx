@@ -23,17 +23,37 @@ export default async function NewExercise({ params }: { params: Promise<{ course
     <Page>
       <PageHeader
         title="Plan an exercise"
-        trail={[{ href: '/courses', label: 'Courses' }, { href: `/courses/${courseId}`, label: course.title }]}
+        trail={[
+          { href: '/courses', label: 'Courses' },
+          { href: `/courses/${courseId}`, label: course.title },
+        ]}
         lead="It begins as a draft that only teachers see. Lines, dates and criteria come next."
       />
       <Form action={createExerciseAction} label="Plan an exercise">
         <input type="hidden" name="courseId" value={courseId} />
-        <Field name="title" label="Title" maxLength={120} hint="What students read in the list, for example “A name over a gate”." />
-        <TextArea name="brief" label="Brief" optional rows={8} hint="What the lines are for and what is asked. An empty line begins a paragraph. It can change later." />
-        <Checkbox name="safetySigns" label="Lines like these stand on traffic, exit, safety or accessibility signs" hint="Then the exercise says that such signs follow codes and standards and not the eye." />
+        <Field
+          name="title"
+          label="Title"
+          maxLength={120}
+          hint="What students read in the list, for example “A name over a gate”."
+        />
+        <TextArea
+          name="brief"
+          label="Brief"
+          optional
+          rows={8}
+          hint="What the lines are for and what is asked. An empty line begins a paragraph. It can change later."
+        />
+        <Checkbox
+          name="safetySigns"
+          label="Lines like these stand on traffic, exit, safety or accessibility signs"
+          hint="Then the exercise says that such signs follow codes and standards and not the eye."
+        />
         <div className="actions">
           <SubmitButton pending="Beginning…">Begin the draft</SubmitButton>
-          <ButtonLink kind="text" href={`/courses/${courseId}`}>Back without one</ButtonLink>
+          <ButtonLink kind="text" href={`/courses/${courseId}`}>
+            Back without one
+          </ButtonLink>
         </div>
       </Form>
     </Page>

@@ -16,13 +16,27 @@ export default async function RemovedDrafts({ params }: { params: Promise<{ cour
   const [course, drafts] = await Promise.all([forPage(readCourse, { courseId }), forPage(listPutAside, { courseId })]);
   return (
     <Page>
-      <PageHeader title="Removed drafts" trail={[{ href: '/courses', label: 'Courses' }, { href: `/courses/${courseId}`, label: course.title }]} />
-      {drafts.length === 0 ? <EmptyState title="Nothing was removed">A draft that is removed from the list can be taken back from here.</EmptyState> : (
+      <PageHeader
+        title="Removed drafts"
+        trail={[
+          { href: '/courses', label: 'Courses' },
+          { href: `/courses/${courseId}`, label: course.title },
+        ]}
+      />
+      {drafts.length === 0 ? (
+        <EmptyState title="Nothing was removed">
+          A draft that is removed from the list can be taken back from here.
+        </EmptyState>
+      ) : (
         <ul className="card-list">
           {drafts.map((draft) => (
             <li key={draft.id}>
-              <h2><Link href={`/exercises/${draft.id}/plan`}>{draft.title}</Link></h2>
-              <p className="quiet note-size">Removed <When at={draft.removedAt!} timeZone={course.timeZone} /></p>
+              <h2>
+                <Link href={`/exercises/${draft.id}/plan`}>{draft.title}</Link>
+              </h2>
+              <p className="quiet note-size">
+                Removed <When at={draft.removedAt!} timeZone={course.timeZone} />
+              </p>
             </li>
           ))}
         </ul>

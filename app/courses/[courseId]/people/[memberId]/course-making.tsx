@@ -11,7 +11,9 @@ export function CourseMaking({ which, name, allowed }: { which: Which; name: str
       <Form action={allowCourseMakingAction} label="Opening courses">
         <WhichFields {...which} />
         <input type="hidden" name="allowed" value={allowed ? 'no' : 'yes'} />
-        <div className="actions"><SubmitButton kind="usual">{allowed ? 'No longer allow it' : 'Allow it'}</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton kind="usual">{allowed ? 'No longer allow it' : 'Allow it'}</SubmitButton>
+        </div>
       </Form>
     </Section>
   );

@@ -22,19 +22,38 @@ export default async function Person({ params }: Props) {
   const found = await forPage(readMember, await params);
   const { course, person, sections, self } = found;
   const which = { courseId: course.id, memberId: person.id };
-  const since = <>{roleWords(person.role)}{person.section && `, section ${person.section}`}, since <When at={person.joinedAt} timeZone={course.timeZone} /></>;
+  const since = (
+    <>
+      {roleWords(person.role)}
+      {person.section && `, section ${person.section}`}, since <When at={person.joinedAt} timeZone={course.timeZone} />
+    </>
+  );
   return (
     <>
       <CourseFrame course={course} current="people" />
       <Page>
-        <PageHeader title={person.name} trail={[{ href: `/courses/${course.id}/people`, label: 'People' }]} kicker={person.email} lead={since} actions={person.role === 'student' && <ButtonLink href={`/courses/${course.id}/people/${person.id}/term`}>The term on one page</ButtonLink>} />
+        <PageHeader
+          title={person.name}
+          trail={[{ href: `/courses/${course.id}/people`, label: 'People' }]}
+          kicker={person.email}
+          lead={since}
+          actions={
+            person.role === 'student' && (
+              <ButtonLink href={`/courses/${course.id}/people/${person.id}/term`}>The term on one page</ButtonLink>
+            )
+          }
+        />
         {person.removedAt ? (
-          <Notice kind="warning" title="Removed from the course"><PutBack which={which} at={<When at={person.removedAt} timeZone={course.timeZone} />} /></Notice>
+          <Notice kind="warning" title="Removed from the course">
+            <PutBack which={which} at={<When at={person.removedAt} timeZone={course.timeZone} />} />
+          </Notice>
         ) : (
           <>
             <RoleAndSection which={which} role={person.role} sectionId={person.sectionId} sections={sections} />
             {person.role === 'student' && <AccommodationsForm which={which} now={person.accommodations} />}
-            {person.role === 'instructor' && found.iMayLetMakeCourses && !self && <CourseMaking which={which} name={person.name} allowed={person.mayMakeCourses} />}
+            {person.role === 'instructor' && found.iMayLetMakeCourses && !self && (
+              <CourseMaking which={which} name={person.name} allowed={person.mayMakeCourses} />
+            )}
             <PasswordLink which={which} name={person.name} state={found.passwordLink} />
             <Removal which={which} name={person.name} self={self} />
           </>

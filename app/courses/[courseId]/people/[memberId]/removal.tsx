@@ -9,10 +9,16 @@ import { WhichFields, type Which } from './which';
 export function Removal({ which, name, self }: { which: Which; name: string; self: boolean }) {
   return (
     <Section title={self ? 'Leave the course' : 'Remove from the course'} id="removal">
-      <p>{self ? 'You lose the course at once and are signed out. Another instructor can put you back.' : `${name} is signed out and can’t open the course any more. Their work is kept, and you can put them back.`}</p>
+      <p>
+        {self
+          ? 'You lose the course at once and are signed out. Another instructor can put you back.'
+          : `${name} is signed out and can’t open the course any more. Their work is kept, and you can put them back.`}
+      </p>
       <Form action={removeMemberAction} label={self ? 'Leave the course' : 'Remove from the course'}>
         <WhichFields {...which} />
-        <div className="actions"><SubmitButton kind="grave">{self ? 'Leave the course' : `Remove ${name}`}</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton kind="grave">{self ? 'Leave the course' : `Remove ${name}`}</SubmitButton>
+        </div>
       </Form>
     </Section>
   );
@@ -23,7 +29,9 @@ export function PutBack({ which, at }: { which: Which; at: ReactNode }) {
     <Form action={putBackMemberAction} label="Put back">
       <WhichFields {...which} />
       <p>Since {at} this person can’t open the course. Their work is kept.</p>
-      <div className="actions"><SubmitButton kind="usual">Put back</SubmitButton></div>
+      <div className="actions">
+        <SubmitButton kind="usual">Put back</SubmitButton>
+      </div>
     </Form>
   );
 }

@@ -7,7 +7,12 @@ import { roleChoices } from '../../../role-words';
 import { changeRoleAction, changeSectionAction } from './actions';
 import { WhichFields, type Which } from './which';
 
-type Props = { which: Which; role: string; sectionId: string | null; sections: readonly { id: string; name: string }[] };
+type Props = {
+  which: Which;
+  role: string;
+  sectionId: string | null;
+  sections: readonly { id: string; name: string }[];
+};
 
 export function RoleAndSection({ which, role, sectionId, sections }: Props) {
   return (
@@ -16,15 +21,26 @@ export function RoleAndSection({ which, role, sectionId, sections }: Props) {
         <Form action={changeRoleAction} label="Role">
           <WhichFields {...which} />
           <RadioGroup name="role" label="In this course" choices={roleChoices} defaultValue={role} />
-          <div className="actions"><SubmitButton kind="usual">Change the role</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton kind="usual">Change the role</SubmitButton>
+          </div>
         </Form>
       </Section>
       {sections.length > 0 && (
         <Section title="Section" id="section">
           <Form action={changeSectionAction} label="Section">
             <WhichFields {...which} />
-            <Select name="sectionId" label="Section" optional placeholder="No section" choices={sections.map(({ id, name }) => ({ value: id, label: name }))} defaultValue={sectionId ?? ''} />
-            <div className="actions"><SubmitButton kind="usual">Change the section</SubmitButton></div>
+            <Select
+              name="sectionId"
+              label="Section"
+              optional
+              placeholder="No section"
+              choices={sections.map(({ id, name }) => ({ value: id, label: name }))}
+              defaultValue={sectionId ?? ''}
+            />
+            <div className="actions">
+              <SubmitButton kind="usual">Change the section</SubmitButton>
+            </div>
           </Form>
         </Section>
       )}

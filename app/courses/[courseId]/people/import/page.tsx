@@ -17,7 +17,10 @@ export default async function ImportRoster({ params }: Props) {
     <>
       <CourseFrame course={course} current="people" />
       <Page width="wide">
-        <PageHeader title="Import a roster" lead="Rows of a class list as CSV: paste them, or choose a file. You see what will happen before anything is written." />
+        <PageHeader
+          title="Import a roster"
+          lead="Rows of a class list as CSV: paste them, or choose a file. You see what will happen before anything is written."
+        />
         <RosterForm courseId={courseId} byMail={byMail} />
       </Page>
     </>

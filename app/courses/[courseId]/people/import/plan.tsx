@@ -5,23 +5,54 @@ import type { RosterPlan, RosterRow } from '@/shared/schemas/roster';
 import { counted } from '@/shared/text/number';
 
 const words: Record<RosterRow['becomes'], string> = {
-  'new person': 'a new account', joins: 'joins with their account', 'here already': 'here already', 'was removed': 'stays out', fault: 'has to be corrected',
+  'new person': 'a new account',
+  joins: 'joins with their account',
+  'here already': 'here already',
+  'was removed': 'stays out',
+  fault: 'has to be corrected',
 };
 
 /** What will happen with each row; those that need a hand come first. */
 export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
   const { counts } = plan;
-  const rows = plan.rows.toSorted((one, other) => Number(other.becomes === 'fault') - Number(one.becomes === 'fault') || one.line - other.line);
+  const rows = plan.rows.toSorted(
+    (one, other) => Number(other.becomes === 'fault') - Number(one.becomes === 'fault') || one.line - other.line,
+  );
   return (
     <Section title="What will happen" id="plan">
       <ul>
-        <li>{counted(counts.newPeople, 'new account')}; {byMail ? 'each gets a letter with a link to set a password' : 'no mail is set up here, so you get a list of links to hand over'}</li>
+        <li>
+          {counted(counts.newPeople, 'new account')};{' '}
+          {byMail
+            ? 'each gets a letter with a link to set a password'
+            : 'no mail is set up here, so you get a list of links to hand over'}
+        </li>
         <li>{counted(counts.joining, 'person joins', 'people join')} with the account they have</li>
-        <li>{counted(counts.here, 'person is', 'people are')} here already and stay as they are{counts.removed > 0 && `; ${counts.removed} were removed and stay out`}</li>
-        {counts.faults > 0 && <li><strong>{counted(counts.faults, 'row has', 'rows have')} to be corrected before anything is imported</strong></li>}
+        <li>
+          {counted(counts.here, 'person is', 'people are')} here already and stay as they are
+          {counts.removed > 0 && `; ${counts.removed} were removed and stay out`}
+        </li>
+        {counts.faults > 0 && (
+          <li>
+            <strong>
+              {counted(counts.faults, 'row has', 'rows have')} to be corrected before anything is imported
+            </strong>
+          </li>
+        )}
       </ul>
       <Table caption={`${counted(rows.length, 'row')}, by line of the text`}>
-        <thead><tr><th scope="col" className="number">Line</th><th scope="col">Name</th><th scope="col">E-mail</th><th scope="col">Role</th><th scope="col">Section</th><th scope="col">What happens</th></tr></thead>
+        <thead>
+          <tr>
+            <th scope="col" className="number">
+              Line
+            </th>
+            <th scope="col">Name</th>
+            <th scope="col">E-mail</th>
+            <th scope="col">Role</th>
+            <th scope="col">Section</th>
+            <th scope="col">What happens</th>
+          </tr>
+        </thead>
         <tbody>
           {rows.map((row) => (
             <tr key={row.line}>
@@ -30,7 +61,14 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
               <td>{row.email || '–'}</td>
               <td>{row.role}</td>
               <td>{row.section || '–'}</td>
-              <td>{words[row.becomes]}{row.says.map((said) => <p key={said} className="note-size">{said}</p>)}</td>
+              <td>
+                {words[row.becomes]}
+                {row.says.map((said) => (
+                  <p key={said} className="note-size">
+                    {said}
+                  </p>
+                ))}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -33,7 +33,16 @@ export function RosterForm({ courseId, byMail }: Props) {
     setRemark(decoded.remark);
   }
 
-  if (imported.status === 'done') return <Links courseId={courseId} said={imported.said} links={JSON.parse(imported.shown?.links ?? '[]') as RosterLink[]} byMail={imported.shown?.byMail === 'yes'} expires={imported.shown?.expires ?? ''} />;
+  if (imported.status === 'done')
+    return (
+      <Links
+        courseId={courseId}
+        said={imported.said}
+        links={JSON.parse(imported.shown?.links ?? '[]') as RosterLink[]}
+        byMail={imported.shown?.byMail === 'yes'}
+        expires={imported.shown?.expires ?? ''}
+      />
+    );
   return (
     <>
       <FormContext value={looked}>
@@ -42,18 +51,41 @@ export function RosterForm({ courseId, byMail }: Props) {
           <input type="hidden" name="courseId" value={courseId} />
           <div className="field">
             <label htmlFor="roster-file">A file</label>
-            <p className="hint" id="roster-file-hint">CSV, with commas, semicolons or tabs. It is read in your browser into the field below.</p>
-            <input id="roster-file" type="file" accept=".csv,.tsv,.txt,text/csv,text/plain" aria-describedby="roster-file-hint" onChange={(event) => void choose(event.target.files?.[0])} />
+            <p className="hint" id="roster-file-hint">
+              CSV, with commas, semicolons or tabs. It is read in your browser into the field below.
+            </p>
+            <input
+              id="roster-file"
+              type="file"
+              accept=".csv,.tsv,.txt,text/csv,text/plain"
+              aria-describedby="roster-file-hint"
+              onChange={(event) => void choose(event.target.files?.[0])}
+            />
           </div>
           {remark && <p role="status">{remark}</p>}
-          <TextArea name="text" label="The rows" rows={8} value={text} onChange={(event) => setText(event.target.value)} spellCheck={false}
-            hint="With the names of the columns first: name (or first name and last name), e-mail, and if you like role (student or assistant) and section. Other columns are left out." />
+          <TextArea
+            name="text"
+            label="The rows"
+            rows={8}
+            value={text}
+            onChange={(event) => setText(event.target.value)}
+            spellCheck={false}
+            hint="With the names of the columns first: name (or first name and last name), e-mail, and if you like role (student or assistant) and section. Other columns are left out."
+          />
           {plan && current && <Columns plan={plan} />}
-          <div className="actions"><SubmitButton kind={current && plan.unclear === null ? 'usual' : 'main'} pending="Looking…">Look at what will happen</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton kind={current && plan.unclear === null ? 'usual' : 'main'} pending="Looking…">
+              Look at what will happen
+            </SubmitButton>
+          </div>
         </form>
       </FormContext>
       {plan && !current && <p role="status">The rows were changed since; look again before you import.</p>}
-      {plan && current && plan.unclear && <p role="status"><strong>{plan.unclear}</strong></p>}
+      {plan && current && plan.unclear && (
+        <p role="status">
+          <strong>{plan.unclear}</strong>
+        </p>
+      )}
       {plan && current && !plan.unclear && <Plan plan={plan} byMail={byMail} />}
       {plan && current && !plan.unclear && (
         <FormContext value={imported}>
@@ -61,19 +93,53 @@ export function RosterForm({ courseId, byMail }: Props) {
             <FormError state={imported} />
             <input type="hidden" name="courseId" value={courseId} />
             <input type="hidden" name="text" value={text} />
-            {plan.columns.map(({ use }, index) => <input key={index} type="hidden" name="column" value={use} />)}
-            {plan.newSections.length > 0 && plan.counts.faults === 0 && <Checkbox name="makeSections" label={<>Make {counted(plan.newSections.length, 'new section')}: {plan.newSections.join(', ')}</>} />}
-            {plan.counts.faults === 0 && <div className="actions"><SubmitButton pending="Importing…">Import</SubmitButton></div>}
+            {plan.columns.map(({ use }, index) => (
+              <input key={index} type="hidden" name="column" value={use} />
+            ))}
+            {plan.newSections.length > 0 && plan.counts.faults === 0 && (
+              <Checkbox
+                name="makeSections"
+                label={
+                  <>
+                    Make {counted(plan.newSections.length, 'new section')}: {plan.newSections.join(', ')}
+                  </>
+                }
+              />
+            )}
+            {plan.counts.faults === 0 && (
+              <div className="actions">
+                <SubmitButton pending="Importing…">Import</SubmitButton>
+              </div>
+            )}
           </form>
         </FormContext>
       )}
-      {plan && <p><Button kind="usual" small onClick={() => { setText(''); setRemark(null); }}>Begin again with an empty field</Button></p>}
+      {plan && (
+        <p>
+          <Button
+            kind="usual"
+            small
+            onClick={() => {
+              setText('');
+              setRemark(null);
+            }}
+          >
+            Begin again with an empty field
+          </Button>
+        </p>
+      )}
     </>
   );
 }
 
 const uses: readonly [RosterPlan['columns'][number]['use'], string][] = [
-  ['ignored', 'left out'], ['name', 'name'], ['first name', 'first name'], ['last name', 'last name'], ['email', 'e-mail'], ['role', 'role'], ['section', 'section'],
+  ['ignored', 'left out'],
+  ['name', 'name'],
+  ['first name', 'first name'],
+  ['last name', 'last name'],
+  ['email', 'e-mail'],
+  ['role', 'role'],
+  ['section', 'section'],
 ];
 
 /** What each column was taken for, to be corrected. */
@@ -81,11 +147,28 @@ function Columns({ plan }: { plan: RosterPlan }) {
   return (
     <fieldset className="field">
       <legend>What the columns are</legend>
-      <p className="hint">Read as separated by {plan.delimiter === '\t' ? 'tabs' : `“${plan.delimiter}”`}{plan.hasHead ? '' : ', without names of columns'}.{plan.columns.some(({ use }) => use === 'ignored') && ` Left out: ${plan.columns.map(({ head, use }, index) => (use === 'ignored' ? head || `column ${index + 1}` : null)).filter(Boolean).join(', ')}.`}</p>
+      <p className="hint">
+        Read as separated by {plan.delimiter === '\t' ? 'tabs' : `“${plan.delimiter}”`}
+        {plan.hasHead ? '' : ', without names of columns'}.
+        {plan.columns.some(({ use }) => use === 'ignored') &&
+          ` Left out: ${plan.columns
+            .map(({ head, use }, index) => (use === 'ignored' ? head || `column ${index + 1}` : null))
+            .filter(Boolean)
+            .join(', ')}.`}
+      </p>
       {plan.columns.map(({ head, example, use }, index) => (
         <p key={`${index}-${use}`} className="choice">
-          <label htmlFor={`column-${index}`}>{head || `Column ${index + 1}`}{example && <span className="quiet"> (e.g. “{example.slice(0, 40)}”)</span>}</label>{' '}
-          <select id={`column-${index}`} name="column" defaultValue={use}>{uses.map(([value, label]) => <option key={value} value={value}>{label}</option>)}</select>
+          <label htmlFor={`column-${index}`}>
+            {head || `Column ${index + 1}`}
+            {example && <span className="quiet"> (e.g. “{example.slice(0, 40)}”)</span>}
+          </label>{' '}
+          <select id={`column-${index}`} name="column" defaultValue={use}>
+            {uses.map(([value, label]) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </select>
         </p>
       ))}
     </fieldset>

@@ -11,7 +11,10 @@ import { forPage } from '@/lib/http/page';
 import { togetherHref } from '../../together/together-href';
 import { FirstVisit } from '../first-visit';
 
-type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<{ trial?: string; start?: string }> };
+type Props = {
+  params: Promise<{ exerciseId: string; specimenId: string }>;
+  searchParams: Promise<{ trial?: string; start?: string }>;
+};
 
 export const metadata: Metadata = { title: 'Bench' };
 
@@ -19,8 +22,22 @@ export default async function BenchPage({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const { trial, start: from } = await searchParams;
   const asked = { exerciseId, specimenId, trial: trial === '1', ...(from !== undefined && { start: from }) };
-  const { exercise, course, round, line, place, draft, underlays, accommodations, guided, start, demonstrations, ...bench } = await forPage(openBench, asked);
-  const to = (specimen: string, trying = asked.trial) => `/exercises/${exerciseId}/bench/${specimen}${trying ? '?trial=1' : ''}`;
+  const {
+    exercise,
+    course,
+    round,
+    line,
+    place,
+    draft,
+    underlays,
+    accommodations,
+    guided,
+    start,
+    demonstrations,
+    ...bench
+  } = await forPage(openBench, asked);
+  const to = (specimen: string, trying = asked.trial) =>
+    `/exercises/${exerciseId}/bench/${specimen}${trying ? '?trial=1' : ''}`;
   const work = bench.purpose === 'work';
   const laidBench = (
     <Bench
@@ -39,31 +56,78 @@ export default async function BenchPage({ params, searchParams }: Props) {
       underlays={underlays}
       start={start}
       smallestSize={bench.smallestSize}
-      accommodations={{ workingView: accommodations.workingView, speakGaps: accommodations.gapsSpoken, singleKeysOff: accommodations.singleKeysOff }}
+      accommodations={{
+        workingView: accommodations.workingView,
+        speakGaps: accommodations.gapsSpoken,
+        singleKeysOff: accommodations.singleKeysOff,
+      }}
     />
   );
   return (
     <Page width="full">
       <PageHeader
         title={`Line ${place.index + 1} of ${place.of}`}
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exerciseId}`, label: exercise.title }]}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exerciseId}`, label: exercise.title },
+        ]}
         lead={work ? line.remark || undefined : 'A trial of your own: it is kept, and never sent.'}
-        actions={<>
-          {place.before && <ButtonLink small href={to(place.before)}>Line before</ButtonLink>}
-          {place.after && <ButtonLink small href={to(place.after)}>Next line</ButtonLink>}
-          {bench.together > 1 && <ButtonLink small href={togetherHref(exerciseId, line.text)}>All {bench.together} settings of it</ButtonLink>}
-          {bench.trial && <ButtonLink small href={`${to(specimenId, false)}?start=trial`}>Start my line from this trial</ButtonLink>}
-          {work && <ButtonLink small href={to(specimenId, true)}>Try it without sending</ButtonLink>}
-          <ButtonLink small href={work ? `/exercises/${exerciseId}#send` : `/exercises/${exerciseId}`}>{work ? 'All lines, and sending' : 'Back to the exercise'}</ButtonLink>
-          {round?.dueAt && <span className="quiet note-size">Due <When at={new Date(round.dueAt)} timeZone={course.timeZone} /></span>}
-        </>}
+        actions={
+          <>
+            {place.before && (
+              <ButtonLink small href={to(place.before)}>
+                Line before
+              </ButtonLink>
+            )}
+            {place.after && (
+              <ButtonLink small href={to(place.after)}>
+                Next line
+              </ButtonLink>
+            )}
+            {bench.together > 1 && (
+              <ButtonLink small href={togetherHref(exerciseId, line.text)}>
+                All {bench.together} settings of it
+              </ButtonLink>
+            )}
+            {bench.trial && (
+              <ButtonLink small href={`${to(specimenId, false)}?start=trial`}>
+                Start my line from this trial
+              </ButtonLink>
+            )}
+            {work && (
+              <ButtonLink small href={to(specimenId, true)}>
+                Try it without sending
+              </ButtonLink>
+            )}
+            <ButtonLink small href={work ? `/exercises/${exerciseId}#send` : `/exercises/${exerciseId}`}>
+              {work ? 'All lines, and sending' : 'Back to the exercise'}
+            </ButtonLink>
+            {round?.dueAt && (
+              <span className="quiet note-size">
+                Due <When at={new Date(round.dueAt)} timeZone={course.timeZone} />
+              </span>
+            )}
+          </>
+        }
       />
       {demonstrations.length > 0 && (
         <p className="note-size">
-          Look at how it was set: {demonstrations.map(({ id, title }, index) => <Fragment key={id}>{index > 0 && ', '}<Link href={`/exercises/${exerciseId}/demonstrations/${id}`}>{title}</Link></Fragment>)}
+          Look at how it was set:{' '}
+          {demonstrations.map(({ id, title }, index) => (
+            <Fragment key={id}>
+              {index > 0 && ', '}
+              <Link href={`/exercises/${exerciseId}/demonstrations/${id}`}>{title}</Link>
+            </Fragment>
+          ))}
         </p>
       )}
-      {guided ? <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">{laidBench}</FirstVisit> : laidBench}
+      {guided ? (
+        <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">
+          {laidBench}
+        </FirstVisit>
+      ) : (
+        laidBench
+      )}
     </Page>
   );
 }

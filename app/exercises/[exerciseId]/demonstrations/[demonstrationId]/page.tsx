@@ -20,18 +20,41 @@ type Props = { params: Promise<{ exerciseId: string; demonstrationId: string }> 
 /** A recorded setting, step by step. Staff look at it here before they show it. */
 export default async function DemonstrationPage({ params }: Props) {
   const { exerciseId, demonstrationId } = await params;
-  const { exercise, course, role, personKey, accommodations, demonstration: one, mayChange } = await forPage(seeDemonstration, { exerciseId, demonstrationId });
+  const {
+    exercise,
+    course,
+    role,
+    personKey,
+    accommodations,
+    demonstration: one,
+    mayChange,
+  } = await forPage(seeDemonstration, { exerciseId, demonstrationId });
   const teaches = role !== 'student';
   return (
     <Page width="full">
       <PageHeader
         title={one.title}
         kicker="Demonstration"
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exerciseId}`, label: exercise.title }, { href: `/exercises/${exerciseId}/demonstrations`, label: 'Demonstrations' }]}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exerciseId}`, label: exercise.title },
+          { href: `/exercises/${exerciseId}/demonstrations`, label: 'Demonstrations' },
+        ]}
         lead={`By ${one.author}. One way to set the line; others can be right as well.`}
-        actions={one.removedAt ? undefined : <ButtonLink small href={`/exercises/${exerciseId}/bench/${one.specimenId}`}>{teaches ? 'Try the line on the bench' : 'Your own line on the bench'}</ButtonLink>}
+        actions={
+          one.removedAt ? undefined : (
+            <ButtonLink small href={`/exercises/${exerciseId}/bench/${one.specimenId}`}>
+              {teaches ? 'Try the line on the bench' : 'Your own line on the bench'}
+            </ButtonLink>
+          )
+        }
       />
-      {one.removedAt && <Notice title="Removed"><p>Nobody sees it but teachers who open this address.</p>{mayChange && <RemoveForm one={one} removed />}</Notice>}
+      {one.removedAt && (
+        <Notice title="Removed">
+          <p>Nobody sees it but teachers who open this address.</p>
+          {mayChange && <RemoveForm one={one} removed />}
+        </Notice>
+      )}
       {teaches && !one.removedAt && (
         <Notice title={one.shownAt ? 'The course sees it' : 'Only teachers see it'}>
           <p>{showingWords(exercise.referencesShown)}</p>
@@ -53,7 +76,9 @@ export default async function DemonstrationPage({ params }: Props) {
             <input type="hidden" name="demonstrationId" value={one.id} />
             <input type="hidden" name="version" value={one.version} />
             <Field name="title" label="Title" defaultValue={one.title} />
-            <div className="actions"><SubmitButton kind="usual">Change the title</SubmitButton></div>
+            <div className="actions">
+              <SubmitButton kind="usual">Change the title</SubmitButton>
+            </div>
           </Form>
         </Disclosure>
       )}

@@ -20,21 +20,79 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
   const { exercise } = await forPage(getPlan, await params);
   const { settings } = exercise;
   return (
-    <PlanPage exercise={exercise} title="Brief and settings" lead={exercise.state === 'draft' ? undefined : 'Students see a change as soon as it is saved.'}>
+    <PlanPage
+      exercise={exercise}
+      title="Brief and settings"
+      lead={exercise.state === 'draft' ? undefined : 'Students see a change as soon as it is saved.'}
+    >
       <Form action={changeExerciseAction} label="Brief and settings">
-        <SavedNow saved={[{ name: 'title', label: 'Title', value: exercise.title }, { name: 'brief', label: 'Brief', value: exercise.brief }]} />
+        <SavedNow
+          saved={[
+            { name: 'title', label: 'Title', value: exercise.title },
+            { name: 'brief', label: 'Brief', value: exercise.brief },
+          ]}
+        />
         <input type="hidden" name="exerciseId" value={exercise.id} />
         <input type="hidden" name="version" value={exercise.version} />
         <Field name="title" label="Title" defaultValue={exercise.title} maxLength={120} />
-        <TextArea name="brief" label="Brief" optional rows={10} defaultValue={exercise.brief} hint="An empty line begins a paragraph." />
-        <RadioGroup name="settings.benchTells" label="What the bench tells before a proof is sent" choices={tellingChoices} defaultValue={settings.benchTells} />
-        <RadioGroup name="settings.benchTellsAfterProof" label="What it tells once a proof of the round has been sent" choices={tellingChoices} defaultValue={settings.benchTellsAfterProof} hint="A member’s own accommodation goes before both." />
-        <RadioGroup name="settings.referencesShown" label="When students may see the references" choices={shownChoices} defaultValue={settings.referencesShown} />
-        <Field name="settings.tolerance" label="Tolerance where a reference gives none" short inputMode="numeric" defaultValue={String(settings.tolerance)} hint="In thousandths of an em, to either side. A teacher who sets a line twice gets their own repeatability in its place." />
-        <Field name="settings.smallestSize" label="Smallest size of use" optional short defaultValue={settings.smallestSize ? sizesText([settings.smallestSize]) : ''} hint="Such as 14 px or 9 pt. The bench shows each line down to it, and says what fills in there: crowding costs legibility first at the smallest size in use." />
-        <Checkbox name="settings.namesHidden" label="Hide names while marking" defaultChecked={settings.namesHidden} hint="Markers see an alias in place of each student’s name until the round is released." />
-        <Checkbox name="settings.safetySigns" label="Lines like these stand on traffic, exit, safety or accessibility signs" defaultChecked={settings.safetySigns} hint="Then the exercise says that such signs follow codes and standards and not the eye." />
-        <div className="actions"><SubmitButton pending="Saving…">Save</SubmitButton></div>
+        <TextArea
+          name="brief"
+          label="Brief"
+          optional
+          rows={10}
+          defaultValue={exercise.brief}
+          hint="An empty line begins a paragraph."
+        />
+        <RadioGroup
+          name="settings.benchTells"
+          label="What the bench tells before a proof is sent"
+          choices={tellingChoices}
+          defaultValue={settings.benchTells}
+        />
+        <RadioGroup
+          name="settings.benchTellsAfterProof"
+          label="What it tells once a proof of the round has been sent"
+          choices={tellingChoices}
+          defaultValue={settings.benchTellsAfterProof}
+          hint="A member’s own accommodation goes before both."
+        />
+        <RadioGroup
+          name="settings.referencesShown"
+          label="When students may see the references"
+          choices={shownChoices}
+          defaultValue={settings.referencesShown}
+        />
+        <Field
+          name="settings.tolerance"
+          label="Tolerance where a reference gives none"
+          short
+          inputMode="numeric"
+          defaultValue={String(settings.tolerance)}
+          hint="In thousandths of an em, to either side. A teacher who sets a line twice gets their own repeatability in its place."
+        />
+        <Field
+          name="settings.smallestSize"
+          label="Smallest size of use"
+          optional
+          short
+          defaultValue={settings.smallestSize ? sizesText([settings.smallestSize]) : ''}
+          hint="Such as 14 px or 9 pt. The bench shows each line down to it, and says what fills in there: crowding costs legibility first at the smallest size in use."
+        />
+        <Checkbox
+          name="settings.namesHidden"
+          label="Hide names while marking"
+          defaultChecked={settings.namesHidden}
+          hint="Markers see an alias in place of each student’s name until the round is released."
+        />
+        <Checkbox
+          name="settings.safetySigns"
+          label="Lines like these stand on traffic, exit, safety or accessibility signs"
+          defaultChecked={settings.safetySigns}
+          hint="Then the exercise says that such signs follow codes and standards and not the eye."
+        />
+        <div className="actions">
+          <SubmitButton pending="Saving…">Save</SubmitButton>
+        </div>
       </Form>
     </PlanPage>
   );

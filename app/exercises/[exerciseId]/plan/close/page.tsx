@@ -18,13 +18,18 @@ export default async function Close({ params }: { params: Promise<{ exerciseId: 
     <PlanPage exercise={exercise} title="Close the exercise?">
       <ul>
         <li>Students can look at it and at what was released, and can send nothing more.</li>
-        <li>{proofs === 0 ? 'No proof has been sent.' : `${counted(proofs, 'proof')} and all notes and marks stay.`}</li>
+        <li>
+          {proofs === 0 ? 'No proof has been sent.' : `${counted(proofs, 'proof')} and all notes and marks stay.`}
+        </li>
         <li>It can be opened again at any time.</li>
       </ul>
       <Form action={closeExerciseAction} label="Close the exercise">
         <input type="hidden" name="exerciseId" value={exercise.id} />
         <input type="hidden" name="version" value={exercise.version} />
-        <div className="actions"><SubmitButton kind="grave">Close it</SubmitButton><ButtonLink href={`/exercises/${exercise.id}`}>Leave it open</ButtonLink></div>
+        <div className="actions">
+          <SubmitButton kind="grave">Close it</SubmitButton>
+          <ButtonLink href={`/exercises/${exercise.id}`}>Leave it open</ButtonLink>
+        </div>
       </Form>
     </PlanPage>
   );

@@ -28,12 +28,24 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       {exercise.settings.safetySigns && <SignCaution />}
       {stops.length > 0 && (
         <Notice kind="warning" title="It can’t be published yet">
-          <ul>{stops.map(({ said, part }) => <li key={said}><Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link></li>)}</ul>
+          <ul>
+            {stops.map(({ said, part }) => (
+              <li key={said}>
+                <Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link>
+              </li>
+            ))}
+          </ul>
         </Notice>
       )}
       {worth.length > 0 && (
         <Notice title="Worth knowing">
-          <ul>{worth.map(({ said, part }) => <li key={said}><Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link></li>)}</ul>
+          <ul>
+            {worth.map(({ said, part }) => (
+              <li key={said}>
+                <Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link>
+              </li>
+            ))}
+          </ul>
         </Notice>
       )}
       <Section title="What students get">
@@ -41,13 +53,41 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
           <li>{counted(specimens.length, 'specimen')} to space</li>
           {rounds.map((round) => (
             <li key={round.id}>
-              Round {round.number}{round.title && `, ${round.title}`}: {round.opensAt ? <>opens <When at={round.opensAt} timeZone={course.timeZone} /></> : round.number === 1 ? 'open at once' : 'opens for each student with the release of the round before'}, {round.dueAt ? <>due <When at={round.dueAt} timeZone={course.timeZone} />; {lateWords(round.lateRule)}</> : 'without a due date'}
+              Round {round.number}
+              {round.title && `, ${round.title}`}:{' '}
+              {round.opensAt ? (
+                <>
+                  opens <When at={round.opensAt} timeZone={course.timeZone} />
+                </>
+              ) : round.number === 1 ? (
+                'open at once'
+              ) : (
+                'opens for each student with the release of the round before'
+              )}
+              ,{' '}
+              {round.dueAt ? (
+                <>
+                  due <When at={round.dueAt} timeZone={course.timeZone} />; {lateWords(round.lateRule)}
+                </>
+              ) : (
+                'without a due date'
+              )}
             </li>
           ))}
-          <li>{criteria.length === 0 ? 'no criteria' : `${counted(criteria.length, 'criterion', 'criteria')}: ${criteria.map(({ title }) => title).join(', ')}`}</li>
-          <li>before a proof is sent, the bench tells: {wordFor(tellingChoices, exercise.settings.benchTells).toLowerCase()}</li>
+          <li>
+            {criteria.length === 0
+              ? 'no criteria'
+              : `${counted(criteria.length, 'criterion', 'criteria')}: ${criteria.map(({ title }) => title).join(', ')}`}
+          </li>
+          <li>
+            before a proof is sent, the bench tells:{' '}
+            {wordFor(tellingChoices, exercise.settings.benchTells).toLowerCase()}
+          </li>
         </ul>
-        <p className="quiet">Afterwards everything can still change, each change saying first what it does. A published exercise can be closed and not removed.</p>
+        <p className="quiet">
+          Afterwards everything can still change, each change saying first what it does. A published exercise can be
+          closed and not removed.
+        </p>
       </Section>
       <Form action={publishExerciseAction} label="Publish">
         <input type="hidden" name="exerciseId" value={exercise.id} />

@@ -15,11 +15,17 @@ export default async function Remove({ params }: { params: Promise<{ exerciseId:
   if (exercise.state !== 'draft' || exercise.removedAt) redirect(`/exercises/${exercise.id}/plan`);
   return (
     <PlanPage exercise={exercise} title={`Remove “${exercise.title}”?`}>
-      <p>Only teachers have seen this draft. It goes from the course’s list with its specimens, rounds, criteria and references, and the page that follows can take it back.</p>
+      <p>
+        Only teachers have seen this draft. It goes from the course’s list with its specimens, rounds, criteria and
+        references, and the page that follows can take it back.
+      </p>
       <Form action={removeExerciseAction} label="Remove the draft">
         <input type="hidden" name="exerciseId" value={exercise.id} />
         <input type="hidden" name="version" value={exercise.version} />
-        <div className="actions"><SubmitButton kind="grave">Remove the draft</SubmitButton><ButtonLink href={`/exercises/${exercise.id}/plan`}>Keep it</ButtonLink></div>
+        <div className="actions">
+          <SubmitButton kind="grave">Remove the draft</SubmitButton>
+          <ButtonLink href={`/exercises/${exercise.id}/plan`}>Keep it</ButtonLink>
+        </div>
       </Form>
     </PlanPage>
   );

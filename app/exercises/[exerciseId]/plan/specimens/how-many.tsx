@@ -15,14 +15,25 @@ export function HowMany({ most }: { most: number }) {
     form.addEventListener('input', count);
     return () => form.removeEventListener('input', count);
   }, [most]);
-  return <p ref={place} className="plain" role="status">{said ?? `At most ${most} at once.`}</p>;
+  return (
+    <p ref={place} className="plain" role="status">
+      {said ?? `At most ${most} at once.`}
+    </p>
+  );
 }
 
 function words(form: FormData, most: number): string {
-  const lines = String(form.get('lines') ?? '').split('\n').filter((line) => line.trim() !== '').length;
-  const [faces, grounds, sizes] = [form.getAll('faces').length, form.getAll('grounds').length, sizesIn(String(form.get('sizes') ?? ''))];
+  const lines = String(form.get('lines') ?? '')
+    .split('\n')
+    .filter((line) => line.trim() !== '').length;
+  const [faces, grounds, sizes] = [
+    form.getAll('faces').length,
+    form.getAll('grounds').length,
+    sizesIn(String(form.get('sizes') ?? '')),
+  ];
   const total = lines * faces * sizes * grounds;
-  if (total === 0) return `Nothing to make yet: ${counted(lines, 'line')}, ${counted(faces, 'face')}, ${counted(sizes, 'size')}, ${counted(grounds, 'ground')}.`;
+  if (total === 0)
+    return `Nothing to make yet: ${counted(lines, 'line')}, ${counted(faces, 'face')}, ${counted(sizes, 'size')}, ${counted(grounds, 'ground')}.`;
   const sum = `${counted(lines, 'line')} × ${counted(faces, 'face')} × ${counted(sizes, 'size')} × ${counted(grounds, 'ground')} = ${counted(total, 'specimen')}`;
   return total > most ? `${sum}. ${most} are the most at once.` : `${sum}.`;
 }

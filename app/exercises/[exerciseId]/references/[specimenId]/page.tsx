@@ -15,28 +15,56 @@ import { removeReferenceAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Reference' };
 
-type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<{ take?: string; remove?: string }> };
+type Props = {
+  params: Promise<{ exerciseId: string; specimenId: string }>;
+  searchParams: Promise<{ take?: string; remove?: string }>;
+};
 
 /** The bench as a teacher uses it: a spacing with tolerances and reasons, kept as it is made. */
 export default async function ReferenceBench({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const { take, remove } = await searchParams;
   const slot = take === '2' ? 2 : 1;
-  const { exercise, specimen, memberId, own, others, repeatability, previousId, nextId, firstTake } = await forPage(getReferenceBench, { specimenId, slot });
+  const { exercise, specimen, memberId, own, others, repeatability, previousId, nextId, firstTake } = await forPage(
+    getReferenceBench,
+    { specimenId, slot },
+  );
   const list = `/exercises/${exerciseId}/references`;
   return (
     <Page width="full">
       <PageHeader
         title={slot === 2 ? 'Second take' : 'Reference'}
-        trail={[{ href: `/exercises/${exerciseId}`, label: exercise.title }, { href: list, label: 'References' }]}
+        trail={[
+          { href: `/exercises/${exerciseId}`, label: exercise.title },
+          { href: list, label: 'References' },
+        ]}
         lead={`“${specimen.text}”, ${specimenWords(specimen)}`}
-        actions={<>
-          {previousId && <ButtonLink small href={`${list}/${previousId}`}>Line before</ButtonLink>}
-          {nextId && <ButtonLink small href={`${list}/${nextId}`}>Next line</ButtonLink>}
-        </>}
+        actions={
+          <>
+            {previousId && (
+              <ButtonLink small href={`${list}/${previousId}`}>
+                Line before
+              </ButtonLink>
+            )}
+            {nextId && (
+              <ButtonLink small href={`${list}/${nextId}`}>
+                Next line
+              </ButtonLink>
+            )}
+          </>
+        }
       />
-      {own && remove && <Notice kind="warning" title="Remove it?"><p>Sets that were frozen with it, and what was compared with them, stay.</p><RemoveForm referenceId={own.id} /></Notice>}
-      {own?.started && <Notice title="Carried over">This is a start. It becomes a reference with your first change here, or when you take it as it is in the list.</Notice>}
+      {own && remove && (
+        <Notice kind="warning" title="Remove it?">
+          <p>Sets that were frozen with it, and what was compared with them, stay.</p>
+          <RemoveForm referenceId={own.id} />
+        </Notice>
+      )}
+      {own?.started && (
+        <Notice title="Carried over">
+          This is a start. It becomes a reference with your first change here, or when you take it as it is in the list.
+        </Notice>
+      )}
       {slot === 2 && <Notice>{secondTakeWords(firstTake, repeatability)}</Notice>}
       <Bench
         mode="reference"
@@ -53,11 +81,19 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
         save={`/api/references/${specimen.versionId}?slot=${slot}`}
         signIn="/sign-in"
         underlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
-        demonstrations={{ save: '/api/demonstrations', specimenVersionId: specimen.versionId, list: `/exercises/${exercise.id}/demonstrations` }}
+        demonstrations={{
+          save: '/api/demonstrations',
+          specimenVersionId: specimen.versionId,
+          list: `/exercises/${exercise.id}/demonstrations`,
+        }}
       />
       {own && !remove && (
         <div className="actions">
-          <Remove label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'} referenceId={own.id} href={`${list}/${specimenId}?take=${slot}&remove=1`} />
+          <Remove
+            label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'}
+            referenceId={own.id}
+            href={`${list}/${specimenId}?take=${slot}&remove=1`}
+          />
         </div>
       )}
     </Page>
@@ -66,7 +102,8 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
 
 function secondTakeWords(firstTake: boolean, repeatability: number | null): string {
   if (!firstTake) return 'Set the reference first; a second take then shows how well you repeat it.';
-  if (repeatability === null) return 'Set the line anew, without looking at your first take, best on another day. How far the two lie apart becomes the tolerance of pairs that have none of their own.';
+  if (repeatability === null)
+    return 'Set the line anew, without looking at your first take, best on another day. How far the two lie apart becomes the tolerance of pairs that have none of their own.';
   return `Your two takes are repeatable within ±${repeatability} thousandths of an em. That is the tolerance of pairs that have none of their own.`;
 }
 

@@ -29,24 +29,54 @@ export default async function Carry({ params, searchParams }: Props) {
   const back = `/exercises/${exerciseId}/references`;
   return (
     <Page width="wide">
-      <PageHeader title="Carry a reference over" trail={[{ href: `/exercises/${exerciseId}`, label: exercise.title }, { href: back, label: 'References' }]}
-        lead="What is decided at one size or weight does not simply transfer. It is a start, to be looked at line by line." />
-      <SpecimenFigure {...from} spacing={reference.spacing} caption={`“${from.text}”, ${specimenWords(from)}, as ${reference.mine ? 'you' : reference.author} set it.`} />
+      <PageHeader
+        title="Carry a reference over"
+        trail={[
+          { href: `/exercises/${exerciseId}`, label: exercise.title },
+          { href: back, label: 'References' },
+        ]}
+        lead="What is decided at one size or weight does not simply transfer. It is a start, to be looked at line by line."
+      />
+      <SpecimenFigure
+        {...from}
+        spacing={reference.spacing}
+        caption={`“${from.text}”, ${specimenWords(from)}, as ${reference.mine ? 'you' : reference.author} set it.`}
+      />
       {others.length === 0 ? (
-        <EmptyState title="Nowhere to carry it to" action={<ButtonLink href={back}>Back to the references</ButtonLink>}>No other specimen of this exercise has the same words.</EmptyState>
+        <EmptyState title="Nowhere to carry it to" action={<ButtonLink href={back}>Back to the references</ButtonLink>}>
+          No other specimen of this exercise has the same words.
+        </EmptyState>
       ) : (
         <Form action={carryReferenceAction} label="Carry a reference over">
           <input type="hidden" name="referenceId" value={reference.id} />
           <fieldset className="field" id="field-specimenIds">
             <legend>To</legend>
-            <p className="hint">In another weight or face, each total is kept as a share of the face’s own stem gap. At another size, tracking follows what reading faces ask for: 10 thousandths tighter for each doubling above 16 px, 15 looser for each halving below.</p>
+            <p className="hint">
+              In another weight or face, each total is kept as a share of the face’s own stem gap. At another size,
+              tracking follows what reading faces ask for: 10 thousandths tighter for each doubling above 16 px, 15
+              looser for each halving below.
+            </p>
             {others.map((specimen) => {
               const mine = specimen.references.some((one) => one.mine && !one.started);
-              return <Checkbox key={specimen.id} name="specimenIds" value={specimen.id} label={specimenWords(specimen)} hint={mine ? 'You have set it already.' : undefined} defaultChecked={!mine} />;
+              return (
+                <Checkbox
+                  key={specimen.id}
+                  name="specimenIds"
+                  value={specimen.id}
+                  label={specimenWords(specimen)}
+                  hint={mine ? 'You have set it already.' : undefined}
+                  defaultChecked={!mine}
+                />
+              );
             })}
           </fieldset>
           <Checkbox name="replace" label="Replace references that I have set there" />
-          <div className="actions"><SubmitButton pending="Carrying…">Carry it over</SubmitButton><ButtonLink kind="text" href={back}>Back without</ButtonLink></div>
+          <div className="actions">
+            <SubmitButton pending="Carrying…">Carry it over</SubmitButton>
+            <ButtonLink kind="text" href={back}>
+              Back without
+            </ButtonLink>
+          </div>
         </Form>
       )}
     </Page>

@@ -2,4 +2,6 @@ import { answerInThread } from '@/lib/critique/answer-in-thread';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 
-export const POST = route(answerInThread, { read: async (request, { noteId }) => ({ ...(await readJson(request)), noteId }) });
+export const POST = route(answerInThread, {
+  read: async (request, { noteId }) => ({ ...(await readJson(request)), noteId }),
+});

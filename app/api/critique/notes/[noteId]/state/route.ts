@@ -2,4 +2,6 @@ import { setNoteState } from '@/lib/critique/set-note-state';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 
-export const PUT = route(setNoteState, { read: async (request, { noteId }) => ({ ...(await readJson(request)), noteId }) });
+export const PUT = route(setNoteState, {
+  read: async (request, { noteId }) => ({ ...(await readJson(request)), noteId }),
+});

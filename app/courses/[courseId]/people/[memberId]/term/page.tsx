@@ -15,7 +15,10 @@ export const metadata: Metadata = { title: 'A student’s term' };
 /** One student’s term on one page, to talk over with them: marks as they were released, and nothing of a round in which names are hidden. */
 export default async function TermPage({ params }: Props) {
   const { courseId, memberId } = await params;
-  const [term, course] = await Promise.all([forPage(showTerm, { courseId, memberId }), forPage(readCourse, { courseId })]);
+  const [term, course] = await Promise.all([
+    forPage(showTerm, { courseId, memberId }),
+    forPage(readCourse, { courseId }),
+  ]);
   return (
     <>
       <CourseFrame course={course} current="people" />
@@ -26,7 +29,10 @@ export default async function TermPage({ params }: Props) {
           lead={`${term.student.section ? `Section ${term.student.section}. ` : ''}Marks stand here once they are released, so the page can be looked at together.`}
         />
         <TermView term={term} />
-        <p className="quiet note-size">This page is an education record of one person. Print or show it to them and to those who must see it, by the school’s policy and local law. <Link href="/records">Records and privacy</Link></p>
+        <p className="quiet note-size">
+          This page is an education record of one person. Print or show it to them and to those who must see it, by the
+          school’s policy and local law. <Link href="/records">Records and privacy</Link>
+        </p>
       </Page>
     </>
   );

@@ -20,23 +20,40 @@ export default async function Criterion({ params }: Props) {
   const criterion = criteria.find(({ id }) => id === criterionId);
   if (!criterion) notFound();
   return (
-    <PlanPage exercise={exercise} title={criterion.title} lead={exercise.state === 'draft' ? undefined : 'A change makes a new version. Marks that were given keep the words and weights they were given by.'}>
+    <PlanPage
+      exercise={exercise}
+      title={criterion.title}
+      lead={
+        exercise.state === 'draft'
+          ? undefined
+          : 'A change makes a new version. Marks that were given keep the words and weights they were given by.'
+      }
+    >
       <Form action={changeCriterionAction} label="Criterion">
-        <SavedNow saved={[
-          { name: 'title', label: 'Name', value: criterion.title },
-          { name: 'description', label: 'Description', value: criterion.description },
-          { name: 'weight', label: 'Weight', value: String(criterion.weight) },
-          ...criterion.levels.flatMap((level, index) => [{ name: `levels.${index}.title`, label: `Level ${index + 1}`, value: level.title }, { name: `levels.${index}.points`, label: `Level ${index + 1}, percent`, value: String(level.points) }]),
-        ]} />
+        <SavedNow
+          saved={[
+            { name: 'title', label: 'Name', value: criterion.title },
+            { name: 'description', label: 'Description', value: criterion.description },
+            { name: 'weight', label: 'Weight', value: String(criterion.weight) },
+            ...criterion.levels.flatMap((level, index) => [
+              { name: `levels.${index}.title`, label: `Level ${index + 1}`, value: level.title },
+              { name: `levels.${index}.points`, label: `Level ${index + 1}, percent`, value: String(level.points) },
+            ]),
+          ]}
+        />
         <input type="hidden" name="criterionId" value={criterion.id} />
         <input type="hidden" name="number" value={criterion.number} />
         <CriterionFields criterion={criterion} />
-        <div className="actions"><SubmitButton pending="Saving…">Save the criterion</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton pending="Saving…">Save the criterion</SubmitButton>
+        </div>
       </Form>
       <Section title="Take it out of use" lead="Marks given by it stay, and it can be put back from the plan.">
         <Form action={retireCriterionAction} label="Take it out of use">
           <input type="hidden" name="criterionId" value={criterion.id} />
-          <div className="actions"><SubmitButton kind="grave">Take “{criterion.title}” out</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton kind="grave">Take “{criterion.title}” out</SubmitButton>
+          </div>
         </Form>
       </Section>
     </PlanPage>

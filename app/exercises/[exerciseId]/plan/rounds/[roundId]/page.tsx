@@ -26,36 +26,86 @@ export default async function Round({ params }: Props) {
   const here = `/exercises/${exercise.id}/plan/rounds/${roundId}`;
   return (
     <PlanPage exercise={exercise} title={`Round ${round.number}${round.title ? `: ${round.title}` : ''}`}>
-      {round.state === 'released' ? <Notice>This round has been released, so its dates stand. Add another round for more work.</Notice> : (
+      {round.state === 'released' ? (
+        <Notice>This round has been released, so its dates stand. Add another round for more work.</Notice>
+      ) : (
         <Form action={changeRoundAction} label="Round">
-          <SavedNow saved={[{ name: 'title', label: 'Name', value: round.title }, { name: 'opensLocal', label: 'Opens', value: round.opensLocal ?? '' }, { name: 'dueLocal', label: 'Due', value: round.dueLocal ?? '' }]} />
+          <SavedNow
+            saved={[
+              { name: 'title', label: 'Name', value: round.title },
+              { name: 'opensLocal', label: 'Opens', value: round.opensLocal ?? '' },
+              { name: 'dueLocal', label: 'Due', value: round.dueLocal ?? '' },
+            ]}
+          />
           <input type="hidden" name="roundId" value={round.id} />
           <input type="hidden" name="version" value={round.version} />
           <RoundFields round={round} timeZone={timeZone} />
-          <div className="actions"><SubmitButton pending="Saving…">Save the round</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton pending="Saving…">Save the round</SubmitButton>
+          </div>
         </Form>
       )}
-      <Section id="second-marking" title="Second marker" lead="A second marker judges the same proofs without seeing the first one’s marks and notes. Where they differ, somebody settles it with a reason before the release.">
+      <Section
+        id="second-marking"
+        title="Second marker"
+        lead="A second marker judges the same proofs without seeing the first one’s marks and notes. Where they differ, somebody settles it with a reason before the release."
+      >
         <Form action={setSecondMarkingAction} label="Second marker">
           <input type="hidden" name="roundId" value={round.id} />
           <input type="hidden" name="version" value={round.version} />
-          <RadioGroup name="which" label="A second marker looks at" choices={secondMarkerChoices} defaultValue={round.secondMarking.which} />
-          <Field name="percent" label="Share, in percent" short inputMode="numeric" defaultValue={String(round.secondMarking.percent)} hint="Only where a share is chosen." />
-          <div className="actions"><SubmitButton kind="usual" pending="Saving…">Save the second marker</SubmitButton><ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/agreement`}>Agreement of the two</ButtonLink></div>
+          <RadioGroup
+            name="which"
+            label="A second marker looks at"
+            choices={secondMarkerChoices}
+            defaultValue={round.secondMarking.which}
+          />
+          <Field
+            name="percent"
+            label="Share, in percent"
+            short
+            inputMode="numeric"
+            defaultValue={String(round.secondMarking.percent)}
+            hint="Only where a share is chosen."
+          />
+          <div className="actions">
+            <SubmitButton kind="usual" pending="Saving…">
+              Save the second marker
+            </SubmitButton>
+            <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/agreement`}>
+              Agreement of the two
+            </ButtonLink>
+          </div>
         </Form>
       </Section>
-      <Section title="More time for somebody" lead={extensions.length === 0 ? 'Nobody has a due date of their own. Accommodations that give more time work by themselves.' : undefined}
-        actions={round.dueAt && students > 0 ? <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink> : undefined}>
+      <Section
+        title="More time for somebody"
+        lead={
+          extensions.length === 0
+            ? 'Nobody has a due date of their own. Accommodations that give more time work by themselves.'
+            : undefined
+        }
+        actions={
+          round.dueAt && students > 0 ? (
+            <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink>
+          ) : undefined
+        }
+      >
         {round.dueAt === null && <p className="quiet">The round has no due date, so nobody needs more time.</p>}
         {round.dueAt !== null && students === 0 && <p className="quiet">No student has joined the course yet.</p>}
         {extensions.length > 0 && (
           <ul className="card-list">
             {extensions.map((extension) => (
               <li key={extension.id}>
-                <p>{extension.name}: until <When at={extension.dueAt} timeZone={timeZone} /></p>
+                <p>
+                  {extension.name}: until <When at={extension.dueAt} timeZone={timeZone} />
+                </p>
                 <Form action={endExtensionAction} label={`Own due date of ${extension.name}`}>
                   <input type="hidden" name="extensionId" value={extension.id} />
-                  <div className="actions"><SubmitButton kind="usual" small>Take it back</SubmitButton></div>
+                  <div className="actions">
+                    <SubmitButton kind="usual" small>
+                      Take it back
+                    </SubmitButton>
+                  </div>
                 </Form>
               </li>
             ))}
@@ -67,7 +117,9 @@ export default async function Round({ params }: Props) {
           <Form action={removeRoundAction} label="Take this round away">
             <input type="hidden" name="roundId" value={round.id} />
             <input type="hidden" name="version" value={round.version} />
-            <div className="actions"><SubmitButton kind="grave">Take round {round.number} away</SubmitButton></div>
+            <div className="actions">
+              <SubmitButton kind="grave">Take round {round.number} away</SubmitButton>
+            </div>
           </Form>
         </Section>
       )}

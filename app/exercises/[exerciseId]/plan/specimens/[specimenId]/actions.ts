@@ -7,7 +7,9 @@ import { specimen } from '../../read-forms';
 export const lookAtChangeAction = formAction(previewSpecimenChange, {
   read: specimen,
   then: (_result, form) => {
-    const typed = new URLSearchParams(['text', 'face', 'size', 'ground', 'remark', 'number'].map((name) => [name, String(form.get(name) ?? '')]));
+    const typed = new URLSearchParams(
+      ['text', 'face', 'size', 'ground', 'remark', 'number'].map((name) => [name, String(form.get(name) ?? '')]),
+    );
     return `/exercises/${String(form.get('exerciseId'))}/plan/specimens/${String(form.get('specimenId'))}/change?${typed.toString()}`;
   },
 });

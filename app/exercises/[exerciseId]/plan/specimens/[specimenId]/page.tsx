@@ -18,19 +18,34 @@ import { lookAtChangeAction } from './actions';
 
 export const metadata: Metadata = { title: 'Specimen' };
 
-type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<Record<string, string | undefined>> };
+type Props = {
+  params: Promise<{ exerciseId: string; specimenId: string }>;
+  searchParams: Promise<Record<string, string | undefined>>;
+};
 
 /** One specimen: what it is, changing it (after a look at what that does), its place, and taking it out. */
 export default async function Specimen({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const typed = await searchParams;
-  const [{ exercise, specimens }, { faces }] = await Promise.all([forPage(getPlan, { exerciseId }), forPage(listFacesFor, { exerciseId })]);
+  const [{ exercise, specimens }, { faces }] = await Promise.all([
+    forPage(getPlan, { exerciseId }),
+    forPage(listFacesFor, { exerciseId }),
+  ]);
   const at = specimens.findIndex(({ id }) => id === specimenId);
   const specimen = specimens[at];
   if (!specimen) notFound();
-  const choices = faces.map(({ choice, family, style }) => ({ value: choice, label: `${family} ${style}`, group: family }));
+  const choices = faces.map(({ choice, family, style }) => ({
+    value: choice,
+    label: `${family} ${style}`,
+    group: family,
+  }));
   return (
-    <PlanPage wide exercise={exercise} title={`Specimen ${at + 1} of ${specimens.length}`} lead={specimen.number > 1 ? `Version ${specimen.number}.` : undefined}>
+    <PlanPage
+      wide
+      exercise={exercise}
+      title={`Specimen ${at + 1} of ${specimens.length}`}
+      lead={specimen.number > 1 ? `Version ${specimen.number}.` : undefined}
+    >
       <SpecimenFigure {...specimen} />
       {specimen.details.remark && <p>Remark: {specimen.details.remark}</p>}
       <Section title="Change it" lead="You first see what the change does; nothing happens before you say so there.">
@@ -38,12 +53,42 @@ export default async function Specimen({ params, searchParams }: Props) {
           <input type="hidden" name="exerciseId" value={exerciseId} />
           <input type="hidden" name="specimenId" value={specimen.id} />
           <input type="hidden" name="number" value={specimen.number} />
-          <Field name="text" label="Text" defaultValue={typed.text ?? specimen.text} spellCheck={false} maxLength={200} />
+          <Field
+            name="text"
+            label="Text"
+            defaultValue={typed.text ?? specimen.text}
+            spellCheck={false}
+            maxLength={200}
+          />
           <Select name="face" label="Face" choices={choices} defaultValue={typed.face ?? specimen.face ?? undefined} />
-          <Field name="size" label="Size" short defaultValue={typed.size ?? sizesText([specimen.size])} hint="For example 72 px or 24 pt." />
-          <RadioGroup name="ground" label="Ground" row choices={[{ value: 'light', label: 'Light ground, dark letters' }, { value: 'dark', label: 'Dark ground, light letters' }]} defaultValue={typed.ground ?? specimen.ground} />
-          <TextArea name="remark" label="Remark for the student" optional rows={2} defaultValue={typed.remark ?? specimen.details.remark} hint="For example what the line is for." />
-          <div className="actions"><SubmitButton pending="Setting the line…">See what this change does</SubmitButton></div>
+          <Field
+            name="size"
+            label="Size"
+            short
+            defaultValue={typed.size ?? sizesText([specimen.size])}
+            hint="For example 72 px or 24 pt."
+          />
+          <RadioGroup
+            name="ground"
+            label="Ground"
+            row
+            choices={[
+              { value: 'light', label: 'Light ground, dark letters' },
+              { value: 'dark', label: 'Dark ground, light letters' },
+            ]}
+            defaultValue={typed.ground ?? specimen.ground}
+          />
+          <TextArea
+            name="remark"
+            label="Remark for the student"
+            optional
+            rows={2}
+            defaultValue={typed.remark ?? specimen.details.remark}
+            hint="For example what the line is for."
+          />
+          <div className="actions">
+            <SubmitButton pending="Setting the line…">See what this change does</SubmitButton>
+          </div>
         </Form>
       </Section>
       <Section title="Its place">
@@ -53,10 +98,19 @@ export default async function Specimen({ params, searchParams }: Props) {
           {specimens.length === 1 && <p className="quiet">It is the only one.</p>}
         </div>
       </Section>
-      <Section title="Take it out" lead={exercise.state === 'draft' ? 'It can be put back from the plan.' : 'Students are no longer asked for it. Drafts and proofs that hold it stay, and it can be put back from the plan.'}>
+      <Section
+        title="Take it out"
+        lead={
+          exercise.state === 'draft'
+            ? 'It can be put back from the plan.'
+            : 'Students are no longer asked for it. Drafts and proofs that hold it stay, and it can be put back from the plan.'
+        }
+      >
         <Form action={retireSpecimenAction} label="Take it out">
           <input type="hidden" name="specimenId" value={specimen.id} />
-          <div className="actions"><SubmitButton kind="grave">Take “{specimen.text}” out</SubmitButton></div>
+          <div className="actions">
+            <SubmitButton kind="grave">Take “{specimen.text}” out</SubmitButton>
+          </div>
         </Form>
       </Section>
     </PlanPage>

@@ -18,12 +18,28 @@ export const metadata: Metadata = { title: 'Add specimens' };
 export default async function NewSpecimens({ params }: { params: Promise<{ exerciseId: string }> }) {
   const { exercise, faces } = await forPage(listFacesFor, await params);
   return (
-    <PlanPage wide exercise={exercise} title="Add specimens" lead="Every line is set in every face you tick, at every size and on every ground. Ones you don’t want can be taken out afterwards.">
+    <PlanPage
+      wide
+      exercise={exercise}
+      title="Add specimens"
+      lead="Every line is set in every face you tick, at every size and on every ground. Ones you don’t want can be taken out afterwards."
+    >
       <Form action={addSpecimensAction} label="Add specimens">
         <input type="hidden" name="exerciseId" value={exercise.id} />
-        <TextArea name="lines" label="Lines" rows={5} hint="One line of text a row, at least two letters each." spellCheck={false} />
+        <TextArea
+          name="lines"
+          label="Lines"
+          rows={5}
+          hint="One line of text a row, at least two letters each."
+          spellCheck={false}
+        />
         <FaceList faces={faces} />
-        <Field name="sizes" label="Sizes" hint="For example: 72 px, 24 pt. Pixels for screens, points for paper; the bench shows them at their true size." spellCheck={false} />
+        <Field
+          name="sizes"
+          label="Sizes"
+          hint="For example: 72 px, 24 pt. Pixels for screens, points for paper; the bench shows them at their true size."
+          spellCheck={false}
+        />
         <fieldset className="field" id="field-grounds">
           <legend>Ground</legend>
           <div className="choices-row">
@@ -32,7 +48,9 @@ export default async function NewSpecimens({ params }: { params: Promise<{ exerc
           </div>
         </fieldset>
         <HowMany most={mostAtOnce} />
-        <div className="actions"><SubmitButton pending="Setting the lines…">Make the specimens</SubmitButton></div>
+        <div className="actions">
+          <SubmitButton pending="Setting the lines…">Make the specimens</SubmitButton>
+        </div>
       </Form>
     </PlanPage>
   );

@@ -27,19 +27,43 @@ export default async function AgreementPage({ params }: Props) {
     <Page width="wide">
       <PageHeader
         title={`Agreement in round ${round.number}`}
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: `${here}/critique`, label: `Critique of round ${round.number}` }]}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+          { href: `${here}/critique`, label: `Critique of round ${round.number}` },
+        ]}
         lead={`${shown.finished === 0 ? 'No proof is' : `${counted(shown.finished, 'proof')} ${shown.finished === 1 ? 'is' : 'are'}`} finished by two markers${shown.waiting > 0 ? `; ${shown.waiting} still wait for one or both` : ''}.`}
-        actions={<>
-          <ButtonLink href={`${here}/second`}>Second marking</ButtonLink>
-          {shown.finished > 0 && <ButtonLink plainLink href={`/api/exports/agreement/${exercise.id}?round=${round.number}`}>Agreement as CSV</ButtonLink>}
-          {shown.mayPlan && <ButtonLink href={`${here}/release`}>Release this round</ButtonLink>}
-        </>}
+        actions={
+          <>
+            <ButtonLink href={`${here}/second`}>Second marking</ButtonLink>
+            {shown.finished > 0 && (
+              <ButtonLink plainLink href={`/api/exports/agreement/${exercise.id}?round=${round.number}`}>
+                Agreement as CSV
+              </ButtonLink>
+            )}
+            {shown.mayPlan && <ButtonLink href={`${here}/release`}>Release this round</ButtonLink>}
+          </>
+        }
       />
       <p>{secondMarkingWords(shown.setting)}</p>
-      {shown.finished === 0
-        ? <EmptyState title="Nothing to compare yet">As soon as two markers have finished one proof, it stands here.</EmptyState>
-        : <><Differences shown={shown} here={here} />{shown.criteria.map((criterion) => <OneCriterion key={criterion.versionId} criterion={criterion} />)}</>}
-      <p className="quiet note-size">Kappa here is quadratic weighted kappa (Cohen 1968): 1 where two markers always agree, 0 where they agree as often as chance would have it; a difference of two levels weighs four times one of one level. It is reckoned from the marks as the two gave them, before anything was settled. It depends on how the levels are spread in this class, and says nothing about who is right.</p>
+      {shown.finished === 0 ? (
+        <EmptyState title="Nothing to compare yet">
+          As soon as two markers have finished one proof, it stands here.
+        </EmptyState>
+      ) : (
+        <>
+          <Differences shown={shown} here={here} />
+          {shown.criteria.map((criterion) => (
+            <OneCriterion key={criterion.versionId} criterion={criterion} />
+          ))}
+        </>
+      )}
+      <p className="quiet note-size">
+        Kappa here is quadratic weighted kappa (Cohen 1968): 1 where two markers always agree, 0 where they agree as
+        often as chance would have it; a difference of two levels weighs four times one of one level. It is reckoned
+        from the marks as the two gave them, before anything was settled. It depends on how the levels are spread in
+        this class, and says nothing about who is right.
+      </p>
     </Page>
   );
 }
@@ -49,19 +73,45 @@ type Shown = Awaited<ReturnType<typeof showAgreement>>;
 function Differences({ shown, here }: { shown: Shown; here: string }) {
   const { differences } = shown;
   const open = differences.filter((one) => one.open > 0).length;
-  if (differences.length === 0) return <Section title="Where the two differ"><p>Nowhere: the two gave the same levels to every proof that both have finished.</p></Section>;
+  if (differences.length === 0)
+    return (
+      <Section title="Where the two differ">
+        <p>Nowhere: the two gave the same levels to every proof that both have finished.</p>
+      </Section>
+    );
   return (
-    <Section title="Where the two differ" lead={`${counted(differences.length, 'proof')}, the largest difference first. ${open === 0 ? 'All of them are settled.' : `${open} not settled: there the first marker’s level would count in a release.`}`}>
+    <Section
+      title="Where the two differ"
+      lead={`${counted(differences.length, 'proof')}, the largest difference first. ${open === 0 ? 'All of them are settled.' : `${open} not settled: there the first marker’s level would count in a release.`}`}
+    >
       <Table caption="Proofs by which two markers differ" captionHidden>
-        <thead><tr><th scope="col">Proof</th><th scope="col">Markers</th><th scope="col" className="number">Apart, of the whole mark</th><th scope="col" className="number">Criteria</th><th scope="col">State</th></tr></thead>
+        <thead>
+          <tr>
+            <th scope="col">Proof</th>
+            <th scope="col">Markers</th>
+            <th scope="col" className="number">
+              Apart, of the whole mark
+            </th>
+            <th scope="col" className="number">
+              Criteria
+            </th>
+            <th scope="col">State</th>
+          </tr>
+        </thead>
         <tbody>
           {differences.map((one) => (
             <tr key={one.token}>
-              <th scope="row">{one.mayOpen ? <Link href={`${here}/agreement/${one.token}`}>{one.shownAs}</Link> : one.shownAs}</th>
+              <th scope="row">
+                {one.mayOpen ? <Link href={`${here}/agreement/${one.token}`}>{one.shownAs}</Link> : one.shownAs}
+              </th>
               <td>{one.markers.join(' and ')}</td>
               <td className="number">{withUnit(one.apart, '%', 1)}</td>
               <td className="number">{one.criteriaApart}</td>
-              <td><Status kind={one.open === 0 ? 'done' : 'waiting'}>{one.open === 0 ? 'settled' : `${one.open} to settle`}</Status></td>
+              <td>
+                <Status kind={one.open === 0 ? 'done' : 'waiting'}>
+                  {one.open === 0 ? 'settled' : `${one.open} to settle`}
+                </Status>
+              </td>
             </tr>
           ))}
         </tbody>
@@ -76,16 +126,51 @@ function OneCriterion({ criterion }: { criterion: Shown['criteria'][number] }) {
   return (
     <Section title={title} lead={reading}>
       <Table caption={`Figures for ${title}`} narrow captionHidden>
-        <thead><tr><th scope="col" className="number">Proofs</th><th scope="col" className="number">Same level</th><th scope="col" className="number">Same or adjacent</th><th scope="col" className="number">Weighted kappa</th></tr></thead>
-        <tbody><tr><td className="number">{n}</td><td className="number">{share(exact)}</td><td className="number">{share(adjacent)}</td><td className="number">{n < fewestProofs || kappa === null ? '–' : numberText(kappa, 2)}</td></tr></tbody>
+        <thead>
+          <tr>
+            <th scope="col" className="number">
+              Proofs
+            </th>
+            <th scope="col" className="number">
+              Same level
+            </th>
+            <th scope="col" className="number">
+              Same or adjacent
+            </th>
+            <th scope="col" className="number">
+              Weighted kappa
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <td className="number">{n}</td>
+            <td className="number">{share(exact)}</td>
+            <td className="number">{share(adjacent)}</td>
+            <td className="number">{n < fewestProofs || kappa === null ? '–' : numberText(kappa, 2)}</td>
+          </tr>
+        </tbody>
       </Table>
       <Table caption={`${title}: rows are the first marker’s levels, columns the second’s; figures are proofs`} narrow>
-        <thead><tr><th scope="col">First marker</th>{levels.map((level, index) => <th key={index} scope="col" className="number">{level}</th>)}</tr></thead>
+        <thead>
+          <tr>
+            <th scope="col">First marker</th>
+            {levels.map((level, index) => (
+              <th key={index} scope="col" className="number">
+                {level}
+              </th>
+            ))}
+          </tr>
+        </thead>
         <tbody>
           {table.map((row, first) => (
             <tr key={first}>
               <th scope="row">{levels[first]}</th>
-              {row.map((count, second) => <td key={second} className="number">{first === second && count > 0 ? <strong>{count}</strong> : count}</td>)}
+              {row.map((count, second) => (
+                <td key={second} className="number">
+                  {first === second && count > 0 ? <strong>{count}</strong> : count}
+                </td>
+              ))}
             </tr>
           ))}
         </tbody>

@@ -4,17 +4,31 @@ import { beginMarking } from '@/lib/critique/begin-marking';
 import { skipProof } from '@/lib/marking/skip-proof';
 import { takeNext } from '@/lib/marking/take-next';
 
-const queueOf = (form: FormData) => `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/critique`;
-const sectionOf = (form: FormData) => (form.get('section') ? `section=${encodeURIComponent(String(form.get('section')))}` : '');
+const queueOf = (form: FormData) =>
+  `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/critique`;
+const sectionOf = (form: FormData) =>
+  form.get('section') ? `section=${encodeURIComponent(String(form.get('section')))}` : '';
 
 export const beginMarkingAction = formAction(beginMarking, {
-  read: (form) => ({ exerciseId: form.get('exerciseId'), roundNumber: form.get('roundNumber'), version: form.get('version') }),
+  read: (form) => ({
+    exerciseId: form.get('exerciseId'),
+    roundNumber: form.get('roundNumber'),
+    version: form.get('version'),
+  }),
   then: (_result, form) => queueOf(form),
 });
 
 export const takeNextAction = formAction(takeNext, {
-  read: (form) => ({ exerciseId: form.get('exerciseId'), roundNumber: form.get('roundNumber'), section: form.get('section') || null, after: null }),
-  then: ({ proof, line }, form) => (proof === null || line === null ? `${queueOf(form)}?none&${sectionOf(form)}` : `/critique/${proof}/${line}?${sectionOf(form)}`),
+  read: (form) => ({
+    exerciseId: form.get('exerciseId'),
+    roundNumber: form.get('roundNumber'),
+    section: form.get('section') || null,
+    after: null,
+  }),
+  then: ({ proof, line }, form) =>
+    proof === null || line === null
+      ? `${queueOf(form)}?none&${sectionOf(form)}`
+      : `/critique/${proof}/${line}?${sectionOf(form)}`,
 });
 
 export const takeUpAction = formAction(skipProof, {

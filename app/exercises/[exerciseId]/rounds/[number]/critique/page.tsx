@@ -19,7 +19,10 @@ import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { beginMarkingAction, takeNextAction, takeUpAction } from './actions';
 
-type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ none?: string; section?: string; by?: string; page?: string }> };
+type Props = {
+  params: Promise<{ exerciseId: string; number: string }>;
+  searchParams: Promise<{ none?: string; section?: string; by?: string; page?: string }>;
+};
 
 export const metadata: Metadata = { title: 'Critique' };
 
@@ -27,7 +30,12 @@ export const metadata: Metadata = { title: 'Critique' };
 export default async function QueuePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { by, page, section: sectionId, none } = await searchParams;
-  const queue = await forPage(showQueue, { exerciseId, roundNumber: number, page: page ?? 1, section: sectionId ?? null });
+  const queue = await forPage(showQueue, {
+    exerciseId,
+    roundNumber: number,
+    page: page ?? 1,
+    section: sectionId ?? null,
+  });
   const bySpecimen = by === 'specimen';
   const here = `/exercises/${exerciseId}/rounds/${number}/critique`;
   const ofSection = (id: string) => `${here}?section=${id}`;
@@ -38,43 +46,118 @@ export default async function QueuePage({ params, searchParams }: Props) {
       <PageHeader
         title={`Critique of round ${round.number}`}
         kicker={round.title || undefined}
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }]}
-        lead={queue.count > 0 ? <>{section && `${section.name}: `}<Progress done={queue.done} of={queue.count} what="proof" verb="marked" /></> : undefined}
-        actions={<>
-          {queue.done < queue.count && firstLine && (
-            <Form action={takeNextAction} label="Take the next proof">
-              <RoundFields exerciseId={exercise.id} number={round.number} section={section?.id} />
-              <SubmitButton pending="Taking…">Take the next proof that waits</SubmitButton>
-            </Form>
-          )}
-          {queue.mayRelease && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/release`}>Release this round</ButtonLink>}
-          {queue.secondMarking !== 'none' && <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/second`}>Second marking</ButtonLink>}
-          <ButtonLink href={`/exercises/${exercise.id}/class`}>Class page</ButtonLink>
-        </>}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+        ]}
+        lead={
+          queue.count > 0 ? (
+            <>
+              {section && `${section.name}: `}
+              <Progress done={queue.done} of={queue.count} what="proof" verb="marked" />
+            </>
+          ) : undefined
+        }
+        actions={
+          <>
+            {queue.done < queue.count && firstLine && (
+              <Form action={takeNextAction} label="Take the next proof">
+                <RoundFields exerciseId={exercise.id} number={round.number} section={section?.id} />
+                <SubmitButton pending="Taking…">Take the next proof that waits</SubmitButton>
+              </Form>
+            )}
+            {queue.mayRelease && (
+              <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/release`}>
+                Release this round
+              </ButtonLink>
+            )}
+            {queue.secondMarking !== 'none' && (
+              <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/second`}>Second marking</ButtonLink>
+            )}
+            <ButtonLink href={`/exercises/${exercise.id}/class`}>Class page</ButtonLink>
+          </>
+        }
       />
-      {queue.namesHidden && <Notice>Names are hidden until a proof is released: each proof goes by an alias here, in its address and in its page.</Notice>}
+      {queue.namesHidden && (
+        <Notice>
+          Names are hidden until a proof is released: each proof goes by an alias here, in its address and in its page.
+        </Notice>
+      )}
       {round.markingStartedAt === null ? (
         <Form action={beginMarkingAction} label="Begin marking">
           <input type="hidden" name="exerciseId" value={exercise.id} />
           <input type="hidden" name="roundNumber" value={round.number} />
           <input type="hidden" name="version" value={round.version} />
-          <p>Marking has not begun: a student who sends another proof still replaces the one below. From the moment you begin, the last one sent before counts, whatever comes after.</p>
-          <div className="actions"><SubmitButton kind="usual" pending="Beginning…">Begin marking</SubmitButton></div>
+          <p>
+            Marking has not begun: a student who sends another proof still replaces the one below. From the moment you
+            begin, the last one sent before counts, whatever comes after.
+          </p>
+          <div className="actions">
+            <SubmitButton kind="usual" pending="Beginning…">
+              Begin marking
+            </SubmitButton>
+          </div>
         </Form>
-      ) : <p>Marking began <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not count unless the instructor picks them.</p>}
+      ) : (
+        <p>
+          Marking began <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not
+          count unless the instructor picks them.
+        </p>
+      )}
       {(queue.count === 0 && queue.uncountedCount === 0) || !firstLine ? (
-        <EmptyState title="No proofs yet">Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set references meanwhile.</EmptyState>
+        <EmptyState title="No proofs yet">
+          Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set
+          references meanwhile.
+        </EmptyState>
       ) : (
         <>
-          {none !== undefined && <Notice kind="warning" live="polite">Nothing waits{section && ` in ${section.name}`}: what is not marked yet, other markers have in hand.</Notice>}
+          {none !== undefined && (
+            <Notice kind="warning" live="polite">
+              Nothing waits{section && ` in ${section.name}`}: what is not marked yet, other markers have in hand.
+            </Notice>
+          )}
           {queue.sections.length > 0 && (
-            <Tabs label="Sections" current={section ? ofSection(section.id) : here} tabs={[{ href: here, label: 'All sections' }, ...queue.sections.map(({ id, name, sent }) => ({ href: ofSection(id), label: name, count: sent }))]} />
+            <Tabs
+              label="Sections"
+              current={section ? ofSection(section.id) : here}
+              tabs={[
+                { href: here, label: 'All sections' },
+                ...queue.sections.map(({ id, name, sent }) => ({ href: ofSection(id), label: name, count: sent })),
+              ]}
+            />
           )}
-          <Tabs label="Order" current={bySpecimen ? `${here}?by=specimen` : here} tabs={[{ href: here, label: 'By student' }, { href: `${here}?by=specimen`, label: 'By specimen' }]} />
+          <Tabs
+            label="Order"
+            current={bySpecimen ? `${here}?by=specimen` : here}
+            tabs={[
+              { href: here, label: 'By student' },
+              { href: `${here}?by=specimen`, label: 'By specimen' },
+            ]}
+          />
           {queue.uncounted.length > 0 && (
-            <ul>{queue.uncountedCount > queue.uncounted.length && <li>{counted(queue.uncountedCount, 'student')} have no proof that counts; the first {queue.uncounted.length} stand here.</li>}{queue.uncounted.map(({ shownAs, later }) => <li key={later[0]!.token}>{shownAs} has no proof that counts. <LaterProofs later={later} line={firstLine.id} /></li>)}</ul>
+            <ul>
+              {queue.uncountedCount > queue.uncounted.length && (
+                <li>
+                  {counted(queue.uncountedCount, 'student')} have no proof that counts; the first{' '}
+                  {queue.uncounted.length} stand here.
+                </li>
+              )}
+              {queue.uncounted.map(({ shownAs, later }) => (
+                <li key={later[0]!.token}>
+                  {shownAs} has no proof that counts. <LaterProofs later={later} line={firstLine.id} />
+                </li>
+              ))}
+            </ul>
           )}
-          {bySpecimen ? <BySpecimen specimens={specimens} round={`/exercises/${exercise.id}/rounds/${round.number}`} students={queue.count} /> : <ByStudent queue={queue} line={firstLine.id} here={here} />}
+          {bySpecimen ? (
+            <BySpecimen
+              specimens={specimens}
+              round={`/exercises/${exercise.id}/rounds/${round.number}`}
+              students={queue.count}
+            />
+          ) : (
+            <ByStudent queue={queue} line={firstLine.id} here={here} />
+          )}
         </>
       )}
     </Page>
@@ -83,16 +166,43 @@ export default async function QueuePage({ params, searchParams }: Props) {
 
 type Queue = Awaited<ReturnType<typeof showQueue>>;
 
-function BySpecimen({ specimens, round, students }: { specimens: Queue['specimens']; round: string; students: number }) {
+function BySpecimen({
+  specimens,
+  round,
+  students,
+}: {
+  specimens: Queue['specimens'];
+  round: string;
+  students: number;
+}) {
   return (
-    <Section title="Line by line, across the class" lead={`Each line as everybody set it, below each other; those who share a fault stand together, and one remark can go to all of them. ${counted(students, 'proof')} in the queue.`}>
-      <ol>{specimens.map(({ id, text }) => <li key={id}><Link href={`${round}/specimens/${id}`} prefetch={false}>{text}</Link></li>)}</ol>
+    <Section
+      title="Line by line, across the class"
+      lead={`Each line as everybody set it, below each other; those who share a fault stand together, and one remark can go to all of them. ${counted(students, 'proof')} in the queue.`}
+    >
+      <ol>
+        {specimens.map(({ id, text }) => (
+          <li key={id}>
+            <Link href={`${round}/specimens/${id}`} prefetch={false}>
+              {text}
+            </Link>
+          </li>
+        ))}
+      </ol>
     </Section>
   );
 }
 
 /** Which round, and which part of its queue. */
-function RoundFields({ exerciseId, number, section }: { exerciseId: string; number: number; section: string | undefined }) {
+function RoundFields({
+  exerciseId,
+  number,
+  section,
+}: {
+  exerciseId: string;
+  number: number;
+  section: string | undefined;
+}) {
   return (
     <>
       <input type="hidden" name="exerciseId" value={exerciseId} />
@@ -105,31 +215,80 @@ function RoundFields({ exerciseId, number, section }: { exerciseId: string; numb
 /** Proofs that came after marking began, with the way to look at them; on their page the instructor can let one count. */
 function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; line: string }) {
   if (later.length === 0) return null;
-  return <>After marking began: {later.map(({ token, number }) => <Link key={token} href={`/critique/${token}/${line}`}>proof {number}</Link>)}</>;
+  return (
+    <>
+      After marking began:{' '}
+      {later.map(({ token, number }) => (
+        <Link key={token} href={`/critique/${token}/${line}`}>
+          proof {number}
+        </Link>
+      ))}
+    </>
+  );
 }
 
 function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: string }) {
   const suffix = queue.section ? `?section=${queue.section.id}` : '';
   return (
     <>
-      <Table caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet${queue.queue.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}>
-        <thead><tr><th scope="col">Student</th><th scope="col">Section</th><th scope="col">Marks</th><th scope="col">At it</th><th scope="col">Remark</th></tr></thead>
+      <Table
+        caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet${queue.queue.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}
+      >
+        <thead>
+          <tr>
+            <th scope="col">Student</th>
+            <th scope="col">Section</th>
+            <th scope="col">Marks</th>
+            <th scope="col">At it</th>
+            <th scope="col">Remark</th>
+          </tr>
+        </thead>
         <tbody>
           {queue.queue.map((entry) => (
             <tr key={entry.token}>
-              <th scope="row"><Link href={`/critique/${entry.token}/${line}${suffix}`} prefetch={false}>{entry.shownAs}</Link></th>
+              <th scope="row">
+                <Link href={`/critique/${entry.token}/${line}${suffix}`} prefetch={false}>
+                  {entry.shownAs}
+                </Link>
+              </th>
               <td>{entry.section ?? '–'}</td>
-              <td><Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>{entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}</Status></td>
-              <td>{entry.heldBy && entry.heldUntil ? <>{entry.mine ? 'you' : entry.heldBy}, kept until <When at={entry.heldUntil} timeZone={queue.course.timeZone} short /></> : '–'}</td>
               <td>
-                {entry.skipped && <Form action={takeUpAction} label={`Take up ${entry.shownAs} again`}><input type="hidden" name="proof" value={entry.token} />Skipped by you. <SubmitButton kind="text" small>Take it up again</SubmitButton></Form>}
+                <Status kind={entry.state === 'done' ? 'done' : entry.mine ? 'going' : 'waiting'}>
+                  {entry.state === 'done' ? 'marked' : entry.mine ? 'begun by you' : 'waits'}
+                </Status>
+              </td>
+              <td>
+                {entry.heldBy && entry.heldUntil ? (
+                  <>
+                    {entry.mine ? 'you' : entry.heldBy}, kept until{' '}
+                    <When at={entry.heldUntil} timeZone={queue.course.timeZone} short />
+                  </>
+                ) : (
+                  '–'
+                )}
+              </td>
+              <td>
+                {entry.skipped && (
+                  <Form action={takeUpAction} label={`Take up ${entry.shownAs} again`}>
+                    <input type="hidden" name="proof" value={entry.token} />
+                    Skipped by you.{' '}
+                    <SubmitButton kind="text" small>
+                      Take it up again
+                    </SubmitButton>
+                  </Form>
+                )}
                 <LaterProofs later={entry.later} line={line} />
               </td>
             </tr>
           ))}
         </tbody>
       </Table>
-      <Pages label="Pages of the queue" page={queue.page} pages={queue.pages} href={(to) => `${here}?${queue.section ? `section=${queue.section.id}&` : ''}page=${to}`} />
+      <Pages
+        label="Pages of the queue"
+        page={queue.page}
+        pages={queue.pages}
+        href={(to) => `${here}?${queue.section ? `section=${queue.section.id}&` : ''}page=${to}`}
+      />
     </>
   );
 }

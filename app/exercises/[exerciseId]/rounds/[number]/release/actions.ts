@@ -5,5 +5,6 @@ import { readChosen } from './read-chosen';
 
 export const releaseAction = formAction(releaseRound, {
   read: readChosen,
-  then: ({ released, corrected }, form) => `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/release?released=${released}&corrected=${corrected}`,
+  then: ({ released, corrected }, form) =>
+    `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/release?released=${released}&corrected=${corrected}`,
 });

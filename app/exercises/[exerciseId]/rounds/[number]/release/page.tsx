@@ -35,32 +35,67 @@ export default async function ReleasePage({ params, searchParams }: Props) {
     <Page width="wide">
       <PageHeader
         title={`Release round ${plan.round.number}`}
-        trail={[{ href: `/courses/${plan.course.id}`, label: plan.course.title }, { href: `/exercises/${plan.exercise.id}`, label: plan.exercise.title }]}
+        trail={[
+          { href: `/courses/${plan.course.id}`, label: plan.course.title },
+          { href: `/exercises/${plan.exercise.id}`, label: plan.exercise.title },
+        ]}
         lead="Notes and marks go out together, and never change after. A later release to the same student is a correction with the next number."
-        actions={<><ButtonLink href={`/exercises/${exerciseId}/rounds/${number}/critique`}>Back to the queue</ButtonLink><ButtonLink href={`/exercises/${exerciseId}/class`}>Class page</ButtonLink></>}
+        actions={
+          <>
+            <ButtonLink href={`/exercises/${exerciseId}/rounds/${number}/critique`}>Back to the queue</ButtonLink>
+            <ButtonLink href={`/exercises/${exerciseId}/class`}>Class page</ButtonLink>
+          </>
+        }
       />
-      {released && <Notice live="polite" title="Released">{`Notes and marks went out to ${counted(Number(released), 'student')}${Number(corrected) > 0 ? `, ${corrected} of them as a correction` : ''}.`}</Notice>}
-      {!plan.round.begun && <Notice kind="warning">Marking has not begun in this round. A student who sends another proof still replaces the one that would be released.</Notice>}
+      {released && (
+        <Notice
+          live="polite"
+          title="Released"
+        >{`Notes and marks went out to ${counted(Number(released), 'student')}${Number(corrected) > 0 ? `, ${corrected} of them as a correction` : ''}.`}</Notice>
+      )}
+      {!plan.round.begun && (
+        <Notice kind="warning">
+          Marking has not begun in this round. A student who sends another proof still replaces the one that would be
+          released.
+        </Notice>
+      )}
       <UnsettledNotice rows={plan.rows} agreement={`/exercises/${exerciseId}/rounds/${number}/agreement`} />
-      {plan.referencesShown === 'never'
-        ? <p>This exercise never shows references to students: what goes out has notes and marks, and no deviations.</p>
-        : <p>With the release, students see the deviations from the nearest reference, as the exercise allows.</p>}
-      {plan.rows.length === 0
-        ? <EmptyState title="Nothing to release">Nobody has sent a proof that counts in this round.</EmptyState>
-        : (
-          <Section title={waiting === 0 ? 'Everybody has a release' : `${counted(waiting, 'student')} without a release`}>
-            <PlanForm plan={plan} here={here} exerciseId={exerciseId} roundNumber={plan.round.number} />
-          </Section>
-        )}
+      {plan.referencesShown === 'never' ? (
+        <p>This exercise never shows references to students: what goes out has notes and marks, and no deviations.</p>
+      ) : (
+        <p>With the release, students see the deviations from the nearest reference, as the exercise allows.</p>
+      )}
+      {plan.rows.length === 0 ? (
+        <EmptyState title="Nothing to release">Nobody has sent a proof that counts in this round.</EmptyState>
+      ) : (
+        <Section title={waiting === 0 ? 'Everybody has a release' : `${counted(waiting, 'student')} without a release`}>
+          <PlanForm plan={plan} here={here} exerciseId={exerciseId} roundNumber={plan.round.number} />
+        </Section>
+      )}
       <Pages label="Pages of the plan" page={plan.page} pages={plan.pages} href={(to) => `${here}?page=${to}`} />
       {shown && (
         <Section id="preview" title={<>What {shown.shownAs} will see</>} lead="Exactly this, and nothing besides.">
           {shown.unsure.length > 0 && (
             <Notice kind="warning" title="Not settled">
-              <ul>{shown.unsure.map(({ title, level, from }) => <li key={title}>{title}: {from === 'differs' ? 'the two markers differ and nobody has settled it' : 'the second marker has not finished'}. The first marker’s level would count{level === null ? ', and there is none yet' : `: ${level}`}.</li>)}</ul>
+              <ul>
+                {shown.unsure.map(({ title, level, from }) => (
+                  <li key={title}>
+                    {title}:{' '}
+                    {from === 'differs'
+                      ? 'the two markers differ and nobody has settled it'
+                      : 'the second marker has not finished'}
+                    . The first marker’s level would count{level === null ? ', and there is none yet' : `: ${level}`}.
+                  </li>
+                ))}
+              </ul>
             </Notice>
           )}
-          <TakeSheet action={`/api/exports/sheet-previews/${exerciseId}`} fields={{ round: number, proof: preview ?? '' }} summary="This preview on paper" button="Preview as PDF" />
+          <TakeSheet
+            action={`/api/exports/sheet-previews/${exerciseId}`}
+            fields={{ round: number, proof: preview ?? '' }}
+            summary="This preview on paper"
+            button="Preview as PDF"
+          />
           <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} timeZone={plan.course.timeZone} />
         </Section>
       )}

@@ -17,10 +17,30 @@ export function PlanForm({ plan, here, exerciseId, roundNumber }: Props) {
       <input type="hidden" name="exerciseId" value={exerciseId} />
       <input type="hidden" name="roundNumber" value={roundNumber} />
       <Table caption="Choose who gets the release. What goes out is what this page was made from: if anything changes meanwhile, nothing goes out and you are told.">
-        <thead><tr><th scope="col">Release to</th><th scope="col">Section</th><th scope="col" className="number">Notes</th><th scope="col">Marks</th><th scope="col" className="number">Total</th><th scope="col">Released before</th><th scope="col">Look</th></tr></thead>
-        <tbody>{plan.rows.map((row) => <Row key={row.token} row={row} plan={plan} here={here} />)}</tbody>
+        <thead>
+          <tr>
+            <th scope="col">Release to</th>
+            <th scope="col">Section</th>
+            <th scope="col" className="number">
+              Notes
+            </th>
+            <th scope="col">Marks</th>
+            <th scope="col" className="number">
+              Total
+            </th>
+            <th scope="col">Released before</th>
+            <th scope="col">Look</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.rows.map((row) => (
+            <Row key={row.token} row={row} plan={plan} here={here} />
+          ))}
+        </tbody>
       </Table>
-      <div className="actions"><SubmitButton pending="Releasing…">Release to those chosen</SubmitButton></div>
+      <div className="actions">
+        <SubmitButton pending="Releasing…">Release to those chosen</SubmitButton>
+      </div>
     </Form>
   );
 }
@@ -30,15 +50,45 @@ function Row({ row, plan, here }: { row: Plan['rows'][number]; plan: Plan; here:
   return (
     <tr>
       <th scope="row">
-        <input type="checkbox" id={id} name="to" value={`${row.token} ${row.seen}`} defaultChecked={row.released === null && row.unmarked === 0 && row.differing === 0 && !row.secondWaits} />{' '}
+        <input
+          type="checkbox"
+          id={id}
+          name="to"
+          value={`${row.token} ${row.seen}`}
+          defaultChecked={row.released === null && row.unmarked === 0 && row.differing === 0 && !row.secondWaits}
+        />{' '}
         <label htmlFor={id}>{row.shownAs}</label>
       </th>
       <td>{row.section ?? '–'}</td>
       <td className="number">{row.notes}</td>
-      <td>{plan.criteria === 0 ? 'no criteria' : row.unmarked === 0 ? 'complete' : `${row.unmarked} of ${counted(plan.criteria, 'criterion', 'criteria')} missing`}{row.differing > 0 && <span className="quiet">; {row.differing} not settled</span>}{row.secondWaits && <span className="quiet">; second marker not finished</span>}</td>
-      <td className="number">{row.percent === null ? '–' : withUnit(row.percent, '%', 1)}{row.late && <span className="quiet"> late</span>}</td>
-      <td>{row.released ? <>number {row.released.number}, <When at={row.released.at} timeZone={plan.course.timeZone} short />{row.released.otherProof && ', from another proof'}</> : 'no'}</td>
-      <td><Link href={`${here}?preview=${encodeURIComponent(row.token)}&page=${plan.page}#preview`}>What {row.shownAs} will see</Link></td>
+      <td>
+        {plan.criteria === 0
+          ? 'no criteria'
+          : row.unmarked === 0
+            ? 'complete'
+            : `${row.unmarked} of ${counted(plan.criteria, 'criterion', 'criteria')} missing`}
+        {row.differing > 0 && <span className="quiet">; {row.differing} not settled</span>}
+        {row.secondWaits && <span className="quiet">; second marker not finished</span>}
+      </td>
+      <td className="number">
+        {row.percent === null ? '–' : withUnit(row.percent, '%', 1)}
+        {row.late && <span className="quiet"> late</span>}
+      </td>
+      <td>
+        {row.released ? (
+          <>
+            number {row.released.number}, <When at={row.released.at} timeZone={plan.course.timeZone} short />
+            {row.released.otherProof && ', from another proof'}
+          </>
+        ) : (
+          'no'
+        )}
+      </td>
+      <td>
+        <Link href={`${here}?preview=${encodeURIComponent(row.token)}&page=${plan.page}#preview`}>
+          What {row.shownAs} will see
+        </Link>
+      </td>
     </tr>
   );
 }

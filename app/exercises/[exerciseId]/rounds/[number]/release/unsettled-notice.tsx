@@ -12,8 +12,18 @@ export function UnsettledNotice({ rows, agreement }: { rows: Rows; agreement: st
   if (differing + waiting === 0) return null;
   return (
     <Notice kind="warning" title="Two markers">
-      {differing > 0 && <p>{counted(differing, 'proof')} on this page: the two markers differ and nobody has settled it. In a release the first marker’s level would count. <Link href={agreement}>Settle them first</Link>, or tick them knowingly.</p>}
-      {waiting > 0 && <p>{counted(waiting, 'proof')} on this page: the second marker has not finished. In a release the first marker’s level would count.</p>}
+      {differing > 0 && (
+        <p>
+          {counted(differing, 'proof')} on this page: the two markers differ and nobody has settled it. In a release the
+          first marker’s level would count. <Link href={agreement}>Settle them first</Link>, or tick them knowingly.
+        </p>
+      )}
+      {waiting > 0 && (
+        <p>
+          {counted(waiting, 'proof')} on this page: the second marker has not finished. In a release the first marker’s
+          level would count.
+        </p>
+      )}
     </Notice>
   );
 }

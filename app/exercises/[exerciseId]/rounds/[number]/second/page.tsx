@@ -33,40 +33,106 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
       <PageHeader
         title={`Second marking of round ${round.number}`}
         kicker={round.title || undefined}
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: `${here}/critique`, label: `Critique of round ${round.number}` }]}
-        lead={shown.count > 0 ? <Progress done={shown.done} of={shown.count} what="second marking" verb="finished" /> : undefined}
-        actions={<>
-          {shown.next && firstLine && <ButtonLink kind="main" href={`/critique/${shown.next}/${firstLine}`}>Take the next second marking</ButtonLink>}
-          <ButtonLink href={`${here}/agreement`}>Agreement of the two</ButtonLink>
-          {shown.mayPlan && <ButtonLink href={`/exercises/${exercise.id}/plan/rounds/${round.id}#second-marking`}>Set which proofs</ButtonLink>}
-        </>}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+          { href: `${here}/critique`, label: `Critique of round ${round.number}` },
+        ]}
+        lead={
+          shown.count > 0 ? (
+            <Progress done={shown.done} of={shown.count} what="second marking" verb="finished" />
+          ) : undefined
+        }
+        actions={
+          <>
+            {shown.next && firstLine && (
+              <ButtonLink kind="main" href={`/critique/${shown.next}/${firstLine}`}>
+                Take the next second marking
+              </ButtonLink>
+            )}
+            <ButtonLink href={`${here}/agreement`}>Agreement of the two</ButtonLink>
+            {shown.mayPlan && (
+              <ButtonLink href={`/exercises/${exercise.id}/plan/rounds/${round.id}#second-marking`}>
+                Set which proofs
+              </ButtonLink>
+            )}
+          </>
+        }
       />
       <p>{secondMarkingWords(shown.setting)}</p>
-      <Notice>The two mark without each other: neither sees the other’s marks or notes until both have finished, and nobody marks a proof twice. A proof may have another name here than in the first queue.</Notice>
+      <Notice>
+        The two mark without each other: neither sees the other’s marks or notes until both have finished, and nobody
+        marks a proof twice. A proof may have another name here than in the first queue.
+      </Notice>
       {shown.rows.length === 0 ? (
-        <EmptyState title="No second marking">{shown.setting.which === 'none' ? 'The instructor has not asked for a second marker in this round.' : 'No proof that counts is among those that a second marker looks at.'}</EmptyState>
+        <EmptyState title="No second marking">
+          {shown.setting.which === 'none'
+            ? 'The instructor has not asked for a second marker in this round.'
+            : 'No proof that counts is among those that a second marker looks at.'}
+        </EmptyState>
       ) : (
         <>
-          <Table caption={`${counted(shown.count, 'proof')} for a second marker, in an order of their own${shown.rows.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${shown.pages > 1 ? `; page ${shown.page} of ${shown.pages}` : ''}`}>
-            <thead><tr><th scope="col">Student</th><th scope="col">Second marking</th><th scope="col">For you</th></tr></thead>
+          <Table
+            caption={`${counted(shown.count, 'proof')} for a second marker, in an order of their own${shown.rows.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${shown.pages > 1 ? `; page ${shown.page} of ${shown.pages}` : ''}`}
+          >
+            <thead>
+              <tr>
+                <th scope="col">Student</th>
+                <th scope="col">Second marking</th>
+                <th scope="col">For you</th>
+              </tr>
+            </thead>
             <tbody>
               {shown.rows.map(({ token, shownAs, state, standing, skipped, heldBy }) => (
                 <tr key={token}>
-                  <th scope="row">{firstLine && (standing === 'free' || standing === 'mine') ? <Link href={`/critique/${token}/${firstLine}`}>{shownAs}</Link> : shownAs}</th>
-                  <td><Status kind={state === 'done' ? 'done' : standing === 'mine' || standing === 'held' ? 'going' : 'waiting'}>{state === 'done' ? 'finished' : standing === 'mine' || standing === 'held' ? 'begun' : 'waits'}</Status></td>
+                  <th scope="row">
+                    {firstLine && (standing === 'free' || standing === 'mine') ? (
+                      <Link href={`/critique/${token}/${firstLine}`}>{shownAs}</Link>
+                    ) : (
+                      shownAs
+                    )}
+                  </th>
                   <td>
-                    {standingWords[standing]}{heldBy && ` ${heldBy}`}
-                    {skipped && state === 'open' && <Form action={takeUpSecondAction} label={`Take up ${shownAs} again`}><input type="hidden" name="proof" value={token} />Skipped by you. <SubmitButton kind="text" small>Take it up again</SubmitButton></Form>}
+                    <Status
+                      kind={
+                        state === 'done' ? 'done' : standing === 'mine' || standing === 'held' ? 'going' : 'waiting'
+                      }
+                    >
+                      {state === 'done' ? 'finished' : standing === 'mine' || standing === 'held' ? 'begun' : 'waits'}
+                    </Status>
+                  </td>
+                  <td>
+                    {standingWords[standing]}
+                    {heldBy && ` ${heldBy}`}
+                    {skipped && state === 'open' && (
+                      <Form action={takeUpSecondAction} label={`Take up ${shownAs} again`}>
+                        <input type="hidden" name="proof" value={token} />
+                        Skipped by you.{' '}
+                        <SubmitButton kind="text" small>
+                          Take it up again
+                        </SubmitButton>
+                      </Form>
+                    )}
                   </td>
                 </tr>
               ))}
             </tbody>
           </Table>
-          <Pages label="Pages of second markings" page={shown.page} pages={shown.pages} href={(to) => `${here}/second?page=${to}`} />
+          <Pages
+            label="Pages of second markings"
+            page={shown.page}
+            pages={shown.pages}
+            href={(to) => `${here}/second?page=${to}`}
+          />
         </>
       )}
     </Page>
   );
 }
 
-const standingWords = { free: 'may be taken', mine: 'yours', held: 'with', own: 'you have a part in the first marking' } as const;
+const standingWords = {
+  free: 'may be taken',
+  mine: 'yours',
+  held: 'with',
+  own: 'you have a part in the first marking',
+} as const;

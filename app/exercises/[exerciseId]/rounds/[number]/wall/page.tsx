@@ -24,32 +24,68 @@ export default async function WallsPage({ params }: Props) {
   return (
     <Page width="wide">
       <PageHeader
-        title={`The wall of round ${round.number}`} kicker={round.title || undefined}
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }]}
+        title={`The wall of round ${round.number}`}
+        kicker={round.title || undefined}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+        ]}
         lead={`One line on the projector, as everybody in the class has set it, without names. ${counted(senders, 'student')} sent a proof; whoever sends one while the wall is open appears on it.`}
       />
-      {specimens.length === 0 ? <EmptyState title="No lines yet">The exercise has no specimens, so there is nothing to put on the wall.</EmptyState> : (
+      {specimens.length === 0 ? (
+        <EmptyState title="No lines yet">
+          The exercise has no specimens, so there is nothing to put on the wall.
+        </EmptyState>
+      ) : (
         <Table caption="Lines of the exercise">
-          <thead><tr><th scope="col">Line</th><th scope="col">Face and size</th><th scope="col">Wall</th></tr></thead>
+          <thead>
+            <tr>
+              <th scope="col">Line</th>
+              <th scope="col">Face and size</th>
+              <th scope="col">Wall</th>
+            </tr>
+          </thead>
           <tbody>
             {specimens.map((specimen, index) => (
               <tr key={specimen.id}>
                 <th scope="row">{specimen.text}</th>
-                <td>{specimen.face && `${specimen.face}, `}{withUnit(specimen.size.value, specimen.size.unit)}, {specimen.ground} ground</td>
-                <td>{specimen.wall ? <OpenWall wall={specimen.wall} name={`line ${index + 1}, ${specimen.text}`} timeZone={course.timeZone} /> : (
-                  <Form action={openWallAction} label={`Open the wall for line ${index + 1}, ${specimen.text}`} inline>
-                    <input type="hidden" name="exerciseId" value={exercise.id} />
-                    <input type="hidden" name="roundNumber" value={round.number} />
-                    <input type="hidden" name="specimenId" value={specimen.id} />
-                    <SubmitButton kind="usual" pending="Opening…">Put on the wall</SubmitButton>
-                  </Form>
-                )}</td>
+                <td>
+                  {specimen.face && `${specimen.face}, `}
+                  {withUnit(specimen.size.value, specimen.size.unit)}, {specimen.ground} ground
+                </td>
+                <td>
+                  {specimen.wall ? (
+                    <OpenWall
+                      wall={specimen.wall}
+                      name={`line ${index + 1}, ${specimen.text}`}
+                      timeZone={course.timeZone}
+                    />
+                  ) : (
+                    <Form
+                      action={openWallAction}
+                      label={`Open the wall for line ${index + 1}, ${specimen.text}`}
+                      inline
+                    >
+                      <input type="hidden" name="exerciseId" value={exercise.id} />
+                      <input type="hidden" name="roundNumber" value={round.number} />
+                      <input type="hidden" name="specimenId" value={specimen.id} />
+                      <SubmitButton kind="usual" pending="Opening…">
+                        Put on the wall
+                      </SubmitButton>
+                    </Form>
+                  )}
+                </td>
               </tr>
             ))}
           </tbody>
         </Table>
       )}
-      <Notice>Students’ work is about to be seen by the whole room. It stands there without names, but people may know their own line, and who sees a line arrive may guess whose it is. Ask first, leave out whoever wants it, and close the wall afterwards: that ends its link for phones and forgets where the room pointed. A wall that is left open ends by itself after twelve hours.</Notice>
+      <Notice>
+        Students’ work is about to be seen by the whole room. It stands there without names, but people may know their
+        own line, and who sees a line arrive may guess whose it is. Ask first, leave out whoever wants it, and close the
+        wall afterwards: that ends its link for phones and forgets where the room pointed. A wall that is left open ends
+        by itself after twelve hours.
+      </Notice>
     </Page>
   );
 }
@@ -59,12 +95,19 @@ type Wall = NonNullable<Awaited<ReturnType<typeof listWalls>>['specimens'][numbe
 function OpenWall({ wall, name, timeZone }: { wall: Wall; name: string; timeZone: string }) {
   return (
     <div className="actions">
-      <ButtonLink small kind="main" plainLink href={`/wall/${wall.id}`}>Go to the wall</ButtonLink>
+      <ButtonLink small kind="main" plainLink href={`/wall/${wall.id}`}>
+        Go to the wall
+      </ButtonLink>
       <Form action={closeWallAction} label={`Close the wall of ${name}`} inline>
         <input type="hidden" name="wallId" value={wall.id} />
-        <SubmitButton kind="usual" pending="Closing…">Close it</SubmitButton>
+        <SubmitButton kind="usual" pending="Closing…">
+          Close it
+        </SubmitButton>
       </Form>
-      <span className="note-size quiet">open since <When at={wall.openedAt} timeZone={timeZone} short />{wall.by && `, by ${wall.by}`}</span>
+      <span className="note-size quiet">
+        open since <When at={wall.openedAt} timeZone={timeZone} short />
+        {wall.by && `, by ${wall.by}`}
+      </span>
     </div>
   );
 }

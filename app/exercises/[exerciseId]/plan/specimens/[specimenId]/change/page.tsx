@@ -17,13 +17,22 @@ import { changeWords } from './change-words';
 
 export const metadata: Metadata = { title: 'What this change does' };
 
-type Props = { params: Promise<{ exerciseId: string; specimenId: string }>; searchParams: Promise<Record<string, string | undefined>> };
+type Props = {
+  params: Promise<{ exerciseId: string; specimenId: string }>;
+  searchParams: Promise<Record<string, string | undefined>>;
+};
 
 /** What a change of a specimen will do, and the button that does it. */
 export default async function Change({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const asked = await searchParams;
-  const typed = { text: asked.text ?? '', face: asked.face ?? '', size: asked.size ?? '', ground: asked.ground ?? '', remark: asked.remark ?? '' };
+  const typed = {
+    text: asked.text ?? '',
+    face: asked.face ?? '',
+    size: asked.size ?? '',
+    ground: asked.ground ?? '',
+    remark: asked.remark ?? '',
+  };
   const form = new FormData();
   for (const [name, value] of Object.entries({ ...typed, specimenId })) form.set(name, value);
   const { title } = await forPage(standAtExercise, { exerciseId });
@@ -32,16 +41,28 @@ export default async function Change({ params, searchParams }: Props) {
   return (
     <PlanPage wide exercise={{ id: exerciseId, title }} title="What this change does">
       <SpecimenFigure {...preview} />
-      {preview.same ? <Notice>This is what the specimen is already; there is nothing to change.</Notice> : (
+      {preview.same ? (
+        <Notice>This is what the specimen is already; there is nothing to change.</Notice>
+      ) : (
         <Section title={`It becomes version ${preview.number + 1}`}>
-          <ul>{changeWords(preview).map((line) => <li key={line}>{line}</li>)}</ul>
+          <ul>
+            {changeWords(preview).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
         </Section>
       )}
-      {preview.same ? <div className="actions"><ButtonLink href={back}>Back to the specimen</ButtonLink></div> : (
+      {preview.same ? (
+        <div className="actions">
+          <ButtonLink href={back}>Back to the specimen</ButtonLink>
+        </div>
+      ) : (
         <Form action={changeSpecimenAction} label="Make the change">
           <input type="hidden" name="specimenId" value={specimenId} />
           <input type="hidden" name="number" value={asked.number ?? String(preview.number)} />
-          {Object.entries(typed).map(([name, value]) => <input key={name} type="hidden" name={name} value={value} />)}
+          {Object.entries(typed).map(([name, value]) => (
+            <input key={name} type="hidden" name={name} value={value} />
+          ))}
           <div className="actions">
             <SubmitButton pending="Changing…">Change the specimen</SubmitButton>
             <ButtonLink href={back}>Back to what I typed</ButtonLink>

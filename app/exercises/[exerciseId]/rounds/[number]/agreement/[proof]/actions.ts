@@ -5,5 +5,6 @@ import { readSettled } from './read-settled';
 
 export const settleAction = formAction(settleMark, {
   read: readSettled,
-  then: ({ exerciseId, roundNumber, token }) => `/exercises/${exerciseId}/rounds/${roundNumber}/agreement/${token}?settled=1`,
+  then: ({ exerciseId, roundNumber, token }) =>
+    `/exercises/${exerciseId}/rounds/${roundNumber}/agreement/${token}?settled=1`,
 });

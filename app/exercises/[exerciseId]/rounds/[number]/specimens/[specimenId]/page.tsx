@@ -15,7 +15,10 @@ import { forPage } from '@/lib/http/page';
 import { faultWords } from '@/shared/critique/fault-words';
 import { counted } from '@/shared/text/number';
 
-type Props = { params: Promise<{ exerciseId: string; number: string; specimenId: string }>; searchParams: Promise<{ fault?: string; page?: string }> };
+type Props = {
+  params: Promise<{ exerciseId: string; number: string; specimenId: string }>;
+  searchParams: Promise<{ fault?: string; page?: string }>;
+};
 
 export const metadata: Metadata = { title: 'One line across the class' };
 
@@ -23,38 +26,99 @@ export const metadata: Metadata = { title: 'One line across the class' };
 export default async function SpecimenPage({ params, searchParams }: Props) {
   const { exerciseId, number, specimenId } = await params;
   const { fault, page } = await searchParams;
-  const shown = await forPage(showSpecimen, { exerciseId, roundNumber: number, specimenId, fault: fault ?? null, page: page ?? 1 });
+  const shown = await forPage(showSpecimen, {
+    exerciseId,
+    roundNumber: number,
+    specimenId,
+    fault: fault ?? null,
+    page: page ?? 1,
+  });
   const { course, exercise, round, specimen, chosen } = shown;
   const go = addressesOf(shown);
   return (
     <Page width="full">
       <PageHeader
-        trail={[{ href: `/courses/${course.id}`, label: course.title }, { href: `/exercises/${exercise.id}`, label: exercise.title }, { href: `/exercises/${exercise.id}/rounds/${round.number}/critique?by=specimen`, label: `Critique of round ${round.number}` }]}
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+          {
+            href: `/exercises/${exercise.id}/rounds/${round.number}/critique?by=specimen`,
+            label: `Critique of round ${round.number}`,
+          },
+        ]}
         kicker={`One line across the class, ${counted(shown.count, 'setting')}`}
         title={specimen.text}
       />
       <ul className={style.lines} aria-label="Lines of this exercise">
-        {shown.specimens.map(({ id, text }) => <li key={id}><Link href={go.line(id)} prefetch={false} aria-current={id === specimen.id ? 'page' : undefined}>{text}</Link></li>)}
+        {shown.specimens.map(({ id, text }) => (
+          <li key={id}>
+            <Link href={go.line(id)} prefetch={false} aria-current={id === specimen.id ? 'page' : undefined}>
+              {text}
+            </Link>
+          </li>
+        ))}
       </ul>
-      {shown.namesHidden && <Notice>Names are hidden until a proof is released: each setting goes by an alias here.</Notice>}
+      {shown.namesHidden && (
+        <Notice>Names are hidden until a proof is released: each setting goes by an alias here.</Notice>
+      )}
       {shown.count === 0 ? (
-        <EmptyState title="No settings yet" action={<ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/critique`}>To the queue</ButtonLink>}>Nobody has sent a proof of round {round.number} with this line. As soon as one arrives it stands here.</EmptyState>
+        <EmptyState
+          title="No settings yet"
+          action={
+            <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/critique`}>To the queue</ButtonLink>
+          }
+        >
+          Nobody has sent a proof of round {round.number} with this line. As soon as one arrives it stands here.
+        </EmptyState>
       ) : (
         <>
-          <Disclosure summary={`Gathered by the measure: ${counted(shown.faults.length, 'fault')} that several settings share`} open={chosen !== null}>
+          <Disclosure
+            summary={`Gathered by the measure: ${counted(shown.faults.length, 'fault')} that several settings share`}
+            open={chosen !== null}
+          >
             <ul className={style.gathered}>
               {shown.faults.map((one) => (
-                <li key={one.key}><Link href={go.fault(one.key)} prefetch={false} aria-current={one.key === chosen?.key ? 'true' : undefined}><strong>{one.letters}</strong> {placeWords(one)}, {faultWords[one.fault]}</Link> <span className="quiet">{one.count} of {shown.count}</span></li>
+                <li key={one.key}>
+                  <Link
+                    href={go.fault(one.key)}
+                    prefetch={false}
+                    aria-current={one.key === chosen?.key ? 'true' : undefined}
+                  >
+                    <strong>{one.letters}</strong> {placeWords(one)}, {faultWords[one.fault]}
+                  </Link>{' '}
+                  <span className="quiet">
+                    {one.count} of {shown.count}
+                  </span>
+                </li>
               ))}
             </ul>
-            {chosen && <p><Link href={go.line(specimen.id)} prefetch={false}>All settings again</Link></p>}
+            {chosen && (
+              <p>
+                <Link href={go.line(specimen.id)} prefetch={false}>
+                  All settings again
+                </Link>
+              </p>
+            )}
           </Disclosure>
-          {chosen && <h2>{chosen.letters} {placeWords(chosen)}, {faultWords[chosen.fault]}: {counted(shown.inList, 'setting')}</h2>}
+          {chosen && (
+            <h2>
+              {chosen.letters} {placeWords(chosen)}, {faultWords[chosen.fault]}: {counted(shown.inList, 'setting')}
+            </h2>
+          )}
           <Across
             key={`${specimen.id} ${chosen?.key} ${shown.page}`}
             page={{
-              personKey: shown.personKey, exerciseId: exercise.id, round: round.number, specimen, versions: shown.versions, lines: shown.lines, inList: shown.inList,
-              first: shown.first, chosen, stock: shown.stock, go: go.keys,
+              personKey: shown.personKey,
+              exerciseId: exercise.id,
+              round: round.number,
+              specimen,
+              versions: shown.versions,
+              lines: shown.lines,
+              inList: shown.inList,
+              first: shown.first,
+              chosen,
+              stock: shown.stock,
+              go: go.keys,
             }}
           />
           <Pages label="Pages of settings" page={shown.page} pages={shown.pages} href={(to) => go.ofPage(to)} />
@@ -65,7 +129,8 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
   );
 }
 
-const placeWords = ({ first, last }: { first: number; last: number }) => (first === last ? `(pair ${first + 1})` : `(pairs ${first + 1} and ${last + 1})`);
+const placeWords = ({ first, last }: { first: number; last: number }) =>
+  first === last ? `(pair ${first + 1})` : `(pairs ${first + 1} and ${last + 1})`;
 
 /** Where links and keys lead from here. */
 function addressesOf({ exercise, round, specimen, specimens, faults, chosen, page, pages }: ShownSpecimen) {
@@ -76,10 +141,15 @@ function addressesOf({ exercise, round, specimen, specimens, faults, chosen, pag
   const lineAt = (index: number) => (specimens[index] ? line(specimens[index].id) : null);
   const nextFault = faults[(faults.findIndex(({ key }) => key === chosen?.key) + 1) % Math.max(1, faults.length)];
   return {
-    line, fault, ofPage,
+    line,
+    fault,
+    ofPage,
     keys: {
-      nextFault: nextFault ? fault(nextFault.key) : null, nextPage: page < pages ? ofPage(page + 1) : null, previousPage: page > 1 ? ofPage(page - 1) : null,
-      nextLine: lineAt(place + 1), previousLine: place > 0 ? lineAt(place - 1) : null,
+      nextFault: nextFault ? fault(nextFault.key) : null,
+      nextPage: page < pages ? ofPage(page + 1) : null,
+      previousPage: page > 1 ? ofPage(page - 1) : null,
+      nextLine: lineAt(place + 1),
+      previousLine: place > 0 ? lineAt(place - 1) : null,
     },
   };
 }

@@ -1,4 +1,4 @@
-// npm test: lint, types, unit, data-layer and browser tests, in this order, all of them even when one fails. Installs
+// npm test: format, lint, types, unit, data-layer and browser tests, in this order, all of them even when one fails. Installs
 // what is missing first. Ends with `N passed, N failed`, and fails when anything failed or a runner ran nothing.
 import { generate } from './generate.mjs';
 import { installIfChanged } from './start/install.mjs';
@@ -14,6 +14,7 @@ try {
   installPrograms();
   generate();
   const results = [
+    runCheck('Format', ['node_modules/prettier/bin/prettier.cjs', '--check', '--log-level', 'warn', '.']),
     runCheck('Lint', ['node_modules/eslint/bin/eslint.js', '.']),
     // Next writes the types of its routes first; a fresh clone has none.
     runCheck('Types of routes', [next, 'typegen']),

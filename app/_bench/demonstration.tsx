@@ -1,7 +1,7 @@
 'use client';
 import dynamic from 'next/dynamic';
 import { createContext, useContext } from 'react';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { inBrowser } from './in-browser';
 import type { BenchProps, DemonstrationProps } from './props';

@@ -1,9 +1,9 @@
 import { useEffect, useImperativeHandle, useRef, useSyncExternalStore, type Ref } from 'react';
-import { rulerInksOf, type RulerInks } from './drawing/inks';
+import { rulerInksOf, type RulerInks } from '../_line/inks';
 import type { Drawn } from './drawing/line-canvas';
 import { RULER_HEIGHT } from './drawing/sizes';
 import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
-import { drawSoon, forgetDrawing } from './drawing/schedule';
+import { drawSoon, forgetDrawing } from '../_line/schedule';
 import { shownDocument } from './session/shown';
 import { mayTell } from './session/may-tell';
 import { useSession } from './context';

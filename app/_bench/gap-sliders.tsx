@@ -2,7 +2,7 @@ import { useCallback, useEffect, useImperativeHandle, useRef, type Ref } from 'r
 import { sameDocument } from '@/shared/editing/document';
 import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words';
 import { lineArt } from './drawing/art';
-import { isSameFrame, xOf, type Frame } from './drawing/frame';
+import { type Frame, isSameFrame, xOf } from '../_line/frame';
 import type { Drawn } from './drawing/line-canvas';
 import { excessOf, excessWords, opennessOf } from './openness';
 import { useSession } from './context';

@@ -2,7 +2,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { withUnit } from '@/shared/text/number';
 import { BenchContext, useBench, useSession } from './context';
-import { opposite } from './drawing/inks';
+import { opposite } from '../_line/inks';
 import { LineCanvas } from './drawing/line-canvas';
 import { sizeInPx } from './drawing/sizes';
 import { attachKeyboard } from './hands/keyboard';

@@ -2,8 +2,8 @@ import { examplePack } from '@/lib/face/example-pack';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { LineDrawing, type GapMark, type GapTie } from '../_ui/LineDrawing';
-import { LineWhite } from '../_ui/LineWhite';
+import { type GapMark, type GapTie, LineDrawing } from '../_line/LineDrawing';
+import { LineWhite } from '../_line/LineWhite';
 import { MarginNotes } from '../_ui/MarginNotes';
 import { SheetFrame } from '../_ui/SheetFrame';
 

@@ -1,5 +1,5 @@
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { LineDrawing, type GapMark } from '@/app/_ui/LineDrawing';
+import { type GapMark, LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/draw-lines';
 import { lettersOf } from '@/shared/critique/run';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { LineDrawing, type GapTie } from '@/app/_ui/LineDrawing';
+import { type GapTie, LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/draw-lines';
 import { changeWords } from '@/shared/critique/change-words';

@@ -3,7 +3,7 @@ import type { CatalogueFace } from '@/lib/face/catalogue';
 import { examplePack } from '@/lib/face/example-pack';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { numberText } from '@/shared/text/number';
-import { LineDrawing } from '../_ui/LineDrawing';
+import { LineDrawing } from '../_line/LineDrawing';
 import { Section } from '../_ui/Section';
 import { SheetFrame } from '../_ui/SheetFrame';
 import { makerOf } from './maker';

@@ -1,7 +1,7 @@
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
-import { LineDrawing } from '../_ui/LineDrawing';
-import { LineWhite } from '../_ui/LineWhite';
+import { LineDrawing } from '../_line/LineDrawing';
+import { LineWhite } from '../_line/LineWhite';
 import { Section } from '../_ui/Section';
 import { SheetFrame } from '../_ui/SheetFrame';
 

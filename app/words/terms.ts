@@ -1,4 +1,4 @@
-import type { GapMark } from '../_ui/LineMarks';
+import type { GapMark } from '../_line/LineDrawing';
 
 export type DrawnLine = {
   text: string;

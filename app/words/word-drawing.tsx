@@ -1,7 +1,7 @@
 import { examplePack } from '@/lib/face/example-pack';
 import { placeLetters } from '@/shared/outline/place-letters';
-import { LineDrawing } from '../_ui/LineDrawing';
-import { LineWhite } from '../_ui/LineWhite';
+import { LineDrawing } from '../_line/LineDrawing';
+import { LineWhite } from '../_line/LineWhite';
 import { SheetFrame } from '../_ui/SheetFrame';
 import type { Drawing, DrawnLine } from './terms';
 

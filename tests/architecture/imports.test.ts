@@ -59,10 +59,10 @@ describe('which room may use which', () => {
 describe('what reaches the browser', () => {
   const client = files.filter((file) => file.directive === 'use client');
 
-  test('client files import shared, _ui, _bench, actions, and client files and styles of their own folder', () => {
+  test('client files import shared, _ui, _line, _bench, actions, and client files and styles of their own folder', () => {
     const folder = (file: string) => file.slice(0, file.lastIndexOf('/'));
     const may = (target: string, from: string) =>
-      under('shared', 'app/_ui', 'app/_bench')(target) ||
+      under('shared', 'app/_ui', 'app/_line', 'app/_bench')(target) ||
       isAction(target) ||
       /\.css$/.test(target) ||
       (folder(target).startsWith(folder(from)) &&

@@ -7,17 +7,15 @@ import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
 import { laidDocument, openWindow, shownDocument } from '../session/shown';
 import type { BenchSession } from '../session/session';
-import { noLooks } from '../session/looks';
+import { noLooks } from '@/app/_line/looks';
 import { chosenRun, current, type BenchState } from '../session/state';
 import styles from '../bench.module.css';
-import { lineFits, originFor, type Frame } from './frame';
-import { inkEdges, type Span } from './ink-edges';
-import { inksOf, opposite } from './inks';
+import { type Frame, inkEdges, lineFits, originFor, reachOf, type Span } from '@/app/_line/frame';
+import { inksOf, opposite } from '@/app/_line/inks';
 import type { LineOrder } from './order';
 import { currentPainter, leaveStanding, onPainterChange } from './painter';
 import { placedOf } from './placed';
-import { drawSoon, forgetDrawing } from './schedule';
-import { reachOf } from './sizes';
+import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
 
 export type Drawn = { readonly frame: Frame; readonly placed: PlacedLine; readonly em: CssPx };
 

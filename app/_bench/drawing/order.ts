@@ -1,9 +1,9 @@
 import type { Run } from '@/shared/editing/commands';
 import type { SpacingDocument } from '@/shared/editing/document';
 import type { CssPx } from '@/shared/units';
-import type { Looks } from '../session/looks';
-import type { Frame } from './frame';
-import type { Inks, RulerInks } from './inks';
+import type { Looks } from '@/app/_line/looks';
+import type { Frame } from '@/app/_line/frame';
+import type { Inks, RulerInks } from '@/app/_line/inks';
 
 /** What is to be painted, as plain data: it may be carried to another thread. Packs and canvases go by number. */
 export type Order = LineOrder | RulerOrder;

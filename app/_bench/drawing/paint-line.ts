@@ -1,11 +1,11 @@
 import type { SpacingDocument } from '@/shared/editing/document';
 import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { CssPx } from '@/shared/units';
-import type { Looks } from '../session/looks';
+import type { Looks } from '@/app/_line/looks';
 import type { LineArt } from './art';
-import { xOf, yOf, type Frame } from './frame';
-import type { Inks } from './inks';
-import { dots, hatch, rings } from './textures';
+import { type Frame, xOf, yOf } from '@/app/_line/frame';
+import type { Inks } from '@/app/_line/inks';
+import { dots, hatch, rings } from '@/app/_line/textures';
 import { traceWhite, whiteEdges } from './white-edges';
 import type { Context } from './paint-order';
 

@@ -2,8 +2,7 @@ import { pairProfiles } from '@/shared/measure';
 import type { Run } from '@/shared/editing/commands';
 import type { CssPx, FontUnits } from '@/shared/units';
 import { matrixAt, type Painting } from './paint-line';
-import { xOf, yOf } from './frame';
-import { barFrom, thickness } from './pixel-grid';
+import { barFrom, thickness, xOf, yOf } from '@/app/_line/frame';
 
 /** Ticks over and under the chosen gap, clear of the letters; a bracket over a run; bars where the keyboard is: a frame would cut through the letters. */
 export function paintChosen(

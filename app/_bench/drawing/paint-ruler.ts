@@ -2,10 +2,9 @@ import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { PreparedLine } from '@/shared/measure';
 import type { CssPx } from '@/shared/units';
 import { CLEAR, excessOf, opennessOf, SLIGHT } from '../openness';
-import { xOf } from './frame';
+import { barFrom, onGrid, thickness, xOf } from '@/app/_line/frame';
 import type { RulerOrder } from './order';
 import type { Context } from './paint-order';
-import { barFrom, onGrid, thickness } from './pixel-grid';
 
 /** Height of the middle of the line over the foot of the ruler. */
 const CENTRE = 46;

@@ -1,6 +1,5 @@
-import type { Pack } from '@/shared/schemas/pack';
 import { inPixels } from '@/shared/exercise/in-pixels';
-import { prepareLine } from '@/shared/measure';
+import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';
 import { NOMINAL_PX_PER_MM } from '../session/screen';
@@ -12,21 +11,6 @@ export function sizeInPx(size: Size, pxPerMm = NOMINAL_PX_PER_MM): CssPx {
 
 /** Height of the ruler under the line, CSS px. */
 export const RULER_HEIGHT = 92;
-
-type Reach = { readonly over: number; readonly under: number };
-const reaches = new WeakMap<Pack, Reach>();
-
-/** How far the letters of this line, accents included, reach over and under the baseline, in em. */
-export function reachOf(pack: Pack): Reach {
-  const known = reaches.get(pack);
-  if (known) return known;
-  const { letters } = prepareLine(pack);
-  const over = Math.max(pack.vertical.capHeight / pack.unitsPerEm, ...letters.map(({ box }) => box.top / 1000));
-  const under = Math.max(0.05, ...letters.map(({ box }) => -box.bottom / 1000));
-  const reach = { over: over + 0.02, under: under + 0.02 };
-  reaches.set(pack, reach);
-  return reach;
-}
 
 /** Em of the working view: the whole line if that is large enough to work on, else large with the line running out of sight. */
 export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width: CssPx, zoom: number): CssPx {

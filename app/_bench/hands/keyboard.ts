@@ -1,6 +1,6 @@
 import type { BenchSession } from '../session/session';
 import { chosenRun } from '../session/state';
-import { noLooks, type Look } from '../session/looks';
+import { noLooks, type Look } from '@/app/_line/looks';
 import { nudgeOf, type SingleKeyAct } from './keys';
 import { setZoom } from './pointer';
 

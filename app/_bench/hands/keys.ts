@@ -1,4 +1,4 @@
-import type { Look } from '../session/looks';
+import type { Look } from '@/app/_line/looks';
 
 /** The three steps of a nudge, in 1/1000 em. */
 export const STEPS = { fine: 1, middle: 5, coarse: 20 } as const;

@@ -1,4 +1,4 @@
-import { heldGap, nearestGap, unitsAt } from '../drawing/frame';
+import { heldGap, nearestGap, unitsAt } from '@/app/_line/frame';
 import type { Drawn } from '../drawing/line-canvas';
 import { chosenRun } from '../session/state';
 import type { BenchSession } from '../session/session';

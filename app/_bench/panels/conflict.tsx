@@ -1,4 +1,4 @@
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { spacingOf, type SpacingDocument } from '@/shared/editing/document';
 import type { Kept } from '@/shared/editing/sync';

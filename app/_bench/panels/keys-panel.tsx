@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useBench, useSession } from '../context';
 import { firstSingleKeys, replayKeys, steadyKeys, type SingleKeyAct } from '../hands/keys';
-import { lookWords, type Look } from '../session/looks';
+import { lookWords, type Look } from '@/app/_line/looks';
 import styles from '../bench.module.css';
 
 type Props = {

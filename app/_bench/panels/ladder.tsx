@@ -7,7 +7,7 @@ import type { BenchProps } from '../props';
 import { pxPerMmNow } from '../session/screen';
 import type { BenchState } from '../session/state';
 import { LineCanvas } from '../drawing/line-canvas';
-import { setWidthOf } from '../drawing/set-width';
+import { setWidthOf } from '@/app/_line/frame';
 import { ladderSizes, sizeInPx } from '../drawing/sizes';
 import styles from '../bench.module.css';
 

@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react';
 import type { Ground } from '@/shared/schemas/spacing';
 import { useBench, useSession } from '../context';
-import { inksOf, opposite, type Inks } from '../drawing/inks';
-import { dots, hatch, rings } from '../drawing/textures';
-import type { Look } from '../session/looks';
+import { inksOf, opposite, type Inks } from '@/app/_line/inks';
+import { dots, hatch, rings } from '@/app/_line/textures';
+import type { Look } from '@/app/_line/looks';
 import styles from '../bench.module.css';
 
 type Paint = (context: CanvasRenderingContext2D, inks: Inks, dpr: number) => void;

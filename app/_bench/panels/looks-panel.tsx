@@ -1,6 +1,6 @@
 import { useEffect, useId } from 'react';
 import { useBench, useSession } from '../context';
-import { lookWords, type Laying, type Look } from '../session/looks';
+import { lookWords, type Laying, type Look } from '@/app/_line/looks';
 import { mayTell } from '../session/may-tell';
 import { Legend } from './legend';
 import { setZoom } from '../hands/pointer';

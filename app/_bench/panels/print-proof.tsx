@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { spacingOf } from '@/shared/editing/document';
 import { withUnit } from '@/shared/text/number';

@@ -1,5 +1,5 @@
 import { useRef, useState, type KeyboardEvent, type MouseEvent } from 'react';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { pairLetters } from '@/shared/editing/pair-words';
 import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';

@@ -1,4 +1,4 @@
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { pairLetters } from '@/shared/editing/pair-words';
 import type { Staircase } from '@/shared/practice/staircase';

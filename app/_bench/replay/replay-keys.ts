@@ -1,7 +1,7 @@
 import type { DemonstrationStep } from '@/shared/schemas/demonstration';
 import type { SingleKeyAct } from '../hands/keys';
 import { setZoom } from '../hands/pointer';
-import type { Look } from '../session/looks';
+import type { Look } from '@/app/_line/looks';
 import type { BenchSession } from '../session/session';
 import { replayTo } from './replay';
 

@@ -25,7 +25,7 @@ import {
 import { advance, type Kept, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from './device';
-import { noLooks, type Look } from './looks';
+import { noLooks, type Look } from '@/app/_line/looks';
 import { readScreen } from './screen';
 import { startSender, type Sender } from './sender';
 import type { BenchState } from './state';

@@ -1,6 +1,6 @@
 import { builtInDocument, type SpacingDocument } from '@/shared/editing/document';
 import type { BenchProps } from '../props';
-import { threeAt } from './looks';
+import { threeAt } from '@/app/_line/looks';
 import { current, type BenchState } from './state';
 
 /** The spacing laid to the one being set, or null. */

@@ -2,7 +2,7 @@ import type { SpacingDocument } from '@/shared/editing/document';
 import { present, type History } from '@/shared/editing/history';
 import type { Run } from '@/shared/editing/commands';
 import type { Sync } from '@/shared/editing/sync';
-import type { Laying, Looks } from './looks';
+import type { Laying, Looks } from '@/app/_line/looks';
 import type { ScreenMeasure } from './screen';
 
 /** Where the hand is: a gap, or a run of gaps from `anchor` to `head`. */

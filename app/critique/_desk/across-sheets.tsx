@@ -1,6 +1,6 @@
 'use client';
 import Link from 'next/link';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { AcrossFault, AcrossLine, AcrossVersion } from '@/shared/critique/across';
 import { faultWords } from '@/shared/critique/fault-words';
@@ -8,7 +8,7 @@ import { lettersOf, spacedLetters } from '@/shared/critique/run';
 import type { Size } from '@/shared/schemas/spacing';
 import { counted, withUnit } from '@/shared/text/number';
 import { ChosenPlace } from './chosen-place';
-import type { Looks } from '@/app/_bench/session/looks';
+import type { Looks } from '@/app/_line/looks';
 import { groundOf, Looked, showingOf } from './looks';
 import { marksOf } from './tied';
 import style from './desk.module.css';

@@ -1,11 +1,11 @@
 'use client';
 import { Button } from '@/app/_ui/Button';
 import type { Run } from '@/shared/critique/run';
-import { LineWhite } from '@/app/_ui/LineWhite';
-import { LineWhy } from '@/app/_ui/LineWhy';
-import type { Showing } from '@/app/_ui/LineDrawing';
-import { threeAt, type Looks } from '@/app/_bench/session/looks';
-import { opposite } from '@/app/_bench/drawing/inks';
+import { LineWhite } from '@/app/_line/LineWhite';
+import { LineWhy } from '@/app/_line/LineWhy';
+import type { Showing } from '@/app/_line/LineDrawing';
+import { threeAt, type Looks } from '@/app/_line/looks';
+import { opposite } from '@/app/_line/inks';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Spacing } from '@/shared/schemas/spacing';
 import { lookKeys, type LooksInHand } from './use-looks';

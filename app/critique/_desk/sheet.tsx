@@ -1,12 +1,12 @@
 'use client';
-import { LineDrawing, type GapMark, type GapTie } from '@/app/_ui/LineDrawing';
+import { type GapMark, type GapTie, LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DeskLine } from '@/shared/critique/desk';
 import type { Run } from '@/shared/critique/run';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
-import { noLooks, type Looks } from '@/app/_bench/session/looks';
+import { noLooks, type Looks } from '@/app/_line/looks';
 import { ChosenPlace } from './chosen-place';
 import { groundOf, Looked, showingOf } from './looks';
 import { MovedMarks } from './moved-marks';

@@ -1,5 +1,5 @@
 'use client';
-import type { GapMark, GapTie } from '@/app/_ui/LineDrawing';
+import type { GapMark, GapTie } from '@/app/_line/LineDrawing';
 import type { PairFault } from '@/shared/critique/faults';
 import type { NoteView } from '@/shared/schemas/note';
 

@@ -1,7 +1,7 @@
 'use client';
 import { useState } from 'react';
 import { firstSingleKeys } from '@/app/_bench/hands/keys';
-import { lookWords, noLooks, type Look, type Looks } from '@/app/_bench/session/looks';
+import { lookWords, noLooks, type Look, type Looks } from '@/app/_line/looks';
 import { useKeys, type Acts } from './keys';
 
 const names = Object.keys(lookWords) as Look[];

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { Work } from '@/lib/proof/see-work';
 import { withUnit } from '@/shared/text/number';

@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation';
 import { listFaces } from '@/lib/face/catalogue';
 import { examplePack } from '@/lib/face/example-pack';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
-import { LineDrawing } from '../../_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { Page } from '../../_ui/Page';
 import { PageHeader } from '../../_ui/PageHeader';
 import { Section } from '../../_ui/Section';

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { ExportLine } from '@/app/_released/export-line';
 import { ButtonLink } from '@/app/_ui/Button';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';

@@ -1,6 +1,6 @@
 'use client';
 import { useEffect, useId, useRef } from 'react';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { classes } from '@/app/_ui/classes';
 import { gapName, pairLetters } from '@/shared/editing/pair-words';
 import { placeLetters } from '@/shared/outline/place-letters';

@@ -1,5 +1,5 @@
 'use client';
-import { opposite } from '@/app/_bench/drawing/inks';
+import { opposite } from '@/app/_line/inks';
 import { classes } from '@/app/_ui/classes';
 import type { GapCount, WallLine as Line, WallPack } from '@/shared/schemas/wall';
 import { BESIDE } from './fit';

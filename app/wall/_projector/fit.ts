@@ -1,5 +1,5 @@
 'use client';
-import { setWidthOf } from '@/app/_bench/drawing/set-width';
+import { setWidthOf } from '@/app/_line/frame';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';

@@ -1,6 +1,6 @@
 'use client';
 import { firstSingleKeys } from '@/app/_bench/hands/keys';
-import type { Look } from '@/app/_bench/session/looks';
+import type { Look } from '@/app/_line/looks';
 
 /** Ways of looking that a wall has, each under the key it has at the bench. */
 export const wallLooks = [

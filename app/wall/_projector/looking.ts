@@ -1,5 +1,5 @@
 'use client';
-import { noLooks, type Looks } from '@/app/_bench/session/looks';
+import { noLooks, type Looks } from '@/app/_line/looks';
 import type { WallLook } from './keys';
 
 /** What is looked at and how; it concerns this screen only and is not kept. */

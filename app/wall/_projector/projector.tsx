@@ -4,7 +4,7 @@ import { send } from '@/app/_ui/send';
 import { useKeys } from '@/app/_ui/use-keys';
 import { useLive } from '@/app/_ui/use-live';
 import { usePacks } from '@/app/_ui/use-packs';
-import { opposite } from '@/app/_bench/drawing/inks';
+import { opposite } from '@/app/_line/inks';
 import { classes } from '@/app/_ui/classes';
 import type { WallChange, WallPack, WallState } from '@/shared/schemas/wall';
 import { sameAgain } from '@/shared/wall/same-again';

@@ -1,5 +1,5 @@
 'use client';
-import { lookWords } from '@/app/_bench/session/looks';
+import { lookWords } from '@/app/_line/looks';
 import { Button } from '@/app/_ui/Button';
 import type { Acts } from '@/app/_ui/use-keys';
 import { followingWords, type Following } from '@/app/_ui/use-live';

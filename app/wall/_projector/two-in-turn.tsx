@@ -1,5 +1,5 @@
 'use client';
-import { opposite } from '@/app/_bench/drawing/inks';
+import { opposite } from '@/app/_line/inks';
 import { Button } from '@/app/_ui/Button';
 import { classes } from '@/app/_ui/classes';
 import type { Shown } from './cell';

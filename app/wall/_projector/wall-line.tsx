@@ -1,12 +1,11 @@
 'use client';
 import { useEffect, useRef } from 'react';
 import { lineArt } from '@/app/_bench/drawing/art';
-import { inksOf } from '@/app/_bench/drawing/inks';
+import { inksOf } from '@/app/_line/inks';
 import { paintLine, paintUnder, type Painting } from '@/app/_bench/drawing/paint-line';
-import { drawSoon, forgetDrawing } from '@/app/_bench/drawing/schedule';
-import { reachOf } from '@/app/_bench/drawing/sizes';
-import type { Looks } from '@/app/_bench/session/looks';
-import type { Frame } from '@/app/_bench/drawing/frame';
+import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
+import { type Frame, reachOf } from '@/app/_line/frame';
+import type { Looks } from '@/app/_line/looks';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Spacing } from '@/shared/schemas/spacing';

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { lineFits, originFor } from '@/app/_bench/drawing/frame';
-import { inkEdges } from '@/app/_bench/drawing/ink-edges';
+import { inkEdges, lineFits, originFor } from '@/app/_line/frame';
 import { placeLetters, untouchedSpacing } from '@/shared/outline/place-letters';
 import { toyPack } from '../../shared/editing/toy-pack';
 

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { chromium as browserType, type Browser, type Page } from '@playwright/test';
-import { noLooks, type Look } from '@/app/_bench/session/looks';
+import { noLooks, type Look } from '@/app/_line/looks';
 import { chromium } from '../../../lib/bin/test/programs.mjs';
 import { bundleBench } from '../../e2e/bench/bundle';
 import { packOf, propsOf } from '../../e2e/bench/fixture';

@@ -1,4 +1,4 @@
-import { LineDrawing, type GapMark } from '@/app/_ui/LineDrawing';
+import { type GapMark, LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { TermLine, TermRound } from '@/shared/class/term';
 import { counted, numberText } from '@/shared/text/number';

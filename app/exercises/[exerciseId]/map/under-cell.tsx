@@ -1,6 +1,6 @@
 'use client';
 import { Button, ButtonLink } from '@/app/_ui/Button';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { ClassMap } from '@/shared/class/map';
 import { lookOf, mapWords, valueAt, type MapColumn } from '@/shared/class/map-view';

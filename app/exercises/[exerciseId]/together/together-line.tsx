@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { Together } from '@/lib/draft/see-together';
 import { placeLetters } from '@/shared/outline/place-letters';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { LineDrawing } from '@/app/_ui/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';

@@ -1,14 +1,9 @@
 import { useId } from 'react';
+import { mergedPath, type PlacedLine, placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size, Spacing } from '@/shared/schemas/spacing';
-import { mergedPath, placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
-import { classes } from './classes';
-import { LineMarks, type GapMark } from './LineMarks';
-import { LineTies, type GapTie } from './LineTies';
-import { number } from './svg-number';
-
-export type { GapMark } from './LineMarks';
-export type { GapTie } from './LineTies';
+import { classes } from '../_ui/classes';
+import { number } from '../_ui/svg-number';
 
 type Props = {
   pack: Pack;
@@ -153,4 +148,73 @@ function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boole
 function trueSize(frame: Frame, unitsPerEm: number, size: Size) {
   const scaled = (units: number) => `${number((units / unitsPerEm) * size.value)}${size.unit}`;
   return { width: scaled(frame.width), height: scaled(frame.height) };
+}
+
+/** How a gap looks beside the others. `strength` 1 is slight, 2 clear, 3 strong. */
+export type GapMark = { gap: number; look: 'tight' | 'loose'; strength: 1 | 2 | 3 };
+
+/** A pair of wedges under a gap: their points meet where it is too tight and turn away where it is too loose. */
+function LineMarks({ pack, line, marks }: { pack: Pack; line: PlacedLine; marks: GapMark[] }) {
+  const em = pack.unitsPerEm;
+  const y = Math.max(-pack.vertical.descender, 0.24 * em) + 0.05 * em;
+  return (
+    <path
+      className="mark"
+      d={marks
+        .map((mark) => wedges(line.gaps[mark.gap]!.centre, y, (0.03 + 0.02 * mark.strength) * em, mark.look))
+        .join('')}
+    />
+  );
+}
+
+function wedges(x: number, y: number, size: number, look: GapMark['look']): string {
+  const apart = size * 0.25;
+  // From the gap's middle outwards: the point first when the letters press in, the back first when they stand apart.
+  const [point, back] = look === 'tight' ? [apart, apart + size] : [apart + size, apart];
+  return [-1, 1]
+    .map(
+      (side) =>
+        `M${number(x + side * point)} ${number(y)}L${number(x + side * back)} ${number(y - size * 0.7)}V${number(y + size * 0.7)}Z`,
+    )
+    .join('');
+}
+
+/** A note's place: one gap (`from` = `to`) or a run of gaps, and the sign that stands at the end of the hairline. */
+export type GapTie = { from: number; to: number; sign: string };
+
+/** Hairlines from gaps to the lower edge of the sheet, a bracket where a note speaks of a run. */
+function LineTies({ pack, line, ties, bottom }: { pack: Pack; line: PlacedLine; ties: GapTie[]; bottom: number }) {
+  const em = pack.unitsPerEm;
+  const top = 0.05 * em;
+  const signSize = 0.17 * em;
+  return (
+    <g>
+      {ties.map((tie, index) => {
+        const left = line.gaps[tie.from]!.centre;
+        const right = line.gaps[tie.to]!.centre;
+        const middle = (left + right) / 2;
+        const bracket =
+          tie.from === tie.to
+            ? ''
+            : `M${number(left)} ${number(top)}V${number(top + 0.04 * em)}H${number(right)}V${number(top)}`;
+        return (
+          <g key={`${tie.from}-${tie.to}-${index}`}>
+            <path
+              className="tie"
+              d={`${bracket}M${number(middle)} ${number(bracket ? top + 0.04 * em : top)}V${number(bottom - signSize * 1.15)}`}
+            />
+            <text
+              className="tie-sign"
+              x={number(middle)}
+              y={number(bottom - signSize * 0.15)}
+              fontSize={number(signSize)}
+              textAnchor="middle"
+            >
+              {tie.sign}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
 }

@@ -3,7 +3,7 @@ import { prepareLine } from '@/shared/measure/prepared-line';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { number } from './svg-number';
+import { number } from '../_ui/svg-number';
 
 /** Both edges of one gap as the outline has them and as the measure sees them, for the `behind` of a LineDrawing. */
 export function LineWhy({ pack, spacing, pair }: { pack: Pack; spacing: Spacing; pair: number }) {

@@ -6,7 +6,7 @@ import { letterInside } from '@/shared/measure/letter-inside';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { number } from './svg-number';
+import { number } from '../_ui/svg-number';
 
 type Props = { pack: Pack; spacing: Spacing; between?: boolean; inside?: boolean; open?: { from: number; to: number } };
 

@@ -1,6 +1,7 @@
-import type { PlacedLine } from '@/shared/outline/place-letters';
+import { prepareLine } from '@/shared/measure';
+import { type PlacedLine, placeLetters, untouchedSpacing } from '@/shared/outline/place-letters';
+import type { Pack } from '@/shared/schemas/pack';
 import type { CssPx, FontUnits } from '@/shared/units';
-import type { Span } from './ink-edges';
 
 /** How a line lies in its drawing. Lengths in CSS px unless said. */
 export type Frame = {
@@ -77,4 +78,64 @@ export function originFor(
 
 export function lineFits({ width, margin, scale }: { width: CssPx; margin: CssPx; scale: number }, ink: Span): boolean {
   return (ink.to - ink.from) * scale + 2 * margin <= width;
+}
+
+/** From the leftmost to the rightmost ink, in font units. */
+export type Span = { readonly from: FontUnits; readonly to: FontUnits };
+
+const known = new WeakMap<Pack, Map<number, Span>>();
+
+/** Where the ink of the letters `from`–`to` begins and ends on the line: a line stands flush by its ink, whatever room its first letter carries. */
+export function inkEdges(pack: Pack, { letters }: PlacedLine, { from, to }: { from: number; to: number }): Span {
+  const [first, last] = [letters[from]!, letters[to]!];
+  return { from: first.x + inkOf(pack, first.glyph).from, to: last.x + inkOf(pack, last.glyph).to };
+}
+
+function inkOf(pack: Pack, glyph: number): Span {
+  const kept = known.get(pack) ?? new Map<number, Span>();
+  known.set(pack, kept);
+  const found = kept.get(glyph) ?? spanOf(pack.glyphs[glyph]!);
+  kept.set(glyph, found);
+  return found;
+}
+
+/** By the points on the curve; faces have one at each extreme. A letter without ink spans its advance. */
+function spanOf({ path, advance }: Pack['glyphs'][number]): Span {
+  const xs = [...path.matchAll(/[MLQC]([^MLQCZ]*)/g)].map(([, numbers]) => Number(numbers!.split(' ').at(-2)));
+  return xs.length === 0 ? { from: 0, to: advance } : { from: Math.min(...xs), to: Math.max(...xs) };
+}
+
+/** The nearest edge between two pixels of the screen: what lies on it has no grey seam. `dpr` is device px per CSS px. */
+export function onGrid(place: CssPx, dpr: number): CssPx {
+  return Math.round(place * dpr) / dpr;
+}
+
+/** A thickness in whole pixels of the screen, one at least. */
+export function thickness(wanted: CssPx, dpr: number): CssPx {
+  return Math.max(1, Math.round(wanted * dpr)) / dpr;
+}
+
+/** Where a bar of a thickness in whole pixels begins, so that its middle is as near to `middle` as the pixels allow. */
+export function barFrom(middle: CssPx, thick: CssPx, dpr: number): CssPx {
+  return onGrid(middle - thick / 2, dpr);
+}
+
+/** Width of the line as the face gives it, in em: a measure that stays while the line is being spaced. */
+export function setWidthOf(pack: Pack): number {
+  return placeLetters(pack, untouchedSpacing(pack)).width / pack.unitsPerEm;
+}
+
+type Reach = { readonly over: number; readonly under: number };
+const reaches = new WeakMap<Pack, Reach>();
+
+/** How far the letters of this line, accents included, reach over and under the baseline, in em. */
+export function reachOf(pack: Pack): Reach {
+  const known = reaches.get(pack);
+  if (known) return known;
+  const { letters } = prepareLine(pack);
+  const over = Math.max(pack.vertical.capHeight / pack.unitsPerEm, ...letters.map(({ box }) => box.top / 1000));
+  const under = Math.max(0.05, ...letters.map(({ box }) => -box.bottom / 1000));
+  const reach = { over: over + 0.02, under: under + 0.02 };
+  reaches.set(pack, reach);
+  return reach;
 }

@@ -1,4 +1,4 @@
-import type { Context } from './paint-order';
+import type { Context } from '../_bench/drawing/paint-order';
 
 /**
  * Textures of the two kinds of white. They differ in form first: diagonal lines between letters, dots inside them,

@@ -52,14 +52,16 @@ export type AreaGap = { white: Float64Array; heights: Float64Array; least: numbe
  * At each slice where either letter has ink, white is counted from edge to edge. What lies inside a letter, out of sight from the other, is not counted.
  */
 export function areaGap(
-  left: { fine: EdgeProfile; box: Box; advance: number },
-  right: { fine: EdgeProfile; box: Box },
+  left: { fine: EdgeProfile; upright: { box: Box }; advance: number },
+  right: { fine: EdgeProfile; upright: { box: Box } },
   reach = REACH,
 ): AreaGap {
-  const bottom = Math.min(left.box.bottom, right.box.bottom),
-    top = Math.max(left.box.top, right.box.top);
-  const deepestLeft = left.advance - left.box.right + Math.min(reach, left.box.right - left.box.left);
-  const deepestRight = right.box.left + Math.min(reach, right.box.right - right.box.left);
+  const leftBox = left.upright.box,
+    rightBox = right.upright.box;
+  const bottom = Math.min(leftBox.bottom, rightBox.bottom),
+    top = Math.max(leftBox.top, rightBox.top);
+  const deepestLeft = left.advance - leftBox.right + Math.min(reach, leftBox.right - leftBox.left);
+  const deepestRight = rightBox.left + Math.min(reach, rightBox.right - rightBox.left);
   const white: number[] = [],
     heights: number[] = [];
   let least = Infinity,

@@ -1,7 +1,7 @@
 import { windingAt } from '@/shared/geometry/polygon';
 import { CHUNK, type SegmentChunks } from '@/shared/geometry/segment-chunks';
 import { pointToSegmentSquared, segmentsCross } from '@/shared/geometry/segment';
-import { STEP } from '@/shared/outline/grid';
+import { STEP } from '@/shared/outline/edge-profile';
 import type { LetterShape } from './letter-shape';
 
 /** Nearest distance between two outlines, 1/1000 em, and whether one lies over the other (the distance is then 0). */
@@ -31,7 +31,7 @@ export function clearance(left: LetterShape, right: LetterShape, shift: number):
   return { distance: Math.sqrt(least), crossing: false };
 }
 
-/** No pair is farther apart than its edges within one band, taken at opposite rims of it. */
+/** No pair is farther apart than its edges within one band, taken at opposite rims of it (which a slant puts aside, too). */
 function boundFrom(left: LetterShape, right: LetterShape, shift: number): number {
   const bands = Math.min(left.edge.right.length, right.edge.left.length),
     move = shift - left.advance;
@@ -39,7 +39,8 @@ function boundFrom(left: LetterShape, right: LetterShape, shift: number): number
   for (let band = 0; band < bands; band += 1)
     least = Math.min(least, Math.abs(left.edge.right[band]! + right.edge.left[band]! + move));
   // A hair more, so that rounding never lets the bound be less than the distance.
-  return Math.sqrt(least * least + STEP * STEP) + 0.001;
+  const aside = least + Math.abs(left.slant) * STEP;
+  return Math.sqrt(aside * aside + STEP * STEP) + 0.001;
 }
 
 /** Whether box `i` comes nearer to the other box than the square root of `limit`. */

@@ -23,8 +23,7 @@ const LEAST_AREA = 4000;
 const LEAST_DEPTH = 0.25;
 
 /** All counters of a letter: the closed ones, those between sides, those between top and bottom. */
-export function counters(shape: LetterShape): Counter[] {
-  const { contours } = shape;
+export function counters({ upright: { contours, box }, slant }: LetterShape): Counter[] {
   const closed = contours
     .filter((points) => isHole(contours, points))
     .map((points): Counter => {
@@ -38,20 +37,27 @@ export function counters(shape: LetterShape): Counter[] {
       };
     });
   const holes = contours.filter((points) => isHole(contours, points));
-  const level = whiteRuns(contours, shape.box.bottom, shape.box.top).filter(
+  const level = whiteRuns(contours, box.bottom, box.top).filter(
     ({ at, from, to }) => windingAt(holes, (from + to) / 2, at) === 0,
   );
-  const upright = whiteRuns(transposed(contours), shape.box.left, shape.box.right).filter(
+  const upright = whiteRuns(transposed(contours), box.left, box.right).filter(
     ({ at, from, to }) => !isBetweenSides(contours, at, (from + to) / 2),
   );
   return [
     ...closed,
     ...pieces(level).map((runs) => pieceOf(runs, 'sides')),
     ...pieces(upright).map((runs) => pieceOf(runs, 'above-and-below')),
-  ].filter(
-    ({ area, height, between }) =>
-      area >= LEAST_AREA && (between !== 'above-and-below' || area >= LEAST_DEPTH * height * height),
-  );
+  ]
+    .filter(
+      ({ area, height, between }) =>
+        area >= LEAST_AREA && (between !== 'above-and-below' || area >= LEAST_DEPTH * height * height),
+    )
+    .map((counter) => ({ ...counter, outline: leaning(counter.outline, slant) }));
+}
+
+/** Counters are read along the slant; their outlines lean with the letter. */
+function leaning(outline: number[], slant: number): number[] {
+  return slant === 0 ? outline : outline.map((value, i) => (i % 2 === 0 ? value + slant * outline[i + 1]! : value));
 }
 
 const widths = new WeakMap<LetterShape, number | null>();

@@ -1,4 +1,6 @@
-import { BOTTOM, STEP, heightOfBand } from '@/shared/outline/grid';
+import { BOTTOM, heightOfBand, STEP } from '@/shared/outline/edge-profile';
+import { inkRuns } from '@/shared/geometry/ink-runs';
+import type { Contours } from '@/shared/outline/flatten';
 import { REACH } from './area';
 import { pairOf } from './at-total';
 import type { PreparedLine } from './prepared-line';
@@ -16,8 +18,9 @@ export function pairProfiles(line: PreparedLine, index: number, total: number): 
   const bands = [...pair.seen.white.keys()].filter(
     (band) => heightOfBand(band) > lowest(line, index) && heightOfBand(band) < highest(line, index),
   );
-  const leftX = (white: Float64Array) => (band: number) => pair.left.advance - white[band]!;
-  const rightX = (white: Float64Array) => (band: number) => shift + white[band]!;
+  const lean = (band: number) => line.face.slant * heightOfBand(band);
+  const leftX = (white: Float64Array) => (band: number) => pair.left.advance - white[band]! + lean(band);
+  const rightX = (white: Float64Array) => (band: number) => shift + white[band]! + lean(band);
   return {
     leftDrawn: unbroken(bands, leftX(pair.left.edge.right)),
     rightDrawn: unbroken(bands, rightX(pair.right.edge.left)),
@@ -37,26 +40,30 @@ export function pairWhite(line: PreparedLine, index: number, total: number, reac
     top = highest(line, index);
   const leftEdge: Polyline = [],
     rightEdge: Polyline = [];
-  const count = Math.max(1, Math.floor((top - bottom) / (STEP / 5)));
+  const count = Math.max(1, Math.floor((top - bottom) / SLICE));
   const slice = (top - bottom) / count;
   for (let step = 0; step <= count; step += 1) {
     const y = bottom + Math.min(step * slice, top - bottom);
+    const lean = line.face.slant * y;
     const inner = Math.min(Math.max(y, bottom + 0.01), top - 0.01);
     const from = Math.max(
-      rightmost(left.chunks.segments, inner),
-      left.box.right - (isSliver(left.box, inner, bottom, top) ? 0 : reach),
+      rightmost(left.upright.contours, inner),
+      left.upright.box.right - (isSliver(left.box, inner, bottom, top) ? 0 : reach),
     );
     const to =
       Math.min(
-        leftmost(right.chunks.segments, inner),
-        right.box.left + (isSliver(right.box, inner, bottom, top) ? 0 : reach),
+        leftmost(right.upright.contours, inner),
+        right.upright.box.left + (isSliver(right.box, inner, bottom, top) ? 0 : reach),
       ) + shift;
-    leftEdge.push(from, y);
-    rightEdge.push(Math.max(from, to), y);
+    leftEdge.push(from + lean, y);
+    rightEdge.push(Math.max(from, to) + lean, y);
   }
   for (let i = rightEdge.length - 2; i >= 0; i -= 2) leftEdge.push(rightEdge[i]!, rightEdge[i + 1]!);
   return leftEdge;
 }
+
+/** Height of the slices of the hatch, 1/1000 em. */
+const SLICE = 4;
 
 /** Edge profile of one letter of the line and the heights it is taken at, 1/1000 em. */
 export function letterProfile(
@@ -105,27 +112,10 @@ function unbroken(bands: number[], at: (band: number) => number): Polyline[] {
   return run.length > 0 ? [...runs, run] : runs;
 }
 
-function rightmost(segments: Float64Array, y: number): number {
-  let most = -Infinity;
-  for (let i = 0; i < segments.length; i += 4) {
-    const x = crossing(segments, i, y);
-    if (x !== null) most = Math.max(most, x);
-  }
-  return most;
+function rightmost(contours: Contours, y: number): number {
+  return inkRuns(contours, y).at(-1) ?? -Infinity;
 }
 
-function leftmost(segments: Float64Array, y: number): number {
-  let least = Infinity;
-  for (let i = 0; i < segments.length; i += 4) {
-    const x = crossing(segments, i, y);
-    if (x !== null) least = Math.min(least, x);
-  }
-  return least;
-}
-
-function crossing(segments: Float64Array, i: number, y: number): number | null {
-  const y0 = segments[i + 1]!,
-    y1 = segments[i + 3]!;
-  if (y < Math.min(y0, y1) || y >= Math.max(y0, y1)) return null;
-  return segments[i]! + ((segments[i + 2]! - segments[i]!) * (y - y0)) / (y1 - y0);
+function leftmost(contours: Contours, y: number): number {
+  return inkRuns(contours, y)[0] ?? Infinity;
 }

@@ -1,21 +1,26 @@
 import { boxOf, type Box } from '@/shared/geometry/polygon';
 import { segmentChunks, type SegmentChunks } from '@/shared/geometry/segment-chunks';
-import { edgeProfile, type EdgeProfile } from '@/shared/outline/edge-profile';
+import { drawnEdges, seenEdges, type EdgeProfile, type Heights } from '@/shared/outline/edge-profile';
 import { flatten, type Contours } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
-import { sighted } from '@/shared/outline/sight-line';
+import { straightened } from '@/shared/outline/slant';
 import type { SideKind } from '@/shared/schemas/measure';
 import { areaProfile } from './area';
 import { MeasureError } from './errors';
-import { sideKind } from './side-kind';
+import { sideKinds } from './side-kind';
 
 /** One letter made ready for measuring; all lengths in 1/1000 em. */
 export type LetterShape = {
   advance: number;
+  /** As drawn: what clearance is measured on. */
   contours: Contours;
   box: Box;
   chunks: SegmentChunks;
-  /** Edge profile as drawn, and as seen under the sight line. */
+  /** The slant of its face, and the letter set upright by it: what sides, gaps, area and counters are read from. */
+  slant: number;
+  upright: { contours: Contours; box: Box };
+  heights: Heights;
+  /** Both edges along the slant, as drawn and as seen under the sight line. */
   edge: EdgeProfile;
   seen: EdgeProfile;
   /** Fine profile that area is summed over. */
@@ -30,28 +35,32 @@ export type LetterShape = {
  */
 export function letterShape(
   letter: { cluster: string; path: string; advance: number },
-  unitsPerEm: number,
-  bands: number,
+  { unitsPerEm, heights, slant = 0 }: { unitsPerEm: number; heights: Heights; slant?: number },
 ): LetterShape {
   const scale = 1000 / unitsPerEm;
   const contours = flatten(parsePath(letter.path), scale);
-  const box = boxOf(contours);
-  if (!box)
+  const upright = straightened(contours, slant);
+  const box = boxOf(contours),
+    uprightBox = slant === 0 ? box : boxOf(upright);
+  if (!box || !uprightBox)
     throw new MeasureError(
       'no-outline',
       `The letter “${letter.cluster}” has no outline in this face, so the gaps beside it cannot be measured. Choose another letter or another face.`,
       letter.cluster,
     );
   const advance = letter.advance * scale;
-  const edge = edgeProfile(contours, advance, bands);
+  const edge = drawnEdges(upright, advance, heights.bands);
   return {
     advance,
     contours,
     box,
     chunks: segmentChunks(contours),
+    slant,
+    upright: { contours: upright, box: uprightBox },
+    heights,
     edge,
-    seen: { left: sighted(edge.left), right: sighted(edge.right) },
-    fine: areaProfile(contours, advance),
-    sides: { left: sideKind(edge.left, box.right - box.left), right: sideKind(edge.right, box.right - box.left) },
+    seen: seenEdges(upright, advance, heights),
+    fine: areaProfile(upright, advance),
+    sides: sideKinds(upright, uprightBox),
   };
 }

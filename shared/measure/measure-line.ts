@@ -4,7 +4,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { median } from '@/shared/stats/median';
 import { medianAbsoluteDeviation } from '@/shared/stats/median-absolute-deviation';
-import { apparentGap, totalForGap } from './apparent-gap';
+import { nearGap, totalForNearGap } from './near-gap';
 import { meanWhite } from './area';
 import { checkSpacing } from './check-spacing';
 import { clearance } from './clearance';
@@ -68,7 +68,7 @@ type SetPair = { pair: PreparedPair; total: number; gap: number };
 
 function setPair(pair: PreparedPair, spacing: Spacing, index: number): SetPair {
   const total = pair.builtIn + spacing.tracking + spacing.offsets[index]!;
-  return { pair, total, gap: apparentGap(pair.seen, total + pair.wordSpace) };
+  return { pair, total, gap: nearGap(pair.seen, total + pair.wordSpace) };
 }
 
 function pairMeasure(
@@ -79,7 +79,7 @@ function pairMeasure(
   reference: number | null,
 ): PairMeasure {
   const near = clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
-  const wanted = reference === null ? null : totalForGap(pair.seen, reference);
+  const wanted = reference === null ? null : totalForNearGap(pair.seen, reference);
   return {
     index,
     left: line.clusters[index]!,

@@ -1,6 +1,6 @@
 import { median } from '@/shared/stats/median';
 import type { PairGroup } from '@/shared/schemas/measure';
-import { apparentGap } from './apparent-gap';
+import { nearGap } from './near-gap';
 import type { PreparedLine } from './prepared-line';
 
 /** From this many pairs of one group on, their middle is a reference. */
@@ -39,5 +39,5 @@ export function lettersMiddle(line: PreparedLine, gaps: readonly number[]): numb
 
 /** Apparent gap of every pair as the face sets it, built-in kerning included. */
 export function gapsAsBuilt(line: PreparedLine): number[] {
-  return line.pairs.map((pair) => apparentGap(pair.seen, pair.builtIn + pair.wordSpace));
+  return line.pairs.map((pair) => nearGap(pair.seen, pair.builtIn + pair.wordSpace));
 }

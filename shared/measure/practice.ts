@@ -1,5 +1,5 @@
-import { STEP, heightOfBand } from '@/shared/outline/grid';
-import { seenGap, totalForGap } from './apparent-gap';
+import { heightOfBand, STEP } from '@/shared/outline/edge-profile';
+import { seenGap, totalForNearGap } from './near-gap';
 import { clearance } from './clearance';
 import type { LetterShape } from './letter-shape';
 import { LOOKS, PRACTICE, type Look } from './practice-looks';
@@ -42,7 +42,7 @@ const FARTHEST = 1.5;
 
 export function practiceInputs(face: PreparedFace, left: LetterShape, right: LetterShape): PracticeInputs | null {
   const unit = face.reference;
-  const total = unit === null ? null : totalForGap(seenGap(left.seen.right, right.seen.left), unit);
+  const total = unit === null ? null : totalForNearGap(seenGap(left, right), unit);
   if (unit === null || total === null) return null;
   return {
     near: sidesOf(face, left, unit).right,

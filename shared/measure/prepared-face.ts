@@ -1,7 +1,10 @@
-import { bandsUpTo } from '@/shared/outline/grid';
+import { heightsUpTo, type Heights } from '@/shared/outline/edge-profile';
+import { flatten } from '@/shared/outline/flatten';
+import { parsePath } from '@/shared/outline/parse-path';
+import { stemSlant } from '@/shared/outline/slant';
 import type { Pack } from '@/shared/schemas/pack';
 import { median } from '@/shared/stats/median';
-import { apparentGap, seenGap } from './apparent-gap';
+import { nearGap, seenGap } from './near-gap';
 import { counterWidth } from './counters';
 import { MeasureError } from './errors';
 import { letterShape, type LetterShape } from './letter-shape';
@@ -9,7 +12,9 @@ import { stemGaps, type StemGaps } from './stem-gap';
 
 /** A face made ready for measuring; all lengths in 1/1000 em. */
 export type PreparedFace = {
-  bands: number;
+  heights: Heights;
+  /** How far a stem leans to the right for each unit of height; 0 for an upright. */
+  slant: number;
   capHeight: number;
   xHeight: number;
   stem: StemGaps | null;
@@ -23,10 +28,13 @@ export type PreparedFace = {
   shapeOf: (index: number) => LetterShape;
 };
 
+type FaceSource = Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyphs' | 'control' | 'slant'>;
+
 /** @throws MeasureError `no-outline` or `bad-path` for a control letter that cannot be measured. */
-export function prepareFace(source: Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyphs' | 'control'>): PreparedFace {
+export function prepareFace(source: FaceSource): PreparedFace {
   const scale = 1000 / source.unitsPerEm;
-  const bands = bandsUpTo(source.vertical.ascenderTop * scale);
+  const heights = heightsUpTo(source.vertical.ascenderTop * scale),
+    slant = slantOf(source);
   const shapes: (LetterShape | undefined)[] = [];
   const shapeOf = (index: number): LetterShape => {
     const glyph = source.glyphs[index];
@@ -36,7 +44,7 @@ export function prepareFace(source: Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyp
         `The pack names letter shape ${index}, but holds ${source.glyphs.length}. Build it again from its face.`,
         String(index),
       );
-    return (shapes[index] ??= letterShape(glyph, source.unitsPerEm, bands));
+    return (shapes[index] ??= letterShape(glyph, { unitsPerEm: source.unitsPerEm, heights, slant }));
   };
   const control = (index: number | null) => (index === null ? [] : [shapeOf(index)]);
   const H = control(source.control.H),
@@ -45,7 +53,8 @@ export function prepareFace(source: Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyp
     small = [...n, ...control(source.control.o)];
   const counters = [...n, ...H].map(counterWidth).filter((width) => width !== null);
   return {
-    bands,
+    heights,
+    slant,
     capHeight: source.vertical.capHeight * scale,
     xHeight: source.vertical.xHeight * scale,
     stem: H[0] ? stemGaps(H[0]) : null,
@@ -56,12 +65,18 @@ export function prepareFace(source: Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyp
   };
 }
 
+/** What the pack says; of a pack of the first version, which says nothing, what its H or n shows. */
+function slantOf({ slant, glyphs, control, unitsPerEm }: FaceSource): number {
+  if (slant !== undefined) return slant / 1000;
+  const letter = control.H !== null ? 'H' : 'n';
+  const glyph = glyphs[control[letter] ?? -1];
+  return glyph ? stemSlant(letter, flatten(parsePath(glyph.path), 1000 / unitsPerEm)) : 0;
+}
+
 function pairsOf(left: LetterShape[], right: LetterShape[]): [LetterShape, LetterShape][] {
   return left.flatMap((a) => right.map((b): [LetterShape, LetterShape] => [a, b]));
 }
 
 function middleGap(pairs: [LetterShape, LetterShape][]): number | null {
-  return pairs.length === 0
-    ? null
-    : median(pairs.map(([left, right]) => apparentGap(seenGap(left.seen.right, right.seen.left), 0)));
+  return pairs.length === 0 ? null : median(pairs.map(([left, right]) => nearGap(seenGap(left, right), 0)));
 }

@@ -1,6 +1,6 @@
 import type { Pack } from '@/shared/schemas/pack';
 import type { PairGroup } from '@/shared/schemas/measure';
-import { seenGap, type SeenGap } from './apparent-gap';
+import { seenGap, type SeenGap } from './near-gap';
 import { areaGap, type AreaGap } from './area';
 import type { LetterShape } from './letter-shape';
 import { isAllCapitals, pairGroup } from './pair-group';
@@ -53,7 +53,7 @@ function prepare(pack: Pack): PreparedLine {
     return {
       left,
       right,
-      seen: seenGap(left.seen.right, right.seen.left),
+      seen: seenGap(left, right),
       area: areaGap(left, right),
       builtIn: (pack.builtIn[index] ?? 0) * scale,
       wordSpace,

@@ -1,4 +1,6 @@
-import { heightOfBand, STEP } from '@/shared/outline/grid';
+import type { Box } from '@/shared/geometry/polygon';
+import { drawnEdges, STEP } from '@/shared/outline/edge-profile';
+import type { Contours } from '@/shared/outline/flatten';
 import type { SideKind } from '@/shared/schemas/measure';
 
 /** Depths are judged as shares of the height of the side, so that small letters and capitals meet one rule. */
@@ -8,15 +10,35 @@ const FACING = 0.24;
 const SLANT = 0.2;
 /** In a condensed face everything stands back less: no depth asked for is more than this share of the letter's width. */
 const OF_WIDTH = 0.28;
+/** What hangs lower than this under the baseline is no part of the side; a jump is told over so many bands. */
+const UNDER = -20;
+const LEAST_HEIGHT = 60;
+const MOST_BANDS = 600;
+const JUMP = 20 / STEP;
+/** Notches and chamfers up to five bands high are looked over. */
+const BLUNT = 2;
 
 /**
- * The kind of a letter's side, from its edge profile alone, so that it holds for Ø, Щ, & and 7.
+ * The kinds of both sides of a letter, from its outline alone, so that they hold for Ø, Щ, & and 7. The letter is read in
+ * bands from its own foot (from the baseline, where more of it stands over that), so that moving it changes nothing.
+ * @param contours the letter set upright along its slant, 1/1000 em; `box` round them.
+ */
+export function sideKinds(contours: Contours, box: Box): { left: SideKind; right: SideKind } {
+  const overBaseline = Math.max(box.bottom, UNDER);
+  const foot = box.top - overBaseline >= LEAST_HEIGHT ? overBaseline : box.bottom;
+  const bands = Math.min(MOST_BANDS, Math.max(1, -Math.floor(-(box.top - foot) / STEP)));
+  const { left, right } = drawnEdges(contours, box.right, bands, foot);
+  const width = box.right - box.left;
+  return { left: kindOf(left, width), right: kindOf(right, width) };
+}
+
+/**
  * Straight: stays flush, or flush between serif tips. Slanted: goes back steadily, upwards (`slanted-in`, A) or downwards
  * (`slanted-out`, V). Round: goes back towards both ends. Arched: goes back towards one end. Open: mostly stands back.
  * @param profile white per band on that side, 1/1000 em; Infinity without ink.
  * @param width of the letter's ink, 1/1000 em.
  */
-export function sideKind(profile: Float64Array, width: number): SideKind {
+function kindOf(profile: Float64Array, width: number): SideKind {
   const depths = depthsOf(profile);
   const height = depths.length * STEP;
   const inner = withoutEnds(depths, 0.14);
@@ -35,12 +57,12 @@ export function sideKind(profile: Float64Array, width: number): SideKind {
   return endsOf(facing, facing.length * STEP);
 }
 
-/** How far each band with ink stands behind the outermost one, from the baseline up (whole marks for what hangs below it). */
+/** How far each band with ink stands behind the outermost one. */
 function depthsOf(profile: Float64Array): number[] {
-  const above = [...profile.keys()].filter((band) => profile[band]! < Infinity && heightOfBand(band) > -STEP);
-  const bands = above.length >= 3 ? above : [...profile.keys()].filter((band) => profile[band]! < Infinity);
-  const least = Math.min(...bands.map((band) => profile[band]!));
-  return bands.map((band) => profile[band]! - least);
+  const bands = [...profile.keys()].filter((band) => profile[band]! < Infinity);
+  const nearest = bands.map((band) => Math.min(...profile.slice(Math.max(0, band - BLUNT), band + BLUNT + 1)));
+  const least = Math.min(...nearest);
+  return nearest.map((white) => white - least);
 }
 
 /** Serif tips: at both ends the side comes out to its outermost point, or nearly. */
@@ -69,7 +91,7 @@ function slantOf(depths: number[], least: number): SideKind | null {
     const step = depths[i]! - depths[i - 1]!;
     up += Math.max(0, step);
     down += Math.max(0, -step);
-    steepest = Math.max(steepest, Math.abs(step));
+    steepest = Math.max(steepest, Math.abs(depths[i]! - depths[Math.max(0, i - JUMP)]!));
     if (Math.abs(step) > 0.1 * STEP) moving += 1;
   }
   const travelled = Math.max(up, down);

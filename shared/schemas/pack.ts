@@ -33,13 +33,16 @@ const packFace = z.strictObject({
 
 export const packSchema = z.strictObject({
   format: z.literal('kerncrit-pack'),
-  version: z.literal(1),
+  /** The first version has no `slant`, and its contours may overlap. */
+  version: z.literal([1, 2]),
   kind: z.enum(['font', 'svg', 'photo']),
   /** The line in NFC. */
   text: z.string().check(z.minLength(1), z.maxLength(400)),
   unitsPerEm: z.int().check(z.gte(16), z.lte(16_384)),
   /** Heights over the baseline; descender is negative. `ascenderTop` is the top of d (its measured extreme). */
   vertical: z.strictObject({ ascender: whole, descender: whole, capHeight: whole, xHeight: whole, ascenderTop: whole }),
+  /** How far a stem leans to the right over 1000 of height; 0 for an upright. Where it is missing, H or n shows it. */
+  slant: z.optional(whole),
   face: z.nullable(packFace),
   glyphs: z.array(packGlyph).check(z.minLength(1), z.maxLength(400)),
   /** Index into `glyphs`, one per letter of the line. */

@@ -1,4 +1,4 @@
-import { apparentGap, totalForGap } from '@/shared/measure/apparent-gap';
+import { nearGap, totalForNearGap } from '@/shared/measure/near-gap';
 import { apparentGapAt, measureLine, prepareLine } from '@/shared/measure';
 import { areaGap, REACH, whiteArea } from '@/shared/measure/area';
 import { practiceKerning } from '@/shared/measure/practice';
@@ -31,7 +31,7 @@ export default async function measure(): Promise<void> {
   const [a, b] = [shapeOf(pack.letters[0]!), shapeOf(pack.letters[1]!)];
   const rows = [
     timed('apparent gap of a cached pair', 1, 400_000, (i) => apparentGapAt(line, i % 11, (i % 40) - 20)),
-    timed('solve: the total for an apparent gap', 2, 200_000, (i) => totalForGap(seen, wanted! + (i % 30)) ?? 0),
+    timed('solve: the total for an apparent gap', 2, 200_000, (i) => totalForNearGap(seen, wanted! + (i % 30)) ?? 0),
     timed(
       'all findings of a 12-letter line, beside a reference',
       300,
@@ -39,7 +39,7 @@ export default async function measure(): Promise<void> {
       (i) => compareLine(measureLine(pack, { tracking: i % 5, offsets }, AT), [reference]).findings.length,
     ),
     timed('predicted kerning of a pair', null, 20_000, () => practiceKerning(line.face, a, b) ?? 0),
-    timed('the same apparent gap without looking up the pair', null, 400_000, (i) => apparentGap(seen, (i % 40) - 20)),
+    timed('the same apparent gap without looking up the pair', null, 400_000, (i) => nearGap(seen, (i % 40) - 20)),
   ];
   for (const { name, micros, limit } of rows)
     console.log(

@@ -1,5 +1,5 @@
 import type { PairTable } from '@/lib/face/compose-pairs';
-import { apparentGap, seenGap } from '@/shared/measure/apparent-gap';
+import { nearGap, seenGap } from '@/shared/measure/near-gap';
 import { areaGap, meanWhite } from '@/shared/measure/area';
 import { clearance } from '@/shared/measure/clearance';
 import type { LetterShape } from '@/shared/measure/letter-shape';
@@ -39,9 +39,9 @@ export function pairFigures(table: PairTable): PairFigures[] {
 
 function measure(face: PreparedFace, left: LetterShape, right: LetterShape) {
   const expected = practiceKerning(face, left, right);
-  const seen = seenGap(left.seen.right, right.seen.left);
+  const seen = seenGap(left, right);
   return {
-    apparentGap: round2(apparentGap(seen, 0)),
+    apparentGap: round2(nearGap(seen, 0)),
     area: round2(meanWhite(areaGap(left, right), 0)),
     clearance: round2(clearance(left, right, left.advance).distance),
     suggestion: expected === null ? null : round2(expected),

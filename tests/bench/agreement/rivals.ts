@@ -1,4 +1,4 @@
-import { seenGap, totalForGap } from '@/shared/measure/apparent-gap';
+import { seenGap, totalForNearGap } from '@/shared/measure/near-gap';
 import { areaGap, meanWhite } from '@/shared/measure/area';
 import { clearance } from '@/shared/measure/clearance';
 import type { LetterShape } from '@/shared/measure/letter-shape';
@@ -20,7 +20,7 @@ export const RIVALS: Rival[] = [
     predict: async (face) =>
       face.pairs.map(
         ({ left, right }) =>
-          totalForGap(seenGap(face.shapes[left]!.seen.right, face.shapes[right]!.seen.left), face.face.reference!) ?? 0,
+          totalForNearGap(seenGap(face.shapes[left]!, face.shapes[right]!), face.face.reference!) ?? 0,
       ),
   },
   {

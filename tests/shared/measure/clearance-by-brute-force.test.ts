@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clearance } from '@/shared/measure/clearance';
 import { letterShape } from '@/shared/measure/letter-shape';
+import { heightsUpTo } from '@/shared/outline/edge-profile';
 import { parsePath } from '@/shared/outline/parse-path';
 import { registryFace, type RegistryFace } from '@/tests/fixtures/registry-face';
 import { seededRandom } from '@/tests/bench/agreement/random';
@@ -21,8 +22,8 @@ describe.each(FACES)('clearance in %s', (name) => {
       const left = pick(),
         right = pick(),
         total = Math.floor(random() * 160) - 120;
-      const a = letterShape(face.letter(left), face.unitsPerEm, 50),
-        b = letterShape(face.letter(right), face.unitsPerEm, 50);
+      const a = letterShape(face.letter(left), { unitsPerEm: face.unitsPerEm, heights: heightsUpTo(740) }),
+        b = letterShape(face.letter(right), { unitsPerEm: face.unitsPerEm, heights: heightsUpTo(740) });
       const shift = a.advance + total;
       const found = clearance(a, b, shift);
       const wanted = nearest(points.get(left)!, points.get(right)!, shift);

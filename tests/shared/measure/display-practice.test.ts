@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { seenGap, totalForGap } from '@/shared/measure/apparent-gap';
+import { seenGap, totalForNearGap } from '@/shared/measure/near-gap';
 import { letterShape, type LetterShape } from '@/shared/measure/letter-shape';
 import { prepareFace, type PreparedFace } from '@/shared/measure/prepared-face';
-import { bandsUpTo } from '@/shared/outline/grid';
+import { heightsUpTo } from '@/shared/outline/edge-profile';
 import { registryFace } from '@/tests/fixtures/registry-face';
 import { registryPack } from '@/tests/fixtures/registry-pack';
 
@@ -18,7 +18,7 @@ describe.each(['lato-400', 'montserrat-700', 'source-serif-4-400', 'abril-fatfac
       shapes = new Map(pack.glyphs.map((glyph, index) => [glyph.cluster, face.shapeOf(index)]));
     });
     const wanted = (pair: string) =>
-      totalForGap(seenGap(shapes.get(pair[0]!)!.seen.right, shapes.get(pair[1]!)!.seen.left), face.reference!)!;
+      totalForNearGap(seenGap(shapes.get(pair[0]!)!, shapes.get(pair[1]!)!), face.reference!)!;
     /** The room from the rightmost ink of one to the leftmost ink of the other (of H, from its stem), once the pair is as open as the face's reference. */
     const room = (pair: string) => {
       const left = shapes.get(pair[0]!)!,
@@ -42,11 +42,8 @@ describe.each(['lato-400', 'montserrat-700', 'source-serif-4-400', 'abril-fatfac
     });
     it('opens a gap that is too narrow', () => {
       const H = shapes.get('H')!;
-      const narrow = seenGap(
-        H.seen.right.map((white) => white - 60),
-        H.seen.left,
-      );
-      expect(totalForGap(narrow, face.reference!)!).toBeGreaterThan(0);
+      const narrow = { ...H, seen: { ...H.seen, right: H.seen.right.map((white) => white - 60) } };
+      expect(totalForNearGap(seenGap(narrow, H), face.reference!)!).toBeGreaterThan(0);
     });
   },
 );
@@ -54,9 +51,10 @@ describe.each(['lato-400', 'montserrat-700', 'source-serif-4-400', 'abril-fatfac
 describe('serifs', () => {
   const stem = 'M60 0L160 0L160 700L60 700Z';
   const serifed = 'M10 0L210 0L210 30L160 30L160 670L210 670L210 700L10 700L10 670L60 670L60 30L10 30Z';
-  const shape = (path: string) => letterShape({ cluster: 'I', path, advance: 220 }, 1000, bandsUpTo(740));
+  const shape = (path: string) =>
+    letterShape({ cluster: 'I', path, advance: 220 }, { unitsPerEm: 1000, heights: heightsUpTo(740) });
   it('that face each other ask for more room from stem to stem than the same stems without', () => {
-    const total = (one: LetterShape) => totalForGap(seenGap(one.seen.right, one.seen.left), 150)!;
+    const total = (one: LetterShape) => totalForNearGap(seenGap(one, one), 150)!;
     // Both stems stand 60 inside their advance, so the total tells the room from stem to stem.
     expect(total(shape(serifed))).toBeGreaterThan(total(shape(stem)));
   });

@@ -1,10 +1,11 @@
-import { heightOfBand } from '@/shared/outline/grid';
+import { heightOfBand } from '@/shared/outline/edge-profile';
+import type { LetterShape } from './letter-shape';
 
 /** Gaps under this count as this: crossing is the business of clearance. 1/1000 em. */
 const LEAST_GAP = 5;
 
 /** Weight of a band: what lies under the baseline counts half. */
-export function bandWeight(band: number): number {
+function bandWeight(band: number): number {
   return heightOfBand(band) > 0 ? 1 : 0.5;
 }
 
@@ -17,9 +18,10 @@ export type SeenGap = {
   farthest: number;
 };
 
-export function seenGap(rightOfLeft: Float64Array, leftOfRight: Float64Array): SeenGap {
-  const white = rightOfLeft.map((value, band) => value + leftOfRight[band]!);
+export function seenGap(left: LetterShape, right: LetterShape): SeenGap {
+  const white = left.seen.right.map((value, band) => value + right.seen.left[band]!);
   const weights = white.map((_, band) => bandWeight(band));
+  weights[weights.length - 1]! *= left.heights.lastShare;
   let weightSum = 0,
     nearest = Infinity,
     farthest = -Infinity;
@@ -36,7 +38,7 @@ export function seenGap(rightOfLeft: Float64Array, leftOfRight: Float64Array): S
  * √(Σw / Σ w·g⁻²), a mean of the gap in which near parts weigh more, over the sighted profiles.
  * @param total what is added to the advance (built-in + tracking + offset), 1/1000 em.
  */
-export function apparentGap({ white, weights, weightSum }: SeenGap, total: number): number {
+export function nearGap({ white, weights, weightSum }: SeenGap, total: number): number {
   let closeness = 0;
   for (let band = 0; band < white.length; band += 1) {
     const gap = Math.max(LEAST_GAP, white[band]! + total);
@@ -50,7 +52,7 @@ export function apparentGap({ white, weights, weightSum }: SeenGap, total: numbe
  * The apparent gap rises with the total, so there is one answer. Good to 0.01/1000 em.
  * Returns null when the target lies at or under the least gap that is told apart.
  */
-export function totalForGap(seen: SeenGap, target: number): number | null {
+export function totalForNearGap(seen: SeenGap, target: number): number | null {
   if (!(target > LEAST_GAP)) return null;
   const { white, weights, weightSum, nearest, farthest } = seen;
   // With every gap at least the nearest, E ≥ nearest + total: so total = target − nearest is never too small.

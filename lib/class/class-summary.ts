@@ -1,9 +1,8 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
-import { countedProofs } from '@/lib/critique/counted-proofs';
-import { measureOf } from '@/lib/critique/stored';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { countedProofs } from '@/lib/review/counted';
+import { measureOf, spacingOf } from '@/lib/rows/spacing';
 import {
   classSummarySchema,
   summarise,
@@ -12,7 +11,7 @@ import {
   type LineOfMember,
 } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/json/canonical';
-import { keptOrMade } from './kept';
+import { keptOrMade } from '../data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 

@@ -1,12 +1,12 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
-import { countedProofs } from '@/lib/critique/counted-proofs';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { countedProofs } from '@/lib/review/counted';
+import { spacingOf } from '@/lib/rows/spacing';
 import { mapLineSchema, type MapLine, type MapRow } from '@/shared/class/map';
 import type { ClassLine } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/json/canonical';
-import { keptOrMade } from './kept';
+import { keptOrMade } from '../data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;

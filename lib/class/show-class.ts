@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
-import { queueOrder } from '@/lib/critique/queue-order';
+import { roundInHand } from '@/lib/review/context';
+import { queueOrder } from '@/lib/review/order';
 import { showClassInput } from '@/shared/schemas/class';
 import { pageOf } from '@/shared/schemas/page';
 import { classSummary } from './class-summary';

@@ -1,6 +1,6 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand } from '@/lib/review/context';
 import { pageOf } from '@/shared/schemas/page';
 import { showMapInput } from '@/shared/schemas/class';
 import { columnsOf, valueAt } from '@/shared/class/map-view';

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { roundInHand } from '@/lib/review/context';
+import { spacingOf } from '@/lib/rows/spacing';
 import { pairTotals } from '@/shared/class/pair-totals';
 import { prepareLine } from '@/shared/measure';
 import { pairTotalsInput } from '@/shared/schemas/class';

@@ -2,14 +2,14 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { pairMapOf } from '@/lib/critique/stored';
-import { roundInHand, type RoundInHand } from '@/lib/critique/round-in-hand';
+import { pairMapOf } from '@/lib/rows/spacing';
+import { roundInHand, type RoundInHand } from '@/lib/review/context';
 import { roundProgress, roundProgressSchema, type Follow, type RoundProgress } from '@/shared/class/progress';
 import { followPair } from '@/shared/critique/follow-pair';
 import { canonicalJson } from '@/shared/json/canonical';
 import { idSchema } from '@/shared/schemas/note';
 import { classSummary } from './class-summary';
-import { keptOrMade } from './kept';
+import { keptOrMade } from '../data/worked-out';
 import { mapLines } from './map-line';
 
 /** How an exercise went from round to round, line by line. Each round is worked out once for its state and that of the round before. */

@@ -1,6 +1,6 @@
-import type { RoundInHand } from '@/lib/critique/round-in-hand';
-import { queueOrder } from '@/lib/critique/queue-order';
-import { tokenOf } from '@/lib/critique/shown-as';
+import type { RoundInHand } from '@/lib/review/context';
+import { queueOrder } from '@/lib/review/order';
+import { tokenOf } from '@/lib/review/tasks';
 import type { ScopedData } from '@/lib/data';
 
 export type ShownStudent = { name: string; token: string | null; hidden: boolean };

@@ -1,9 +1,8 @@
 import type { ScopedData } from '@/lib/data';
-import type { RoundInHand } from '@/lib/critique/round-in-hand';
-import { criterionView } from '@/lib/exercise/read-exercise';
-import { marksOfProofs } from '@/lib/marking/effective-marks';
-import { lateOf } from '@/lib/marking/late';
-import { totalWithLate } from '@/lib/marking/marks-of-proof';
+import type { RoundInHand } from '@/lib/review/context';
+import { criterionView } from '@/lib/rows/exercise';
+import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
+import { lateOf } from '@/lib/work/rounds';
 import { countedProof } from '@/shared/proof/counted-proof';
 import type { EffectiveMark } from '@/shared/marking/effective-mark';
 import type { Late } from '@/shared/marking/late-deduction';

@@ -1,10 +1,9 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
-import { comparisonOf, measureOf } from '@/lib/critique/stored';
-import { spacingOf } from '@/lib/draft/spacing-of';
-import { settingsOf } from '@/lib/exercise/read-exercise';
-import { lateOf } from '@/lib/marking/late';
-import { settingOf } from '@/lib/proof/measure-proof-line';
+import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
+import { settingsOf } from '@/lib/rows/exercise';
+import { lateOf } from '@/lib/work/rounds';
+import { settingOf } from '@/lib/reference/compare';
 import type { Term, TermLine, TermRound } from '@/shared/class/term';
 import { grouped } from '@/shared/list/grouped';
 import { countedProof } from '@/shared/proof/counted-proof';

@@ -1,6 +1,5 @@
-import { notFound } from '@/lib/access/errors';
+import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import type { Context } from '@/lib/access/operation';
-import { changedMeanwhile } from '@/lib/exercise/changed-meanwhile';
 
 type Patch = { title?: string; shownAt?: Date | null; removedAt?: Date | null };
 

@@ -1,4 +1,4 @@
-import { readPack } from '@/lib/exercise/read-pack';
+import { readPack } from '@/lib/rows/specimen';
 import { formerTeacher } from '@/lib/reference/named-author';
 import { spacingsOf } from '@/shared/demonstration/steps';
 import { demonstrationStepsSchema } from '@/shared/schemas/demonstration';

@@ -1,7 +1,7 @@
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { isTaken, retryOnConflict } from '@/lib/data/retry';
-import { readPack } from '@/lib/exercise/read-pack';
+import { readPack } from '@/lib/rows/specimen';
 import { misfitOf } from '@/shared/demonstration/steps';
 import { keepDemonstrationInput } from '@/shared/schemas/demonstration';
 

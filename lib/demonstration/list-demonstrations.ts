@@ -1,6 +1,6 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { settingsOf } from '@/lib/exercise/read-exercise';
+import { settingsOf } from '@/lib/rows/exercise';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { demonstrationView, type DemonstrationView } from './demonstration-view';
 import { mayLook } from './may-look';

@@ -1,7 +1,7 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { settingsOf } from '@/lib/exercise/read-exercise';
-import { accommodationsOf } from '@/lib/proof/member-rounds';
+import { settingsOf } from '@/lib/rows/exercise';
+import { accommodationsOf } from '@/lib/work/rounds';
 import { seeDemonstrationInput } from '@/shared/schemas/demonstration';
 import { demonstrationView } from './demonstration-view';
 import { mayLook } from './may-look';

@@ -1,7 +1,6 @@
-import { notFound } from '@/lib/access/errors';
+import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { changeCriterionInput } from '@/shared/schemas/criterion';
-import { changedMeanwhile } from './changed-meanwhile';
 import { refuseDistanceAlone } from './distance-alone';
 import { withExerciseHeld } from './with-exercise-held';
 

@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { changeExerciseInput } from '@/shared/schemas/exercise';
-import { changedMeanwhile } from './changed-meanwhile';
+import { changedMeanwhile } from '../access/errors';
 import { findExercise } from './find-exercise';
 
 /** Title, brief and settings; they may change at any time. */

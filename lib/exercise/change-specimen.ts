@@ -3,7 +3,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import { newReferenceSet } from '@/lib/reference/new-reference-set';
 import { moveByMap } from '@/shared/exercise/pair-map';
 import { changeSpecimenInput } from '@/shared/schemas/specimen';
-import { changedMeanwhile } from './changed-meanwhile';
+import { changedMeanwhile } from '../access/errors';
 import { planChange, type PlannedChange } from './plan-change';
 
 /**

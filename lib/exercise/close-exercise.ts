@@ -1,7 +1,6 @@
-import { AppError } from '@/lib/access/errors';
+import { AppError, changedMeanwhile } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { exerciseAtVersion } from '@/shared/schemas/exercise';
-import { changedMeanwhile } from './changed-meanwhile';
 import { findExercise } from './find-exercise';
 
 /** Ends an exercise: students see it and what was released, and can send nothing more. It can be opened again. */

@@ -1,9 +1,9 @@
 import { operation } from '@/lib/access/operation';
-import { isStarted } from '@/lib/reference/reference-view';
+import { isStarted } from '@/lib/rows/reference';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { findExercise } from './find-exercise';
-import { exerciseView, roundView } from './read-exercise';
-import { specimenView } from './read-specimen';
+import { exerciseView, roundView } from '../rows/exercise';
+import { specimenView } from '../rows/specimen';
 
 /** An exercise as staff look after it: where each round stands, and the lines. */
 export const getOverview = operation({

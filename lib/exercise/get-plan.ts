@@ -1,10 +1,10 @@
 import { operation } from '@/lib/access/operation';
-import { isStarted } from '@/lib/reference/reference-view';
+import { isStarted } from '@/lib/rows/reference';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { findExercise } from './find-exercise';
 import { publishChecks } from './publish-checks';
-import { criterionView, exerciseView, roundView } from './read-exercise';
-import { specimenView } from './read-specimen';
+import { criterionView, exerciseView, roundView } from '../rows/exercise';
+import { specimenView } from '../rows/specimen';
 
 /** Everything about an exercise, for those who plan it; also one that was put aside. */
 export const getPlan = operation({

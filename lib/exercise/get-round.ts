@@ -1,7 +1,7 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { roundOnly } from '@/shared/schemas/round';
-import { exerciseView, roundView } from './read-exercise';
+import { exerciseView, roundView } from '../rows/exercise';
 
 /** One round with the students' own due dates, for the page that changes it. */
 export const getRound = operation({

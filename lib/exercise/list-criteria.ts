@@ -1,7 +1,7 @@
 import { operation } from '@/lib/access/operation';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { findExercise } from './find-exercise';
-import { criterionView } from './read-exercise';
+import { criterionView } from '../rows/exercise';
 
 /** What an exercise is judged by, as everybody in the course may read it. */
 export const listCriteria = operation({

@@ -4,7 +4,7 @@ import type { NewVersion } from '@/lib/data/specimens';
 import { pairMap } from '@/shared/exercise/pair-map';
 import type { Pack } from '@/shared/schemas/pack';
 import { makeVersion, type TypedSpecimen } from './make-version';
-import { lineOf, specimenView, type SpecimenView } from './read-specimen';
+import { lineOf, specimenView, type SpecimenView } from '../rows/specimen';
 
 export type PlannedChange = {
   exercise: { id: string; courseId: string; state: string };

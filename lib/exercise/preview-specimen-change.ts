@@ -1,7 +1,7 @@
 import { operation } from '@/lib/access/operation';
 import { previewChangeInput } from '@/shared/schemas/specimen';
 import { planChange } from './plan-change';
-import { lineOf } from './read-specimen';
+import { lineOf } from '../rows/specimen';
 
 /** What a change of a specimen will do, before it is done: which pairs stay, how many drafts move, which proofs keep the old version. */
 export const previewSpecimenChange = operation({

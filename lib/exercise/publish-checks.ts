@@ -1,4 +1,4 @@
-import type { CriterionView, ExerciseView, RoundView } from './read-exercise';
+import type { CriterionView, ExerciseView, RoundView } from '../rows/exercise';
 import { isDistanceAlone } from './distance-alone';
 
 /** One thing to look at before publishing. `stops`: it can't be published like this. */
@@ -65,16 +65,14 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
           said: `Round ${round.number} is already past its due date.`,
         },
     ),
-    ...rounds
-      .slice(1)
-      .map(
-        (round, index) =>
-          outOfOrder(rounds[index]!, round) && {
-            stops: false,
-            part: 'rounds' as const,
-            said: `Round ${round.number} is due before round ${round.number - 1}.`,
-          },
-      ),
+    ...rounds.slice(1).map(
+      (round, index) =>
+        outOfOrder(rounds[index]!, round) && {
+          stops: false,
+          part: 'rounds' as const,
+          said: `Round ${round.number} is due before round ${round.number - 1}.`,
+        },
+    ),
   ];
   return checks.filter((check) => check !== false);
 }

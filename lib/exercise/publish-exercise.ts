@@ -1,13 +1,12 @@
-import { AppError } from '@/lib/access/errors';
+import { AppError, changedMeanwhile } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { newReferenceSet } from '@/lib/reference/new-reference-set';
-import { isStarted } from '@/lib/reference/reference-view';
+import { isStarted } from '@/lib/rows/reference';
 import { exerciseAtVersion } from '@/shared/schemas/exercise';
-import { changedMeanwhile } from './changed-meanwhile';
 import { findExercise } from './find-exercise';
 import { publishChecks } from './publish-checks';
-import { criterionView, exerciseView, roundView } from './read-exercise';
+import { criterionView, exerciseView, roundView } from '../rows/exercise';
 import { withExerciseHeld } from './with-exercise-held';
 
 /** Shows an exercise to the course's students, from the version that was on the screen. */

@@ -1,7 +1,6 @@
-import { AppError } from '@/lib/access/errors';
+import { AppError, changedMeanwhile } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { exerciseAtVersion } from '@/shared/schemas/exercise';
-import { changedMeanwhile } from './changed-meanwhile';
 import { findExercise } from './find-exercise';
 
 /** Puts a draft aside; it can be taken back. A published exercise is closed and never removed: it holds people's work. */

@@ -1,7 +1,6 @@
-import { AppError } from '@/lib/access/errors';
+import { AppError, changedMeanwhile } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { exerciseAtVersion } from '@/shared/schemas/exercise';
-import { changedMeanwhile } from './changed-meanwhile';
 import { findExercise } from './find-exercise';
 
 /** Opens a closed exercise again; each round's own dates decide what can still be sent. */

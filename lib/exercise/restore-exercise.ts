@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { exerciseAtVersion } from '@/shared/schemas/exercise';
-import { changedMeanwhile } from './changed-meanwhile';
+import { changedMeanwhile } from '../access/errors';
 import { findExercise } from './find-exercise';
 
 /** Takes a draft back that was put aside. */

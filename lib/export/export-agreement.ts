@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
-import { agreementOfRound } from '@/lib/marking/agreement-of-round';
+import { roundInHand } from '@/lib/review/context';
+import { agreementOfRound } from '@/lib/review/agreement';
 import { agreementWords } from '@/shared/marking/agreement-words';
 import { roundOnly } from '@/shared/schemas/critique';
 import { csvOf } from './csv';

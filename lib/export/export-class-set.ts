@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand } from '@/lib/review/context';
 import type { ScopedData } from '@/lib/data';
 import { readRelease } from '@/lib/release/read-release';
 import { roundOnly } from '@/shared/schemas/critique';

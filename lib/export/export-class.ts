@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { classSummary } from '@/lib/class/class-summary';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand } from '@/lib/review/context';
 import { roundOnly } from '@/shared/schemas/critique';
 import { csvOf } from './csv';
 

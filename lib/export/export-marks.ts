@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
-import { queueOf } from '@/lib/critique/queue';
+import { roundInHand } from '@/lib/review/context';
+import { queueOf } from '@/lib/review/queue';
 import { studentsPage, type StudentRow } from '@/lib/class/students-page';
 import type { MarkSource } from '@/shared/marking/effective-mark';
 import { roundOnly } from '@/shared/schemas/critique';

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { Temporal } from 'temporal-polyfill';
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand } from '@/lib/review/context';
 import { env } from '@/lib/env';
 import { roundOnly } from '@/shared/schemas/critique';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';

@@ -1,9 +1,9 @@
 import { operation } from '@/lib/access/operation';
-import { noteView } from '@/lib/critique/note-view';
-import { queueOf } from '@/lib/critique/queue';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { noteView } from '@/lib/review/notes';
+import { queueOf } from '@/lib/review/queue';
+import { roundInHand } from '@/lib/review/context';
 import { env } from '@/lib/env';
-import { blindStill } from '@/lib/marking/blind-still';
+import { blindStill } from '@/lib/review/second-marker';
 import { roundOnly } from '@/shared/schemas/critique';
 import { webAnnotations, type OutgoingNote } from './web-annotations';
 

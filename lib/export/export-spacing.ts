@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { spacingOf } from '@/lib/draft/spacing-of';
-import { settingOf } from '@/lib/proof/measure-proof-line';
+import { spacingOf } from '@/lib/rows/spacing';
+import { settingOf } from '@/lib/reference/compare';
 import { idSchema } from '@/shared/schemas/note';
 import { packSchema } from '@/shared/schemas/pack';
 import { spacingCss } from './spacing-css';

@@ -1,8 +1,7 @@
-import { notFound } from '@/lib/access/errors';
+import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { changedMeanwhile } from '@/lib/exercise/changed-meanwhile';
 import { referenceOnly } from '@/shared/schemas/reference';
-import { referenceView } from './reference-view';
+import { referenceView } from '../rows/reference';
 
 /** The author has looked at a carried start and takes it as it is: from now on it is a reference. */
 export const acceptReference = operation({

@@ -1,11 +1,11 @@
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
-import { faceName, specimenView, versionView } from '@/lib/exercise/read-specimen';
+import { faceName, specimenView, versionView } from '@/lib/rows/specimen';
 import { moveByMap } from '@/shared/exercise/pair-map';
 import { carryReferenceInput } from '@/shared/schemas/reference';
 import { carrySpacing } from './carry-spacing';
-import { referenceView } from './reference-view';
+import { referenceView } from '../rows/reference';
 
 /**
  * Carries a reference to other specimens of the exercise as a start of the actor's own. Each counts only once its

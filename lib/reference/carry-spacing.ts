@@ -1,7 +1,7 @@
 import { measureLine } from '@/shared/measure';
 import { inPixels } from '@/shared/exercise/in-pixels';
 import { moveByMap, pairMap } from '@/shared/exercise/pair-map';
-import { lineOf } from '@/lib/exercise/read-specimen';
+import { lineOf } from '@/lib/rows/specimen';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 

@@ -2,7 +2,7 @@ import type { Context } from '@/lib/access/operation';
 import type { FrozenItem } from '@/lib/data/reference-sets';
 import { retryOnConflict } from '@/lib/data/retry';
 import { canonicalJson } from '@/shared/json/canonical';
-import { isStarted } from './reference-view';
+import { isStarted } from '../rows/reference';
 
 export type Frozen = { referenceSetId: string | null; number: number; fresh: boolean };
 

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
-import { referenceView } from './reference-view';
+import { referenceView } from '../rows/reference';
 import { byVersion } from './visible-references';
 
 /**

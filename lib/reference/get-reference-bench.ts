@@ -1,10 +1,10 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { settingsOf } from '@/lib/exercise/read-exercise';
-import { specimenView } from '@/lib/exercise/read-specimen';
+import { settingsOf } from '@/lib/rows/exercise';
+import { specimenView } from '@/lib/rows/specimen';
 import { repeatabilityOf } from '@/shared/reference/reference-spacings';
 import { referenceBenchInput } from '@/shared/schemas/reference';
-import { isStarted, referenceView } from './reference-view';
+import { isStarted, referenceView } from '../rows/reference';
 
 /** A line to be set as a reference: the actor's own take in a slot as it stands, and what others have set. */
 export const getReferenceBench = operation({

@@ -1,11 +1,11 @@
 import { operation } from '@/lib/access/operation';
 import { findExercise } from '@/lib/exercise/find-exercise';
-import { exerciseView } from '@/lib/exercise/read-exercise';
-import { specimenView } from '@/lib/exercise/read-specimen';
+import { exerciseView } from '@/lib/rows/exercise';
+import { specimenView } from '@/lib/rows/specimen';
 import { canonicalJson } from '@/shared/json/canonical';
 import { repeatabilityOf } from '@/shared/reference/reference-spacings';
 import { exerciseOnly } from '@/shared/schemas/exercise';
-import { isStarted, referenceView } from './reference-view';
+import { isStarted, referenceView } from '../rows/reference';
 
 /** All references of an exercise, specimen by specimen, and whether they have changed since they were last frozen. */
 export const listReferences = operation({

@@ -1,5 +1,5 @@
 import type { Context } from '@/lib/access/operation';
-import { compareAgain, type ComparedAgain } from '@/lib/proof/compare-again';
+import { compareAgain, type ComparedAgain } from './compare';
 import { freezeReferences, type Frozen } from './freeze-references';
 
 /** Freezes the references of an exercise and, where that made a new set, compares all its proofs with it. */

@@ -2,11 +2,11 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ReferenceContent } from '@/lib/data/references';
 import { retryOnConflict } from '@/lib/data/retry';
-import { readPack } from '@/lib/exercise/read-pack';
+import { readPack } from '@/lib/rows/specimen';
 import { canonicalJson } from '@/shared/json/canonical';
 import type { SaveAnswer } from '@/shared/editing/wire';
 import { saveReferenceInput } from '@/shared/schemas/reference';
-import { referenceView } from './reference-view';
+import { referenceView } from '../rows/reference';
 
 /**
  * Keeps the actor's own reference of a line as the bench sends it. Sent again it is answered the same.

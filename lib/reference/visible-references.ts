@@ -1,8 +1,8 @@
 import type { Context } from '@/lib/access/operation';
-import { settingsOf } from '@/lib/exercise/read-exercise';
+import { settingsOf } from '@/lib/rows/exercise';
 import { referenceSpacings } from '@/shared/reference/reference-spacings';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
-import { referenceView, type ReferenceView } from './reference-view';
+import { referenceView, type ReferenceView } from '../rows/reference';
 
 /**
  * The references of an exercise that the actor may see, by specimen version: frozen ones, in the form they are compared

@@ -3,8 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
-import { alreadySaid } from '@/lib/critique/answer-in-thread';
-import { nextSeq } from '@/lib/critique/next-seq';
+import { alreadySaid, nextSeq } from '@/lib/review/notes';
 import { answerNoteSchema } from '@/shared/schemas/note';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';
 

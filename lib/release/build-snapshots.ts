@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
-import { noteView } from '@/lib/critique/note-view';
-import { comparisonOf } from '@/lib/critique/stored';
-import type { CriterionView } from '@/lib/exercise/read-exercise';
-import { totalWithLate } from '@/lib/marking/marks-of-proof';
+import { noteView } from '@/lib/review/notes';
+import { comparisonOf } from '@/lib/rows/spacing';
+import type { CriterionView } from '@/lib/rows/exercise';
+import { totalWithLate } from '@/lib/review/marks';
 import { grouped } from '@/shared/list/grouped';
 import type { ReferencesShown } from '@/shared/schemas/exercise';
 import {

@@ -1,6 +1,5 @@
 import type { ScopedData } from '@/lib/data';
-import { pairMapOf } from '@/lib/critique/stored';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import { followPair } from '@/shared/critique/follow-pair';
 import { pairChange, type PairChange } from '@/shared/critique/pair-change';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';

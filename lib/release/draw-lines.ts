@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
-import { spacingOf } from '@/lib/draft/spacing-of';
-import { settingOf } from '@/lib/proof/measure-proof-line';
+import { spacingOf } from '@/lib/rows/spacing';
+import { settingOf } from '@/lib/reference/compare';
 import { packSchema, type Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 

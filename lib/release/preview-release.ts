@@ -1,11 +1,11 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { entriesOf } from '@/lib/critique/queue';
-import { queueOrder } from '@/lib/critique/queue-order';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { entriesOf } from '@/lib/review/queue';
+import { queueOrder } from '@/lib/review/order';
+import { roundInHand } from '@/lib/review/context';
 import type { ScopedData } from '@/lib/data';
-import type { CriterionView } from '@/lib/exercise/read-exercise';
+import type { CriterionView } from '@/lib/rows/exercise';
 import { roundOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/note';
 import { buildSnapshots } from './build-snapshots';

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { entryView } from '@/lib/critique/note-view';
+import { entryView } from '@/lib/review/notes';
 import type { ScopedData } from '@/lib/data';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import { releaseSnapshotSchema, type ReleaseSnapshot } from '@/shared/schemas/release';

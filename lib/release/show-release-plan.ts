@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
-import { entriesOf } from '@/lib/critique/queue';
-import { queueOrder } from '@/lib/critique/queue-order';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { entriesOf } from '@/lib/review/queue';
+import { queueOrder } from '@/lib/review/order';
+import { roundInHand } from '@/lib/review/context';
 import { roundOnly } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { releasePlan } from './release-plan';

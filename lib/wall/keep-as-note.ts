@@ -1,7 +1,7 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { countedProofs } from '@/lib/critique/counted-proofs';
-import { writeNote } from '@/lib/critique/write-note';
+import { countedProofs } from '@/lib/review/counted';
+import { writeNote } from '@/lib/review/notes';
 import { keepAsNoteSchema } from '@/shared/schemas/wall';
 import { linesOfWall } from './lines-of-wall';
 import { wallInHand } from './wall-in-hand';

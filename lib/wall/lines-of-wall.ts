@@ -1,6 +1,6 @@
 import type { ScopedData } from '@/lib/data';
 import type { ShownWall } from '@/lib/data/walls';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { spacingOf } from '@/lib/rows/spacing';
 import type { WallLine } from '@/shared/schemas/wall';
 import { signsOf } from '@/shared/wall/signs';
 import { lineKey, type WallSettings } from './wall-settings';

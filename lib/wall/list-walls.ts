@@ -1,7 +1,7 @@
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand } from '@/lib/review/context';
 import { roundOnly } from '@/shared/schemas/critique';
-import { settingOf } from '@/lib/proof/measure-proof-line';
+import { settingOf } from '@/lib/reference/compare';
 
 /** The specimens of a round, how many sent each, and which of them are on an open wall. */
 export const listWalls = operation({

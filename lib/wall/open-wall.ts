@@ -1,7 +1,7 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
-import { roundInHand } from '@/lib/critique/round-in-hand';
+import { roundInHand } from '@/lib/review/context';
 import { openWallSchema } from '@/shared/schemas/wall';
 import { newWallCode, newWallSettings, storedWallSettings } from './wall-settings';
 

@@ -1,7 +1,7 @@
 import type { ScopedData } from '@/lib/data';
 import type { ShownWall } from '@/lib/data/walls';
-import { readPack } from '@/lib/exercise/read-pack';
-import { settingOf } from '@/lib/proof/measure-proof-line';
+import { readPack } from '@/lib/rows/specimen';
+import { settingOf } from '@/lib/reference/compare';
 import type { WallPack } from '@/shared/schemas/wall';
 
 /** What the lines are drawn with: one pack for each version of the specimen that is on the wall. */

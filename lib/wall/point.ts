@@ -2,7 +2,7 @@ import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { addressOf, takeTry } from '@/lib/account/tries';
 import { retryOnConflict } from '@/lib/data/retry';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { spacingOf } from '@/lib/rows/spacing';
 import { announce } from '@/lib/live/announce';
 import { pointSchema } from '@/shared/schemas/wall';
 import { linesOfWall, onPhones } from './lines-of-wall';

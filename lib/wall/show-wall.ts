@@ -1,7 +1,7 @@
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import type { ShownWall } from '@/lib/data/walls';
-import { spacingOf } from '@/lib/draft/spacing-of';
+import { spacingOf } from '@/lib/rows/spacing';
 import { wallOnly, type GapCount, type WallState } from '@/shared/schemas/wall';
 import { linesOfWall, type OnWall } from './lines-of-wall';
 import { packsOfWall } from './packs-of-wall';

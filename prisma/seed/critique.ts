@@ -1,8 +1,8 @@
 import type { Caller } from '@/lib/access/actor';
-import { beginMarking } from '@/lib/critique/begin-marking';
-import { showLine, type CritiqueLine } from '@/lib/critique/show-line';
-import { showQueue } from '@/lib/critique/show-queue';
-import { writeNote } from '@/lib/critique/write-note';
+import { beginMarking } from '@/lib/review/counted';
+import { type CritiqueLine, showLine } from '@/lib/review/desk';
+import { showQueue } from '@/lib/review/queue';
+import { writeNote } from '@/lib/review/notes';
 import { releaseRound } from '@/lib/release/release-round';
 import { showReleasePlan } from '@/lib/release/show-release-plan';
 import { faultsOf, type PairFault } from '@/shared/critique/faults';

@@ -1,7 +1,7 @@
 import type { Caller } from '@/lib/access/actor';
-import type { CritiqueLine } from '@/lib/critique/show-line';
-import { finishProof } from '@/lib/marking/finish-proof';
-import { giveMark } from '@/lib/marking/give-mark';
+import type { CritiqueLine } from '@/lib/review/desk';
+import { finishProof } from '@/lib/review/claim';
+import { giveMark } from '@/lib/review/marks';
 
 /**
  * Each criterion at its proposed level where the measure proposes one, else in the middle; then the proof is done. `otherwise`

@@ -2,7 +2,7 @@ import type { Caller } from '@/lib/access/actor';
 import { listReferences } from '@/lib/reference/list-references';
 import { saveReference } from '@/lib/reference/save-reference';
 import { measureLine } from '@/shared/measure';
-import type { SpecimenView } from '@/lib/exercise/read-specimen';
+import type { SpecimenView } from '@/lib/rows/specimen';
 import { reasons } from './exercise-words';
 import { straying } from './straying';
 

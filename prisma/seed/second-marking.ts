@@ -1,10 +1,8 @@
 import type { Caller } from '@/lib/access/actor';
-import { showLine } from '@/lib/critique/show-line';
-import { setSecondMarking } from '@/lib/marking/set-second-marking';
-import { settleMark } from '@/lib/marking/settle-mark';
-import { showAgreement } from '@/lib/marking/show-agreement';
-import { showDifference } from '@/lib/marking/show-difference';
-import { showSecondQueue } from '@/lib/marking/show-second-queue';
+import { showLine } from '@/lib/review/desk';
+import { setSecondMarking, showSecondQueue } from '@/lib/review/second-marker';
+import { settleMark, showDifference } from '@/lib/review/settle';
+import { showAgreement } from '@/lib/review/agreement';
 import { mark } from './mark';
 
 type Round = { exerciseId: string; roundNumber: number };

@@ -1,8 +1,8 @@
 import type { Caller } from '@/lib/access/actor';
-import { openBench } from '@/lib/draft/open-bench';
-import { saveDraft } from '@/lib/draft/save-draft';
-import { sendProof } from '@/lib/proof/send-proof';
-import { seeWork } from '@/lib/proof/see-work';
+import { openBench } from '@/lib/work/bench';
+import { saveDraft } from '@/lib/work/drafts';
+import { sendProof } from '@/lib/work/proofs';
+import { seeWork } from '@/lib/work/overview';
 import { measureLine } from '@/shared/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';

@@ -8,7 +8,7 @@ import { openWorld, type OpenWorld } from './world';
 await Promise.all(
   Object.values(
     import.meta.glob(
-      '/lib/{account,practice,demonstration,course,exercise,reference,draft,proof,critique,marking,release,class,export,wall}/**/*.ts',
+      '/lib/{account,practice,demonstration,course,exercise,reference,work,review,release,class,export,wall}/**/*.ts',
     ),
   ).map((load) => load()),
 );

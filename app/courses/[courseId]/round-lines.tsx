@@ -1,5 +1,5 @@
 import { When } from '@/app/_ui/When';
-import type { roundView } from '@/lib/exercise/read-exercise';
+import type { roundView } from '@/lib/rows/exercise';
 
 type Round = ReturnType<typeof roundView>;
 

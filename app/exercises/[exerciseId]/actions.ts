@@ -1,6 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { sendProof } from '@/lib/proof/send-proof';
+import { sendProof } from '@/lib/work/proofs';
 import { readSendProof } from './read-send-proof';
 
 export const sendProofAction = formAction(sendProof, {

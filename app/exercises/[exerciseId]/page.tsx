@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
 import { standAtExercise } from '@/lib/exercise/stand-at-exercise';
 import { forPage } from '@/lib/http/page';
-import { seeWork } from '@/lib/proof/see-work';
+import { seeWork } from '@/lib/work/overview';
 import { StaffOverview } from './staff-overview';
 import { StudentOverview } from './student-overview';
 

@@ -1,7 +1,7 @@
 import { Notice } from '@/app/_ui/Notice';
 import { When } from '@/app/_ui/When';
 import { withUnit } from '@/shared/text/number';
-import type { Work } from '@/lib/proof/see-work';
+import type { Work } from '@/lib/work/overview';
 
 /** When the round is due, what happens after that, and where things stand now. */
 export function RoundWords({ work: { current, course, exercise } }: { work: Work }) {

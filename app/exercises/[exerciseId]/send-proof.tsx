@@ -1,5 +1,5 @@
 import { Section } from '@/app/_ui/Section';
-import type { Work } from '@/lib/proof/see-work';
+import type { Work } from '@/lib/work/overview';
 import { SendProofForm } from './send-proof-form';
 
 /** Sending: what goes, why it is set so, and a warning while lines are untouched. */

@@ -5,7 +5,7 @@ import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { When } from '@/app/_ui/When';
-import type { Work } from '@/lib/proof/see-work';
+import type { Work } from '@/lib/work/overview';
 import { CriteriaWords } from './criteria-words';
 import { RoundWords } from './round-words';
 import { SendProof } from './send-proof';

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
-import type { Work } from '@/lib/proof/see-work';
+import type { Work } from '@/lib/work/overview';
 import { withUnit } from '@/shared/text/number';
 import { togetherHref } from './together/together-href';
 

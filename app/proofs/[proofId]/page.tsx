@@ -9,7 +9,7 @@ import { Section } from '@/app/_ui/Section';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/When';
 import { forPage } from '@/lib/http/page';
-import { seeProof } from '@/lib/proof/see-proof';
+import { seeProof } from '@/lib/work/proofs';
 import { showRelease } from '@/lib/release/show-release';
 import { withUnit } from '@/shared/text/number';
 import { Released } from './_released/released';

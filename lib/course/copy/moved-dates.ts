@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import { lateRuleOf } from '@/lib/exercise/read-exercise';
+import { lateRuleOf } from '@/lib/rows/exercise';
 import { meantTime } from '@/lib/exercise/local-time';
 import type { CopiedCourse } from '@/lib/data/course-copy';
 import type { LateRule } from '@/shared/schemas/round';

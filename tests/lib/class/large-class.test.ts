@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import { showClass } from '@/lib/class/show-class';
-import { showQueue } from '@/lib/critique/show-queue';
+import { showQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
 import { listNameOf } from '@/lib/data/list-name';
 import { exportMarks } from '@/lib/export/export-marks';

@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { saveDraft } from '@/lib/draft/save-draft';
+import { saveDraft } from '@/lib/work/drafts';
 import { addRound } from '@/lib/exercise/add-round';
 import { addSpecimens } from '@/lib/exercise/add-specimens';
 import { changeSpecimen } from '@/lib/exercise/change-specimen';

@@ -1,8 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
-import { answerInThread } from '@/lib/critique/answer-in-thread';
-import { editNote } from '@/lib/critique/edit-note';
-import { writeNote } from '@/lib/critique/write-note';
-import { giveMark } from '@/lib/marking/give-mark';
+import { answerInThread, editNote, writeNote } from '@/lib/review/notes';
+import { giveMark } from '@/lib/review/marks';
 import { answerNote } from '@/lib/release/answer-note';
 import { previewRelease } from '@/lib/release/preview-release';
 import { releaseRound } from '@/lib/release/release-round';

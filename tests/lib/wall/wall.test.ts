@@ -2,7 +2,7 @@ import { beforeEach, expect, it } from 'vitest';
 import { systemCaller, type Caller } from '@/lib/access/actor';
 import { eraseAccount } from '@/lib/account/erase-account';
 import { removeRound } from '@/lib/exercise/remove-round';
-import { sendProof } from '@/lib/proof/send-proof';
+import { sendProof } from '@/lib/work/proofs';
 import { bus } from '@/lib/live/announce';
 import { changeWall } from '@/lib/wall/change-wall';
 import { closeForgottenWalls } from '@/lib/wall/close-forgotten-walls';

@@ -1,6 +1,6 @@
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
-import { sendProof } from '@/lib/proof/send-proof';
+import { sendProof } from '@/lib/work/proofs';
 
 /** In benchmarks only: sends a proof as the form does, so that a program can send sixty. */
 export const POST = route(sendProof, { read: (request) => readJson(request) });

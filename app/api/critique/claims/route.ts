@@ -1,7 +1,6 @@
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
-import { claimProof } from '@/lib/marking/claim-proof';
-import { giveBackProof } from '@/lib/marking/give-back-proof';
+import { claimProof, giveBackProof } from '@/lib/review/claim';
 
 /** Keeps a proof for the marker who has it open. */
 export const PUT = route(claimProof, { read: (request) => readJson(request) });

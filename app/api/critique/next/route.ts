@@ -1,6 +1,6 @@
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
-import { takeNext } from '@/lib/marking/take-next';
+import { takeNext } from '@/lib/review/next';
 
 /** Takes the next proof of a round that waits. */
 export const POST = route(takeNext, { read: (request) => readJson(request) });

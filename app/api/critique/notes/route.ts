@@ -1,4 +1,4 @@
-import { writeNote } from '@/lib/critique/write-note';
+import { writeNote } from '@/lib/review/notes';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 

@@ -1,6 +1,6 @@
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
-import { skipProof } from '@/lib/marking/skip-proof';
+import { skipProof } from '@/lib/review/next';
 
 /** Puts a proof off, or takes it up again. */
 export const PUT = route(skipProof, { read: (request) => readJson(request) });

@@ -1,4 +1,4 @@
-import { keepStockNote } from '@/lib/critique/keep-stock-note';
+import { keepStockNote } from '@/lib/review/stock-notes';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 

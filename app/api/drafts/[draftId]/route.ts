@@ -1,5 +1,4 @@
-import { readDraft } from '@/lib/draft/read-draft';
-import { saveDraft } from '@/lib/draft/save-draft';
+import { readDraft, saveDraft } from '@/lib/work/drafts';
 import { readJson } from '@/lib/http/read-json';
 import { json, route } from '@/lib/http/route';
 

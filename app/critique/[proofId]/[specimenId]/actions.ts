@@ -1,6 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { chooseProof } from '@/lib/marking/choose-proof';
+import { chooseProof } from '@/lib/review/counted';
 
 export const chooseProofAction = formAction(chooseProof, {
   read: (form) => ({ proof: form.get('proof') }),

@@ -9,7 +9,7 @@ import { Notice } from '@/app/_ui/Notice';
 import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { When } from '@/app/_ui/When';
-import { showLine } from '@/lib/critique/show-line';
+import { showLine } from '@/lib/review/desk';
 import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
 import style from '@/app/critique/_desk/desk.module.css';

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Notice } from '@/app/_ui/Notice';
-import type { CritiqueLine } from '@/lib/critique/show-line';
+import type { CritiqueLine } from '@/lib/review/desk';
 
 type Props = { line: Pick<CritiqueLine, 'two' | 'proof'>; agreement: string };
 

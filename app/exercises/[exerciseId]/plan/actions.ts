@@ -20,7 +20,7 @@ import { retireCriterion } from '@/lib/exercise/retire-criterion';
 import { retireSpecimen } from '@/lib/exercise/retire-specimen';
 import { extendRound } from '@/lib/exercise/extend-round';
 import { endExtension } from '@/lib/exercise/end-extension';
-import { setSecondMarking } from '@/lib/marking/set-second-marking';
+import { setSecondMarking } from '@/lib/review/second-marker';
 import * as read from './read-forms';
 
 const plan = ({ exerciseId }: { exerciseId: string }) => `/exercises/${exerciseId}/plan`;

@@ -1,6 +1,6 @@
 import { ButtonLink } from '@/app/_ui/Button';
 import { Section } from '@/app/_ui/Section';
-import type { ExerciseView } from '@/lib/exercise/read-exercise';
+import type { ExerciseView } from '@/lib/rows/exercise';
 import { withUnit } from '@/shared/text/number';
 import { shownChoices, tellingChoices, wordFor } from './setting-words';
 

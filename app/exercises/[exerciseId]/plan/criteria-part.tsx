@@ -4,7 +4,7 @@ import { EmptyState } from '@/app/_ui/EmptyState';
 import { Form } from '@/app/_ui/Form';
 import { Section } from '@/app/_ui/Section';
 import { SubmitButton } from '@/app/_ui/SubmitButton';
-import type { CriterionView } from '@/lib/exercise/read-exercise';
+import type { CriterionView } from '@/lib/rows/exercise';
 import { withUnit } from '@/shared/text/number';
 import { restoreCriterionAction } from './actions';
 import { basisChoices, wordFor } from './setting-words';

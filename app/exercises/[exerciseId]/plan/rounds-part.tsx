@@ -3,7 +3,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState } from '@/app/_ui/EmptyState';
 import { Section } from '@/app/_ui/Section';
 import { When } from '@/app/_ui/When';
-import type { RoundView } from '@/lib/exercise/read-exercise';
+import type { RoundView } from '@/lib/rows/exercise';
 import { counted } from '@/shared/text/number';
 import { lateWords } from './setting-words';
 

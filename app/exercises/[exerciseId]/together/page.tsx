@@ -5,7 +5,7 @@ import { Page } from '@/app/_ui/Page';
 import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { Tabs } from '@/app/_ui/Tabs';
-import { seeTogether } from '@/lib/draft/see-together';
+import { seeTogether } from '@/lib/work/same-text';
 import { forPage } from '@/lib/http/page';
 import { ResponseCharts } from './response-charts';
 import { togetherHref } from './together-href';

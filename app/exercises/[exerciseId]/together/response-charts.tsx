@@ -1,7 +1,7 @@
 import { Table } from '@/app/_ui/Table';
 import { LineChart } from '@/app/_ui/charts/LineChart';
-import type { Together } from '@/lib/draft/see-together';
-import { faceName } from '@/lib/exercise/read-specimen';
+import type { Together } from '@/lib/work/same-text';
+import { faceName } from '@/lib/rows/specimen';
 import { numberText, signed, withUnit } from '@/shared/text/number';
 import type { ShownLine } from './together-line';
 import {

@@ -3,7 +3,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
-import type { Together } from '@/lib/draft/see-together';
+import type { Together } from '@/lib/work/same-text';
 import { placeLetters } from '@/shared/outline/place-letters';
 import { counted } from '@/shared/text/number';
 import { specimenWords } from '../plan/specimens/specimen-words';

@@ -1,4 +1,4 @@
-import { editNote } from '@/lib/critique/edit-note';
+import { editNote } from '@/lib/review/notes';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 

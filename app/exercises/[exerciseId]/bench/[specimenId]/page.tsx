@@ -6,7 +6,7 @@ import { PageHeader } from '@/app/_ui/PageHeader';
 import { ButtonLink } from '@/app/_ui/Button';
 import { When } from '@/app/_ui/When';
 import { Bench } from '@/app/_bench/bench';
-import { openBench } from '@/lib/draft/open-bench';
+import { openBench } from '@/lib/work/bench';
 import { forPage } from '@/lib/http/page';
 import { togetherHref } from '../../together/together-href';
 import { FirstVisit } from '../first-visit';

@@ -1,4 +1,4 @@
-import { answerInThread } from '@/lib/critique/answer-in-thread';
+import { answerInThread } from '@/lib/review/notes';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 

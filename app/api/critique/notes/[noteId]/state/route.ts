@@ -1,4 +1,4 @@
-import { setNoteState } from '@/lib/critique/set-note-state';
+import { setNoteState } from '@/lib/review/notes';
 import { readJson } from '@/lib/http/read-json';
 import { route } from '@/lib/http/route';
 

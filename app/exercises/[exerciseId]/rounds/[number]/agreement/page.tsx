@@ -8,7 +8,7 @@ import { PageHeader } from '@/app/_ui/PageHeader';
 import { Section } from '@/app/_ui/Section';
 import { Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import { showAgreement } from '@/lib/marking/show-agreement';
+import { showAgreement } from '@/lib/review/agreement';
 import { forPage } from '@/lib/http/page';
 import { fewestProofs } from '@/shared/marking/agreement-words';
 import { counted, numberText, withUnit } from '@/shared/text/number';

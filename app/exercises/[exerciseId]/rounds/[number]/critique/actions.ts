@@ -1,8 +1,7 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { beginMarking } from '@/lib/critique/begin-marking';
-import { skipProof } from '@/lib/marking/skip-proof';
-import { takeNext } from '@/lib/marking/take-next';
+import { beginMarking } from '@/lib/review/counted';
+import { skipProof, takeNext } from '@/lib/review/next';
 
 const queueOf = (form: FormData) =>
   `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/critique`;

@@ -14,7 +14,7 @@ import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { Table } from '@/app/_ui/Table';
 import { Tabs } from '@/app/_ui/Tabs';
 import { When } from '@/app/_ui/When';
-import { showQueue } from '@/lib/critique/show-queue';
+import { showQueue } from '@/lib/review/queue';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { beginMarkingAction, takeNextAction, takeUpAction } from './actions';

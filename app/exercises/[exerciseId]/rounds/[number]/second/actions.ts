@@ -1,6 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { skipProof } from '@/lib/marking/skip-proof';
+import { skipProof } from '@/lib/review/next';
 
 export const takeUpSecondAction = formAction(skipProof, {
   read: (form) => ({ proof: form.get('proof'), to: 'taken-up' }),

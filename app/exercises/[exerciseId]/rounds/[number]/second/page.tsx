@@ -12,7 +12,7 @@ import { Progress } from '@/app/_ui/Progress';
 import { Status } from '@/app/_ui/Status';
 import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { Table } from '@/app/_ui/Table';
-import { showSecondQueue } from '@/lib/marking/show-second-queue';
+import { showSecondQueue } from '@/lib/review/second-marker';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { takeUpSecondAction } from './actions';

@@ -1,6 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { settleMark } from '@/lib/marking/settle-mark';
+import { settleMark } from '@/lib/review/settle';
 import { readSettled } from './read-settled';
 
 export const settleAction = formAction(settleMark, {

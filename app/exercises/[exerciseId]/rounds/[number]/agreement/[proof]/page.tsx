@@ -11,7 +11,7 @@ import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { Table } from '@/app/_ui/Table';
 import { TextArea } from '@/app/_ui/TextArea';
 import { When } from '@/app/_ui/When';
-import { showDifference } from '@/lib/marking/show-difference';
+import { showDifference } from '@/lib/review/settle';
 import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
 import { settleAction } from './actions';

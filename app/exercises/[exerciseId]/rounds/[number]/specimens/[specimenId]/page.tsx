@@ -10,7 +10,7 @@ import { PageHeader } from '@/app/_ui/PageHeader';
 import { Pages } from '@/app/_ui/Pages';
 import { Across } from '@/app/critique/_desk/across';
 import style from '@/app/critique/_desk/desk.module.css';
-import { showSpecimen, type ShownSpecimen } from '@/lib/critique/show-specimen';
+import { showSpecimen, type ShownSpecimen } from '@/lib/review/across';
 import { forPage } from '@/lib/http/page';
 import { faultWords } from '@/shared/critique/fault-words';
 import { counted } from '@/shared/text/number';

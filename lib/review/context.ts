@@ -1,0 +1,57 @@
+import { notFound } from '@/lib/access/errors';
+import type { ScopedData } from '@/lib/data';
+import { secondState, sightOf } from './second-marker';
+import { secondMarkingOf, settingsOf } from '@/lib/rows/exercise';
+import { firstSlot, secondSlot } from './tasks';
+
+/**
+ * A proof as a marker has it before them: whose it is, what holds in its exercise, and whether its name may be seen.
+ * The alias of the second marker's task leads to the second marking (`slot`), anything else to the first.
+ */
+export async function proofInHand(data: ScopedData, token: string) {
+  const proof = await data.critique.proof(token);
+  if (!proof) throw notFound();
+  const { round } = proof;
+  const { exercise } = round;
+  const settings = settingsOf(exercise);
+  const [me, first, second, released] = await Promise.all([
+    data.markTasks.marker(exercise.courseId),
+    data.markTasks.byProof(proof.id, firstSlot),
+    data.markTasks.byProof(proof.id, secondSlot),
+    data.releases.numbersOfProof(proof.id),
+  ]);
+  if (!me) throw notFound();
+  const slot: typeof firstSlot | typeof secondSlot = second !== null && second.alias === token ? secondSlot : firstSlot;
+  const task = slot === secondSlot ? second : first;
+  const two = secondState(proof.id, { first, second }, secondMarkingOf(round));
+  const hidden = settings.namesHidden && released.length === 0;
+  return {
+    proof,
+    round,
+    exercise,
+    course: exercise.course,
+    settings,
+    me,
+    slot,
+    task,
+    first,
+    second,
+    two,
+    sight: sightOf(two, task, me.id),
+    hidden,
+    released: released.length > 0,
+  };
+}
+
+export type ProofInHand = Awaited<ReturnType<typeof proofInHand>>;
+
+/** A round as staff have it before them, with what decides how its students are named. */
+export async function roundInHand(data: ScopedData, exerciseId: string, number: number) {
+  const round = await data.markTasks.round(exerciseId, number);
+  if (!round) throw notFound();
+  const me = await data.markTasks.marker(round.exercise.courseId);
+  if (!me) throw notFound();
+  return { round, exercise: round.exercise, course: round.exercise.course, settings: settingsOf(round.exercise), me };
+}
+
+export type RoundInHand = Awaited<ReturnType<typeof roundInHand>>;

@@ -1,0 +1,246 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
+import { type ProofInHand, proofInHand } from './context';
+import type { ScopedData } from '@/lib/data';
+import { lateOf } from '@/lib/work/rounds';
+import { marksOfProof } from './marks';
+import { secondQueue } from './second-marker';
+import { settingOf } from '@/lib/reference/compare';
+import { withNamedAuthors } from '@/lib/reference/named-author';
+import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
+import { sinceLastRound } from '@/shared/critique/since-last-round';
+import { proofLineInput } from '@/shared/schemas/critique';
+import { packSchema } from '@/shared/schemas/pack';
+import { specimenDetailsSchema } from '@/shared/schemas/specimen';
+import { acrossSpecimens, earlierNotes, mapsTo } from './earlier';
+import { type InOrder, myQueue, type MyQueue, queueOrder } from './order';
+import { noteView } from './notes';
+import { stockNotesAtHand } from './stock-notes';
+
+/**
+ * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked for),
+ * notes, what was said before and how it has changed since, marks, and where to go next.
+ */
+export const showLine = operation({
+  name: 'show-line',
+  allow: 'critique:write',
+  input: proofLineInput,
+  run: async ({ data, now }, { proof: token, specimenId, section }) => {
+    const hand = await proofInHand(data, token);
+    const { proof, round, exercise, course, settings, task, hidden, slot, sight } = hand;
+    const items = proof.items.toSorted(
+      (one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position,
+    );
+    const item = items.find(({ specimenVersion }) => specimenVersion.specimenId === specimenId);
+    const line = item && (await data.critique.line(item.id));
+    if (!item || !line) throw notFound();
+    const version = line.specimenVersion;
+    const spacing = spacingOf(item);
+    const late = lateOf(round, proof.member, proof.receivedAt);
+    const comparedWith = line.comparisons[0]?.referenceSetId;
+    const earlierItems = await data.critique.earlierItems(proof.memberId, specimenId, exercise.id, round.number);
+    const [notes, earlier, previous, references, marks, stock, { order, done }, across] = await Promise.all([
+      data.notes.ofItems([item.id]),
+      earlierNotes(data, { proofItemIds: earlierItems, specimenId, versionId: version.id }, spacing),
+      earlierItems[0] === undefined ? null : data.critique.earlierItem(earlierItems[0]),
+      comparedWith ? data.critique.references(comparedWith, version.id) : [],
+      marksOfProof(data, {
+        exerciseId: exercise.id,
+        proofId: proof.id,
+        taskId: sight === 'none' ? null : (task?.id ?? null),
+        tolerance: settings.tolerance,
+        late,
+      }),
+      stockNotesAtHand(data, course.id, hand.me.id),
+      queueOrder(data, hand, now),
+      acrossSpecimens(data, items, item),
+    ]);
+    const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
+    const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
+    const here = !task ? token : slot === secondSlot ? task.alias : tokenOf(own, hidden);
+    const mine = await myQueue(data, hand, order, section);
+    const specimenIds = items.map(({ specimenVersion }) => specimenVersion.specimenId);
+    const second = slot === secondSlot ? await secondQueue(data, hand, now) : null;
+    const go = second
+      ? neighboursAmong(
+          second.map((place) => place.task.alias),
+          { token: here, specimenId },
+          specimenIds,
+        )
+      : await neighboursOf(data, hand, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
+    return {
+      course: { id: course.id, title: course.title, timeZone: course.timeZone },
+      exercise: { id: exercise.id, title: exercise.title },
+      round: { number: round.number, title: round.title, state: round.state, begun: round.markingStartedAt !== null },
+      proof: {
+        token: here,
+        number: proof.number,
+        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: own.alias }, hidden),
+        section: hidden ? null : (proof.member.section?.name ?? null),
+        receivedAt: hidden ? null : proof.receivedAt.toISOString(),
+        reasoning: proof.reasoning,
+        counts: order.placeOf.has(proof.id),
+      },
+      line: {
+        specimenId,
+        specimenVersionId: version.id,
+        text: version.text,
+        place: items.indexOf(item) + 1,
+        of: items.length,
+        ...settingOf(version),
+        remark: z.parse(specimenDetailsSchema, JSON.parse(version.details)).remark,
+        tolerance: settings.tolerance,
+      },
+      personKey: hand.me.id,
+      released: hand.released,
+      mayChoose: hand.me.role === 'instructor',
+      lines: items.map(({ specimenVersion }) => ({
+        specimenId: specimenVersion.specimenId,
+        text: specimenVersion.text,
+      })),
+      pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
+      spacing,
+      measure: line.measurements[0] ? measureOf(line.measurements[0]) : null,
+      comparison: comparison ?? null,
+      /** Hints on how the same text was set at other sizes, weights and in other faces. */
+      across,
+      references: references.map(({ author, slot, ...set }) => ({
+        author: author.user?.name ?? 'A former teacher',
+        slot,
+        spacing: spacingOf(set),
+      })),
+      /** Only of the same version: another's pairs cannot be laid under this line. */
+      previous:
+        previous && previous.specimenVersionId === version.id
+          ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) }
+          : null,
+      since: previous && {
+        round: previous.proof.round.number,
+        moved: sinceLastRound({
+          then: spacingOf(previous),
+          now: spacing,
+          maps: (await mapsTo(data, specimenId, version.id))(previous.specimenVersionId),
+          before: previous.comparisons[0] ? comparisonOf(previous.comparisons[0]) : null,
+          after: comparison ?? null,
+          notes: earlier.filter((note) => note.round === previous.proof.round.number),
+        }),
+      },
+      notes: notes.filter((note) => mayBeRead(note, hand)).map((note) => noteView(note, hidden)),
+      earlier,
+      marks,
+      stock,
+      task: {
+        state: task?.state === 'done' ? ('done' as const) : ('open' as const),
+        mine: task?.markerId === hand.me.id,
+        heldBy:
+          task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now
+            ? (task.marker?.user?.name ?? 'another marker')
+            : null,
+      },
+      /** Whether two mark this proof, in which of the two markings this is, and what may be seen of both. */
+      two: { state: hand.two, slot, sight },
+      go,
+      queue: {
+        ...(second
+          ? {
+              place: second.findIndex((place) => place.proofId === proof.id) + 1,
+              of: second.length,
+              done: second.filter((place) => place.task.state === 'done').length,
+            }
+          : { place: (mine.placeOf.get(proof.id) ?? -1) + 1, of: mine.counted.length, done }),
+        skipped: mine.skipped.has(proof.id),
+        section: mine.section && { id: mine.section.id, name: mine.section.name },
+      },
+    };
+  },
+});
+
+export type CritiqueLine = Awaited<ReturnType<typeof showLine>>;
+
+/** Where the keys lead from here: addresses of pages, null at either end. */
+type Neighbours = {
+  nextStudent: string | null;
+  previousStudent: string | null;
+  nextLine: string | null;
+  previousLine: string | null;
+};
+
+type Here = { token: string; proofId: string; specimenId: string };
+
+/**
+ * The proofs before and after this one in the queue (the same line), and the lines before and after this one in the
+ * proof; after a student's last line comes the first line of the next student. From a proof that does not count, the first of the queue comes next.
+ */
+async function neighboursOf(
+  data: ScopedData,
+  hand: Pick<ProofInHand, 'round' | 'settings'>,
+  queue: MyQueue,
+  here: Here,
+  specimenIds: readonly string[],
+): Promise<Neighbours> {
+  const place = queue.placeOf.get(here.proofId) ?? -1;
+  const [next, previous] = await tokensOf(data, hand, [queue.counted[place + 1], queue.counted[place - 1]]);
+  return between(next ?? null, previous ?? null, here, specimenIds, queue.section?.id ?? null);
+}
+
+/** The same in a queue of which every token is at hand. */
+function neighboursAmong(
+  tokens: readonly string[],
+  here: Omit<Here, 'proofId'>,
+  specimenIds: readonly string[],
+): Neighbours {
+  const place = tokens.indexOf(here.token);
+  return between(tokens[place + 1] ?? null, tokens[place - 1] ?? null, here, specimenIds);
+}
+
+function between(
+  next: string | null,
+  previous: string | null,
+  here: Omit<Here, 'proofId'>,
+  specimenIds: readonly string[],
+  section: string | null = null,
+): Neighbours {
+  const line = specimenIds.indexOf(here.specimenId);
+  const nextLine = specimenIds[line + 1];
+  const previousLine = line > 0 ? specimenIds[line - 1] : undefined;
+  const to = (token: string, specimenId: string) => address(token, specimenId, section);
+  return {
+    nextStudent: next ? to(next, here.specimenId) : null,
+    previousStudent: previous ? to(previous, here.specimenId) : null,
+    nextLine: nextLine ? to(here.token, nextLine) : next && specimenIds[0] ? to(next, specimenIds[0]) : null,
+    previousLine: previousLine ? to(here.token, previousLine) : null,
+  };
+}
+
+/** What stands for each of these proofs in an address, null where there is none. */
+async function tokensOf(
+  data: ScopedData,
+  { round, settings }: Pick<ProofInHand, 'round' | 'settings'>,
+  places: readonly (InOrder | undefined)[],
+): Promise<(string | null)[]> {
+  const memberIds = places.flatMap((place) => (place ? [place.memberId] : []));
+  const released = settings.namesHidden
+    ? await data.releases.numbersOf(round.id, memberIds)
+    : new Map<string, unknown>();
+  return places.map((place) => (place ? tokenOf(place, settings.namesHidden && !released.has(place.memberId)) : null));
+}
+
+const address = (token: string, specimenId: string, section: string | null): string =>
+  `/critique/${token}/${specimenId}${section === null ? '' : `?section=${section}`}`;
+
+type Note = { taskId: string | null; authorId: string | null };
+
+/**
+ * Whether a note may be read by whoever has the proof before them. While two mark it, each reads the notes of their own
+ * marking and those they wrote; a note from before any marking belongs to the first.
+ */
+function mayBeRead(
+  note: Note,
+  { sight, slot, task, me }: Pick<ProofInHand, 'sight' | 'slot' | 'task' | 'me'>,
+): boolean {
+  if (sight === 'all' || note.authorId === me.id) return true;
+  if (sight === 'none') return false;
+  return note.taskId === (task?.id ?? null) || (slot === firstSlot && note.taskId === null);
+}

@@ -1,0 +1,106 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { keptOrMade } from '@/lib/data/worked-out';
+import type { ScopedData } from '@/lib/data';
+import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
+import { identicalSettings } from '@/shared/class/summary';
+import { faultsOf } from '@/shared/critique/faults';
+import { gatherFaults, sharedFaultSchema } from '@/shared/critique/gather-faults';
+import { canonicalJson } from '@/shared/json/canonical';
+import { grouped } from '@/shared/list/grouped';
+import type { InOrder, QueueOrder } from './order';
+import type { RoundInHand } from './context';
+
+const gatheringSchema = z.strictObject({
+  version: z.literal(1),
+  /** The proofs that count, in the order of their aliases as in the queue, each with the version of the line it has. */
+  settings: z.array(
+    z.strictObject({ proofId: z.string(), memberId: z.string(), alias: z.string(), specimenVersionId: z.string() }),
+  ),
+  faults: z.array(sharedFaultSchema),
+  /** Places of settings that are the same in every number. */
+  identical: z.array(z.array(z.int())),
+});
+export type Gathering = z.infer<typeof gatheringSchema>;
+
+const proofsAtOnce = 50;
+
+/** Who has set a specimen in a round, and which faults they share. Worked out once for each state of the round. */
+export async function gatherSpecimen(
+  data: ScopedData,
+  hand: RoundInHand,
+  order: QueueOrder,
+  specimenId: string,
+  now: Date,
+): Promise<Gathering> {
+  const {
+    round,
+    course,
+    settings: { tolerance },
+  } = hand;
+  const state = await data.roundState.of(round, course.id);
+  if (state === null) throw notFound();
+  return keptOrMade(data, {
+    roundId: round.id,
+    kind: `faults ${specimenId}`,
+    basis: canonicalJson([state.queue, state.compared, tolerance]),
+    schema: gatheringSchema,
+    make: () => workOut(data, order.counted, specimenId, tolerance),
+    now,
+  });
+}
+
+async function workOut(
+  data: ScopedData,
+  ordered: readonly InOrder[],
+  specimenId: string,
+  tolerance: number,
+): Promise<Gathering> {
+  const settings = [];
+  for (let from = 0; from < ordered.length; from += proofsAtOnce) {
+    const some = ordered.slice(from, from + proofsAtOnce);
+    const items = new Map(
+      (
+        await data.critique.specimenIn(
+          specimenId,
+          some.map(({ proofId }) => proofId),
+        )
+      ).map((item) => [item.proofId, item]),
+    );
+    settings.push(
+      ...some.flatMap((one) => {
+        const item = items.get(one.proofId);
+        return item
+          ? [
+              {
+                ...one,
+                ...spacingOf(item),
+                specimenVersionId: item.specimenVersionId,
+                faults: faultsIn(item, tolerance),
+              },
+            ]
+          : [];
+      }),
+    );
+  }
+  const places = new Map(settings.map(({ memberId }, place) => [memberId, place]));
+  const versions = [...grouped(settings, ({ specimenVersionId }) => specimenVersionId).values()];
+  return {
+    version: 1,
+    settings: settings.map(({ proofId, memberId, alias, specimenVersionId }) => ({
+      proofId,
+      memberId,
+      alias,
+      specimenVersionId,
+    })),
+    faults: gatherFaults(settings),
+    identical: versions.flatMap(identicalSettings).map((group) => group.map((memberId) => places.get(memberId)!)),
+  };
+}
+
+type Item = Awaited<ReturnType<ScopedData['critique']['specimenIn']>>[number];
+
+/** What the measures find in one stored setting. */
+export function faultsIn({ measurements: [measured], comparisons: [compared] }: Item, tolerance: number) {
+  return faultsOf(measured ? measureOf(measured) : null, compared ? comparisonOf(compared) : null, tolerance);
+}

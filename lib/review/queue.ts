@@ -1,0 +1,175 @@
+import * as z from 'zod/mini';
+import { operation } from '@/lib/access/operation';
+import type { ScopedData } from '@/lib/data';
+import { secondMarkingOf } from '@/lib/rows/exercise';
+import { roundOnly, sectionSchema } from '@/shared/schemas/critique';
+import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
+import { firstSlot, shownAs, tasksFor, tokenOf } from './tasks';
+import { type InOrder, myQueue, queueOrder, type QueueOrder, sectionsOf } from './order';
+import { roundInHand, type RoundInHand } from './context';
+
+/** Proofs on one page of the queue. */
+export const proofsPerPage = 50;
+
+/** A page of the queue of a round: what there is to critique, who is at it, and how far the work is. Not a word of who, where names are hidden. */
+export const showQueue = operation({
+  name: 'show-queue',
+  allow: 'critique:write',
+  input: z.extend(roundOnly, { page: pageNumberSchema, section: sectionSchema }),
+  run: async ({ data, now }, { exerciseId, roundNumber, page: asked, section: sectionId }) => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const { order, done } = await queueOrder(data, hand, now);
+    const mine = await myQueue(data, hand, order, sectionId);
+    const { page, pages, from, to } = pageOf(asked, mine.counted.length, proofsPerPage);
+    const [queue, uncounted, specimens, sections, doneInSection] = await Promise.all([
+      entriesOf(data, hand, order, mine.counted.slice(from, to), now),
+      page === 1 ? uncountedOf(data, hand, order, order.uncounted.slice(0, proofsPerPage), now) : [],
+      data.specimens.ofExercise(exerciseId),
+      sectionsOf(data, hand),
+      mine.section
+        ? data.markTasks.doneOf(
+            mine.counted.map(({ proofId }) => proofId),
+            firstSlot,
+          )
+        : null,
+    ]);
+    const { round, exercise, course, me } = hand;
+    return {
+      exercise: { id: exercise.id, title: exercise.title },
+      course: { id: course.id, title: course.title, timeZone: course.timeZone },
+      round: {
+        number: round.number,
+        title: round.title,
+        state: round.state,
+        version: round.version,
+        markingStartedAt: round.markingStartedAt,
+      },
+      namesHidden: hand.settings.namesHidden,
+      mayRelease: me.role === 'instructor',
+      secondMarking: secondMarkingOf(round).which,
+      specimens: specimens.flatMap(({ id, position, versions }) =>
+        versions.map(({ text }) => ({ id, position, text })),
+      ),
+      /** The proofs of this page, of `count` in all. */
+      queue: queue.map((entry) => ({ ...serialised(entry), skipped: mine.skipped.has(entry.proofId) })),
+      page,
+      pages,
+      count: mine.counted.length,
+      sections,
+      section: mine.section,
+      uncounted,
+      uncountedCount: order.uncounted.length,
+      done: doneInSection ?? done,
+    };
+  },
+});
+
+/** Where names are hidden, neither the id of the proof nor the section goes out with the alias. */
+function serialised({ token, shownAs, section, hidden, state, heldBy, heldUntil, mine, later }: QueueEntry) {
+  return { token, shownAs, section: hidden ? null : section, state, heldBy, heldUntil, mine, later };
+}
+
+export type QueueEntry = {
+  token: string;
+  proofId: string;
+  memberId: string;
+  shownAs: string;
+  section: string | null;
+  hidden: boolean;
+  state: 'open' | 'done';
+  /** Who works on it now, and until when it is kept for them. */
+  heldBy: string | null;
+  heldUntil: Date | null;
+  mine: boolean;
+  /** Proofs that came after marking began and do not count unless picked. */
+  later: LaterProof[];
+};
+
+type LaterProof = { token: string; number: number };
+/** Somebody of whom no proof counts: all came after marking began. */
+type Uncounted = { shownAs: string; later: LaterProof[] };
+
+/** All of the round's proofs that count, in the order of their aliases: for what goes over all of them, like an export. A page asks `entriesOf`. */
+export async function queueOf(data: ScopedData, hand: RoundInHand, now: Date): Promise<QueueEntry[]> {
+  const { order } = await queueOrder(data, hand, now);
+  return entriesOf(data, hand, order, order.counted, now);
+}
+
+/** These places of the queue as they stand now. Asks only for them, however long the queue is. */
+export async function entriesOf(
+  data: ScopedData,
+  hand: RoundInHand,
+  order: QueueOrder,
+  places: readonly InOrder[],
+  now: Date,
+): Promise<QueueEntry[]> {
+  const { tasks, people, hiddenOf, laterOf } = await known(
+    data,
+    hand,
+    order,
+    places.map(({ memberId }) => memberId),
+    places.map(({ proofId }) => proofId),
+    now,
+  );
+  return places.map(({ proofId, memberId }) => {
+    const task = tasks.get(proofId)!;
+    const person = people.get(memberId);
+    const hidden = hiddenOf(memberId);
+    const held = task.state === 'open' && task.leaseUntil !== null && task.leaseUntil > now;
+    return {
+      token: tokenOf(task, hidden),
+      proofId,
+      memberId,
+      hidden,
+      shownAs: shownAs({ name: person?.name ?? null, alias: task.alias }, hidden),
+      section: person?.section ?? null,
+      state: task.state === 'done' ? 'done' : 'open',
+      heldBy: held ? (task.marker?.user?.name ?? null) : null,
+      heldUntil: held ? task.leaseUntil : null,
+      mine: task.markerId === hand.me.id,
+      later: laterOf(memberId),
+    };
+  });
+}
+
+/** These members of whom no proof counts, with what they sent too late. */
+async function uncountedOf(
+  data: ScopedData,
+  hand: RoundInHand,
+  order: QueueOrder,
+  memberIds: readonly string[],
+  now: Date,
+): Promise<Uncounted[]> {
+  const { tasks, people, hiddenOf, laterOf } = await known(data, hand, order, memberIds, [], now);
+  return memberIds.map((memberId) => {
+    const alias = tasks.get(order.laterOf.get(memberId)![0]!.id)!.alias;
+    return {
+      shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias }, hiddenOf(memberId)),
+      later: laterOf(memberId),
+    };
+  });
+}
+
+/** What is asked about a few members of the queue: their tasks, names, and whether the names may be seen. */
+async function known(
+  data: ScopedData,
+  { round, settings }: RoundInHand,
+  order: QueueOrder,
+  memberIds: readonly string[],
+  proofIds: readonly string[],
+  now: Date,
+) {
+  const late = memberIds.flatMap((id) => order.laterOf.get(id) ?? []).map(({ id }) => id);
+  const [tasks, people, released] = await Promise.all([
+    tasksFor(data, round.id, [...proofIds, ...late], now),
+    data.markTasks.peopleOf(memberIds),
+    settings.namesHidden ? data.releases.numbersOf(round.id, memberIds) : new Map<string, unknown>(),
+  ]);
+  const hiddenOf = (memberId: string) => settings.namesHidden && !released.has(memberId);
+  const laterOf = (memberId: string): LaterProof[] =>
+    (order.laterOf.get(memberId) ?? []).map(({ id, number }) => ({
+      token: tokenOf(tasks.get(id)!, hiddenOf(memberId)),
+      number,
+    }));
+  return { tasks, people, hiddenOf, laterOf };
+}

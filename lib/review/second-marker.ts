@@ -1,0 +1,194 @@
+import * as z from 'zod/mini';
+import { changedMeanwhile, notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import type { ScopedData } from '@/lib/data';
+import type { SecondState } from '@/shared/marking/effective-mark';
+import { roundOnly } from '@/shared/schemas/critique';
+import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
+import { type SecondMarking, setSecondMarkingInput } from '@/shared/schemas/second-marking';
+import { isSampled, secondMarkingOf } from '../rows/exercise';
+import { roundInHand, type RoundInHand } from './context';
+import { type InOrder, queueOrder } from './order';
+import { firstSlot, type MarkTaskRow, secondSlot, shownAs, tasksFor } from './tasks';
+
+const perPage = 50;
+
+/** The proofs of a round that a second marker looks at, and which of them this marker may take. */
+export const showSecondQueue = operation({
+  name: 'show-second-queue',
+  allow: 'critique:write',
+  input: z.extend(roundOnly, { page: pageNumberSchema }),
+  run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const { round, exercise, course, settings, me } = hand;
+    const [places, specimens] = await Promise.all([
+      secondQueue(data, hand, now),
+      data.specimens.ofExercise(exerciseId),
+    ]);
+    const { page, pages, from, to } = pageOf(asked, places.length, perPage);
+    const shown = places.slice(from, to);
+    const memberIds = shown.map(({ memberId }) => memberId);
+    const [people, released] = await Promise.all([
+      data.markTasks.peopleOf(memberIds),
+      data.releases.numbersOf(round.id, memberIds),
+    ]);
+    const row = ({ task, memberId, standing, skipped }: SecondPlace) => ({
+      token: task.alias,
+      shownAs: shownAs(
+        { name: people.get(memberId)?.name ?? null, alias: task.alias },
+        settings.namesHidden && !released.has(memberId),
+      ),
+      standing,
+      skipped,
+      state: task.state === 'done' ? ('done' as const) : ('open' as const),
+      heldBy: standing === 'held' ? (task.marker?.user?.name ?? 'another marker') : null,
+    });
+    return {
+      course: { id: course.id, title: course.title },
+      exercise: { id: exercise.id, title: exercise.title },
+      round: { id: round.id, number: round.number, title: round.title },
+      setting: secondMarkingOf(round),
+      mayPlan: me.role === 'instructor',
+      firstLine: specimens[0]?.id ?? null,
+      rows: shown.map(row),
+      page,
+      pages,
+      count: places.length,
+      done: places.filter(({ task }) => task.state === 'done').length,
+      /** The first that this marker has begun, else the first that is free, else what they skipped. */
+      next: secondInTurn(places)[0]?.task.alias ?? null,
+    };
+  },
+});
+
+/** `free`: may be taken now. `mine`: begun by this marker, and not given back. `held`: another has it in hand or has finished it. `own`: this marker has a part in the first marking. */
+type SecondStanding = 'free' | 'mine' | 'held' | 'own';
+type SecondPlace = InOrder & { task: MarkTaskRow; standing: SecondStanding; skipped: boolean };
+
+/**
+ * The proofs of a round that a second marker looks at, in the order of the aliases of those tasks, which is fair and has
+ * nothing to do with the order of the first marking. What this marker skipped comes last, for nobody else.
+ */
+export async function secondQueue(
+  data: ScopedData,
+  hand: Pick<RoundInHand, 'round' | 'course' | 'me'>,
+  now: Date,
+): Promise<SecondPlace[]> {
+  const setting = secondMarkingOf(hand.round);
+  const [{ order }, begun] = await Promise.all([
+    queueOrder(data, hand, now),
+    data.markTasks.ofRound(hand.round.id, secondSlot),
+  ]);
+  if (setting.which === 'none' && begun.length === 0) return [];
+  const there = new Set(begun.map(({ proofId }) => proofId));
+  const places = order.counted.filter(({ proofId }) => isSampled(proofId, setting) || there.has(proofId));
+  const proofIds = places.map(({ proofId }) => proofId);
+  const [tasks, parts, skips] = await Promise.all([
+    tasksFor(data, hand.round.id, proofIds, now, secondSlot),
+    data.markTasks.partsOf(proofIds, hand.me.id),
+    data.markSkips.of(hand.round.id, hand.me.id),
+  ]);
+  const skipped = new Map(skips.map(({ proofId }, place) => [proofId, place]));
+  const last = (one: InOrder) => skipped.get(one.proofId) ?? -1;
+  const own = new Set(parts.filter(({ slot }) => slot === firstSlot).map(({ proofId }) => proofId));
+  return (
+    places
+      .map((place) => ({ ...place, task: tasks.get(place.proofId)! }))
+      // A task that nobody has begun goes away with the setting that asked for it.
+      .filter(({ proofId, task }) => isSampled(proofId, setting) || task.markerId !== null)
+      .map((place) => ({
+        ...place,
+        standing: standingOf(place.task, hand.me.id, own.has(place.proofId), now),
+        skipped: skipped.has(place.proofId),
+      }))
+      .sort((one, other) => last(one) - last(other) || (one.task.alias < other.task.alias ? -1 : 1))
+  );
+}
+
+/** Those that this marker can go on with, as they should be given: begun ones, free ones, then what was skipped. */
+export function secondInTurn(places: readonly SecondPlace[]): SecondPlace[] {
+  const open = places.filter(
+    ({ task, standing }) => task.state === 'open' && (standing === 'mine' || standing === 'free'),
+  );
+  const at = ({ standing, skipped }: SecondPlace) => (skipped ? 2 : standing === 'mine' ? 0 : 1);
+  return open.toSorted((one, other) => at(one) - at(other));
+}
+
+function standingOf(
+  { markerId, state, leaseUntil }: MarkTaskRow,
+  me: string,
+  ownFirst: boolean,
+  now: Date,
+): SecondStanding {
+  if (markerId === me && (state === 'done' || leaseUntil !== null)) return 'mine';
+  if (markerId !== null && (state === 'done' || (leaseUntil !== null && leaseUntil > now))) return 'held';
+  return ownFirst ? 'own' : 'free';
+}
+
+type Task = { state: string; markerId: string | null };
+
+/** How far the second marking of a proof is. One that was begun stays, whatever the round's setting becomes. */
+export function secondState(
+  proofId: string,
+  { first, second }: { first?: Task | null; second?: Task | null },
+  setting: SecondMarking,
+): SecondState {
+  if (first?.state === 'done' && second?.state === 'done') return 'done';
+  return isSampled(proofId, setting) || (second?.markerId ?? null) !== null ? 'waits' : 'none';
+}
+
+/**
+ * What somebody at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or none.
+ * While two mark a proof, neither sees the other's work until both have finished, and nobody else sees either's at the
+ * desk, since anybody else may still become the second.
+ */
+type Sight = 'all' | 'own' | 'none';
+
+export function sightOf(state: SecondState, task: Task | null, me: string): Sight {
+  if (state !== 'waits') return 'all';
+  return task === null || task.markerId === null || task.markerId === me ? 'own' : 'none';
+}
+
+/** Says which proofs of a round a second marker looks at. What was begun stays, whatever is chosen. */
+export const setSecondMarking = operation({
+  name: 'set-second-marking',
+  allow: 'exercise:plan',
+  input: setSecondMarkingInput,
+  run: async ({ data, now }, { roundId, version, ...setting }) => {
+    const round = await data.rounds.find(roundId);
+    if (!round) throw notFound();
+    const before = secondMarkingOf(round);
+    await data.transaction(async (inside) => {
+      if (!(await inside.rounds.setSecondMarker(roundId, version, setting)))
+        throw changedMeanwhile(`round ${round.number}`);
+      await inside.audit.record(
+        {
+          courseId: round.exercise.courseId,
+          verb: 'second marking set',
+          subject: `round:${roundId}`,
+          details: { before, after: setting },
+        },
+        now,
+      );
+    });
+    return { exerciseId: round.exerciseId, roundId };
+  },
+});
+
+/** Those of these proofs that two are marking without each other: on a page about many, a marker reads only their own notes on them. */
+export async function blindStill(
+  data: ScopedData,
+  round: { secondMarker: string },
+  proofIds: readonly string[],
+): Promise<ReadonlySet<string>> {
+  const [firsts, seconds] = await Promise.all([
+    data.markTasks.ofProofs(proofIds, firstSlot),
+    data.markTasks.ofProofs(proofIds, secondSlot),
+  ]);
+  const first = new Map(firsts.map((task) => [task.proofId, task]));
+  const second = new Map(seconds.map((task) => [task.proofId, task]));
+  const setting = secondMarkingOf(round);
+  return new Set(
+    proofIds.filter((id) => secondState(id, { first: first.get(id), second: second.get(id) }, setting) === 'waits'),
+  );
+}

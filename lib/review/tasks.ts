@@ -1,0 +1,49 @@
+import { randomInt } from 'node:crypto';
+import type { ScopedData } from '@/lib/data';
+import { retryOnConflict } from '@/lib/data/retry';
+import { plainSigns as signs } from '@/shared/text/plain-signs';
+
+export const firstSlot = 'first';
+export const secondSlot = 'second';
+export const settledSlot = 'settled';
+type Slot = typeof firstSlot | typeof secondSlot | typeof settledSlot;
+
+/** The tasks of these proofs of a round in one slot, by proof, after making those that are still missing. Two calls at once make each task once. */
+export const tasksFor = (
+  data: ScopedData,
+  roundId: string,
+  proofIds: readonly string[],
+  now: Date,
+  slot: Slot = firstSlot,
+) =>
+  retryOnConflict(async () => {
+    const there = await data.markTasks.ofProofs(proofIds, slot);
+    const known = new Set(there.map(({ proofId }) => proofId));
+    const missing = proofIds.filter((id) => !known.has(id));
+    if (missing.length > 0)
+      await data.markTasks.create(
+        roundId,
+        missing.map((proofId) => ({ proofId, alias: makeAlias() })),
+        slot,
+        now,
+      );
+    const all = missing.length > 0 ? await data.markTasks.ofProofs(proofIds, slot) : there;
+    return new Map(all.map((task) => [task.proofId, task]));
+  });
+
+export type MarkTaskRow = Awaited<ReturnType<typeof tasksFor>> extends Map<string, infer Task> ? Task : never;
+
+/** A name that tells nothing: `K7M-2QX`. 25^6 = 244 million of them; a clash is refused by the unique key and tried again. */
+function makeAlias(pick: (below: number) => number = randomInt): string {
+  const some = () => Array.from({ length: 3 }, () => signs[pick(signs.length)]).join('');
+  return `${some()}-${some()}`;
+}
+
+/** How a student is named to a marker: by the alias as long as names are hidden, and never by both. */
+export function shownAs(who: { name: string | null; alias: string }, hidden: boolean): string {
+  return hidden ? who.alias : (who.name ?? `Erased person ${who.alias}`);
+}
+
+/** What stands for a proof in an address: where names are hidden, the alias, since an id tells when it was made. */
+export const tokenOf = (task: { proofId: string; alias: string }, hidden: boolean): string =>
+  hidden ? task.alias : task.proofId;

@@ -1,0 +1,71 @@
+import type { LineOfLetters } from '@/shared/exercise/pair-map';
+import type { Pack } from '@/shared/schemas/pack';
+import { parsePack } from '@/shared/schemas/parse-pack';
+import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
+import { specimenDetailsSchema } from '@/shared/schemas/specimen';
+
+type VersionRow = {
+  id: string;
+  number: number;
+  text: string;
+  packSha: string;
+  size: number;
+  unit: string;
+  ground: string;
+  details: string;
+  pack: { payload: string; face?: { details: string } | null };
+};
+type SpecimenRow = { id: string; position: number; retiredAt: Date | null; versions: VersionRow[] };
+
+/** A specimen by the version in use. */
+export function specimenView(row: SpecimenRow) {
+  const version = row.versions[0]!;
+  return { id: row.id, position: row.position, retired: row.retiredAt !== null, ...versionView(version) };
+}
+export type SpecimenView = ReturnType<typeof specimenView>;
+
+export function versionView(version: VersionRow) {
+  const pack = readPack(version.packSha, version.pack.payload);
+  return {
+    versionId: version.id,
+    number: version.number,
+    text: version.text,
+    size: sizeSchema.parse({ value: version.size, unit: version.unit }),
+    ground: groundSchema.parse(version.ground),
+    details: specimenDetailsSchema.parse(JSON.parse(version.details)),
+    packSha: version.packSha,
+    pack,
+    /** As the builder names it, e.g. `lato-700`; null for a face that came as a file. */
+    face: faceChoiceOf(version),
+    pairCount: pack.letters.length - 1,
+  };
+}
+
+/** `Lato Bold`, or the kind of lettering. */
+export const faceName = (pack: Pack): string =>
+  pack.face === null ? 'Lettering' : `${pack.face.family} ${pack.face.style}`;
+
+/** The clusters of a pack's line, and which pairs hold a space. */
+export const lineOf = (pack: Pack): LineOfLetters => ({
+  letters: pack.letters.map((glyph) => pack.glyphs[glyph]!.cluster),
+  spaced: pack.wordSpace.map((space) => space > 0),
+});
+
+function faceChoiceOf({ pack: { face } }: VersionRow): string | null {
+  const choice: unknown = face ? (JSON.parse(face.details) as { choice?: unknown }).choice : null;
+  return typeof choice === 'string' ? choice : null;
+}
+
+/** Packs never change, so one that was checked once is kept: reading a long exercise again costs no parsing. */
+const kept = new Map<string, Pack>();
+const most = 400;
+
+/** The pack in a row, checked on the way out. */
+export function readPack(sha: string, payload: string): Pack {
+  const there = kept.get(sha);
+  if (there) return there;
+  const pack = parsePack(JSON.parse(payload));
+  if (kept.size >= most) kept.delete(kept.keys().next().value!);
+  kept.set(sha, pack);
+  return pack;
+}

@@ -1,0 +1,96 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
+import { currentLines, lineView } from './lines';
+import { latenessOf, lateWords, roundsAt, type SeatRound } from './rounds';
+
+/**
+ * An exercise as the student at it sees it: the brief, the rounds, each line as it stands in the draft, and what was sent.
+ * Errors: NOT_FOUND.
+ */
+export const seeWork = operation({
+  name: 'see-work',
+  allow: 'exercise:see',
+  input: z.strictObject({ exerciseId: z.string().check(z.minLength(1), z.maxLength(64)) }),
+  run: async ({ data, now, actor }, { exerciseId }) => {
+    const seat = await data.seats.atExercise(exerciseId);
+    if (!seat || actor.kind !== 'person') throw notFound();
+    const { rounds, current, next } = roundsAt(seat, now);
+    const open = current !== null || seat.member.role !== 'student';
+    const lines = open ? await currentLines(data, exerciseId) : [];
+    const drafts = new Map(
+      (
+        await data.drafts.ofMember(
+          seat.member.id,
+          lines.map(({ id }) => id),
+        )
+      ).map((draft) => [draft.specimenVersionId, draft]),
+    );
+    const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
+    const lastSent = proofs[0]?.receivedAt.getTime() ?? 0;
+    const demonstrations = open ? await data.demonstrations.titlesOf(exerciseId) : [];
+    const settings = z.parse(exerciseSettingsSchema, JSON.parse(seat.exercise.settings));
+    return {
+      /** Keeps this person's journal apart on a shared computer. */
+      personKey: actor.userId,
+      exercise: {
+        id: exerciseId,
+        title: seat.exercise.title,
+        brief: seat.exercise.brief,
+        state: seat.exercise.state,
+        safetySigns: settings.safetySigns,
+      },
+      course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
+      rounds: rounds.map((round) => roundView(round)),
+      current: current && {
+        ...roundView(current),
+        takesProofs: seat.exercise.state === 'published' && latenessOf(current, now).accepted,
+        lateNow: lateWords(latenessOf(current, now)),
+      },
+      next: next && roundView(next),
+      lines: lines.map((line) => {
+        const draft = drafts.get(line.id);
+        return {
+          ...lineView(line),
+          spacing: draft ? spacingOf(draft) : builtInSpacing(line.pack.letters.length - 1),
+          draftId: draft?.id ?? null,
+          draftVersion: draft?.version ?? 0,
+          changedSinceSent: draft !== undefined && draft.version > 0 && draft.updatedAt.getTime() > lastSent,
+        };
+      }),
+      /** Settings that teachers have recorded and shown. */
+      demonstrations: demonstrations.map(({ id, title, specimenVersion }) => ({
+        id,
+        title,
+        line: specimenVersion.text,
+      })),
+      proofs: proofs.map(({ id, number, receivedAt, reasoning, round }) => ({
+        id,
+        number,
+        round: round.number,
+        receivedAt: receivedAt.toISOString(),
+        reasoning,
+      })),
+    };
+  },
+});
+
+export type Work = Awaited<ReturnType<typeof seeWork>>;
+
+const iso = (instant: number | null): string | null => (instant === null ? null : new Date(instant).toISOString());
+
+const roundView = (round: SeatRound) => ({
+  number: round.number,
+  title: round.title,
+  opensAt: iso(round.opensAt),
+  dueAt: iso(round.dueAt),
+  released: round.releasedToMember,
+  markingStarted: round.markingStartedAt !== null,
+  lateRule: {
+    accept: round.lateRule.accept,
+    untilAt: round.lateRule.untilAt,
+    deductPerDay: round.lateRule.deductPerDay,
+  },
+});

@@ -1,0 +1,116 @@
+import * as z from 'zod/mini';
+import type { Seat } from '@/lib/data/seats';
+import { lateness, type Lateness } from '@/shared/exercise/lateness';
+import type { Late } from '@/shared/marking/late-deduction';
+import { currentRound, nextRound } from '@/shared/rounds/current-round';
+import { dueForMember } from '@/shared/rounds/due-for-member';
+import { accommodationsSchema } from '@/shared/schemas/course';
+import { lateRuleSchema } from '@/shared/schemas/round';
+
+/** What is different for this member, checked on the way out. */
+export const accommodationsOf = (member: { accommodations: string }) =>
+  z.parse(accommodationsSchema, JSON.parse(member.accommodations));
+
+type RoundRow = Omit<Seat['rounds'][number], 'extendedTo' | 'releasedToMember'>;
+type Facing = { publishedAt: Date | null; accommodations: string; extendedTo: Date | null };
+
+/** A round with the due instant that holds for one member. */
+export function roundFor(round: RoundRow, { publishedAt, accommodations, extendedTo }: Facing) {
+  const opensAt = round.opensAt?.getTime() ?? null;
+  const dueAt = dueForMember({
+    opensAt: opensAt ?? publishedAt?.getTime() ?? round.dueAt?.getTime() ?? 0,
+    dueAt: round.dueAt?.getTime() ?? null,
+    extendedTo: extendedTo?.getTime() ?? null,
+    moreTime: accommodationsOf({ accommodations }).moreTime ?? 0,
+  });
+  return {
+    id: round.id,
+    number: round.number,
+    title: round.title,
+    state: round.state,
+    opensAt,
+    dueAt,
+    plainDueAt: round.dueAt,
+    markingStartedAt: round.markingStartedAt,
+    lateRule: z.parse(lateRuleSchema, JSON.parse(round.lateRule)),
+  };
+}
+
+/** The rounds as the member in this seat meets them. */
+const memberRounds = ({ rounds, member, exercise }: Seat) =>
+  rounds.map(({ extendedTo, releasedToMember, ...round }) => ({
+    ...roundFor(round, { publishedAt: exercise.publishedAt, accommodations: member.accommodations, extendedTo }),
+    releasedToMember,
+  }));
+
+export type SeatRound = ReturnType<typeof memberRounds>[number];
+
+/** The round that a proof would go into now, and the one still to come. */
+export function roundsAt(seat: Seat, now: Date) {
+  const rounds = memberRounds(seat);
+  return { rounds, current: currentRound(rounds, now.getTime()), next: nextRound(rounds, now.getTime()) };
+}
+
+/** How late a proof received at `at` is for this member. */
+export const latenessOf = (round: Pick<SeatRound, 'plainDueAt' | 'dueAt' | 'lateRule'>, at: Date): Lateness =>
+  lateness(
+    { opensAt: null, dueAt: round.plainDueAt, lateRule: round.lateRule },
+    at,
+    round.dueAt === null ? null : new Date(round.dueAt),
+  );
+
+/** What a student gets for a proof: the server's word on what came and when. */
+export type Receipt = {
+  proofId: string;
+  number: number;
+  round: number;
+  /** ISO instant, UTC. */
+  receivedAt: string;
+  late: LateWords | null;
+  /** Marking had begun: it is kept, and counts only if the instructor picks it. */
+  afterMarkingStarted: boolean;
+  lines: number | null;
+};
+
+/** Started days of 24 hours, and the percentage of the mark they cost. */
+type LateWords = { days: number; deductPercent: number };
+
+export const lateWords = (late: Lateness): LateWords | null =>
+  late.late && late.accepted ? { days: late.daysLate, deductPercent: late.deductPercent } : null;
+
+type Sent = { id: string; number: number; receivedAt: Date; lines: number | null };
+
+export function receiptOf(sent: Sent, round: SeatRound, late: Lateness): Receipt {
+  return {
+    proofId: sent.id,
+    number: sent.number,
+    round: round.number,
+    receivedAt: sent.receivedAt.toISOString(),
+    late: lateWords(late),
+    afterMarkingStarted: round.markingStartedAt !== null && sent.receivedAt >= round.markingStartedAt,
+    lines: sent.lines,
+  };
+}
+
+type Round = Parameters<typeof roundFor>[0] & { exercise: { publishedAt: Date | null } };
+type Member = { accommodations: string; extensions: readonly { roundId: string; dueAt: Date }[] };
+
+const day = 86_400_000;
+
+/**
+ * How late a proof was for its own student, by the server's receipt; null when it was in time.
+ * A proof that was taken when it came counts as late by its days, even where the dates were moved since so that it would be refused now.
+ */
+export function lateOf(round: Round, member: Member, receivedAt: Date): Late | null {
+  const extendedTo = member.extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null;
+  const own = roundFor(round, {
+    publishedAt: round.exercise.publishedAt,
+    accommodations: member.accommodations,
+    extendedTo,
+  });
+  const late = latenessOf(own, receivedAt);
+  if (!late.late) return null;
+  if (late.accepted) return { startedDays: late.daysLate, deduct: late.deductPercent };
+  const startedDays = Math.ceil((receivedAt.getTime() - own.dueAt!) / day);
+  return { startedDays, deduct: Math.min(100, startedDays * own.lateRule.deductPerDay) };
+}

@@ -1,0 +1,105 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { type CurrentLine, currentLines, lineView } from './lines';
+import { settingOf } from '@/lib/reference/compare';
+import { inPixels } from '@/shared/exercise/in-pixels';
+import { measureLine } from '@/shared/measure';
+import { idSchema } from '@/shared/schemas/exercise';
+import type { Spacing } from '@/shared/schemas/spacing';
+import { responseHints, responsePoint, type SetSpecimen } from '@/shared/scoring';
+import { builtInSpacing, spacingOf } from '../rows/spacing';
+import { benchSeat } from './bench';
+
+/**
+ * The lines of an exercise that are of one text in several sizes, weights or faces, as the actor has set them (staff: in
+ * their trials). How the gaps follow size and weight is told only where the bench may tell evenness.
+ * Without `text` the first such text; null where no text stands more than once. Errors: NOT_FOUND.
+ */
+export const seeTogether = operation({
+  name: 'see-together',
+  allow: 'draft:keep',
+  input: z.strictObject({ exerciseId: idSchema, text: z.optional(z.string().check(z.maxLength(400))) }),
+  run: async (context, { exerciseId, text }) => {
+    const { seat, student, settings, tells, exercise, course, current } = await benchSeat(context, exerciseId);
+    const all = await currentLines(context.data, exerciseId);
+    const texts = textsTogether(all);
+    const shown = text === undefined ? texts[0] : texts.find((one) => one.text === text.normalize());
+    if (!shown && text !== undefined) throw notFound();
+    const lines = all
+      .map((line, index) => ({ line, place: index + 1 }))
+      .filter(({ line }) => line.text === shown?.text)
+      .sort((one, other) => bySetting(one.line, other.line));
+    const rows = await context.data.drafts.ofMember(
+      seat.member.id,
+      lines.map(({ line }) => line.id),
+      student ? 'work' : 'practice',
+    );
+    const drafts = new Map(rows.map((row) => [row.specimenVersionId, row]));
+    const set = lines.map(({ line, place }) => {
+      const draft = drafts.get(line.id);
+      const spacing = draft ? spacingOf(draft) : builtInSpacing(line.pack.letters.length - 1);
+      return { ...lineView(line), place, spacing, touched: draft !== undefined && draft.version > 0 };
+    });
+    const mayTell = tells === 'evenness' || tells === 'everything';
+    return {
+      exercise,
+      course,
+      texts,
+      text: shown?.text ?? null,
+      student,
+      lines: set,
+      /** After which the plot will be there, where it is not told yet; null where it never is by itself. */
+      toldAfter:
+        settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything'
+          ? (current?.number ?? null)
+          : null,
+      response: mayTell ? responseOf(lines.map(({ line }, index) => setSpecimen(line, set[index]!.spacing))) : null,
+    };
+  },
+});
+
+export type Together = Awaited<ReturnType<typeof seeTogether>>;
+
+/** Texts that stand more than once, in the order of the exercise. */
+function textsTogether(lines: readonly { text: string }[]): { text: string; count: number }[] {
+  const counts = new Map<string, number>();
+  for (const { text } of lines) counts.set(text, (counts.get(text) ?? 0) + 1);
+  return [...counts].flatMap(([text, count]) => (count > 1 ? [{ text, count }] : []));
+}
+
+/** Family, then weight, then size: what belongs together stands together, from light to bold and from small to large. */
+function bySetting(one: CurrentLine, other: CurrentLine): number {
+  const [a, b] = [one.pack.face, other.pack.face];
+  return (
+    order(a?.family ?? '', b?.family ?? '') ||
+    order(a?.weight ?? 400, b?.weight ?? 400) ||
+    inPixels(settingOf(one).size) - inPixels(settingOf(other).size)
+  );
+}
+
+const order = <Value extends string | number>(one: Value, other: Value): number =>
+  one < other ? -1 : one > other ? 1 : 0;
+
+function responseOf(set: SetSpecimen[]) {
+  const points = set.map(responsePoint);
+  // Each is held against the next size of its face and against other weights and faces of its size, not all against all.
+  const near = ({ first, second }: { first: number; second: number }) =>
+    second === first + 1 || points[first]!.pixels === points[second]!.pixels;
+  return {
+    points,
+    hints: responseHints(set)
+      .filter(near)
+      .map(({ finding }) => finding.sentence),
+  };
+}
+
+function setSpecimen(line: CurrentLine, spacing: Spacing): SetSpecimen {
+  const { face } = line.pack;
+  return {
+    measure: measureLine(line.pack, spacing, settingOf(line)),
+    family: face?.family ?? '',
+    weight: face?.weight ?? 400,
+    drawnFor: face?.drawnFor ?? null,
+  };
+}

@@ -3,10 +3,9 @@ import { PackError, parsePack } from '@/shared/schemas/parse-pack';
 import { findFace } from './catalogue';
 import type { PairTable } from './compose-pairs';
 import { FaceError, quoted } from './face-error';
-import type { FaceFacts } from './face-facts';
 import { packLettering, type LetteringSource } from './pack-lettering';
 import type { AxisValues } from './read-face';
-import type { JobSource } from './workshop/jobs';
+import type { InspectedFace, JobSource } from './workshop/jobs';
 import { atWorkshop } from './workshop/pool';
 
 /** A face: one of the catalogue by its key, or the bytes of a file. Axes that are not named keep their usual value. */
@@ -45,8 +44,8 @@ function named(source: FaceSource, pack: Pack): Pack {
   };
 }
 
-/** What a face says of itself, with its licence text where the file carries it. Throws FaceError. */
-export async function inspectFace(source: FaceSource): Promise<FaceFacts> {
+/** What a face says of itself, with its licence text where the file carries it, and what a second reader found. Throws FaceError. */
+export async function inspectFace(source: FaceSource): Promise<InspectedFace> {
   return atWorkshop({ task: 'facts', source: jobSource(source) });
 }
 

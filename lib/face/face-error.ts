@@ -2,6 +2,7 @@
 export type FaceErrorCode =
   | 'not-a-face'
   | 'damaged'
+  | 'readers-disagree'
   | 'too-large'
   | 'unsupported'
   | 'bad-axis'

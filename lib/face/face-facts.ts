@@ -31,8 +31,8 @@ export type FaceFacts = {
   /** It has proportional figures to switch on. */
   proportionalFigures: boolean;
   licence: { copyright: string | null; text: string | null; url: string | null };
-  /** Any damage to the file would have been noticed. False for many WOFF and some WOFF2 files: the same face as TTF or OTF is safer. */
-  checked: boolean;
+  /** A sum over the whole file holds. False for many WOFF and some WOFF2 files: the same face as TTF or OTF is safer. */
+  sumHolds: boolean;
   /** Code points it has a glyph for, as ranges [first, last]. */
   coverage: [number, number][];
 };
@@ -44,7 +44,7 @@ type Opened = {
   tables: Tables;
   axes: ChosenAxis[];
   legacyKern: LegacyKern;
-  checked: boolean;
+  sumHolds: boolean;
 };
 
 export function readFacts(opened: Opened): FaceFacts {
@@ -74,7 +74,7 @@ export function readFacts(opened: Opened): FaceFacts {
     kerning: hasGposKerning(harfbuzz, face, 'Latn') ? 'GPOS' : legacyKern.subtables.length > 0 ? 'kern' : 'none',
     proportionalFigures: face.getTableFeatureTags('GSUB').includes('pnum'),
     licence: { copyright: name(0), text: name(13), url: name(14) },
-    checked: opened.checked,
+    sumHolds: opened.sumHolds,
     coverage: ranges(face.collectUnicodes()),
   };
 }

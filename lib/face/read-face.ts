@@ -25,10 +25,10 @@ export type Face = {
  */
 export async function readFace(bytes: Uint8Array, options: { index?: number; axes?: AxisValues } = {}): Promise<Face> {
   const index = options.index ?? 0;
-  const { sfnt, packing, checked } = await openFile(bytes);
+  const { sfnt, packing, sumHolds } = await openFile(bytes);
   const tables = readTables(sfnt, index);
   // Bare faces keep their sum (all 314 TTF and OTF files tried do), collections have none, and WOFF encoders let it go stale.
-  if (packing === 'none' && !checked && !isCollection(sfnt))
+  if (packing === 'none' && !sumHolds && !isCollection(sfnt))
     throw damaged('its bytes do not add up to the sum in its head');
   const unitsPerEm = checkHead(tables);
   const harfbuzz = await loadHarfBuzz();
@@ -39,7 +39,7 @@ export async function readFace(bytes: Uint8Array, options: { index?: number; axe
   if (axes.length > 0) font.setVariations(axes.map((axis) => new harfbuzz.Variation(axis.tag, axis.value)));
   const legacyKern = readLegacyKern(tables);
   return {
-    facts: readFacts({ harfbuzz, face, font, tables, axes, legacyKern, checked }),
+    facts: readFacts({ harfbuzz, face, font, tables, axes, legacyKern, sumHolds }),
     tables,
     harfbuzz,
     font,

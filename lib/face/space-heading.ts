@@ -31,12 +31,10 @@ async function makeHeading(text: string): Promise<SpacedLetter[][]> {
   const words: SpacedLetter[][] = [[]];
   pack.letters.forEach((glyph, index) => {
     const total = ((pack.builtIn[index] ?? 0) * 1000) / pack.unitsPerEm + (offsets[index] ?? 0);
-    words
-      .at(-1)!
-      .push({
-        cluster: pack.glyphs[glyph]!.cluster,
-        after: Math.max(-120, Math.min(60, Math.round(total / STEP) * STEP)),
-      });
+    words.at(-1)!.push({
+      cluster: pack.glyphs[glyph]!.cluster,
+      after: Math.max(-120, Math.min(60, Math.round(total / STEP) * STEP)),
+    });
     if ((pack.wordSpace[index] ?? 0) > 0) words.push([]);
   });
   return words;

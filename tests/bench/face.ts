@@ -8,6 +8,7 @@ import { buildPack, buildPairs } from '@/lib/face/build-pack';
 import { listFaces } from '@/lib/face/catalogue';
 import { composePack } from '@/lib/face/compose-pack';
 import { readFace } from '@/lib/face/read-face';
+import { compareReaders } from '@/lib/face/second-reader';
 import { warmWorkshop } from '@/lib/face/workshop/pool';
 import { median } from '@/shared/stats/median';
 
@@ -34,6 +35,7 @@ export default async function benchFace(): Promise<void> {
   );
   const cold: number[] = [],
     processor: number[] = [],
+    withSecond: number[] = [],
     again: number[] = [],
     otherReader: number[] = [],
     bytes: number[] = [],
@@ -47,9 +49,13 @@ export default async function benchFace(): Promise<void> {
     await buildPack(source, `${LINE}s`);
     again.push(performance.now() - second);
     const before = process.cpuUsage();
-    composePack(await readFace(readFileSync(face.path)), LINE);
+    const opened = await readFace(readFileSync(face.path));
+    composePack(opened, LINE);
     const used = process.cpuUsage(before);
     processor.push((used.user + used.system) / 1000);
+    compareReaders(opened.harfbuzz, opened.font.face, opened.tables);
+    const usedByBoth = process.cpuUsage(before);
+    withSecond.push((usedByBoth.user + usedByBoth.system) / 1000);
     const third = performance.now();
     readWithOpentype(await decompress(readFileSync(face.path)));
     otherReader.push(performance.now() - third);
@@ -59,6 +65,7 @@ export default async function benchFace(): Promise<void> {
   }
   report('pack of a 12-letter line, cold face (limit 60 ms)', cold, 'ms');
   report('processor time of the same work in this process', processor, 'ms');
+  report('the same and the second reader, every letter', withSecond, 'ms');
   report('the next line in that face', again, 'ms');
   report('baseline: opentype.js reads the file and 12 outlines', otherReader, 'ms');
   report('bytes of the pack', bytes, 'B');

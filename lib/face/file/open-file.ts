@@ -5,8 +5,8 @@ import { wholeSumHolds } from './checksum';
 import { unpackWoff } from './woff';
 import { unpackWoff2 } from './woff2';
 
-/** Plain sfnt bytes, what they came in, and whether damage to them would be told by a sum over the whole face. */
-export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2'; checked: boolean };
+/** Plain sfnt bytes, what they came in, and whether a sum over the whole face is kept and holds. */
+export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2'; sumHolds: boolean };
 
 /**
  * A face file as it comes (TTF, OTF, a collection, WOFF or WOFF2) as plain sfnt bytes.
@@ -35,7 +35,7 @@ export async function openFile(bytes: Uint8Array): Promise<OpenedFile> {
 const SFNT_SIGNATURES = new Set(['\u0000\u0001\u0000\u0000', 'OTTO', 'true', 'ttcf']);
 
 function withSum(sfnt: Uint8Array, packing: OpenedFile['packing']): OpenedFile {
-  return { sfnt, packing, checked: wholeSumHolds(sfnt) };
+  return { sfnt, packing, sumHolds: wholeSumHolds(sfnt) };
 }
 
 export function megabytes(bytes: number): string {

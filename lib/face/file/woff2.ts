@@ -9,7 +9,7 @@ import { readWoff2Directory, type Woff2Directory } from './woff2-directory';
 
 /**
  * WOFF 2.0 (W3C Recommendation, 1 March 2018) to sfnt. What the header and the list of tables promise is added up first,
- * and the data must unpack to exactly that. WOFF2 has no checksums of its own: `checked` says whether the packed `head`
+ * and the data must unpack to exactly that. WOFF2 has no checksums of its own: `sumHolds` says whether the packed `head`
  * still holds the sum of the whole unpacked face, as most encoders leave it, which a damaged file does not survive.
  */
 export async function unpackWoff2(bytes: Uint8Array): Promise<OpenedFile> {
@@ -23,7 +23,7 @@ export async function unpackWoff2(bytes: Uint8Array): Promise<OpenedFile> {
   }
   const sumInside = unpackedSum(bytes, directory);
   const sfnt = await decode(bytes);
-  return { sfnt, packing: 'WOFF2', checked: sumInside !== undefined && sumInside === headAdjustment(sfnt) };
+  return { sfnt, packing: 'WOFF2', sumHolds: sumInside !== undefined && sumInside === headAdjustment(sfnt) };
 }
 
 let decoding: Promise<unknown> = Promise.resolve();

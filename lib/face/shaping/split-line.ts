@@ -57,6 +57,9 @@ const SETTABLE_OR_SHARED = new RegExp(
   'u',
 );
 
+/** Whether a character belongs to a script that lines can be set in. */
+export const isSettable = (character: string): boolean => SETTABLE_OR_SHARED.test(character);
+
 function refuseUnsettable(text: string): void {
   let place = 0;
   for (const character of text) {
@@ -72,7 +75,7 @@ function refuseUnsettable(text: string): void {
         'bad-text',
         `The line holds the invisible character ${where}. Delete it; a gap is set by its offset.`,
       );
-    if (!SETTABLE_OR_SHARED.test(character)) {
+    if (!isSettable(character)) {
       throw new FaceError(
         'bad-text',
         `“${character}” (${where}) belongs to a script whose letters join, stack or run from the right; pairs of it can't be told apart honestly here. Latin, Greek, Cyrillic, Armenian and Georgian can be set.`,

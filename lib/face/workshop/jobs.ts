@@ -3,6 +3,13 @@ import { composePack } from '../compose-pack';
 import { composePairs, type PairTable } from '../compose-pairs';
 import type { FaceFacts } from '../face-facts';
 import type { AxisValues, Face } from '../read-face';
+import type { SecondReading } from '../second-reader';
+
+/** What a face says of itself, and how far a second reader agrees. */
+export type InspectedFace = FaceFacts & { secondReading: SecondReading };
+
+/** A face that was taken in: opened, and compared with what a second reader makes of it. */
+export type TakenFace = Face & { secondReading: SecondReading };
 
 /** Where the bytes come from, as it is sent to the workshop. */
 export type JobSource = { path?: string; bytes?: Uint8Array; index?: number; axes?: AxisValues };
@@ -16,13 +23,13 @@ export type JobResult<J extends Job> = J extends { task: 'pack' }
   ? Pack
   : J extends { task: 'pairs' }
     ? PairTable
-    : FaceFacts;
+    : InspectedFace;
 
 /** What the workshop sends back. `retire`: it has grown and wants to be replaced. */
 export type JobReply = { id: number; retire: boolean } & ({ value: unknown } | { code: string; message: string });
 
-export function doJob(face: Face, job: Job): Pack | PairTable | FaceFacts {
+export function doJob(face: TakenFace, job: Job): Pack | PairTable | InspectedFace {
   if (job.task === 'pack') return composePack(face, job.text);
   if (job.task === 'pairs') return composePairs(face, job.pairs);
-  return face.facts;
+  return { ...face.facts, secondReading: face.secondReading };
 }

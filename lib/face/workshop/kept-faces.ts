@@ -1,19 +1,64 @@
-import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
+import agreedFiles from '../agreed-files.json';
+import { FaceError } from '../face-error';
 import { readFace, type Face } from '../read-face';
-import type { JobSource } from './jobs';
+import { compareReaders, fileHash, type SecondReading } from '../second-reader';
+import type { JobSource, TakenFace } from './jobs';
 
 /** Faces kept open, the one used last at the end: an exercise asks for many lines of few faces. */
 const KEPT = 12;
-const kept = new Map<string, Face>();
+const kept = new Map<string, TakenFace>();
 
-export async function faceOf(source: JobSource): Promise<Face> {
+/** Takes a face in: opens it and, the first time, has a second reader look at it. Throws FaceError. */
+export async function faceOf(source: JobSource): Promise<TakenFace> {
   const bytes = source.bytes ?? (await readFile(source.path ?? ''));
-  const file = source.path ?? createHash('sha256').update(bytes).digest('hex');
-  const key = JSON.stringify([file, source.index ?? 0, Object.entries(source.axes ?? {}).sort()]);
-  const face = kept.get(key) ?? (await readFace(bytes, source));
+  const file = fileHash(bytes);
+  const index = source.index ?? 0;
+  const key = JSON.stringify([file, index, Object.entries(source.axes ?? {}).sort()]);
+  const face = kept.get(key) ?? (await takeIn(bytes, source, file, index));
   kept.delete(key);
   kept.set(key, face);
   for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest);
   return face;
+}
+
+async function takeIn(bytes: Uint8Array, source: JobSource, file: string, index: number): Promise<TakenFace> {
+  const face = await readFace(bytes, source);
+  return { ...face, secondReading: readingAt(face, readTwice(face, file, index)) };
+}
+
+/**
+ * A reading is a few words and costs more than opening the face, so many are kept. Those of the installed files, which
+ * do not change, were made when they were installed (lib/bin/check-faces.ts).
+ */
+const MOST_READINGS = 2_000;
+const readings = new Map<string, SecondReading | FaceError>();
+const installed = new Map(Object.entries(agreedFiles));
+
+/** The readers' verdict on a face, asked for once in the life of this process. */
+function readTwice(face: Face, file: string, index: number): SecondReading {
+  const letters = installed.get(file);
+  if (letters !== undefined && index === 0) return { letters, unchecked: null };
+  const key = `${file} ${index}`;
+  let reading = readings.get(key);
+  if (reading === undefined) {
+    try {
+      reading = compareReaders(face.harfbuzz, face.font.face, face.tables);
+    } catch (error) {
+      if (!(error instanceof FaceError)) throw error;
+      reading = error;
+    }
+    if (readings.size >= MOST_READINGS) readings.clear();
+    readings.set(key, reading);
+  }
+  if (reading instanceof FaceError) throw reading;
+  return reading;
+}
+
+/** Letters are compared at the usual values of a face's axes; elsewhere nothing was. */
+function readingAt(face: Face, reading: SecondReading): SecondReading {
+  const moved = face.facts.axes.filter((axis) => axis.value !== axis.usual);
+  if (moved.length === 0) return reading;
+  const set = moved.map(({ tag, value, usual }) => `${tag} is ${value}, usually ${usual}`).join('; ');
+  return { letters: reading.letters, unchecked: `Only the usual setting of this variable face was compared (${set}).` };
 }

@@ -17,11 +17,10 @@ process.on('message', (message: { id: number; job: Job }) => {
 process.on('disconnect', () => process.exit(0));
 void getReady().then(() => process.send?.({ ready: true }));
 
-/** One line is set before the first job, so that a cold face does not wait for decoders and compilers. */
+/** A few faces are taken in before the first job, so that a cold face does not wait for decoders and compilers. */
 async function getReady(): Promise<void> {
-  const [first] = listFaces();
-  if (first)
-    doJob(await faceOf({ path: first.path }), { task: 'pack', source: { path: first.path }, text: 'Hamburgefonts' });
+  for (const { path } of listFaces().slice(0, 4))
+    doJob(await faceOf({ path }), { task: 'pack', source: { path }, text: 'Hamburgefonts' });
 }
 
 async function work(job: Job): Promise<unknown> {

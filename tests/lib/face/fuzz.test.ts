@@ -9,7 +9,7 @@ import { makeWoff, sfntOf } from '../../fixtures/faces/face-bytes';
 
 /**
  * Damage of every kind gives a FaceError or the very pack of the sound file, and nothing else: never another number.
- * WOFF has no sum over its list of tables, nor have all WOFF2 files; such a face must say so (`checked: false`).
+ * WOFF has no sum over its list of tables, nor have all WOFF2 files; such a face must say so (`sumHolds: false`).
  */
 const TEXT = 'Waffe';
 const files: Record<string, Uint8Array> = {};
@@ -29,8 +29,8 @@ async function check(name: string, damagedBytes: Uint8Array): Promise<void> {
   expect(performance.now() - begun).toBeLessThan(8_000);
   if (answer instanceof FaceError) return;
   expect(answer).not.toBeInstanceOf(Error);
-  const { checked } = await inspectFace({ kind: 'file', bytes: damagedBytes });
-  if (checked) expect(measured(answer)).toEqual(measured(sound));
+  const { sumHolds } = await inspectFace({ kind: 'file', bytes: damagedBytes });
+  if (sumHolds) expect(measured(answer)).toEqual(measured(sound));
 }
 
 /** Names may be damaged without harm to a number: their tables have no part in measuring. */

@@ -79,11 +79,11 @@ function boxOf(path: string, scale: number): [number, number, number, number] {
 
 /** opentype.js has y down. */
 function written(commands: PathCommand[]): string {
-  const n = (value: number | undefined, sign: number) => Math.round((value ?? 0) * sign) + 0;
+  const n = (value: number, sign: number) => Math.round(value * sign) + 0;
   return commands
     .map((one) => {
-      const end = `${n(one.x, 1)} ${n(one.y, -1)}`;
       if (one.type === 'Z') return 'Z';
+      const end = `${n(one.x, 1)} ${n(one.y, -1)}`;
       if (one.type === 'Q') return `Q${n(one.x1, 1)} ${n(one.y1, -1)} ${end}`;
       if (one.type === 'C') return `C${n(one.x1, 1)} ${n(one.y1, -1)} ${n(one.x2, 1)} ${n(one.y2, -1)} ${end}`;
       return `${one.type}${end}`;

@@ -63,7 +63,7 @@ describe('a face made by hand', () => {
       kerning: 'none',
       opticalSize: null,
       axes: [],
-      checked: true,
+      sumHolds: true,
     });
     expect(facts.coverage).toEqual([
       [0x20, 0x20],

@@ -1,0 +1,138 @@
+import SQLite from 'better-sqlite3';
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { ReleasedView } from '@/app/_released/released-view';
+import { AppError } from '@/lib/access/errors';
+import { allOperations, type Operation } from '@/lib/access/operation';
+import { exchangeDatabase } from '@/lib/data/client';
+import { applyMigrations } from '@/lib/data/migrate/apply';
+import { openDatabase, type Database, type Provider } from '@/lib/data/open';
+import { seeProof } from '@/lib/work/proofs';
+import { showRelease } from '@/lib/release/show-release';
+import type { Row, Rows, Who } from '@/tests/access/row';
+import type { World } from '@/tests/access/world';
+import { emptyDatabase } from '@/tests/fixtures/databases';
+import { fillPostgresql, releasedPages, storedForms, unpackStored } from '@/tests/fixtures/stored/stored';
+import { storedWorld } from './stored-world';
+
+await Promise.all(
+  Object.values(import.meta.glob(['/lib/**/*.ts', '!/lib/{bin,face,http,chores}/**'])).map((load) => load()),
+);
+const rows = new Map<string, Row>(
+  Object.values(import.meta.glob<Record<string, Rows>>('/tests/access/rows/*.ts', { eager: true }))
+    .flatMap((file) => Object.values(file))
+    .flatMap((table) => Object.entries(table)),
+);
+
+/** What only reads, by its name; links are asked for by secrets that no copy of a database holds. */
+const reads = allOperations().filter(
+  ({ operationName: name }) =>
+    /^(get|list|show|see|read|export|preview|prepare|open-bench|stand-at)\b/.test(name) &&
+    !/link|pointing|show-demonstration/.test(name),
+);
+const roles = ['instructor', 'assistant', 'student'] as const satisfies readonly Who[];
+
+/** Columns that no upgrade may touch: what was measured, said and released. */
+const untouchable = {
+  Release: 'snapshot',
+  Measurement: 'payload',
+  Comparison: 'payload',
+  NoteEntry: 'body',
+  ProofItem: 'offsets',
+  Pack: 'payload',
+  MarkEvent: 'why',
+  Demonstration: 'steps',
+} as const;
+
+for (const form of storedForms) {
+  describe.each<Provider>(['sqlite', 'postgresql'])(`what version ${form} stored, upgraded (%s)`, (provider) => {
+    let db: Database;
+    let world: World;
+    let stored: string;
+    beforeAll(async () => {
+      const folder = inject('databases');
+      stored = unpackStored(form, folder);
+      const url = provider === 'sqlite' ? `file:${unpackStored(form, folder)}` : await emptyDatabase('postgresql');
+      if (provider === 'postgresql') await fillPostgresql(url, stored, folder);
+      await applyMigrations(url);
+      db = openDatabase(url);
+      exchangeDatabase(db);
+      world = await storedWorld(db);
+    }, 120_000);
+    afterAll(async () => {
+      exchangeDatabase(undefined);
+      await db?.$disconnect();
+    });
+
+    it('has a row of every kind', () => {
+      const file = new SQLite(stored, { readonly: true });
+      const tables = file.prepare("SELECT name FROM sqlite_master WHERE type = 'table'").all() as { name: string }[];
+      const empty = tables.filter(({ name }) => !file.prepare(`SELECT 1 FROM "${name}" LIMIT 1`).get());
+      file.close();
+      expect(empty).toEqual([]);
+    });
+
+    it('keeps every word that was measured, said or released, byte for byte', async () => {
+      const file = new SQLite(stored, { readonly: true });
+      for (const [table, column] of Object.entries(untouchable)) {
+        const key = table === 'Pack' ? 'sha256' : 'id';
+        const sql = `SELECT "${key}" AS id, "${column}" AS text FROM "${table}" ORDER BY 1`;
+        const after = await db.$queryRawUnsafe<{ id: string; text: string }[]>(sql);
+        expect(new Map(after.map(({ id, text }) => [id, text])), table).toEqual(
+          new Map((file.prepare(sql).all() as { id: string; text: string }[]).map(({ id, text }) => [id, text])),
+        );
+      }
+      file.close();
+    });
+
+    it.each(reads.map((operation) => [operation.operationName, operation] as const))(
+      'opens for each role: %s',
+      async (name, operation) => {
+        const row = rows.get(name)!;
+        for (const who of roles) expect(await ask(operation, row, who), who).toBe(row.answers[who]);
+      },
+    );
+
+    it.each(releasedPages(form).map((page) => [`${page.as}: ${page.proofId}`, page] as const))(
+      'says of a release what it said, %s',
+      async (_, { as, proofId, words }) => {
+        const caller = world.callers[as.startsWith('odile') ? 'instructor' : 'student'];
+        const [proof, { release }] = await Promise.all([
+          seeProof(caller, { proofId }, { now: world.now }),
+          showRelease(caller, { proofId }, { now: world.now }),
+        ]);
+        const { snapshot, answers } = release!;
+        const view = { snapshot, drawn: proof.lines, answers, timeZone: proof.course.timeZone };
+        const said = bare(renderToStaticMarkup(createElement(ReleasedView, view)));
+        let at = 0;
+        for (const word of words) {
+          const found = said.indexOf(bare(word), at);
+          expect(found, `${word} … in ${said.slice(at, at + 400)}`).toBeGreaterThanOrEqual(at);
+          at = found + bare(word).length;
+        }
+      },
+    );
+
+    async function ask(operation: Operation, row: Row, who: Who): Promise<string> {
+      try {
+        await operation(world.callers[who], row.input(world, who), { now: world.now });
+        return 'ok';
+      } catch (error) {
+        if (error instanceof AppError) return error.code;
+        throw error;
+      }
+    }
+  });
+}
+
+/** What stands on the page, without markup and white space, so that neither decides. */
+const bare = (html: string): string =>
+  html
+    .replace(/<[^>]*>/g, '')
+    .replaceAll('&amp;', '&')
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&#x27;', "'")
+    .replace(/\s/g, '');

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { preferencesSchema } from '@/shared/schemas/preferences';
+import { preferencesSchema } from '@/shared/schemas/account';
 
 /** Remembers that a person has been led through the guided line, or has left it out. */
 export const finishGuidedLine = operation({

@@ -10,7 +10,7 @@ import {
   type LineFacts,
   type LineOfMember,
 } from '@/shared/class/summary';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { keptOrMade } from '../data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };

@@ -5,7 +5,7 @@ import { countedProofs } from '@/lib/review/counted';
 import { spacingOf } from '@/lib/rows/spacing';
 import { mapLineSchema, type MapLine, type MapRow } from '@/shared/class/map';
 import type { ClassLine } from '@/shared/class/summary';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { keptOrMade } from '../data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };

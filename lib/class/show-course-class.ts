@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 
 /** All rounds of a course at a glance: how many of the class have sent, and how many have had a release. */
 export const showCourseClass = operation({

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import { termOf } from './term-of';
 
 /** A student’s own term: what they sent, and of each round what was released. */

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import { termOf } from './term-of';
 
 /** One student’s term for those who teach, to talk over: marks as they were released, and nothing of a round in which names are hidden. */

@@ -3,9 +3,7 @@ import type { RoundInHand } from '@/lib/review/context';
 import { criterionView } from '@/lib/rows/exercise';
 import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
 import { lateOf } from '@/lib/work/rounds';
-import { countedProof } from '@/shared/proof/counted-proof';
-import type { EffectiveMark } from '@/shared/marking/effective-mark';
-import type { Late } from '@/shared/marking/late-deduction';
+import { countedProof, type EffectiveMark, type Late } from '@/shared/marking/marks';
 
 /** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
 export type StudentRow = {

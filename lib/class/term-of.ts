@@ -5,8 +5,8 @@ import { settingsOf } from '@/lib/rows/exercise';
 import { lateOf } from '@/lib/work/rounds';
 import { settingOf } from '@/lib/reference/compare';
 import type { Term, TermLine, TermRound } from '@/shared/class/term';
-import { grouped } from '@/shared/list/grouped';
-import { countedProof } from '@/shared/proof/counted-proof';
+import { grouped } from '@/shared/grouped';
+import { countedProof } from '@/shared/marking/marks';
 import { packSchema } from '@/shared/schemas/pack';
 import { releaseSnapshotSchema, type ReleaseSnapshot } from '@/shared/schemas/release';
 

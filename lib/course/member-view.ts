@@ -1,5 +1,5 @@
 import type { MemberRow } from '@/lib/data/members';
-import { accommodationsSchema, roleSchema, type Accommodations } from '@/shared/schemas/course';
+import { type Accommodations, accommodationsSchema, roleSchema } from '@/shared/schemas/course';
 import { parse } from 'zod/mini';
 
 /**

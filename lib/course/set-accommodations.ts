@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { operation } from '@/lib/access/operation';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { accommodationsSchema } from '@/shared/schemas/course';
 import { changeMember } from './change-member';
 import { courseId, memberId } from './ids';

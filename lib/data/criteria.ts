@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/access/actor';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { TypedCriterion } from '@/shared/schemas/criterion';
 import type { Db } from './client';
 import { criteriaOf, exercisesOf } from './exercise-scope';
@@ -23,12 +23,21 @@ export const criterionData = (actor: Actor, db: Db) => ({
 
   /** False where the exercise is not the actor's. */
   add: async (exerciseId: string, typed: TypedCriterion, now: Date): Promise<boolean> => {
-    const exercise = await db.exercise.findFirst({ where: { AND: [exercisesOf(actor), { id: exerciseId }] }, select: { id: true } });
+    const exercise = await db.exercise.findFirst({
+      where: { AND: [exercisesOf(actor), { id: exerciseId }] },
+      select: { id: true },
+    });
     if (!exercise) return false;
     const last = await db.criterion.aggregate({ where: { exerciseId }, _max: { position: true } });
     const id = newId();
     await db.criterion.create({
-      data: { id, exerciseId, position: (last._max.position ?? 0) + 1, createdAt: now, versions: { create: { ...columns(typed), id: newId(), number: 1, createdAt: now } } },
+      data: {
+        id,
+        exerciseId,
+        position: (last._max.position ?? 0) + 1,
+        createdAt: now,
+        versions: { create: { ...columns(typed), id: newId(), number: 1, createdAt: now } },
+      },
     });
     return true;
   },
@@ -42,4 +51,10 @@ export const criterionData = (actor: Actor, db: Db) => ({
     (await db.criterion.updateMany({ where: { AND: [criteriaOf(actor), { id }] }, data: { retiredAt } })).count === 1,
 });
 
-const columns = ({ levels, title, description, basis, weight }: TypedCriterion) => ({ title, description, basis, weight, levels: canonicalJson(levels) });
+const columns = ({ levels, title, description, basis, weight }: TypedCriterion) => ({
+  title,
+  description,
+  basis,
+  weight,
+  levels: canonicalJson(levels),
+});

@@ -1,6 +1,6 @@
 import type { Actor } from '@/lib/access/actor';
 import { Prisma } from '@/prisma/generated/sqlite/client/client';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
@@ -70,7 +70,10 @@ export const draftData = (actor: Actor, db: Db) => ({
     db.draftChange.findFirst({ where: { draftId, clientId, seq, draft: { member: membersOf(actor) } } }),
 
   changes: (draftId: string) =>
-    db.draftChange.findMany({ where: { draftId, draft: { member: membersOf(actor) } }, orderBy: { baseVersion: 'asc' } }),
+    db.draftChange.findMany({
+      where: { draftId, draft: { member: membersOf(actor) } },
+      orderBy: { baseVersion: 'asc' },
+    }),
 });
 
 const columns = ({ tracking, offsets }: Spacing) => ({ tracking, offsets: canonicalJson(offsets) });

@@ -1,22 +1,42 @@
 import type { Actor } from '@/lib/access/actor';
 import type { ExerciseSettings, ExerciseState } from '@/shared/schemas/exercise';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Db } from './client';
 import { exercisesOf } from './exercise-scope';
 import { newId } from './ids';
 import { coursesOf, membersOf } from './scope';
 
 type NewExercise = { courseId: string; title: string; brief: string; settings: ExerciseSettings };
-type Patch = { title?: string; brief?: string; settings?: ExerciseSettings; state?: ExerciseState; publishedAt?: Date; closedAt?: Date | null; removedAt?: Date | null };
+type Patch = {
+  title?: string;
+  brief?: string;
+  settings?: ExerciseSettings;
+  state?: ExerciseState;
+  publishedAt?: Date;
+  closedAt?: Date | null;
+  removedAt?: Date | null;
+};
 
 /** Exercises, without what belongs to them. */
 export const exerciseData = (actor: Actor, db: Db) => ({
   /** Makes an exercise at the end of a course; null where the course is not the actor's. */
   create: async ({ courseId, title, brief, settings }: NewExercise, now: Date): Promise<string | null> => {
-    const course = await db.course.findFirst({ where: { AND: [coursesOf(actor), { id: courseId, archivedAt: null }] }, select: { id: true } });
+    const course = await db.course.findFirst({
+      where: { AND: [coursesOf(actor), { id: courseId, archivedAt: null }] },
+      select: { id: true },
+    });
     if (!course) return null;
     const last = await db.exercise.aggregate({ where: { courseId }, _max: { position: true } });
-    const exercise = { id: newId(), courseId, title, brief, state: 'draft', settings: canonicalJson(settings), position: (last._max.position ?? 0) + 1, createdAt: now };
+    const exercise = {
+      id: newId(),
+      courseId,
+      title,
+      brief,
+      state: 'draft',
+      settings: canonicalJson(settings),
+      position: (last._max.position ?? 0) + 1,
+      createdAt: now,
+    };
     await db.exercise.create({ data: exercise });
     return exercise.id;
   },
@@ -51,13 +71,25 @@ export const exerciseData = (actor: Actor, db: Db) => ({
 
   /** Inside a transaction: a write that changes nothing, so that others who hold the exercise wait until it ends. */
   hold: async (id: string): Promise<boolean> =>
-    (await db.exercise.updateMany({ where: { AND: [exercisesOf(actor), { id }] }, data: { position: { increment: 0 } } })).count === 1,
+    (
+      await db.exercise.updateMany({
+        where: { AND: [exercisesOf(actor), { id }] },
+        data: { position: { increment: 0 } },
+      })
+    ).count === 1,
 
   /** Drafts of a course that were put aside. */
   putAside: (courseId: string) =>
-    db.exercise.findMany({ where: { AND: [exercisesOf(actor, { removed: true }), { courseId, removedAt: { not: null } }] }, orderBy: { createdAt: 'asc' }, select: { id: true, title: true, removedAt: true } }),
+    db.exercise.findMany({
+      where: { AND: [exercisesOf(actor, { removed: true }), { courseId, removedAt: { not: null } }] },
+      orderBy: { createdAt: 'asc' },
+      select: { id: true, title: true, removedAt: true },
+    }),
 
   /** The actor's own membership in the exercise's course. */
   myMember: (courseId: string) =>
-    db.member.findFirst({ where: { AND: [membersOf(actor), { courseId }] }, select: { id: true, role: true, accommodations: true } }),
+    db.member.findFirst({
+      where: { AND: [membersOf(actor), { courseId }] },
+      select: { id: true, role: true, accommodations: true },
+    }),
 });

@@ -1,11 +1,15 @@
 import * as z from 'zod/mini';
 import type { Actor } from '@/lib/access/actor';
-import { packSchema, type Pack } from '@/shared/schemas/pack';
+import { type Pack, packSchema } from '@/shared/schemas/pack';
 import type { Db } from './client';
 import { specimenVersionsOf } from './exercise-scope';
 import { coursesOf } from './scope';
 
-const licenceSchema = z.object({ name: z._default(z.string(), ''), url: z._default(z.string(), ''), attribution: z._default(z.string(), '') });
+const licenceSchema = z.object({
+  name: z._default(z.string(), ''),
+  url: z._default(z.string(), ''),
+  attribution: z._default(z.string(), ''),
+});
 
 /** What a file that leaves the server must carry with it. */
 export const exportData = (actor: Actor, db: Db) => ({
@@ -27,7 +31,9 @@ export const exportData = (actor: Actor, db: Db) => ({
       where: { AND: [{ id: { in: [...versionIds] } }, specimenVersionsOf(actor)] },
       select: { id: true, specimenId: true, pack: { select: { payload: true } } },
     });
-    return new Map(rows.map(({ id, specimenId, pack }) => [id, { specimenId, pack: z.parse(packSchema, JSON.parse(pack.payload)) }]));
+    return new Map(
+      rows.map(({ id, specimenId, pack }) => [id, { specimenId, pack: z.parse(packSchema, JSON.parse(pack.payload)) }]),
+    );
   },
 
   /** Everybody who is in a course now, for a set that names them; the course as its instructor's. */
@@ -40,9 +46,14 @@ export const exportData = (actor: Actor, db: Db) => ({
 
   /** When the work of a course begins and ends: its making, the opening and due instants of its rounds. */
   spanOf: async (courseId: string): Promise<{ from: Date; to: Date | null }> => {
-    const where = { exercise: { removedAt: null, course: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] } } };
+    const where = {
+      exercise: { removedAt: null, course: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] } },
+    };
     const [course, rounds] = await Promise.all([
-      db.course.findFirstOrThrow({ where: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] }, select: { createdAt: true } }),
+      db.course.findFirstOrThrow({
+        where: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] },
+        select: { createdAt: true },
+      }),
       db.round.aggregate({ where, _min: { opensAt: true }, _max: { dueAt: true } }),
     ]);
     const opens = rounds._min.opensAt;
@@ -53,7 +64,8 @@ export const exportData = (actor: Actor, db: Db) => ({
   newestReleases: async (roundId: string) => {
     const rows = await db.release.findMany({
       where: { roundId, round: { exercise: { course: coursesOf(actor, ['instructor']) } } },
-      orderBy: { number: 'asc' }, select: { memberId: true, number: true, releasedAt: true, snapshot: true },
+      orderBy: { number: 'asc' },
+      select: { memberId: true, number: true, releasedAt: true, snapshot: true },
     });
     return [...new Map(rows.map((row) => [row.memberId, row])).values()];
   },
@@ -61,7 +73,11 @@ export const exportData = (actor: Actor, db: Db) => ({
   /** What other systems call these rows of ours, by kind and id; where several do, the first that was written down. */
   externalIds: async (localIds: readonly string[]): Promise<Map<string, string>> => {
     // The ids asked for come from queries of the actor's own courses.
-    const rows = await db.externalRef.findMany({ where: { localId: { in: [...localIds] } }, orderBy: { createdAt: 'desc' }, select: { kind: true, localId: true, externalId: true } });
+    const rows = await db.externalRef.findMany({
+      where: { localId: { in: [...localIds] } },
+      orderBy: { createdAt: 'desc' },
+      select: { kind: true, localId: true, externalId: true },
+    });
     return new Map(rows.map(({ kind, localId, externalId }) => [`${kind} ${localId}`, externalId]));
   },
 });

@@ -1,4 +1,4 @@
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Db } from './client';
 import { newId } from './ids';
 
@@ -8,7 +8,11 @@ export type Job = { id: string; kind: string; key: string; payload: string; atte
  * Puts work in the list unless the same work (kind and key) is there already. Says whether it was new.
  * @param payload is written as canonical JSON
  */
-export async function addJob(db: Db, job: { kind: string; key: string; payload: unknown; dueAt: Date }, now: Date): Promise<boolean> {
+export async function addJob(
+  db: Db,
+  job: { kind: string; key: string; payload: unknown; dueAt: Date },
+  now: Date,
+): Promise<boolean> {
   const { kind, key, dueAt } = job;
   const there = await db.job.findUnique({ where: { kind_key: { kind, key } }, select: { id: true } });
   if (there) return false;
@@ -32,20 +36,29 @@ export async function takeJob(db: Db, kind: string, minutes: number, now: Date):
     if (!job) return null;
     const leaseUntil = new Date(now.getTime() + minutes * 60_000);
     const attempts = job.attempts + 1;
-    const { count } = await db.job.updateMany({ where: { id: job.id, version: job.version }, data: { leaseUntil, attempts, version: job.version + 1 } });
+    const { count } = await db.job.updateMany({
+      where: { id: job.id, version: job.version },
+      data: { leaseUntil, attempts, version: job.version + 1 },
+    });
     if (count === 1) return { id: job.id, kind, key: job.key, payload: job.payload, attempts, leaseUntil };
   }
 }
 
 /** True when the work was still this holder's to finish. */
 export async function finishJob(db: Db, job: Job, now: Date): Promise<boolean> {
-  const { count } = await db.job.updateMany({ where: held(job), data: { doneAt: now, leaseUntil: null, lastError: null } });
+  const { count } = await db.job.updateMany({
+    where: held(job),
+    data: { doneAt: now, leaseUntil: null, lastError: null },
+  });
   return count === 1;
 }
 
 /** Gives the work back, to be tried again at `dueAt`, and keeps why. */
 export async function giveJobBack(db: Db, job: Job, why: string, dueAt: Date): Promise<boolean> {
-  const { count } = await db.job.updateMany({ where: held(job), data: { leaseUntil: null, lastError: why.slice(0, 2000), dueAt } });
+  const { count } = await db.job.updateMany({
+    where: held(job),
+    data: { leaseUntil: null, lastError: why.slice(0, 2000), dueAt },
+  });
   return count === 1;
 }
 

@@ -1,18 +1,28 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Db } from './client';
 import { named, proofsOfSelf, proofsOfStaff } from './critique-scope';
 import { newId } from './ids';
 
 export type NewNote = {
-  proofItemId: string; requestKey: string; fromPair: number | null; toPair: number | null;
-  taskId: string | null; authorId: string; suggestion: number[] | null; body: string; now: Date;
+  proofItemId: string;
+  requestKey: string;
+  fromPair: number | null;
+  toPair: number | null;
+  taskId: string | null;
+  authorId: string;
+  suggestion: number[] | null;
+  body: string;
+  now: Date;
 };
 type Entry = { noteId: string; seq: number; authorId: string; body: string; replacesSeq: number | null; now: Date };
 
 const withEntries = {
-  entries: { orderBy: { seq: 'asc' }, include: { author: { select: { id: true, role: true, user: { select: { name: true } } } } } },
+  entries: {
+    orderBy: { seq: 'asc' },
+    include: { author: { select: { id: true, role: true, user: { select: { name: true } } } } },
+  },
   proofItem: { select: { id: true, specimenVersionId: true, tracking: true, offsets: true, proofId: true } },
 } satisfies Prisma.NoteInclude;
 export type NoteRow = Prisma.NoteGetPayload<{ include: typeof withEntries }>;
@@ -28,21 +38,47 @@ export const noteData = (actor: Actor, db: Db) => {
         select: { id: true, tracking: true, offsets: true, proofId: true },
       }),
 
-    byId: (id: string) => db.note.findFirst({ where: { AND: [{ id }, ofStaff] }, include: { ...withEntries, proofItem: { select: { ...withEntries.proofItem.select, proof: { select: { round: { select: { exercise: { select: { courseId: true } } } } } } } } } }),
+    byId: (id: string) =>
+      db.note.findFirst({
+        where: { AND: [{ id }, ofStaff] },
+        include: {
+          ...withEntries,
+          proofItem: {
+            select: {
+              ...withEntries.proofItem.select,
+              proof: { select: { round: { select: { exercise: { select: { courseId: true } } } } } },
+            },
+          },
+        },
+      }),
 
-    byKey: (proofItemId: string, requestKey: string) => db.note.findFirst({ where: { AND: [{ proofItemId, requestKey }, ofStaff] }, include: withEntries }),
+    byKey: (proofItemId: string, requestKey: string) =>
+      db.note.findFirst({ where: { AND: [{ proofItemId, requestKey }, ofStaff] }, include: withEntries }),
 
     ofItems: (proofItemIds: readonly string[]) =>
-      db.note.findMany({ where: { AND: [{ proofItemId: { in: [...proofItemIds] }, removedAt: null }, ofStaff] }, include: withEntries, orderBy: { createdAt: 'asc' } }),
+      db.note.findMany({
+        where: { AND: [{ proofItemId: { in: [...proofItemIds] }, removedAt: null }, ofStaff] },
+        include: withEntries,
+        orderBy: { createdAt: 'asc' },
+      }),
 
     ofProofs: (proofIds: readonly string[]) =>
-      db.note.findMany({ where: { AND: [{ proofItem: { proofId: { in: [...proofIds] } }, removedAt: null }, ofStaff] }, include: withEntries, orderBy: { createdAt: 'asc' } }),
+      db.note.findMany({
+        where: { AND: [{ proofItem: { proofId: { in: [...proofIds] } }, removedAt: null }, ofStaff] },
+        include: withEntries,
+        orderBy: { createdAt: 'asc' },
+      }),
 
     /** Which notes these proofs have, at which version and how far their threads go, without what they say. */
     stampsOf: (proofIds: readonly string[]) =>
       db.note.findMany({
         where: { AND: [{ proofItem: { proofId: { in: [...proofIds] } }, removedAt: null }, ofStaff] },
-        select: { id: true, version: true, proofItem: { select: { proofId: true } }, _count: { select: { entries: true } } },
+        select: {
+          id: true,
+          version: true,
+          proofItem: { select: { proofId: true } },
+          _count: { select: { entries: true } },
+        },
         orderBy: { id: 'asc' },
       }),
 
@@ -50,7 +86,10 @@ export const noteData = (actor: Actor, db: Db) => {
     ofEarlier: (proofItemIds: readonly string[]) =>
       db.note.findMany({
         where: { AND: [{ proofItemId: { in: [...proofItemIds] }, removedAt: null }, ofStaff] },
-        include: { ...withEntries, proofItem: { include: { proof: { select: { number: true, round: { select: { number: true } } } } } } },
+        include: {
+          ...withEntries,
+          proofItem: { include: { proof: { select: { number: true, round: { select: { number: true } } } } } },
+        },
         orderBy: { createdAt: 'asc' },
       }),
 
@@ -59,7 +98,9 @@ export const noteData = (actor: Actor, db: Db) => {
       const { body, now, suggestion, ...pinned } = note;
       const id = newId();
       const writes = [
-        db.note.create({ data: { id, ...pinned, suggestion: suggestion && canonicalJson(suggestion), createdAt: now } }),
+        db.note.create({
+          data: { id, ...pinned, suggestion: suggestion && canonicalJson(suggestion), createdAt: now },
+        }),
         db.noteEntry.create({ data: { id: newId(), noteId: id, seq: 1, authorId: note.authorId, body, at: now } }),
       ];
       if ('$connect' in db) await db.$transaction(writes);
@@ -68,11 +109,19 @@ export const noteData = (actor: Actor, db: Db) => {
     },
 
     /** Changes a note that still stands at `version`; says whether it did. */
-    change: async (id: string, version: number, to: { suggestion?: number[] | null; settledAt?: Date | null; removedAt?: Date | null }): Promise<boolean> => {
+    change: async (
+      id: string,
+      version: number,
+      to: { suggestion?: number[] | null; settledAt?: Date | null; removedAt?: Date | null },
+    ): Promise<boolean> => {
       const { suggestion, ...rest } = to;
       const { count } = await db.note.updateMany({
         where: { AND: [{ id, version }, ofStaff] },
-        data: { ...rest, ...(suggestion === undefined ? {} : { suggestion: suggestion && canonicalJson(suggestion) }), version: { increment: 1 } },
+        data: {
+          ...rest,
+          ...(suggestion === undefined ? {} : { suggestion: suggestion && canonicalJson(suggestion) }),
+          version: { increment: 1 },
+        },
       });
       return count === 1;
     },
@@ -82,13 +131,21 @@ export const noteData = (actor: Actor, db: Db) => {
 
     /** Threads of notes, for staff. */
     threads: (noteIds: readonly string[]) =>
-      db.noteEntry.findMany({ where: { noteId: { in: [...noteIds] }, note: ofStaff }, include: withEntries.entries.include, orderBy: { seq: 'asc' } }),
+      db.noteEntry.findMany({
+        where: { noteId: { in: [...noteIds] }, note: ofStaff },
+        include: withEntries.entries.include,
+        orderBy: { seq: 'asc' },
+      }),
 
     /** Of a note on one of the actor's own proofs: its thread. Whether it was released is for the operation to check against the release. */
     ofSelf: (id: string) =>
       db.note.findFirst({
         where: { id, proofItem: { proof: proofsOfSelf(actor) } },
-        select: { id: true, proofItem: { select: { proof: { select: { id: true, memberId: true } } } }, entries: { orderBy: { seq: 'asc' }, select: { seq: true, authorId: true, body: true } } },
+        select: {
+          id: true,
+          proofItem: { select: { proof: { select: { id: true, memberId: true } } } },
+          entries: { orderBy: { seq: 'asc' }, select: { seq: true, authorId: true, body: true } },
+        },
       }),
 
     /** Answers given in threads of one's own proof. */

@@ -1,13 +1,21 @@
 import { createHash } from 'node:crypto';
 import type { Actor } from '@/lib/access/actor';
-import { canonicalJson } from '@/shared/json/canonical';
-import { packSchema, type Pack } from '@/shared/schemas/pack';
+import { canonicalJson } from '@/shared/text/canonical-json';
+import { type Pack, packSchema } from '@/shared/schemas/pack';
 import type { Db } from './client';
 import { newId } from './ids';
 import { isTaken } from './retry';
 
 export type FaceFile = { bytes: Uint8Array; mime: string; name: string; licence: object };
-export type FaceRow = { index: number; axes: Record<string, number>; family: string; style: string; weight: number; details: object; installed: boolean };
+export type FaceRow = {
+  index: number;
+  axes: Record<string, number>;
+  family: string;
+  style: string;
+  weight: number;
+  details: object;
+  installed: boolean;
+};
 
 /**
  * Packs, faces and files by their content. They belong to nobody and hold nothing about anybody; which of them an actor
@@ -21,9 +29,33 @@ export const packData = (_actor: Actor, db: Db) => ({
     const key = { assetSha, index: face.index, axes: canonicalJson(face.axes) };
     const there = await db.face.findUnique({ where: { assetSha_index_axes: key }, select: { id: true } });
     if (there) return there.id;
-    await unlessTaken(db.asset.create({ data: { sha256: assetSha, bytes: new Uint8Array(file.bytes), mime: file.mime, name: file.name, licence: canonicalJson(file.licence), createdAt: now } }));
+    await unlessTaken(
+      db.asset.create({
+        data: {
+          sha256: assetSha,
+          bytes: new Uint8Array(file.bytes),
+          mime: file.mime,
+          name: file.name,
+          licence: canonicalJson(file.licence),
+          createdAt: now,
+        },
+      }),
+    );
     const { family, style, weight, details, installed } = face;
-    await unlessTaken(db.face.create({ data: { id: newId(), ...key, family, style, weight, details: canonicalJson(details), installed, createdAt: now } }));
+    await unlessTaken(
+      db.face.create({
+        data: {
+          id: newId(),
+          ...key,
+          family,
+          style,
+          weight,
+          details: canonicalJson(details),
+          installed,
+          createdAt: now,
+        },
+      }),
+    );
     return (await db.face.findUniqueOrThrow({ where: { assetSha_index_axes: key }, select: { id: true } })).id;
   },
 
@@ -32,7 +64,18 @@ export const packData = (_actor: Actor, db: Db) => ({
     const payload = canonicalJson(packSchema.parse(pack));
     const sha = sha256(payload);
     if ((await db.pack.count({ where: { sha256: sha } })) === 0) {
-      await unlessTaken(db.pack.create({ data: { sha256: sha, format: `${pack.format}/${pack.version}`, kind: pack.kind, faceId, payload, createdAt: now } }));
+      await unlessTaken(
+        db.pack.create({
+          data: {
+            sha256: sha,
+            format: `${pack.format}/${pack.version}`,
+            kind: pack.kind,
+            faceId,
+            payload,
+            createdAt: now,
+          },
+        }),
+      );
     }
     return sha;
   },

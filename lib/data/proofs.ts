@@ -1,6 +1,6 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
@@ -8,10 +8,21 @@ import { newId } from './ids';
 import { exercisesOf } from './exercise-scope';
 import { coursesOf, membersOf, staff } from './scope';
 
-export type ProofLine = { specimenVersionId: string; spacing: Spacing; measure: LineMeasure; comparison: LineComparison | null };
+export type ProofLine = {
+  specimenVersionId: string;
+  spacing: Spacing;
+  measure: LineMeasure;
+  comparison: LineComparison | null;
+};
 type NewProof = {
-  roundId: string; memberId: string; requestKey: string; reasoning: string; zoom: number;
-  referenceSetId: string | null; lines: readonly ProofLine[]; now: Date;
+  roundId: string;
+  memberId: string;
+  requestKey: string;
+  reasoning: string;
+  zoom: number;
+  referenceSetId: string | null;
+  lines: readonly ProofLine[];
+  now: Date;
 };
 
 /** Proofs: a student's own, and for staff those of their courses. */
@@ -24,11 +35,20 @@ export const proofData = (actor: Actor, db: Db) => {
       db.proof.findFirst({
         where: { AND: [{ id }, mine] },
         include: {
-          items: { include: { specimenVersion: { include: { pack: { select: { payload: true } }, specimen: { select: { id: true, position: true } } } } } },
+          items: {
+            include: {
+              specimenVersion: {
+                include: { pack: { select: { payload: true } }, specimen: { select: { id: true, position: true } } },
+              },
+            },
+          },
           round: { include: { exercise: { include: { course: true } } } },
           member: {
             select: {
-              id: true, userId: true, accommodations: true, user: { select: { name: true } },
+              id: true,
+              userId: true,
+              accommodations: true,
+              user: { select: { name: true } },
               extensions: { select: { roundId: true, dueAt: true } },
             },
           },
@@ -43,7 +63,14 @@ export const proofData = (actor: Actor, db: Db) => {
       db.proof.findMany({
         where: { memberId, member: membersOf(actor), round: { exerciseId } },
         orderBy: { receivedAt: 'desc' },
-        select: { id: true, number: true, receivedAt: true, roundId: true, reasoning: true, round: { select: { number: true } } },
+        select: {
+          id: true,
+          number: true,
+          receivedAt: true,
+          roundId: true,
+          reasoning: true,
+          round: { select: { number: true } },
+        },
       }),
 
     /** The member's last sent setting of a specimen version. */
@@ -55,7 +82,12 @@ export const proofData = (actor: Actor, db: Db) => {
       }),
 
     settingsOf: async (exerciseId: string): Promise<string | null> =>
-      (await db.exercise.findFirst({ where: { AND: [{ id: exerciseId }, exercisesOf(actor)] }, select: { settings: true } }))?.settings ?? null,
+      (
+        await db.exercise.findFirst({
+          where: { AND: [{ id: exerciseId }, exercisesOf(actor)] },
+          select: { settings: true },
+        })
+      )?.settings ?? null,
 
     /** Lines of all proofs of an exercise that this set was not laid beside yet, by id, each with its newest comparison. For staff. */
     itemsAfter: (exerciseId: string, setId: string, after: string, take: number) =>
@@ -73,10 +105,19 @@ export const proofData = (actor: Actor, db: Db) => {
         },
       }),
 
-    addComparisons: async (referenceSetId: string, rows: readonly { proofItemId: string; comparison: LineComparison }[], now: Date): Promise<void> => {
+    addComparisons: async (
+      referenceSetId: string,
+      rows: readonly { proofItemId: string; comparison: LineComparison }[],
+      now: Date,
+    ): Promise<void> => {
       await db.comparison.createMany({
         data: rows.map(({ proofItemId, comparison }) => ({
-          id: newId(), proofItemId, referenceSetId, engine: comparison.engine, payload: canonicalJson(comparison), comparedAt: now,
+          id: newId(),
+          proofItemId,
+          referenceSetId,
+          engine: comparison.engine,
+          payload: canonicalJson(comparison),
+          comparedAt: now,
         })),
       });
     },
@@ -84,29 +125,60 @@ export const proofData = (actor: Actor, db: Db) => {
     /** @throws P2002 when the number or the request key was taken meanwhile: retry from outside. */
     send: async (proof: NewProof): Promise<{ id: string; number: number }> => {
       const { roundId, memberId, now, lines, referenceSetId } = proof;
-      const last = await db.proof.findFirst({ where: { roundId, memberId }, orderBy: { number: 'desc' }, select: { number: true } });
+      const last = await db.proof.findFirst({
+        where: { roundId, memberId },
+        orderBy: { number: 'desc' },
+        select: { number: true },
+      });
       const number = (last?.number ?? 0) + 1;
       const id = newId();
       const items = lines.map((line) => ({ id: newId(), proofId: id, line }));
       const writes = [
         db.proof.create({
-          data: { id, roundId, memberId, number, requestKey: proof.requestKey, reasoning: proof.reasoning, receivedAt: now, zoom: proof.zoom },
+          data: {
+            id,
+            roundId,
+            memberId,
+            number,
+            requestKey: proof.requestKey,
+            reasoning: proof.reasoning,
+            receivedAt: now,
+            zoom: proof.zoom,
+          },
         }),
         db.proofItem.createMany({
           data: items.map(({ id: itemId, line }) => ({
-            id: itemId, proofId: id, specimenVersionId: line.specimenVersionId,
-            tracking: line.spacing.tracking, offsets: canonicalJson(line.spacing.offsets),
+            id: itemId,
+            proofId: id,
+            specimenVersionId: line.specimenVersionId,
+            tracking: line.spacing.tracking,
+            offsets: canonicalJson(line.spacing.offsets),
           })),
         }),
         db.measurement.createMany({
           data: items.map(({ id: proofItemId, line }) => ({
-            id: newId(), proofItemId, engine: line.measure.engine, payload: canonicalJson(line.measure), measuredAt: now,
+            id: newId(),
+            proofItemId,
+            engine: line.measure.engine,
+            payload: canonicalJson(line.measure),
+            measuredAt: now,
           })),
         }),
         db.comparison.createMany({
           data: items.flatMap(({ id: proofItemId, line: { comparison } }) =>
-            comparison === null || referenceSetId === null ? []
-              : [{ id: newId(), proofItemId, referenceSetId, engine: comparison.engine, payload: canonicalJson(comparison), comparedAt: now }]),
+            comparison === null || referenceSetId === null
+              ? []
+              : [
+                  {
+                    id: newId(),
+                    proofItemId,
+                    referenceSetId,
+                    engine: comparison.engine,
+                    payload: canonicalJson(comparison),
+                    comparedAt: now,
+                  },
+                ],
+          ),
         }),
       ];
       if ('$connect' in db) await db.$transaction(writes);

@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/access/actor';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { specimenVersionsOf } from './exercise-scope';
@@ -7,7 +7,12 @@ import { newId } from './ids';
 import { membersOf } from './scope';
 
 type Key = { specimenVersionId: string; authorId: string; slot: number };
-export type ReferenceContent = { spacing: Spacing; tolerances: (number | null)[]; reasons: (string | null)[]; carriedFromId: string | null };
+export type ReferenceContent = {
+  spacing: Spacing;
+  tolerances: (number | null)[];
+  reasons: (string | null)[];
+  carriedFromId: string | null;
+};
 
 const author = { author: { select: { id: true, user: { select: { name: true } } } } };
 
@@ -22,18 +27,30 @@ export const referenceData = (actor: Actor, db: Db) => ({
     }),
 
   ofVersion: (specimenVersionId: string) =>
-    db.reference.findMany({ where: { specimenVersionId, specimenVersion: specimenVersionsOf(actor) }, include: author, orderBy: { id: 'asc' } }),
+    db.reference.findMany({
+      where: { specimenVersionId, specimenVersion: specimenVersionsOf(actor) },
+      include: author,
+      orderBy: { id: 'asc' },
+    }),
 
   find: (id: string) =>
     db.reference.findFirst({
       where: { id, specimenVersion: specimenVersionsOf(actor) },
-      include: { ...author, specimenVersion: { include: { pack: { select: { payload: true } }, specimen: { select: { id: true, exerciseId: true } } } } },
+      include: {
+        ...author,
+        specimenVersion: {
+          include: { pack: { select: { payload: true } }, specimen: { select: { id: true, exerciseId: true } } },
+        },
+      },
     }),
 
   isMine: async (id: string): Promise<boolean> =>
-    (await db.reference.count({ where: { id, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) } })) === 1,
+    (await db.reference.count({
+      where: { id, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) },
+    })) === 1,
 
-  byKey: (key: Key) => db.reference.findFirst({ where: { ...key, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) } }),
+  byKey: (key: Key) =>
+    db.reference.findFirst({ where: { ...key, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) } }),
 
   /** @throws P2002 when it was made meanwhile: retry from outside. */
   create: async (key: Key, content: ReferenceContent, now: Date): Promise<string> => {
@@ -43,8 +60,23 @@ export const referenceData = (actor: Actor, db: Db) => ({
   },
 
   /** Puts somebody's reference on another version of the same specimen, as its author's. */
-  copy: async (from: { authorId: string; slot: number }, specimenVersionId: string, content: ReferenceContent, now: Date): Promise<void> => {
-    await db.reference.create({ data: { id: newId(), specimenVersionId, authorId: from.authorId, slot: from.slot, ...columns(content), updatedAt: now, version: 1 } });
+  copy: async (
+    from: { authorId: string; slot: number },
+    specimenVersionId: string,
+    content: ReferenceContent,
+    now: Date,
+  ): Promise<void> => {
+    await db.reference.create({
+      data: {
+        id: newId(),
+        specimenVersionId,
+        authorId: from.authorId,
+        slot: from.slot,
+        ...columns(content),
+        updatedAt: now,
+        version: 1,
+      },
+    });
   },
 
   /** Compare and swap, for the actor's own reference. */
@@ -58,7 +90,11 @@ export const referenceData = (actor: Actor, db: Db) => ({
 
   /** Takes the actor's own reference away; what was frozen of it stays. */
   remove: async (id: string): Promise<boolean> =>
-    (await db.reference.deleteMany({ where: { id, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) } })).count === 1,
+    (
+      await db.reference.deleteMany({
+        where: { id, author: membersOf(actor), specimenVersion: specimenVersionsOf(actor) },
+      })
+    ).count === 1,
 });
 
 const columns = ({ spacing, tolerances, reasons, carriedFromId }: ReferenceContent) => ({

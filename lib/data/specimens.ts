@@ -1,5 +1,5 @@
 import type { Actor } from '@/lib/access/actor';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { SpecimenDetails } from '@/shared/schemas/specimen';
 import type { Ground, Size } from '@/shared/schemas/spacing';
 import type { Db } from './client';
@@ -9,7 +9,19 @@ import { newId } from './ids';
 export type NewVersion = { text: string; packSha: string; size: Size; ground: Ground; details: SpecimenDetails };
 type Following = NewVersion & { specimenId: string; number: number; previousId: string; pairMap: (number | null)[] };
 
-const newest = { orderBy: { number: 'desc' as const }, take: 1, include: { pack: { select: { payload: true, faceId: true, face: { select: { id: true, family: true, style: true, weight: true, details: true, axes: true } } } } } };
+const newest = {
+  orderBy: { number: 'desc' as const },
+  take: 1,
+  include: {
+    pack: {
+      select: {
+        payload: true,
+        faceId: true,
+        face: { select: { id: true, family: true, style: true, weight: true, details: true, axes: true } },
+      },
+    },
+  },
+};
 
 /** Specimens and their versions. The version with the highest number is the one in use. */
 export const specimenData = (actor: Actor, db: Db) => ({
@@ -24,34 +36,60 @@ export const specimenData = (actor: Actor, db: Db) => ({
   find: (id: string) =>
     db.specimen.findFirst({
       where: { AND: [specimensOf(actor), { id }] },
-      include: { versions: newest, exercise: { include: { course: { select: { id: true, title: true, timeZone: true } } } } },
+      include: {
+        versions: newest,
+        exercise: { include: { course: { select: { id: true, title: true, timeZone: true } } } },
+      },
     }),
 
   /** One version, in use or not, with its pack and the exercise it belongs to. */
   version: (id: string) =>
     db.specimenVersion.findFirst({
       where: { AND: [specimenVersionsOf(actor), { id }] },
-      include: { pack: { select: { payload: true } }, specimen: { select: { id: true, retiredAt: true, exercise: { select: { id: true, courseId: true, settings: true, state: true } } } } },
+      include: {
+        pack: { select: { payload: true } },
+        specimen: {
+          select: {
+            id: true,
+            retiredAt: true,
+            exercise: { select: { id: true, courseId: true, settings: true, state: true } },
+          },
+        },
+      },
     }),
 
-  count: (exerciseId: string) => db.specimen.count({ where: { AND: [specimensOf(actor), { exerciseId, retiredAt: null }] } }),
+  count: (exerciseId: string) =>
+    db.specimen.count({ where: { AND: [specimensOf(actor), { exerciseId, retiredAt: null }] } }),
 
   /** Puts specimens at the end, in the order given. Returns their ids; null where the exercise is not the actor's. */
   add: async (exerciseId: string, list: readonly NewVersion[], now: Date): Promise<string[] | null> => {
-    const exercise = await db.exercise.findFirst({ where: { AND: [exercisesOf(actor), { id: exerciseId }] }, select: { id: true } });
+    const exercise = await db.exercise.findFirst({
+      where: { AND: [exercisesOf(actor), { id: exerciseId }] },
+      select: { id: true },
+    });
     if (!exercise) return null;
     const last = await db.specimen.aggregate({ where: { exerciseId }, _max: { position: true } });
     const first = (last._max.position ?? 0) + 1;
     const rows = list.map((one, index) => ({ id: newId(), exerciseId, position: first + index, createdAt: now }));
     await db.specimen.createMany({ data: rows });
-    await db.specimenVersion.createMany({ data: list.map((one, index) => ({ id: newId(), specimenId: rows[index]!.id, number: 1, createdAt: now, ...columns(one) })) });
+    await db.specimenVersion.createMany({
+      data: list.map((one, index) => ({
+        id: newId(),
+        specimenId: rows[index]!.id,
+        number: 1,
+        createdAt: now,
+        ...columns(one),
+      })),
+    });
     return rows.map(({ id }) => id);
   },
 
   /** @throws P2002 when that number exists by now: somebody else was first. */
   addVersion: async ({ specimenId, number, previousId, pairMap, ...one }: Following, now: Date): Promise<string> => {
     const id = newId();
-    await db.specimenVersion.create({ data: { id, specimenId, number, previousId, pairMap: canonicalJson(pairMap), createdAt: now, ...columns(one) } });
+    await db.specimenVersion.create({
+      data: { id, specimenId, number, previousId, pairMap: canonicalJson(pairMap), createdAt: now, ...columns(one) },
+    });
     return id;
   },
 
@@ -77,11 +115,34 @@ export const specimenData = (actor: Actor, db: Db) => ({
    * Puts one draft on another version, as a change of its own in the draft's journal.
    * @throws P2002 when a student's own change followed the same version first: retry the whole from outside.
    */
-  moveDraft: async (draft: { id: string; version: number; tracking: number }, toVersionId: string, offsets: number[], now: Date): Promise<void> => {
+  moveDraft: async (
+    draft: { id: string; version: number; tracking: number },
+    toVersionId: string,
+    offsets: number[],
+    now: Date,
+  ): Promise<void> => {
     const kept = { tracking: draft.tracking, offsets: canonicalJson(offsets) };
-    await db.draftChange.create({ data: { id: newId(), draftId: draft.id, clientId: `moved-to-${toVersionId}`, seq: 1, baseVersion: draft.version, ...kept, receivedAt: now } });
-    await db.draft.updateMany({ where: { id: draft.id, version: draft.version, specimenVersion: specimenVersionsOf(actor) }, data: { ...kept, specimenVersionId: toVersionId, updatedAt: now, version: draft.version + 1 } });
+    await db.draftChange.create({
+      data: {
+        id: newId(),
+        draftId: draft.id,
+        clientId: `moved-to-${toVersionId}`,
+        seq: 1,
+        baseVersion: draft.version,
+        ...kept,
+        receivedAt: now,
+      },
+    });
+    await db.draft.updateMany({
+      where: { id: draft.id, version: draft.version, specimenVersion: specimenVersionsOf(actor) },
+      data: { ...kept, specimenVersionId: toVersionId, updatedAt: now, version: draft.version + 1 },
+    });
   },
 });
 
-const columns = ({ size, details, ...rest }: NewVersion) => ({ ...rest, size: size.value, unit: size.unit, details: canonicalJson(details) });
+const columns = ({ size, details, ...rest }: NewVersion) => ({
+  ...rest,
+  size: size.value,
+  unit: size.unit,
+  details: canonicalJson(details),
+});

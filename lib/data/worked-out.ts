@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from './.';
 import { isConflict } from './retry';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 
 type Kept<Of> = {
   roundId: string;

@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
-import { addRoundInput } from '@/shared/schemas/round';
+import { addRoundInput } from '@/shared/schemas/exercise';
 import { findExercise } from './find-exercise';
 import { typedRound } from './typed-round';
 

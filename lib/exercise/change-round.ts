@@ -1,6 +1,6 @@
 import { AppError, changedMeanwhile, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { changeRoundInput } from '@/shared/schemas/round';
+import { changeRoundInput } from '@/shared/schemas/exercise';
 import { typedRound } from './typed-round';
 
 /** Name, dates and late rule of a round that has not been released. */

@@ -1,6 +1,6 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { endExtensionInput } from '@/shared/schemas/round';
+import { endExtensionInput } from '@/shared/schemas/exercise';
 
 /** Takes a student's own due date away; the round's holds again. */
 export const endExtension = operation({

@@ -1,7 +1,7 @@
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
-import { extendRoundInput } from '@/shared/schemas/round';
+import { extendRoundInput } from '@/shared/schemas/exercise';
 import { meantTime, type MeantTime } from './local-time';
 
 /** Gives one student a due date of their own, which counts where it is later than the round's. */

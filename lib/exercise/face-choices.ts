@@ -1,6 +1,6 @@
 import { AppError } from '@/lib/access/errors';
 import { listFaces, styleName, type CatalogueFace } from '@/lib/face/catalogue';
-import { inPixels } from '@/shared/exercise/in-pixels';
+import { inPixels } from '@/shared/exercise/sizes';
 import type { Size } from '@/shared/schemas/spacing';
 
 /** A face as the builder offers it. `choice` is the catalogue's key, with `@weight` behind it for a variable face. */

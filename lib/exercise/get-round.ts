@@ -1,6 +1,6 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { roundOnly } from '@/shared/schemas/round';
+import { roundOnly } from '@/shared/schemas/exercise';
 import { exerciseView, roundView } from '../rows/exercise';
 
 /** One round with the students' own due dates, for the page that changes it. */

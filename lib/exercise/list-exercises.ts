@@ -1,7 +1,7 @@
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import * as z from 'zod/mini';
-import { idSchema } from '@/shared/schemas/exercise';
+import { idSchema } from '@/shared/schemas/id';
 import { exerciseView, roundView } from '../rows/exercise';
 
 /** The exercises of a course in their order: drafts, too, for staff. */

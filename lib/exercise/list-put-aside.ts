@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { idSchema } from '@/shared/schemas/exercise';
+import { idSchema } from '@/shared/schemas/id';
 
 /** Drafts of a course that were removed and can be taken back. */
 export const listPutAside = operation({

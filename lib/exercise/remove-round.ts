@@ -1,6 +1,6 @@
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { removeRoundInput } from '@/shared/schemas/round';
+import { removeRoundInput } from '@/shared/schemas/exercise';
 
 /** Takes the last round away, as long as nobody has sent a proof to it. */
 export const removeRound = operation({

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { roleSchema } from '@/shared/schemas/course';
-import { idSchema } from '@/shared/schemas/exercise';
+import { idSchema } from '@/shared/schemas/id';
 
 /** In which role the caller stands before an exercise, so that the page can show that role's side of it. */
 export const standAtExercise = operation({

@@ -1,6 +1,6 @@
 import { AppError } from '@/lib/access/errors';
 import type { RoundFields } from '@/lib/data/rounds';
-import type { TypedRound } from '@/shared/schemas/round';
+import type { TypedRound } from '@/shared/schemas/exercise';
 import { meantTime, type MeantTime } from './local-time';
 
 /**

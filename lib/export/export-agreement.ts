@@ -1,15 +1,15 @@
 import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/review/context';
 import { agreementOfRound } from '@/lib/review/agreement';
-import { agreementWords } from '@/shared/marking/agreement-words';
-import { roundOnly } from '@/shared/schemas/critique';
+import { agreementWords } from '@/shared/marking/agreement';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './csv';
 
 /** The agreement of two markers by each criterion as CSV: the figures, then the cross-table, a row for each pair of levels. Names nobody. */
 export const exportAgreement = operation({
   name: 'export-agreement',
   allow: 'mark:settle',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { criteria } = await agreementOfRound(data, hand, now);

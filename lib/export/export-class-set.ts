@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/review/context';
 import type { ScopedData } from '@/lib/data';
 import { readRelease } from '@/lib/release/read-release';
-import { roundOnly } from '@/shared/schemas/critique';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { classSetPdf } from './sheet/class-set-pdf';
 import { paperSchema } from './sheet/paper';
 import type { Sheet } from './sheet/sheet';
@@ -14,7 +14,7 @@ import { askForLicence, sheetOf } from './sheet/sheet-of';
 export const exportClassSet = operation({
   name: 'export-class-set',
   allow: 'class:see',
-  input: z.extend(roundOnly, { paper: paperSchema, licence: z._default(z.boolean(), false) }),
+  input: z.extend(roundByNumber, { paper: paperSchema, licence: z._default(z.boolean(), false) }),
   run: async ({ data, now }, { exerciseId, roundNumber, paper, licence }) => {
     const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
     const released = await data.releases.numbersOf(round.id);

@@ -1,14 +1,14 @@
 import { operation } from '@/lib/access/operation';
 import { classSummary } from '@/lib/class/class-summary';
 import { roundInHand } from '@/lib/review/context';
-import { roundOnly } from '@/shared/schemas/critique';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './csv';
 
 /** How far the class is from the nearest reference, a row a pair; nobody is named in it. */
 export const exportClass = operation({
   name: 'export-class',
   allow: 'class:see',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const { round, course } = await roundInHand(data, exerciseId, roundNumber);
     const {

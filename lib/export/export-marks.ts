@@ -2,15 +2,15 @@ import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/review/context';
 import { queueOf } from '@/lib/review/queue';
 import { studentsPage, type StudentRow } from '@/lib/class/students-page';
-import type { MarkSource } from '@/shared/marking/effective-mark';
-import { roundOnly } from '@/shared/schemas/critique';
+import type { MarkSource } from '@/shared/marking/marks';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './csv';
 
 /** The marks of a round as CSV for people. While names are hidden, a student who has no release yet goes by the alias, and without a time. */
 export const exportMarks = operation({
   name: 'export-marks',
   allow: 'marks:export',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, course, settings } = hand;

@@ -3,7 +3,7 @@ import { Temporal } from 'temporal-polyfill';
 import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/review/context';
 import { env } from '@/lib/env';
-import { roundOnly } from '@/shared/schemas/critique';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { gradebookSet } from './oneroster/gradebook';
 import { zipSet } from './oneroster/zip-set';
@@ -15,7 +15,7 @@ import { zipSet } from './oneroster/zip-set';
 export const exportOneRoster = operation({
   name: 'export-oneroster',
   allow: 'marks:export',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
     const [members, span, releases] = await Promise.all([

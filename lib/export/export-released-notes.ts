@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
 import { drawLines } from '@/lib/release/draw-lines';
 import { readRelease } from '@/lib/release/read-release';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import { webAnnotations, type OutgoingNote } from './web-annotations';
 
 /** The notes that were released from a proof as W3C Web Annotations: to its student, and to those who teach. */

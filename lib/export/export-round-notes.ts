@@ -4,14 +4,14 @@ import { queueOf } from '@/lib/review/queue';
 import { roundInHand } from '@/lib/review/context';
 import { env } from '@/lib/env';
 import { blindStill } from '@/lib/review/second-marker';
-import { roundOnly } from '@/shared/schemas/critique';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { webAnnotations, type OutgoingNote } from './web-annotations';
 
 /** All notes of a round, released or not, as W3C Web Annotations; for those who teach. Hidden students stay hidden. */
 export const exportRoundNotes = operation({
   name: 'export-round-notes',
   allow: 'class:see',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, exercise, course } = hand;

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import { previewOf } from '@/lib/release/preview-release';
-import { roundOnly } from '@/shared/schemas/critique';
-import { idSchema } from '@/shared/schemas/note';
+import { roundByNumber } from '@/shared/schemas/critique';
+import { idSchema } from '@/shared/schemas/id';
 import { paperSchema } from './sheet/paper';
 import { askForLicence, sheetOf } from './sheet/sheet-of';
 import { sheetPdf } from './sheet/write-pdf';
@@ -11,7 +11,7 @@ import { sheetPdf } from './sheet/write-pdf';
 export const exportSheetPreview = operation({
   name: 'export-sheet-preview',
   allow: 'release:make',
-  input: z.extend(roundOnly, { proof: idSchema, paper: paperSchema, licence: z._default(z.boolean(), false) }),
+  input: z.extend(roundByNumber, { proof: idSchema, paper: paperSchema, licence: z._default(z.boolean(), false) }),
   run: async ({ data, now }, { paper, licence, ...which }) => {
     const { entry, snapshot } = await previewOf(data, which, now);
     const sheet = await sheetOf(data, entry.proofId, {

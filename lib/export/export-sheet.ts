@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { readRelease } from '@/lib/release/read-release';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import { paperSchema } from './sheet/paper';
 import { askForLicence, sheetOf } from './sheet/sheet-of';
 import { sheetPdf } from './sheet/write-pdf';

@@ -3,7 +3,7 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { spacingOf } from '@/lib/rows/spacing';
 import { settingOf } from '@/lib/reference/compare';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import { packSchema } from '@/shared/schemas/pack';
 import { spacingCss } from './spacing-css';
 import { spacingJson, type ExportedSpacing } from './spacing-json';

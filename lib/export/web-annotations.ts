@@ -1,5 +1,4 @@
-import { runOf } from '@/shared/critique/run';
-import { standingThread } from '@/shared/critique/standing-body';
+import { runOf, standingThread } from '@/shared/critique/run';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
 import { letterPositions } from './letter-positions';

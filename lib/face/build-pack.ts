@@ -1,5 +1,4 @@
-import type { Pack } from '@/shared/schemas/pack';
-import { PackError, parsePack } from '@/shared/schemas/parse-pack';
+import { type Pack, PackError, parsePack } from '@/shared/schemas/pack';
 import { findFace } from './catalogue';
 import type { PairTable } from './compose-pairs';
 import { FaceError, quoted } from './face-error';

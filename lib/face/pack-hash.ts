@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Pack } from '@/shared/schemas/pack';
 
 /** The name of a pack: SHA-256 of its canonical JSON, as 64 hexadecimal digits. Equal packs have equal names. */

@@ -1,5 +1,4 @@
-import type { Pack } from '@/shared/schemas/pack';
-import { PackError, parsePack } from '@/shared/schemas/parse-pack';
+import { type Pack, PackError, parsePack } from '@/shared/schemas/pack';
 import { FaceError, quoted } from './face-error';
 
 /** Lettering that is not type: each letter drawn, with the room it stands in, in whole units of its own grid. */

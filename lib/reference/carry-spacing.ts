@@ -1,5 +1,5 @@
 import { measureLine } from '@/shared/measure';
-import { inPixels } from '@/shared/exercise/in-pixels';
+import { inPixels } from '@/shared/exercise/sizes';
 import { moveByMap, pairMap } from '@/shared/exercise/pair-map';
 import { lineOf } from '@/lib/rows/specimen';
 import type { Pack } from '@/shared/schemas/pack';

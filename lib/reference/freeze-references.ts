@@ -1,7 +1,7 @@
 import type { Context } from '@/lib/access/operation';
 import type { FrozenItem } from '@/lib/data/reference-sets';
 import { retryOnConflict } from '@/lib/data/retry';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { isStarted } from '../rows/reference';
 
 export type Frozen = { referenceSetId: string | null; number: number; fresh: boolean };

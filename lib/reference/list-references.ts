@@ -2,7 +2,7 @@ import { operation } from '@/lib/access/operation';
 import { findExercise } from '@/lib/exercise/find-exercise';
 import { exerciseView } from '@/lib/rows/exercise';
 import { specimenView } from '@/lib/rows/specimen';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { repeatabilityOf } from '@/shared/reference/reference-spacings';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { isStarted, referenceView } from '../rows/reference';

@@ -3,7 +3,7 @@ import { operation } from '@/lib/access/operation';
 import type { ReferenceContent } from '@/lib/data/references';
 import { retryOnConflict } from '@/lib/data/retry';
 import { readPack } from '@/lib/rows/specimen';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import type { SaveAnswer } from '@/shared/editing/wire';
 import { saveReferenceInput } from '@/shared/schemas/reference';
 import { referenceView } from '../rows/reference';

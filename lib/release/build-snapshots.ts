@@ -4,7 +4,7 @@ import { noteView } from '@/lib/review/notes';
 import { comparisonOf } from '@/lib/rows/spacing';
 import type { CriterionView } from '@/lib/rows/exercise';
 import { totalWithLate } from '@/lib/review/marks';
-import { grouped } from '@/shared/list/grouped';
+import { grouped } from '@/shared/grouped';
 import type { ReferencesShown } from '@/shared/schemas/exercise';
 import {
   releaseSnapshotSchema,

@@ -1,7 +1,6 @@
 import type { ScopedData } from '@/lib/data';
 import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
-import { followPair } from '@/shared/critique/follow-pair';
-import { pairChange, type PairChange } from '@/shared/critique/pair-change';
+import { followPair, pairChange, type PairChange } from '@/shared/critique/pair-change';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';
 
 /** How the pairs of each note on a line have moved since, in the student's draft as it stands. By note id. */

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
 import { spacingOf } from '@/lib/rows/spacing';
 import { settingOf } from '@/lib/reference/compare';
-import { packSchema, type Pack } from '@/shared/schemas/pack';
+import { type Pack, packSchema } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 
 /** A line of a proof as it is drawn. */

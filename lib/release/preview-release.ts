@@ -6,8 +6,8 @@ import { queueOrder } from '@/lib/review/order';
 import { roundInHand } from '@/lib/review/context';
 import type { ScopedData } from '@/lib/data';
 import type { CriterionView } from '@/lib/rows/exercise';
-import { roundOnly } from '@/shared/schemas/critique';
-import { idSchema } from '@/shared/schemas/note';
+import { roundByNumber } from '@/shared/schemas/critique';
+import { idSchema } from '@/shared/schemas/id';
 import { buildSnapshots } from './build-snapshots';
 import { drawLines } from './draw-lines';
 import { nameTeachers } from './name-teachers';
@@ -17,7 +17,7 @@ import { releasePlan, type PlannedRelease } from './release-plan';
 export const previewRelease = operation({
   name: 'preview-release',
   allow: 'release:make',
-  input: z.extend(roundOnly, { proof: idSchema }),
+  input: z.extend(roundByNumber, { proof: idSchema }),
   run: async ({ data, now }, which) => {
     const { entry, seen, snapshot, unsure } = await previewOf(data, which, now);
     return { shownAs: entry.shownAs, unsure, seen, snapshot, drawn: await drawLines(data, entry.proofId) };

@@ -4,10 +4,9 @@ import type { RoundInHand } from '@/lib/review/context';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
 import { lateOf } from '@/lib/work/rounds';
-import type { EffectiveMark } from '@/shared/marking/effective-mark';
-import type { Late } from '@/shared/marking/late-deduction';
-import { canonicalJson } from '@/shared/json/canonical';
-import { grouped } from '@/shared/list/grouped';
+import type { EffectiveMark, Late } from '@/shared/marking/marks';
+import { canonicalJson } from '@/shared/text/canonical-json';
+import { grouped } from '@/shared/grouped';
 
 /** What would go out to one student, in outline; `seen` stands for all of it and changes whenever any of it does. */
 export type PlannedRelease = {

@@ -5,7 +5,7 @@ import type { NewRelease } from '@/lib/data/releases';
 import { entriesOf, type QueueEntry } from '@/lib/review/queue';
 import { queueOrder } from '@/lib/review/order';
 import { roundInHand } from '@/lib/review/context';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { releaseRoundSchema } from '@/shared/schemas/release';
 import { buildSnapshots } from './build-snapshots';
 import { releasePlan, type PlannedRelease } from './release-plan';

@@ -3,7 +3,7 @@ import { operation } from '@/lib/access/operation';
 import { entriesOf } from '@/lib/review/queue';
 import { queueOrder } from '@/lib/review/order';
 import { roundInHand } from '@/lib/review/context';
-import { roundOnly } from '@/shared/schemas/critique';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { releasePlan } from './release-plan';
 
@@ -14,7 +14,7 @@ export const perPage = 100;
 export const showReleasePlan = operation({
   name: 'show-release-plan',
   allow: 'release:make',
-  input: z.extend(roundOnly, { page: pageNumberSchema }),
+  input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, exercise, course, settings } = hand;

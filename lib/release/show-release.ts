@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { idSchema, type NoteEntryView } from '@/shared/schemas/note';
+import { type NoteEntryView } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';
 import { changesSince, type LineSince } from './changes-since';
 import { readRelease } from './read-release';

@@ -1,10 +1,9 @@
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
-import { type Agreement, agreementOf } from '@/shared/marking/agreement';
-import { agreementWords } from '@/shared/marking/agreement-words';
-import type { EffectiveMark, GivenLevels } from '@/shared/marking/effective-mark';
-import { roundOnly } from '@/shared/schemas/critique';
+import { type Agreement, agreementOf, agreementWords } from '@/shared/marking/agreement';
+import type { EffectiveMark, GivenLevels } from '@/shared/marking/marks';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { secondMarkingOf } from '../rows/exercise';
 import { roundInHand, type RoundInHand } from './context';
 import { marksOfProofs } from './marks';
@@ -15,7 +14,7 @@ import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
 export const showAgreement = operation({
   name: 'show-agreement',
   allow: 'mark:settle',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, exercise, course, settings, me } = hand;

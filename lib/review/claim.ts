@@ -3,7 +3,7 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { proofOnly } from '@/shared/schemas/critique';
-import { idSchema } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 import { proofInHand, type ProofInHand } from './context';
 import { firstSlot, type MarkTaskRow, secondSlot, tasksFor } from './tasks';
 

@@ -4,8 +4,8 @@ import { operation } from '@/lib/access/operation';
 import { proofInHand, roundInHand } from './context';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
-import { type Counted, countedProof } from '@/shared/proof/counted-proof';
-import { proofOnly, roundOnly } from '@/shared/schemas/critique';
+import { type Counted, countedProof } from '@/shared/marking/marks';
+import { proofOnly, roundByNumber } from '@/shared/schemas/critique';
 
 type SentProof = { id: string; memberId: string; number: number; receivedAt: Date };
 export type CountedOfMember = Counted<SentProof> & { memberId: string };
@@ -29,7 +29,7 @@ export async function countedProofs(
 export const beginMarking = operation({
   name: 'begin-marking',
   allow: 'critique:write',
-  input: z.extend(roundOnly, { version: z.coerce.number().check(z.int(), z.gte(0)) }),
+  input: z.extend(roundByNumber, { version: z.coerce.number().check(z.int(), z.gte(0)) }),
   run: async ({ data, now }, { exerciseId, roundNumber, version }) => {
     const { round, course } = await roundInHand(data, exerciseId, roundNumber);
     if (round.markingStartedAt !== null) return { startedAt: round.markingStartedAt };

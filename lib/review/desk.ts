@@ -10,7 +10,7 @@ import { secondQueue } from './second-marker';
 import { settingOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/named-author';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
-import { sinceLastRound } from '@/shared/critique/since-last-round';
+import { sinceLastRound } from '@/shared/critique/desk';
 import { proofLineInput } from '@/shared/schemas/critique';
 import { packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';

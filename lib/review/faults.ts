@@ -4,10 +4,9 @@ import { keptOrMade } from '@/lib/data/worked-out';
 import type { ScopedData } from '@/lib/data';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { identicalSettings } from '@/shared/class/summary';
-import { faultsOf } from '@/shared/critique/faults';
-import { gatherFaults, sharedFaultSchema } from '@/shared/critique/gather-faults';
-import { canonicalJson } from '@/shared/json/canonical';
-import { grouped } from '@/shared/list/grouped';
+import { faultsOf, gatherFaults, sharedFaultSchema } from '@/shared/critique/faults';
+import { canonicalJson } from '@/shared/text/canonical-json';
+import { grouped } from '@/shared/grouped';
 import type { InOrder, QueueOrder } from './order';
 import type { RoundInHand } from './context';
 

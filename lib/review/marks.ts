@@ -4,8 +4,14 @@ import type { ScopedData } from '@/lib/data';
 import { isTaken } from '@/lib/data/retry';
 import { criterionView } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf } from '@/lib/rows/spacing';
-import { effectiveMark, type EffectiveMark, type GivenLevels, type SecondState } from '@/shared/marking/effective-mark';
-import { afterLateRule, type Late } from '@/shared/marking/late-deduction';
+import {
+  afterLateRule,
+  effectiveMark,
+  type EffectiveMark,
+  type GivenLevels,
+  type Late,
+  type SecondState,
+} from '@/shared/marking/marks';
 import {
   type MeasuredLine,
   type ProposalBasis,

@@ -3,8 +3,8 @@ import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
-import { roundOnly } from '@/shared/schemas/critique';
-import { idSchema } from '@/shared/schemas/note';
+import { roundByNumber } from '@/shared/schemas/critique';
+import { idSchema } from '@/shared/schemas/id';
 import { secondInTurn, secondQueue } from './second-marker';
 import { claim } from './claim';
 import { proofInHand, roundInHand, type RoundInHand } from './context';
@@ -23,7 +23,7 @@ export const takeNext = operation({
   name: 'take-next',
   allow: 'mark:give',
   input: z.strictObject({
-    ...roundOnly.shape,
+    ...roundByNumber.shape,
     section: z.nullable(idSchema),
     after: z.nullable(idSchema),
     second: z._default(z.boolean(), false),

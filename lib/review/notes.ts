@@ -4,8 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import type { NoteRow } from '@/lib/data/notes';
 import { retryOnConflict } from '@/lib/data/retry';
 import { spacingOf } from '@/lib/rows/spacing';
-import { type Run, runOf } from '@/shared/critique/run';
-import { standingBody } from '@/shared/critique/standing-body';
+import { type Run, runOf, standingBody } from '@/shared/critique/run';
 import {
   answerNoteSchema,
   editNoteSchema,

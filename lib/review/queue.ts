@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { secondMarkingOf } from '@/lib/rows/exercise';
-import { roundOnly, sectionSchema } from '@/shared/schemas/critique';
+import { roundByNumber, sectionSchema } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { firstSlot, shownAs, tasksFor, tokenOf } from './tasks';
 import { type InOrder, myQueue, queueOrder, type QueueOrder, sectionsOf } from './order';
@@ -15,7 +15,7 @@ export const proofsPerPage = 50;
 export const showQueue = operation({
   name: 'show-queue',
   allow: 'critique:write',
-  input: z.extend(roundOnly, { page: pageNumberSchema, section: sectionSchema }),
+  input: z.extend(roundByNumber, { page: pageNumberSchema, section: sectionSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked, section: sectionId }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { order, done } = await queueOrder(data, hand, now);

@@ -2,10 +2,10 @@ import * as z from 'zod/mini';
 import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import type { SecondState } from '@/shared/marking/effective-mark';
-import { roundOnly } from '@/shared/schemas/critique';
+import type { SecondState } from '@/shared/marking/marks';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
-import { type SecondMarking, setSecondMarkingInput } from '@/shared/schemas/second-marking';
+import { type SecondMarking, setSecondMarkingInput } from '@/shared/schemas/mark';
 import { isSampled, secondMarkingOf } from '../rows/exercise';
 import { roundInHand, type RoundInHand } from './context';
 import { type InOrder, queueOrder } from './order';
@@ -17,7 +17,7 @@ const perPage = 50;
 export const showSecondQueue = operation({
   name: 'show-second-queue',
   allow: 'critique:write',
-  input: z.extend(roundOnly, { page: pageNumberSchema }),
+  input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
     const hand = await roundInHand(data, exerciseId, roundNumber);
     const { round, exercise, course, settings, me } = hand;

@@ -5,7 +5,7 @@ import { isTaken } from '@/lib/data/retry';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { levelsOf } from '@/lib/rows/spacing';
 import { proofOnly } from '@/shared/schemas/critique';
-import { settleMarkSchema } from '@/shared/schemas/settle';
+import { settleMarkSchema } from '@/shared/schemas/mark';
 import { proofInHand, type ProofInHand } from './context';
 import { marksOfProofs } from './marks';
 import { settledSlot, shownAs, tasksFor, tokenOf } from './tasks';

@@ -3,7 +3,8 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { firstStockNotes } from '@/shared/critique/stock-note';
-import { idSchema, stockNoteInputSchema, type StockNoteView } from '@/shared/schemas/note';
+import { stockNoteInputSchema, type StockNoteView } from '@/shared/schemas/note';
+import { idSchema } from '@/shared/schemas/id';
 
 /** The stock notes at hand in a course: one's own and the shared ones, then those every course starts with. */
 export async function stockNotesAtHand(data: ScopedData, courseId: string, memberId: string): Promise<StockNoteView[]> {

@@ -1,9 +1,15 @@
 import { createHash } from 'node:crypto';
 import * as z from 'zod/mini';
 import { criterionBasisSchema, levelsSchema } from '@/shared/schemas/criterion';
-import { type ExerciseSettings, exerciseSettingsSchema, exerciseStateSchema } from '@/shared/schemas/exercise';
-import { type LateRule, lateRuleSchema, roundStateSchema } from '@/shared/schemas/round';
-import { type SecondMarking, secondMarkingSchema } from '@/shared/schemas/second-marking';
+import {
+  type ExerciseSettings,
+  exerciseSettingsSchema,
+  exerciseStateSchema,
+  type LateRule,
+  lateRuleSchema,
+  roundStateSchema,
+} from '@/shared/schemas/exercise';
+import { type SecondMarking, secondMarkingSchema } from '@/shared/schemas/mark';
 
 /** Rows of the database as the rest of the house knows them; each is checked on the way out. */
 export const settingsOf = (row: { settings: string }): ExerciseSettings =>

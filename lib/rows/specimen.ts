@@ -1,6 +1,5 @@
 import type { LineOfLetters } from '@/shared/exercise/pair-map';
-import type { Pack } from '@/shared/schemas/pack';
-import { parsePack } from '@/shared/schemas/parse-pack';
+import { type Pack, parsePack } from '@/shared/schemas/pack';
 import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 

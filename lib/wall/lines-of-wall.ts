@@ -2,7 +2,7 @@ import type { ScopedData } from '@/lib/data';
 import type { ShownWall } from '@/lib/data/walls';
 import { spacingOf } from '@/lib/rows/spacing';
 import type { WallLine } from '@/shared/schemas/wall';
-import { signsOf } from '@/shared/wall/signs';
+import { signsOf } from '@/shared/class/wall';
 import { lineKey, type WallSettings } from './wall-settings';
 
 type Item = Awaited<ReturnType<ScopedData['walls']['settingsOf']>>[number];

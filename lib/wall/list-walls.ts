@@ -1,13 +1,13 @@
 import { operation } from '@/lib/access/operation';
 import { roundInHand } from '@/lib/review/context';
-import { roundOnly } from '@/shared/schemas/critique';
+import { roundByNumber } from '@/shared/schemas/critique';
 import { settingOf } from '@/lib/reference/compare';
 
 /** The specimens of a round, how many sent each, and which of them are on an open wall. */
 export const listWalls = operation({
   name: 'list-walls',
   allow: 'wall:run',
-  input: roundOnly,
+  input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
     const [specimens, walls, tallies] = await Promise.all([

@@ -1,6 +1,6 @@
 import { createHmac, randomBytes, randomInt } from 'node:crypto';
 import * as z from 'zod/mini';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { pointingSchema, wallSignCount } from '@/shared/schemas/wall';
 import { plainSigns } from '@/shared/text/plain-signs';
 

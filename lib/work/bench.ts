@@ -13,7 +13,7 @@ import { faceName } from '@/lib/rows/specimen';
 import { whatTheBenchTells } from '@/shared/exercise/what-the-bench-tells';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
 import type { Pack } from '@/shared/schemas/pack';
-import { preferencesSchema } from '@/shared/schemas/preferences';
+import { preferencesSchema } from '@/shared/schemas/account';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
 import { builtInSpacing, spacingOf } from '../rows/spacing';

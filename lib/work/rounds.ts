@@ -1,11 +1,9 @@
 import * as z from 'zod/mini';
 import type { Seat } from '@/lib/data/seats';
-import { lateness, type Lateness } from '@/shared/exercise/lateness';
-import type { Late } from '@/shared/marking/late-deduction';
-import { currentRound, nextRound } from '@/shared/rounds/current-round';
-import { dueForMember } from '@/shared/rounds/due-for-member';
+import { currentRound, dueForMember, lateness, type Lateness, nextRound } from '@/shared/exercise/rounds';
+import type { Late } from '@/shared/marking/marks';
 import { accommodationsSchema } from '@/shared/schemas/course';
-import { lateRuleSchema } from '@/shared/schemas/round';
+import { lateRuleSchema } from '@/shared/schemas/exercise';
 
 /** What is different for this member, checked on the way out. */
 export const accommodationsOf = (member: { accommodations: string }) =>

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { grouped } from '@/shared/list/grouped';
+import { grouped } from '@/shared/grouped';
 import { median } from '@/shared/stats/median';
 import { quantile } from '@/shared/stats/quantile';
 import type { MapLine, MapRow } from './map';

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { sideKindSchema, type SideKind } from '@/shared/schemas/measure';
-import { grouped } from '@/shared/list/grouped';
+import { grouped } from '@/shared/grouped';
 import { quantile } from '@/shared/stats/quantile';
 
 const number = z.number();

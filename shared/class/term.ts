@@ -1,4 +1,4 @@
-import { grouped } from '@/shared/list/grouped';
+import { grouped } from '@/shared/grouped';
 import type { Pack } from '@/shared/schemas/pack';
 import type { SideKind } from '@/shared/schemas/measure';
 import type { Ground, Spacing } from '@/shared/schemas/spacing';

@@ -1,12 +1,11 @@
-import type { SecondState } from '@/shared/marking/effective-mark';
-import type { Late } from '@/shared/marking/late-deduction';
-import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
+import type { Late, SecondState } from '@/shared/marking/marks';
 import type { MarkEventView, MarkView } from '@/shared/schemas/mark';
-import type { NoteView, StockNoteView } from '@/shared/schemas/note';
+import type { Fault, NoteView, StockNoteView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
-import type { PairChange } from './pair-change';
-import type { MovedPair } from './since-last-round';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
+import type { PairFault } from './faults';
+import { followPair, type PairChange, pairChange } from './pair-change';
 
 /** A note of an earlier round, with how each of its pairs has moved since. A note on the whole line has no changes. */
 export type EarlierNote = {
@@ -76,3 +75,98 @@ export type DeskLine = {
     previousLine: string | null;
   };
 };
+
+/** A version of the specimen that is looked at across the class. */
+export type AcrossVersion = {
+  id: string;
+  specimenId: string;
+  number: number;
+  text: string;
+  size: Size;
+  ground: Ground;
+  pack: Pack;
+};
+
+/** One student's setting of it; `token` stands for the proof. */
+export type AcrossLine = {
+  token: string;
+  shownAs: string;
+  specimenVersionId: string;
+  spacing: Spacing;
+  faults: PairFault[];
+  /** At the chosen fault: the offsets that the measure would bring its pairs to, 1/1000 em. */
+  suggestion: number[] | null;
+  notes: { fromPair: number | null; toPair: number | null; body: string }[];
+};
+
+/** A fault that several settings share. `key` names it in an address. */
+export type AcrossFault = { key: string; first: number; last: number; fault: Exclude<Fault, ''>; letters: string };
+
+/** A page of one specimen across a round. */
+export type AcrossPage = {
+  personKey: string;
+  exerciseId: string;
+  round: number;
+  specimen: { id: string; text: string };
+  versions: AcrossVersion[];
+  lines: AcrossLine[];
+  /** Of all pages: how many settings are in the list, and the place of the first one here. */
+  inList: number;
+  first: number;
+  chosen: AcrossFault | null;
+  stock: StockNoteView[];
+  go: {
+    nextFault: string | null;
+    nextPage: string | null;
+    previousPage: string | null;
+    nextLine: string | null;
+    previousLine: string | null;
+  };
+};
+
+/** A pair that has moved since the last round. `pair` is its place in the line as it was, `place` in the line as it is now (null: gone). */
+export type MovedPair = PairChange & {
+  place: number | null;
+  /** Beside the nearest reference, tightness taken out, before and now: `met` is within tolerance. */
+  reference: PairChange['toward'];
+};
+
+type Rounds = {
+  then: Spacing;
+  now: Spacing;
+  /** Pair maps of the versions between, oldest first. */
+  maps: readonly (readonly (number | null)[])[];
+  before: StoredComparison | null;
+  after: StoredComparison | null;
+  /** Notes of that round, which may have suggested something for a pair. */
+  notes: readonly Pick<EarlierNote, 'changes'>[];
+};
+
+/** The pairs that moved, or are gone, in the order of the line; each with whether it went towards the note's suggestion and the reference. */
+export function sinceLastRound({ then, now, maps, before, after, notes }: Rounds): MovedPair[] {
+  const said = notes.flatMap(({ changes }) => changes);
+  return then.offsets.flatMap((_, pair) => {
+    const place = followPair(pair, maps);
+    const change = pairChange(pair, then, now, place, null);
+    if (change.now !== null && change.moved === 0) return [];
+    const toward = said.find((one) => one.pair === pair && one.toward !== null)?.toward ?? null;
+    return [
+      { ...change, toward, place, reference: place === null ? null : besideReference(before, pair, after, place) },
+    ];
+  });
+}
+
+function besideReference(
+  before: StoredComparison | null,
+  pair: number,
+  after: StoredComparison | null,
+  place: number,
+): PairChange['toward'] {
+  if (before?.nearest == null || after?.nearest == null) return null;
+  const then = before.pairs.find(({ index }) => index === pair);
+  const now = after.pairs.find(({ index }) => index === place);
+  if (!then || !now) return null;
+  if (now.within) return 'met';
+  const nearer = Math.abs(then.rest) - Math.abs(now.rest);
+  return nearer > 0 ? 'nearer' : nearer < 0 ? 'away' : 'same';
+}

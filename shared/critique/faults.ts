@@ -1,5 +1,7 @@
-import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
+import * as z from 'zod/mini';
+import { grouped } from '@/shared/grouped';
 import type { Fault } from '@/shared/schemas/note';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 
 /** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out, in tolerances (above 1 is outside). */
 export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>; share: number; sentence: string };
@@ -63,3 +65,33 @@ const fromLine = (measure: StoredMeasure | null, tolerance: number): PairFault[]
   });
 
 const shareOf = (value: number, tolerance: number): number => Math.abs(value) / Math.max(tolerance, 1);
+
+/** A fault that several settings of one line share; `at` are the places of those settings in the list they were gathered from. */
+export const sharedFaultSchema = z.strictObject({
+  specimenVersionId: z.string(),
+  first: z.int(),
+  last: z.int(),
+  fault: z.enum(['wide', 'tight', 'left', 'right', 'touching']),
+  at: z.array(z.int()),
+});
+type SharedFault = z.infer<typeof sharedFaultSchema>;
+
+type Setting = { specimenVersionId: string; faults: readonly Pick<PairFault, 'first' | 'last' | 'fault'>[] };
+
+/** Faults that at least two settings have at the same pair, the one with most settings first; of equals, the one that comes first in the line. */
+export function gatherFaults(settings: readonly Setting[]): SharedFault[] {
+  const each = settings.flatMap(({ specimenVersionId, faults }, at) =>
+    faults.map(({ first, last, fault }) => ({ specimenVersionId, first, last, fault, at })),
+  );
+  return [...grouped(each, faultKeyIn).values()]
+    .map((group) => ({ ...group[0]!, at: group.map(({ at }) => at) }))
+    .filter(({ at }) => at.length > 1)
+    .sort((one, other) => other.at.length - one.at.length || one.first - other.first || one.last - other.last);
+}
+
+const faultKeyIn = (one: { specimenVersionId: string; first: number; last: number; fault: string }) =>
+  `${one.specimenVersionId} ${faultKey(one)}`;
+
+/** How a fault at a place is named in an address. @example 'wide-2', 'left-2-3' */
+export const faultKey = ({ first, last, fault }: { first: number; last: number; fault: string }): string =>
+  `${fault}-${first}${first === last ? '' : `-${last}`}`;

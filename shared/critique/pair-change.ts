@@ -1,4 +1,5 @@
 import type { Spacing } from '@/shared/schemas/spacing';
+import { numberText, signed } from '@/shared/text/number';
 
 /** How one pair has moved since a note was written. All in 1/1000 em, tracking and offset together: what a person added. */
 export type PairChange = {
@@ -48,3 +49,42 @@ function towardAim(before: number, after: number, aim: number): PairChange['towa
   if (missAfter === missBefore) return 'same';
   return missAfter < missBefore ? 'nearer' : 'away';
 }
+
+/**
+ * Where a pair stands in a later version of its line. `maps` are the versions' pair maps from then to now:
+ * maps[k][i] is where pair i of one version stands in the next, null where it is gone.
+ */
+export function followPair(pair: number, maps: readonly (readonly (number | null)[])[]): number | null {
+  let at: number | null = pair;
+  for (const map of maps) {
+    if (at === null) return null;
+    at = map[at] ?? null;
+  }
+  return at;
+}
+
+/** How a pair has changed, in a sentence. @example 'Was −12, now −30 (18 tighter): nearer to the suggestion.' */
+export function changeWords({ then, now, moved, toward }: PairChange): string {
+  if (now === null) return `Was ${signed(then)}; the pair is no longer in the line.`;
+  if (moved === 0) return `${signed(now)}, as it was${toward === 'met' ? ' and as was suggested' : ''}.`;
+  const how = `${numberText(Math.abs(moved))} ${moved > 0 ? 'wider' : 'tighter'}`;
+  return `Was ${signed(then)}, now ${signed(now)} (${how})${toward === null ? '' : `: ${inWords[toward]}`}.`;
+}
+
+/** Whether a pair has come nearer to the reference, in a few words; empty where there is none to tell. */
+export const referenceWords = (reference: PairChange['toward']): string =>
+  reference === null ? '' : besideReference[reference];
+
+const besideReference = {
+  met: 'within tolerance of the reference',
+  nearer: 'nearer to the reference',
+  same: 'as far from the reference as before',
+  away: 'further from the reference',
+} as const;
+
+const inWords = {
+  met: 'where it was suggested',
+  nearer: 'nearer to the suggestion',
+  same: 'as far from the suggestion as before',
+  away: 'further from the suggestion',
+} as const;

@@ -1,3 +1,4 @@
+import type { NoteEntryView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
 
 /** The pairs first..last of a line, both included. A single pair has first = last. */
@@ -26,3 +27,22 @@ export function lettersOf(letters: readonly string[], run: Run | null): string {
 /** The letters of a line one by one, with the space after those that end a word, so that a pair across a space is read as one: `N T`. */
 export const spacedLetters = (pack: Pick<Pack, 'letters' | 'glyphs' | 'wordSpace'>): string[] =>
   pack.letters.map((glyph, index) => `${pack.glyphs[glyph]!.cluster}${(pack.wordSpace[index] ?? 0) > 0 ? ' ' : ''}`);
+
+/** What a note says now: its first entry, or the last edit of it. Answers in the thread are not the note. */
+export function standingBody(entries: readonly NoteEntryView[]): string {
+  return lastEdit(entries, entries[0]?.seq ?? 1)?.body ?? '';
+}
+
+/** The thread as it is read: each entry in its place with its latest wording, and whether it was edited. */
+export function standingThread(entries: readonly NoteEntryView[]): { entry: NoteEntryView; edited: boolean }[] {
+  return entries
+    .filter(({ replaces }) => replaces === null)
+    .map((original) => {
+      const last = lastEdit(entries, original.seq) ?? original;
+      return { entry: { ...original, body: last.body }, edited: last !== original };
+    });
+}
+
+function lastEdit(entries: readonly NoteEntryView[], seq: number): NoteEntryView | undefined {
+  return [...entries].reverse().find((entry) => entry.seq === seq || entry.replaces === seq);
+}

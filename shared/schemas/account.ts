@@ -67,3 +67,10 @@ export const linkTokenSchema = z
 
 export const signInSchema = z.object({ email: emailSchema, password: triedPasswordSchema });
 export const newAccountSchema = z.object({ name: personNameSchema, email: emailSchema, password: newPasswordSchema });
+
+/** What a person's account remembers for them. What is not there has not happened yet. */
+export const preferencesSchema = z.object({
+  /** How the short guided line before the first bench ended. */
+  guidedLine: z.optional(z.enum(['done', 'skipped'])),
+});
+type Preferences = z.infer<typeof preferencesSchema>;

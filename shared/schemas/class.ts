@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { roundNumberSchema } from './critique';
-import { idSchema } from './note';
+import { idSchema } from './id';
 import { pageNumberSchema } from './page';
 
 /** The class page: a round (the latest with proofs, where none is named) and a page of its students. */

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { idSchema } from './exercise';
+import { idSchema } from './id';
 
 /**
  * What a criterion rests on. `judgement`: what the marker sees. `evenness`, `contact`: a figure may be proposed from the

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { idSchema } from './note';
+import { idSchema } from './id';
 import { pageNumberSchema } from './page';
 
 export const roundNumberSchema = z.coerce
@@ -7,7 +7,7 @@ export const roundNumberSchema = z.coerce
   .check(z.int(), z.gte(1, 'Rounds are counted from 1.'), z.lte(1000));
 
 /** One round of an exercise. */
-export const roundOnly = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema });
+export const roundByNumber = z.strictObject({ exerciseId: idSchema, roundNumber: roundNumberSchema });
 
 /** The part of the queue that is gone through: a section's, or all of it. */
 export const sectionSchema = z._default(z.nullable(idSchema), null);
@@ -18,7 +18,7 @@ export const proofOnly = z.strictObject({ proof: idSchema });
 
 /** One specimen across a round: a page of the proofs that count, all of them or those that share a fault (as `faultKey` names it). */
 export const specimenAcrossInput = z.strictObject({
-  ...roundOnly.shape,
+  ...roundByNumber.shape,
   specimenId: idSchema,
   fault: z.nullable(z.string().check(z.maxLength(40))),
   page: pageNumberSchema,

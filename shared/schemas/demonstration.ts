@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { idSchema } from './exercise';
+import { idSchema } from './id';
 import { spacingSchema } from './spacing';
 
 /** Most steps of one demonstration: longer than anybody looks at. */

@@ -1,13 +1,11 @@
 import * as z from 'zod/mini';
+import { idSchema } from './id';
 import { offsetSchema } from './spacing';
 
 /**
  * A note is critique pinned to the pairs `fromPair`..`toPair` (both included, so one pair when they are equal),
  * or to the whole line when both are null.
  */
-export const idSchema = z
-  .string()
-  .check(z.minLength(1, 'An id is missing.'), z.maxLength(64, 'This is not an id of ours.'));
 
 const pairIndex = z.int().check(z.gte(0, 'Pairs are counted from 0.'), z.lte(198, 'A line has at most 199 pairs.'));
 

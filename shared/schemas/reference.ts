@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { saveRequestSchema } from '@/shared/editing/wire';
-import { idSchema } from './exercise';
+import { idSchema } from './id';
 
 /** One author can set a line more than once: slot 1 is the reference, slot 2 the second take that shows how well it can be repeated. */
 export const slotSchema = z.int().check(z.gte(1), z.lte(9));

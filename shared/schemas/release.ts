@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { idSchema, noteEntrySchema, suggestionSchema } from './note';
+import { noteEntrySchema, suggestionSchema } from './note';
+import { idSchema } from './id';
 import { storedFindingSchema, storedPairComparisonSchema } from './stored-figures';
 
 const int = z.int();

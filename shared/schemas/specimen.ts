@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { groundSchema, sizeSchema } from './spacing';
-import { idSchema } from './exercise';
+import { idSchema } from './id';
 
 /** How many specimens one exercise can hold, and how many the builder makes at once. */
 export const mostSpecimens = 120;

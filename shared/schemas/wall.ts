@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { plainSign } from '@/shared/text/plain-signs';
-import { idSchema } from './note';
+import { idSchema } from './id';
 import { roundNumberSchema } from './critique';
 import type { Pack } from './pack';
 import type { Ground, Size, Spacing } from './spacing';

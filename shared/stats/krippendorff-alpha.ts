@@ -1,5 +1,5 @@
 /** What kind of values are judged, which decides how far apart two of them are. */
-export type Level = 'nominal' | 'ordinal' | 'interval' | 'ratio';
+export type MeasurementLevel = 'nominal' | 'ordinal' | 'interval' | 'ratio';
 
 /**
  * Krippendorff's alpha: agreement of any number of judges, with gaps.
@@ -7,7 +7,10 @@ export type Level = 'nominal' | 'ordinal' | 'interval' | 'ratio';
  * @param units one row a thing judged, one entry a judge, null where a judge left it out.
  * @returns 1 at most; null where fewer than two values are paired, or none differ.
  */
-export function krippendorffAlpha(units: readonly (readonly (number | null)[])[], level: Level): number | null {
+export function krippendorffAlpha(
+  units: readonly (readonly (number | null)[])[],
+  level: MeasurementLevel,
+): number | null {
   const judged = units
     .map((unit) => unit.filter((value): value is number => value !== null))
     .filter((values) => values.length > 1);
@@ -35,7 +38,7 @@ export function krippendorffAlpha(units: readonly (readonly (number | null)[])[]
 }
 
 /** Squared difference of two kinds of value, by the level of measurement. */
-function distance(kinds: number[], totals: number[], a: number, b: number, level: Level): number {
+function distance(kinds: number[], totals: number[], a: number, b: number, level: MeasurementLevel): number {
   if (a === b) return 0;
   if (level === 'nominal') return 1;
   const one = kinds[a]!,

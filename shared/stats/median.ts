@@ -11,3 +11,13 @@ export function median(values: readonly number[]): number {
   const half = Math.floor(sorted.length / 2);
   return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
 }
+
+/**
+ * Median absolute deviation from the median, not scaled to a normal's standard deviation.
+ * @throws RangeError as median does.
+ * @example medianAbsoluteDeviation([1, 1, 2, 2, 4, 6, 9]) // 1
+ */
+export function medianAbsoluteDeviation(values: readonly number[]): number {
+  const centre = median(values);
+  return median(values.map((value) => Math.abs(value - centre)));
+}

@@ -2,7 +2,7 @@ import { hashPassword } from '@/lib/account/password';
 import { hashToken } from '@/lib/account/token';
 import { newId } from '@/lib/data/ids';
 import type { Database } from '@/lib/data/open';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { measureLine } from '@/shared/measure';
 import { compareLine } from '@/shared/scoring';
 import { lineKey, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';

@@ -1,4 +1,4 @@
-import { inPixels } from '@/shared/exercise/in-pixels';
+import { inPixels } from '@/shared/exercise/sizes';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';

@@ -1,6 +1,6 @@
 import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
-import { smallestInUse } from '@/shared/exercise/smallest-in-use';
+import { smallestInUse } from '@/shared/exercise/sizes';
 import { asShareOfStemGap } from '@/shared/scoring/words';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';

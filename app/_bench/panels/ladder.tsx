@@ -1,6 +1,6 @@
 import { useCallback } from 'react';
 import { withUnit } from '@/shared/text/number';
-import { smallestInUse } from '@/shared/exercise/smallest-in-use';
+import { smallestInUse } from '@/shared/exercise/sizes';
 import type { Size } from '@/shared/schemas/spacing';
 import { useSession } from '../context';
 import type { BenchProps } from '../props';

@@ -1,6 +1,6 @@
 import { useEffect, useId, useState, useSyncExternalStore } from 'react';
 import { isFull, type Recording } from '@/shared/demonstration/recording';
-import { stepWords } from '@/shared/demonstration/step-words';
+import { stepWords } from '@/shared/demonstration/steps';
 import { STEP_LIMIT, STEP_REASON_LIMIT } from '@/shared/schemas/demonstration';
 import { counted } from '@/shared/text/number';
 import { useSession } from '../context';

@@ -1,4 +1,4 @@
-import { stepWords } from '@/shared/demonstration/step-words';
+import { stepWords } from '@/shared/demonstration/steps';
 import type { DemonstrationStep } from '@/shared/schemas/demonstration';
 import { useBench, useSession } from '../context';
 import { replayTo } from './replay';

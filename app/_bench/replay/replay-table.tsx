@@ -1,6 +1,6 @@
 'use client';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { stepWords } from '@/shared/demonstration/step-words';
+import { stepWords } from '@/shared/demonstration/steps';
 import { withUnit } from '@/shared/text/number';
 import type { CssPx } from '@/shared/units';
 import { BenchContext, useBench, useSession } from '../context';

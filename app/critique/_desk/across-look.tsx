@@ -1,7 +1,7 @@
 'use client';
 import { useEffect, useRef, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
-import type { AcrossFault, AcrossLine, AcrossVersion } from '@/shared/critique/across';
+import type { AcrossFault, AcrossLine, AcrossVersion } from '@/shared/critique/desk';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import { spacedLetters } from '@/shared/critique/run';
 import type { Acts } from './keys';

@@ -1,7 +1,7 @@
 'use client';
 import type { RefObject } from 'react';
 import { Button } from '@/app/_ui/Button';
-import type { AcrossLine } from '@/shared/critique/across';
+import type { AcrossLine } from '@/shared/critique/desk';
 import { tallyOf, type RemarkRun } from '@/shared/critique/remark-run';
 import { fillStockNote } from '@/shared/critique/stock-note';
 import type { Fault, StockNoteView } from '@/shared/schemas/note';

@@ -1,7 +1,7 @@
 'use client';
 import { useRef, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
-import type { AcrossPage } from '@/shared/critique/across';
+import type { AcrossPage } from '@/shared/critique/desk';
 import { decide, nextOpen, readRun, reopen, requestKeyOf, type RemarkRun } from '@/shared/critique/remark-run';
 import { spacedLetters } from '@/shared/critique/run';
 import { fillStockNote } from '@/shared/critique/stock-note';

@@ -1,7 +1,7 @@
 'use client';
 import type { DeskLine, EarlierNote } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
-import { changeWords, referenceWords } from '@/shared/critique/change-words';
+import { changeWords, referenceWords } from '@/shared/critique/pair-change';
 import { counted } from '@/shared/text/number';
 import style from './desk.module.css';
 

@@ -4,7 +4,7 @@ import { Button } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { When } from '@/app/_ui/When';
 import type { DeskCriterion, DeskLine } from '@/shared/critique/desk';
-import { afterLateRule } from '@/shared/marking/late-deduction';
+import { afterLateRule } from '@/shared/marking/marks';
 import { totalOf } from '@/shared/marking/total';
 import type { MarkView } from '@/shared/schemas/mark';
 import { withUnit } from '@/shared/text/number';

@@ -1,6 +1,6 @@
 'use client';
 import { placeLetters } from '@/shared/outline/place-letters';
-import type { MovedPair } from '@/shared/critique/since-last-round';
+import type { MovedPair } from '@/shared/critique/desk';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import style from './desk.module.css';

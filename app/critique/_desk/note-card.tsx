@@ -2,7 +2,7 @@
 import { useState, type FormEvent } from 'react';
 import { Button } from '@/app/_ui/Button';
 import { When } from '@/app/_ui/When';
-import { standingBody, standingThread } from '@/shared/critique/standing-body';
+import { standingBody, standingThread } from '@/shared/critique/run';
 import type { NoteView } from '@/shared/schemas/note';
 import { signed } from '@/shared/text/number';
 import style from './desk.module.css';

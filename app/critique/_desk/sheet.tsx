@@ -1,7 +1,7 @@
 'use client';
 import { type GapMark, type GapTie, LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
-import type { DeskLine } from '@/shared/critique/desk';
+import type { DeskLine, MovedPair } from '@/shared/critique/desk';
 import type { Run } from '@/shared/critique/run';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Spacing } from '@/shared/schemas/spacing';
@@ -10,7 +10,6 @@ import { noLooks, type Looks } from '@/app/_line/looks';
 import { ChosenPlace } from './chosen-place';
 import { groundOf, Looked, showingOf } from './looks';
 import { MovedMarks } from './moved-marks';
-import type { MovedPair } from '@/shared/critique/since-last-round';
 import style from './desk.module.css';
 
 type Props = {

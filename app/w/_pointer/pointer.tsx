@@ -4,7 +4,7 @@ import { Button } from '@/app/_ui/Button';
 import { followingWords, useLive } from '@/app/_ui/use-live';
 import { usePacks } from '@/app/_ui/use-packs';
 import type { PhoneState, WallPack } from '@/shared/schemas/wall';
-import { sameAgain } from '@/shared/wall/same-again';
+import { sameAgain } from '@/shared/class/wall';
 import { Aim } from './aim';
 import { usePoint } from './use-point';
 import style from './pointer.module.css';

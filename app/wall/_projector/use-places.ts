@@ -1,7 +1,7 @@
 'use client';
 import { useState } from 'react';
 import type { WallLine } from '@/shared/schemas/wall';
-import { placed } from '@/shared/wall/places';
+import { placed } from '@/shared/class/wall';
 
 export type Places = {
   /** Keys in the order they stand. */

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { copyDatesSchema, copyTitleSchema } from '@/shared/schemas/copy';
+import { copyDatesSchema, copyTitleSchema } from '@/shared/schemas/course';
 import { courseId } from '../ids';
 import { movedDates } from './moved-dates';
 

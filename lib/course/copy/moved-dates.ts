@@ -2,7 +2,7 @@ import { Temporal } from 'temporal-polyfill';
 import { lateRuleOf } from '@/lib/rows/exercise';
 import { meantTime } from '@/lib/exercise/local-time';
 import type { CopiedCourse } from '@/lib/data/course-copy';
-import type { LateRule } from '@/shared/schemas/round';
+import type { LateRule } from '@/shared/schemas/exercise';
 
 type Round = CopiedCourse['exercises'][number]['rounds'][number];
 export type MovedRound = {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { copyDatesSchema } from '@/shared/schemas/copy';
+import { copyDatesSchema } from '@/shared/schemas/course';
 import { courseId } from '../ids';
 import { movedDates } from './moved-dates';
 

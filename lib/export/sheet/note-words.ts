@@ -1,5 +1,4 @@
-import { lettersOf, runOf, spacedLetters } from '@/shared/critique/run';
-import { standingThread } from '@/shared/critique/standing-body';
+import { lettersOf, runOf, spacedLetters, standingThread } from '@/shared/critique/run';
 import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
 import { signed } from '@/shared/text/number';
 import type { Sheet } from './sheet';

@@ -1,5 +1,4 @@
-import { inPixels } from '@/shared/exercise/in-pixels';
-import { smallestInUse } from '@/shared/exercise/smallest-in-use';
+import { inPixels, smallestInUse } from '@/shared/exercise/sizes';
 import type { Finding, PairMeasure } from '@/shared/schemas/measure';
 import type { Size } from '@/shared/schemas/spacing';
 import { asShareOfStemGap, betweenLetters, typeset } from '../words';

@@ -1,4 +1,4 @@
-import { pearson } from '@/shared/stats/pearson';
+import { pearson } from '@/shared/stats/correlation';
 import { clearance } from '@/shared/measure/clearance';
 import type { AgreementFace } from './load';
 

@@ -1,4 +1,4 @@
-import { pearson } from '@/shared/stats/pearson';
+import { pearson } from '@/shared/stats/correlation';
 import { CASE_CLASSES, type AgreementFace, type CaseClass } from './load';
 
 /** Agreement of predictions with one face's shipped kerning; r is 0 where the prediction never varies. */

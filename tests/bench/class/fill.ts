@@ -3,7 +3,7 @@ import { hashToken, newToken } from '@/lib/account/token';
 import { newId } from '@/lib/data/ids';
 import { listNameOf } from '@/lib/data/list-name';
 import type { Database } from '@/lib/data/open';
-import { canonicalJson } from '@/shared/json/canonical';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { measureLine } from '@/shared/measure';
 import { compareLine } from '@/shared/scoring';
 import { drawnPack } from '../../fixtures/drawn-pack';

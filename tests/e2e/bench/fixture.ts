@@ -3,7 +3,7 @@ import { test as base, type Page } from '@playwright/test';
 import type { BenchProps } from '@/app/_bench/props';
 import type { BenchSession } from '@/app/_bench/session/session';
 import type { SpacingDocument } from '@/shared/editing/document';
-import { packSchema, type Pack } from '@/shared/schemas/pack';
+import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { bundleBench, type Bundle } from './bundle';
 import { serveBench, type BenchServer } from './serve';
 

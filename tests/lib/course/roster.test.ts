@@ -5,7 +5,7 @@ import { importRoster } from '@/lib/course/roster/import-roster';
 import { previewRoster } from '@/lib/course/roster/preview-roster';
 import { readRoster } from '@/lib/course/roster/read-roster';
 import { sendWelcomes } from '@/lib/course/roster/send-welcomes';
-import { decodeText } from '@/shared/roster/decode';
+import { decodeText } from '@/shared/text/decode-bytes';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
 

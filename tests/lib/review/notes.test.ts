@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, setNoteState, writeNote } from '@/lib/review/notes';
 import { showLine } from '@/lib/review/desk';
-import { standingBody } from '@/shared/critique/standing-body';
+import { standingBody } from '@/shared/critique/run';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 import { allAtOnce, callerIn } from '@/tests/fixtures/world-callers';

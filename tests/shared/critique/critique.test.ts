@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lettersOf, runOf } from '@/shared/critique/run';
 import { offsetsOf, suggestedSpacing } from '@/shared/critique/suggested-spacing';
-import { pairChange } from '@/shared/critique/pair-change';
-import { followPair } from '@/shared/critique/follow-pair';
+import { followPair, pairChange } from '@/shared/critique/pair-change';
 import { fillStockNote } from '@/shared/critique/stock-note';
 
 const letters = ['W', 'A', 'L', 'N', 'U', 'T'];

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { faultKey, gatherFaults } from '@/shared/critique/gather-faults';
-import { measuredSuggestion } from '@/shared/critique/measured-suggestion';
+import { faultKey, gatherFaults } from '@/shared/critique/faults';
+import { measuredSuggestion } from '@/shared/critique/suggested-spacing';
 import { decide, newRun, nextOpen, readRun, reopen, requestKeyOf, tallyOf } from '@/shared/critique/remark-run';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { changeWords, referenceWords } from '@/shared/critique/change-words';
-import { sinceLastRound } from '@/shared/critique/since-last-round';
+import { changeWords, referenceWords } from '@/shared/critique/pair-change';
+import { sinceLastRound } from '@/shared/critique/desk';
 import type { StoredComparison } from '@/shared/schemas/stored-figures';
 
 const against = (rests: number[]) =>

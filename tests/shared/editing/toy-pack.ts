@@ -1,4 +1,4 @@
-import { packSchema, type Pack } from '@/shared/schemas/pack';
+import { type Pack, packSchema } from '@/shared/schemas/pack';
 
 /** A line of `count` upright bars: each letter 1000 wide with a bar from 100 to 900. */
 export function toyPack(count: number): Pack {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lateness } from '@/shared/exercise/lateness';
-import type { LateRule } from '@/shared/schemas/round';
+import { lateness } from '@/shared/exercise/rounds';
+import type { LateRule } from '@/shared/schemas/exercise';
 
 const rule = (change: Partial<LateRule> = {}): LateRule => ({
   accept: 'always',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseSizes, sizesText } from '@/shared/exercise/parse-sizes';
+import { parseSizes, sizesText } from '@/shared/exercise/sizes';
 
 describe('parseSizes', () => {
   it('reads sizes as people type them', () => {

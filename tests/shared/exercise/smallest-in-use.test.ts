@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { smallestInUse } from '@/shared/exercise/smallest-in-use';
+import { smallestInUse } from '@/shared/exercise/sizes';
 import type { Size } from '@/shared/schemas/spacing';
 
 const px = (value: number): Size => ({ value, unit: 'px' });

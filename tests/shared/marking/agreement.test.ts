@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { agreementOf, type Judged } from '@/shared/marking/agreement';
-import { agreementWords, bandOf } from '@/shared/marking/agreement-words';
-import { effectiveMark } from '@/shared/marking/effective-mark';
+import { agreementOf, agreementWords, bandOf, type Judged } from '@/shared/marking/agreement';
+import { effectiveMark } from '@/shared/marking/marks';
 
 const judged = (...pairs: [number, number][]): Judged[] => pairs.map(([first, second]) => ({ first, second }));
 const often = (times: number, first: number, second: number): Judged[] =>

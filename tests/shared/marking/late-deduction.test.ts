@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { afterLateRule } from '@/shared/marking/late-deduction';
+import { afterLateRule } from '@/shared/marking/marks';
 
 it('leaves a proof in time alone', () => {
   expect(afterLateRule(80, null)).toEqual({ percent: 80, said: null });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { countedProof } from '@/shared/proof/counted-proof';
+import { countedProof } from '@/shared/marking/marks';
 
 const at = (clock: string) => new Date(`2026-11-24T${clock}:00Z`);
 const one = { id: 'a', number: 1, receivedAt: at('10:00') };

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { currentRound, nextRound } from '@/shared/rounds/current-round';
-import { dueForMember } from '@/shared/rounds/due-for-member';
+import { currentRound, dueForMember, nextRound } from '@/shared/exercise/rounds';
 
 // Expected values by hand, from the rules as they are told to a student.
 const round = (number: number, opensAt: number | null, releasedToMember = false) => ({

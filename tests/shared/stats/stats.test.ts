@@ -1,12 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { intraclassCorrelation } from '@/shared/stats/intraclass-correlation';
 import { krippendorffAlpha } from '@/shared/stats/krippendorff-alpha';
-import { median } from '@/shared/stats/median';
-import { medianAbsoluteDeviation } from '@/shared/stats/median-absolute-deviation';
-import { pearson } from '@/shared/stats/pearson';
+import { median, medianAbsoluteDeviation } from '@/shared/stats/median';
+import { pearson, ranks, spearman } from '@/shared/stats/correlation';
 import { quantile } from '@/shared/stats/quantile';
-import { ranks } from '@/shared/stats/ranks';
-import { spearman } from '@/shared/stats/spearman';
 import { weightedKappa } from '@/shared/stats/weighted-kappa';
 
 describe('middle and spread', () => {

@@ -1,10 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod/mini';
 import { wallCodeSchema } from '@/shared/schemas/wall';
-import { medianSpacing } from '@/shared/wall/median-spacing';
-import { placed } from '@/shared/wall/places';
-import { sameAgain } from '@/shared/wall/same-again';
-import { signsOf } from '@/shared/wall/signs';
+import { medianSpacing, placed, sameAgain, signsOf } from '@/shared/class/wall';
 
 describe('the class median', () => {
   it('takes each pair by itself, of tracking and offset together', () => {

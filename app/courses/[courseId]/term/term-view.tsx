@@ -4,7 +4,7 @@ import { EmptyState } from '@/app/_ui/EmptyState';
 import { Section } from '@/app/_ui/Section';
 import { sideWords } from '@/shared/class/side-words';
 import { lastRounds, roundDeviation, roundEvenness, stillMissed, type Term, type TermRound } from '@/shared/class/term';
-import { grouped } from '@/shared/list/grouped';
+import { grouped } from '@/shared/grouped';
 import { numberText, withUnit } from '@/shared/text/number';
 import { TermLines } from './term-lines';
 import { TermTable } from './term-table';

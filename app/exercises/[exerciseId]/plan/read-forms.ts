@@ -1,5 +1,5 @@
 import { AppError } from '@/lib/access/errors';
-import { parseSizes, SizeTextError } from '@/shared/exercise/parse-sizes';
+import { parseSizes, SizeTextError } from '@/shared/exercise/sizes';
 
 /** The fields of the planning forms as their operations take them. What is typed is checked there, not here. */
 const text = (form: FormData, name: string): string => String(form.get(name) ?? '');

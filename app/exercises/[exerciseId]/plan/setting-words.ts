@@ -1,7 +1,6 @@
-import type { BenchTelling, ReferencesShown } from '@/shared/schemas/exercise';
-import type { LateRule } from '@/shared/schemas/round';
+import type { BenchTelling, LateRule, ReferencesShown } from '@/shared/schemas/exercise';
 import type { CriterionBasis } from '@/shared/schemas/criterion';
-import type { SecondMarking } from '@/shared/schemas/second-marking';
+import type { SecondMarking } from '@/shared/schemas/mark';
 import { withUnit } from '@/shared/text/number';
 
 /** Settings in words, once for forms and for what is shown. */

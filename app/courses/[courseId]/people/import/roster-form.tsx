@@ -7,7 +7,7 @@ import { FormError } from '@/app/_ui/FormError';
 import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { TextArea } from '@/app/_ui/TextArea';
 import { counted } from '@/shared/text/number';
-import { decodeText } from '@/shared/roster/decode';
+import { decodeText } from '@/shared/text/decode-bytes';
 import { newForm } from '@/shared/schemas/form-state';
 import type { RosterLink, RosterPlan } from '@/shared/schemas/roster';
 import { importRosterAction, previewRosterAction } from './actions';

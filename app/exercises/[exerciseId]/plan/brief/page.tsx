@@ -7,7 +7,7 @@ import { SubmitButton } from '@/app/_ui/SubmitButton';
 import { TextArea } from '@/app/_ui/TextArea';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { forPage } from '@/lib/http/page';
-import { sizesText } from '@/shared/exercise/parse-sizes';
+import { sizesText } from '@/shared/exercise/sizes';
 import { changeExerciseAction } from '../actions';
 import { PlanPage } from '../plan-page';
 import { SavedNow } from '../saved-now';

@@ -1,6 +1,6 @@
 'use client';
 import { useEffect, useRef, useState } from 'react';
-import { parseSizes } from '@/shared/exercise/parse-sizes';
+import { parseSizes } from '@/shared/exercise/sizes';
 import { counted } from '@/shared/text/number';
 
 /** How many specimens the form around it would make as it stands; worked out as it is filled in. */

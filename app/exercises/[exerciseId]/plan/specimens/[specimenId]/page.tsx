@@ -10,7 +10,7 @@ import { Form } from '@/app/_ui/Form';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { listFacesFor } from '@/lib/exercise/list-faces';
 import { forPage } from '@/lib/http/page';
-import { sizesText } from '@/shared/exercise/parse-sizes';
+import { sizesText } from '@/shared/exercise/sizes';
 import { moveSpecimenAction, retireSpecimenAction } from '../../actions';
 import { PlanPage } from '../../plan-page';
 import { SpecimenFigure } from '../specimen-figure';

@@ -10,7 +10,7 @@ import { Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
 import { showAgreement } from '@/lib/review/agreement';
 import { forPage } from '@/lib/http/page';
-import { fewestProofs } from '@/shared/marking/agreement-words';
+import { fewestProofs } from '@/shared/marking/agreement';
 import { counted, numberText, withUnit } from '@/shared/text/number';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }> };

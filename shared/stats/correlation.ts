@@ -1,4 +1,13 @@
 /**
+ * Spearman's rank correlation: Pearson's of the ranks, ties sharing their mean rank (so that it holds with ties).
+ * @returns −1 to 1; null where one of the lists does not vary.
+ * @throws RangeError as pearson does.
+ */
+export function spearman(first: readonly number[], second: readonly number[]): number | null {
+  return pearson(ranks(first), ranks(second));
+}
+
+/**
  * Pearson's product-moment correlation of two equally long lists.
  * @returns −1 to 1; null where one of the lists does not vary, since nothing can be said then.
  * @throws RangeError for lists of different lengths or of fewer than two values.
@@ -29,4 +38,20 @@ function mean(values: readonly number[]): number {
   let sum = 0;
   for (const value of values) sum += value;
   return sum / values.length;
+}
+
+/**
+ * Ranks from 1 up, equal values sharing the mean of their places.
+ * @example ranks([10, 20, 20, 30]) // [1, 2.5, 2.5, 4]
+ */
+export function ranks(values: readonly number[]): number[] {
+  const order = values.map((_, index) => index).sort((a, b) => values[a]! - values[b]!);
+  const result = new Array<number>(values.length).fill(0);
+  for (let start = 0; start < order.length;) {
+    let end = start;
+    while (end + 1 < order.length && values[order[end + 1]!] === values[order[start]!]) end += 1;
+    for (let place = start; place <= end; place += 1) result[order[place]!] = (start + end) / 2 + 1;
+    start = end + 1;
+  }
+  return result;
 }

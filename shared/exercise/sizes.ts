@@ -1,5 +1,12 @@
 import type { Size } from '@/shared/schemas/spacing';
 
+/** A size in CSS pixels: 1 px = 1/96 in and 1 pt = 1/72 in (CSS Values and Units 4, §6.2). */
+export const inPixels = ({ value, unit }: Size): number => (unit === 'pt' ? (value * 96) / 72 : value);
+
+/** The size a line is crowded at first: the smallest the exercise names, where that is under the line's own. */
+export const smallestInUse = (size: Size, smallest: Size | null | undefined): Size =>
+  smallest && inPixels(smallest) < inPixels(size) ? smallest : size;
+
 /** Quotes the part that is no size. */
 export class SizeTextError extends Error {}
 

@@ -1,0 +1,78 @@
+import { counted, withUnit } from '@/shared/text/number';
+
+/**
+ * Where the level that counts comes from.
+ * `first`: only one marker looks at this. `agreed`: both gave it. `settled`: somebody settled it, with a reason.
+ * `differs`: the two differ and nobody has settled it. `second-waits`: the second marker has not finished.
+ * In the last two the first marker's level counts until there is more, and every page that shows it says so.
+ */
+export type MarkSource = 'first' | 'agreed' | 'settled' | 'differs' | 'second-waits';
+export type EffectiveMark = { level: number | null; from: MarkSource };
+
+/** The levels that were given for one criterion; null where none was, or where there is no such work. */
+export type GivenLevels = { first: number | null; second: number | null; settled: number | null };
+
+/** How far the second marking of a proof is: not wanted and not begun, under way, finished by both. */
+export type SecondState = 'none' | 'waits' | 'done';
+
+/** The level of one criterion that counts: the settled one, else the one both gave, else the first marker's. */
+export function effectiveMark({ first, second, settled }: GivenLevels, state: SecondState): EffectiveMark {
+  if (settled !== null) return { level: settled, from: 'settled' };
+  if (state === 'none') return { level: first, from: 'first' };
+  if (state === 'waits') return { level: first, from: 'second-waits' };
+  // A criterion that was added after the second marker had finished was seen by one marker only.
+  if (second === null) return { level: first, from: 'first' };
+  return first === second ? { level: first, from: 'agreed' } : { level: first, from: 'differs' };
+}
+
+/** A proof that came after its due instant: days begun since, and the percent of the mark that the late rule takes, at most 100. */
+export type Late = { startedDays: number; deduct: number };
+
+/** The total once the late rule has been applied, with a sentence that shows it; a proof in time keeps its total and gets no sentence. */
+export function afterLateRule(
+  percent: number | null,
+  late: Late | null,
+): { percent: number | null; said: string | null } {
+  if (late === null) return { percent, said: null };
+  const days = `${counted(late.startedDays, 'day')} late, every begun day counted`;
+  if (late.deduct === 0) return { percent, said: `${days}; the late rule takes nothing off.` };
+  const takes = `the late rule takes ${withUnit(late.deduct, '%', 2)} of the mark`;
+  if (percent === null) return { percent, said: `${days}; ${takes}.` };
+  const after = (percent * (100 - late.deduct)) / 100;
+  return {
+    percent: after,
+    said: `${days}; ${takes}: ${withUnit(percent, '%', 2)} × ${withUnit(100 - late.deduct, '%', 2)} = ${withUnit(after, '%', 2)}.`,
+  };
+}
+
+/** What decides which proof of a member counts in a round. */
+type ProofInRound = { id: string; number: number; receivedAt: Date };
+
+export type Counted<Of extends ProofInRound> = {
+  proof: Of | null;
+  /** Why this one: the last before marking started, or picked by the instructor. */
+  why: 'last' | 'chosen' | 'none';
+  /** Proofs that came in after marking started and so do not count unless picked. */
+  tooLate: Of[];
+};
+
+/**
+ * The proof that counts: the one the instructor picked, else the last received before marking started.
+ * Numbers decide among proofs of one instant. A choice that names no proof of the list is not looked at.
+ */
+export function countedProof<Of extends ProofInRound>(
+  proofs: readonly Of[],
+  markingStartedAt: Date | null,
+  chosenId: string | null,
+): Counted<Of> {
+  const tooLate = proofs.filter(
+    (proof) => markingStartedAt !== null && proof.receivedAt.getTime() > markingStartedAt.getTime(),
+  );
+  const chosen = proofs.find((proof) => proof.id === chosenId);
+  if (chosen) return { proof: chosen, why: 'chosen', tooLate };
+  const inTime = proofs.filter((proof) => !tooLate.includes(proof));
+  const last = inTime.reduce<Of | null>((best, proof) => (best === null || isLater(proof, best) ? proof : best), null);
+  return { proof: last, why: last === null ? 'none' : 'last', tooLate };
+}
+
+const isLater = (one: ProofInRound, other: ProofInRound): boolean => one.number > other.number;

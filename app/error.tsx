@@ -1,7 +1,6 @@
 'use client';
 import { Button, ButtonLink } from './_ui/Button';
-import { Page } from './_ui/Page';
-import { PageHeader } from './_ui/PageHeader';
+import { Page, PageHeader } from './_ui/Page';
 
 /** When a page fails. `digest` is the number under which the server has written down what happened. */
 export default function ErrorPage({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {

@@ -1,9 +1,8 @@
 import type { Metadata, Viewport } from 'next';
 import { connection } from 'next/server';
 import type { ReactNode } from 'react';
-import { fontClasses } from './_fonts/fonts';
-import { SiteFoot } from './_ui/SiteFoot';
-import { PersonBar } from './person-bar';
+import { fontClasses } from './fonts';
+import { PersonBar, SiteFoot } from './person-bar';
 import './globals.css';
 
 export const metadata: Metadata = {

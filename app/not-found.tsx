@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from './_ui/Button';
-import { Page } from './_ui/Page';
-import { PageHeader } from './_ui/PageHeader';
+import { Page, PageHeader } from './_ui/Page';
 
 export const metadata: Metadata = { title: 'Not here' };
 

@@ -1,11 +1,9 @@
+import Link from 'next/link';
 import { readSelf } from '@/lib/account/read-self';
 import { forPage } from '@/lib/http/page';
-import { FirstSteps } from './_home/first-steps';
 import { ProofSheet } from './_home/proof-sheet';
-import { Places } from './_home/places';
 import { ButtonLink } from './_ui/Button';
-import { Page } from './_ui/Page';
-import { PageHeader } from './_ui/PageHeader';
+import { Page, PageHeader, Section } from './_ui/Page';
 import { Spaced } from './_ui/Spaced';
 
 /** The first page: what this is, for people who are not signed in yet; the way to their courses for those who are. */
@@ -32,5 +30,66 @@ export default async function Home() {
       <FirstSteps />
       <Places />
     </Page>
+  );
+}
+
+/** What happens in a course, in the order in which it happens. */
+function FirstSteps() {
+  return (
+    <Section title="How a round goes">
+      <ol className="reading">
+        <li>
+          The instructor posts an exercise: a few lines of type, each in a face, at a size, on a light or a dark ground.
+        </li>
+        <li>Students space each line on the bench, by hand or by keyboard. Every change is kept.</li>
+        <li>
+          They send a proof with a sentence of reasoning. The white in it is measured, and laid beside the instructor’s
+          own settings where there are any.
+        </li>
+        <li>Assistants look at the line first, then at the figures, and pin notes to single gaps.</li>
+        <li>Notes and marks go out together. The next round begins where the last one ended.</li>
+      </ol>
+      <p>
+        Figures inform and people judge: two settings of one line can both be right, and no mark is given by a number.
+      </p>
+    </Section>
+  );
+}
+
+/** Where a visitor may go without an account. */
+function Places() {
+  return (
+    <Section title="Open to everyone">
+      <dl className="places">
+        <div>
+          <dt>
+            <Link href="/words">The words</Link>
+          </dt>
+          <dd>What the trade calls things, each with a drawing: gap, counter, offset, tracking.</dd>
+        </div>
+        <div>
+          <dt>
+            <Link href="/faces">Faces and licences</Link>
+          </dt>
+          <dd>The open-licence faces that come with it, shown, with the licence of each.</dd>
+        </div>
+        <div>
+          <dt>
+            <Link href="/records">Records and privacy</Link>
+          </dt>
+          <dd>What is kept about people, for how long, and who sees it.</dd>
+        </div>
+        <div>
+          <dt>
+            <Link href="/accessibility">Accessibility</Link>
+          </dt>
+          <dd>What works by keyboard, by ear and enlarged, and whom to ask.</dd>
+        </div>
+      </dl>
+      <p>
+        No account yet? Your instructor has a join link for the course. The first instructor of a school gets a link
+        from whoever runs the server.
+      </p>
+    </Section>
   );
 }

@@ -1,7 +1,7 @@
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import { readSelf } from '@/lib/account/read-self';
 import { forPage } from '@/lib/http/page';
-import { SiteBar } from './_ui/SiteBar';
 
 /** The bar over every page, with what concerns the person who is signed in. */
 export async function PersonBar() {
@@ -18,5 +18,36 @@ export async function PersonBar() {
       <Link href="/practice">Practice</Link>
       <Link href="/account">{self.name}</Link>
     </SiteBar>
+  );
+}
+
+/** The bar over every page: the product's name, and on the right what concerns the person (links, sign out). */
+function SiteBar({ home = '/', children }: { home?: string; children?: ReactNode }) {
+  return (
+    <header className="bar">
+      <div className="bar-inside">
+        <Link className="bar-name" href={home}>
+          Kerncrit
+        </Link>
+        <nav className="bar-links" aria-label="Main">
+          {children}
+          <Link href="/words">Words</Link>
+        </nav>
+      </div>
+    </header>
+  );
+}
+
+/** The foot of every page: what a school must be able to find from anywhere. */
+export function SiteFoot() {
+  return (
+    <footer className="foot">
+      <nav className="foot-inside" aria-label="About this site">
+        <Link href="/words">The words</Link>
+        <Link href="/faces">Faces and licences</Link>
+        <Link href="/records">Records and privacy</Link>
+        <Link href="/accessibility">Accessibility</Link>
+      </nav>
+    </footer>
   );
 }

@@ -1,11 +1,11 @@
 import { useEffect, useImperativeHandle, useRef, useSyncExternalStore, type Ref } from 'react';
-import { rulerInksOf, type RulerInks } from '../_line/inks';
+import { rulerInksOf, type RulerInks } from '@/app/_line/inks';
 import type { Drawn } from './drawing/line-canvas';
 import { RULER_HEIGHT } from './drawing/sizes';
 import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
-import { drawSoon, forgetDrawing } from '../_line/schedule';
-import { shownDocument } from './session/shown';
-import { mayTell } from './session/may-tell';
+import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
+import { shownDocument } from './session/state';
+import { mayTell } from './props';
 import { useSession } from './context';
 import type { RulerOrder } from './drawing/order';
 import styles from './bench.module.css';

@@ -6,8 +6,8 @@ import { type Frame, isSameFrame, xOf } from '../_line/frame';
 import type { Drawn } from './drawing/line-canvas';
 import { excessOf, excessWords, opennessOf } from './openness';
 import { useSession } from './context';
-import { mayTell } from './session/may-tell';
-import { current, type BenchState } from './session/state';
+import { mayTell } from './props';
+import { type BenchState, current } from './session/state';
 import type { CssPx } from '@/shared/units';
 import styles from './bench.module.css';
 

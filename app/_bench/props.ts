@@ -5,7 +5,7 @@ import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 
 /** What the bench may tell: each step includes the ones before it. */
-export type Tells = 'nothing' | 'contact' | 'evenness' | 'everything';
+type Tells = 'nothing' | 'contact' | 'evenness' | 'everything';
 
 /** A spacing that may be laid under or beside the one being set. Built-in is always there and needs no entry. */
 export type Underlay = {
@@ -89,3 +89,10 @@ export type EyePracticeProps = {
   /** Address that takes further ones; null = they stay on the device. */
   save: string | null;
 };
+
+const order: readonly Tells[] = ['nothing', 'contact', 'evenness', 'everything'];
+
+/** Whether the exercise lets the bench tell this much. */
+export function mayTell(tells: Tells, what: Tells): boolean {
+  return order.indexOf(tells) >= order.indexOf(what);
+}

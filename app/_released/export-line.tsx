@@ -1,5 +1,6 @@
-import { Disclosure } from '@/app/_ui/Disclosure';
 import { buttonClasses } from '@/app/_ui/Button';
+import { Disclosure } from '@/app/_ui/Disclosure';
+import { withUnit } from '@/shared/text/number';
 
 /** Takes one line out as a file. Outlines belong to the face, so its licence is asked about before they leave. */
 export function ExportLine({ proofId, specimenId, text }: { proofId: string; specimenId: string; text: string }) {
@@ -29,6 +30,50 @@ export function ExportLine({ proofId, specimenId, text }: { proofId: string; spe
         </p>
         <button type="submit" className={buttonClasses({ small: true })}>
           SVG with outlines
+        </button>
+      </form>
+    </Disclosure>
+  );
+}
+
+type Props = {
+  /** Where the file comes from, and what goes into the address besides paper and licence. */
+  action: string;
+  fields?: Record<string, string>;
+  summary: string;
+  button: string;
+};
+
+/** Takes a critique sheet, or a set of them, as PDF. The outlines belong to the faces, so their licences are asked about before they leave. */
+export function TakeSheet({ action, fields = {}, summary, button }: Props) {
+  const id = `sheet-${action.replace(/\W+/g, '-')}`;
+  return (
+    <Disclosure summary={summary}>
+      <form action={action} method="get">
+        {Object.entries(fields).map(([name, value]) => (
+          <input key={name} type="hidden" name={name} value={value} />
+        ))}
+        <p>
+          Each line at its true size, with its notes in the margin. Print it at {withUnit(100, '%')}, not fitted to the
+          paper; a rule at the foot of each page shows whether it came out right.
+        </p>
+        <p className="choice">
+          <label htmlFor={`${id}-paper`}>Paper</label>{' '}
+          <select id={`${id}-paper`} name="paper" defaultValue="a4">
+            <option value="a4">A4</option>
+            <option value="letter">US Letter</option>
+          </select>
+        </p>
+        <p className="note-size">
+          The outlines of the letters belong to their faces. A face needs a licence that allows this use; the licences
+          are named on the sheet. If in doubt, ask whoever is responsible for faces at your school.
+        </p>
+        <p className="choice">
+          <input type="checkbox" id={`${id}-licence`} name="licence" value="read" required />{' '}
+          <label htmlFor={`${id}-licence`}>I have read the licences of the faces, and they allow this.</label>
+        </p>
+        <button type="submit" className={buttonClasses({ small: true })}>
+          {button}
         </button>
       </form>
     </Disclosure>

@@ -1,4 +1,4 @@
-import { Section } from './Section';
+import { Section } from './Page';
 
 type Props = { groups: readonly { text?: string; members: readonly string[] }[] };
 

@@ -1,9 +1,11 @@
 'use client';
-import { useActionState, type ReactNode } from 'react';
-import { newForm, type FormAction, type FormState } from '@/shared/schemas/form-state';
-import { FormContext } from './form-context';
-import { FormError } from './FormError';
+
+import { type MouseEvent, type ReactNode, useActionState, useEffect, useRef } from 'react';
+import { useFormStatus } from 'react-dom';
+import { type FormAction, type FormState, newForm } from '@/shared/schemas/form-state';
+import { buttonClasses, type ButtonKind } from './Button';
 import { classes } from './classes';
+import { FormContext } from './form-context';
 
 type Props = {
   action: FormAction;
@@ -28,5 +30,93 @@ export function Form({ action, children, label, inline, initial = newForm }: Pro
         {children}
       </form>
     </FormContext>
+  );
+}
+
+/** What went wrong, in one list that takes the focus; each line leads to its field. Says also when all went well. */
+export function FormError({ state }: { state: FormState }) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (state.status === 'failed') box.current?.focus();
+  }, [state]);
+
+  if (state.status === 'done') {
+    return state.said ? (
+      <div className="notice" role="status">
+        {state.said}
+      </div>
+    ) : null;
+  }
+  if (state.status === 'new') return null;
+  const errors = Object.entries(state.fields);
+  return (
+    <div className="notice notice-warning" role="alert" tabIndex={-1} ref={box}>
+      <p>
+        <strong>{errors.length > 0 ? 'Not done yet. What you typed is kept.' : state.said}</strong>
+      </p>
+      {errors.length > 0 && (
+        <ul>
+          {errors.map(([name, message]) => (
+            <li key={name}>
+              <a href={`#field-${name}`} onClick={(event) => lead(event, name)}>
+                {message}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+/** To the field itself, or to the one it is a part of (`lines.0` stands in `lines`). */
+function lead(event: MouseEvent, name: string): void {
+  for (let part = name; part !== ''; part = part.slice(0, Math.max(0, part.lastIndexOf('.')))) {
+    const field = document.getElementById(`field-${part}`);
+    if (!field) continue;
+    event.preventDefault();
+    field.scrollIntoView({ block: 'center' });
+    field.focus();
+    return;
+  }
+}
+
+type SubmitButtonProps = {
+  children: ReactNode;
+  /** Said while the form is on its way, e.g. 'Sending…'. */
+  pending?: string;
+  kind?: ButtonKind;
+  small?: boolean;
+  /** When a form has several buttons, the chosen one sends this. */
+  name?: string;
+  value?: string;
+  disabled?: boolean;
+};
+
+/** Sends its form once: while it is on its way a second press does nothing, and it keeps the focus. */
+export function SubmitButton({
+  children,
+  pending = 'One moment…',
+  kind = 'main',
+  small,
+  name,
+  value,
+  disabled,
+}: SubmitButtonProps) {
+  const status = useFormStatus();
+  return (
+    <button
+      type="submit"
+      name={name}
+      value={value}
+      disabled={disabled}
+      aria-disabled={status.pending || undefined}
+      className={buttonClasses({ kind, small })}
+      onClick={(event) => {
+        if (status.pending) event.preventDefault();
+      }}
+    >
+      {status.pending ? pending : children}
+    </button>
   );
 }

@@ -1,4 +1,5 @@
-import type { ReactNode } from 'react';
+import Link from 'next/link';
+import { type ReactNode, useId } from 'react';
 import { classes } from './classes';
 
 /**
@@ -14,5 +15,108 @@ export function Page({ width = 'text', children }: { width?: 'text' | 'wide' | '
     >
       {children}
     </main>
+  );
+}
+
+type PageHeaderProps = {
+  title: ReactNode;
+  /** Where this page lies, from the course down; the page itself is left out. */
+  trail?: Crumb[];
+  /** A few words over the title. */
+  kicker?: ReactNode;
+  /** One sentence under the title. */
+  lead?: ReactNode;
+  /** Buttons that act on the whole page. */
+  actions?: ReactNode;
+};
+
+/** The head of a page: trail, title (the page's one h1), a sentence, actions. */
+export function PageHeader({ title, trail, kicker, lead, actions }: PageHeaderProps) {
+  return (
+    <header className="page-header">
+      {trail && trail.length > 0 && <Breadcrumb trail={trail} />}
+      {kicker && <p className="kicker">{kicker}</p>}
+      <h1>{title}</h1>
+      {lead && <p className="lead">{lead}</p>}
+      {actions && <div className="actions">{actions}</div>}
+    </header>
+  );
+}
+
+type Crumb = { href: string; label: string };
+
+/** The way down to this page. */
+function Breadcrumb({ trail }: { trail: Crumb[] }) {
+  return (
+    <nav className="trail" aria-label="You are in">
+      <ol role="list">
+        {trail.map((crumb) => (
+          <li key={crumb.href}>
+            <Link href={crumb.href}>{crumb.label}</Link>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+type SectionProps = {
+  title: ReactNode;
+  level?: 2 | 3;
+  lead?: ReactNode;
+  actions?: ReactNode;
+  id?: string;
+  children: ReactNode;
+};
+
+/** A titled part of a page; `id` makes it a target for links. */
+export function Section({ title, level = 2, lead, actions, id, children }: SectionProps) {
+  const generated = useId();
+  const headingId = id ? `${id}-title` : generated;
+  const Heading = level === 2 ? 'h2' : 'h3';
+  return (
+    <section className="section" id={id} aria-labelledby={headingId}>
+      <Heading id={headingId}>{title}</Heading>
+      {lead && <p className="section-lead">{lead}</p>}
+      {children}
+      {actions && <div className="actions">{actions}</div>}
+    </section>
+  );
+}
+
+/** Nothing here yet: why, and what to do next (`action` is a ButtonLink or a form). */
+export function EmptyState({ title, children, action }: { title: string; children: ReactNode; action?: ReactNode }) {
+  return (
+    <div className="empty">
+      <h2>{title}</h2>
+      <p>{children}</p>
+      {action}
+    </div>
+  );
+}
+
+type NoticeProps = {
+  children: ReactNode;
+  title?: string;
+  /** `caution` for law and policy, `warning` for what will be lost. */
+  kind?: 'plain' | 'warning' | 'caution';
+  /** Said aloud when it appears. Leave it off for what stands on the page from the start. */
+  live?: 'polite' | 'assertive';
+};
+
+/** A remark that must not be overlooked. */
+export function Notice({ children, title, kind = 'plain', live }: NoticeProps) {
+  return (
+    <div
+      className={classes('notice', kind !== 'plain' && `notice-${kind}`)}
+      role={live && (live === 'assertive' ? 'alert' : 'status')}
+    >
+      {title && (
+        <p>
+          <strong>{title}</strong>
+        </p>
+      )}
+      {typeof children === 'string' ? <p>{children}</p> : children}
+    </div>
   );
 }

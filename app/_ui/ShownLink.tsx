@@ -1,7 +1,7 @@
 'use client';
 import { useContext, useState } from 'react';
 import { Button } from './Button';
-import { fieldId } from './FieldFrame';
+import { fieldId } from './Field';
 import { FormContext } from './form-context';
 
 type Props = { name: string; label: string; hint: string };

@@ -1,7 +1,25 @@
 import type { ReactNode } from 'react';
+import { counted } from '@/shared/text/number';
+import { dateTimeWords } from '@/shared/text/when-words';
 import { classes } from './classes';
 
 /** A state in a word or two, with a form beside it: open ring, half, full, wedge. Colour only repeats it. */
 export function Status({ kind, children }: { kind: 'waiting' | 'going' | 'done' | 'late'; children: ReactNode }) {
   return <span className={classes('status', kind !== 'waiting' && `status-${kind}`)}>{children}</span>;
+}
+
+/** How far something has come, in words first: “7 of 12 lines set”. The bar is only a picture of it. */
+export function Progress({ done, of, what, verb = 'done' }: { done: number; of: number; what: string; verb?: string }) {
+  const words = done >= of && of > 0 ? `all ${counted(of, what)} ${verb}` : `${done} of ${counted(of, what)} ${verb}`;
+  return (
+    <span className="progress">
+      <progress value={done} max={Math.max(of, 1)} aria-hidden="true" /> <span>{words}</span>
+    </span>
+  );
+}
+
+/** An instant in words, with date and zone: “Tuesday 24 November 2026, 23:05 (Vienna, UTC+1)”. */
+export function When({ at, timeZone, short }: { at: Date | string; timeZone: string; short?: boolean }) {
+  const instant = typeof at === 'string' ? new Date(at) : at;
+  return <time dateTime={instant.toISOString()}>{dateTimeWords(instant, timeZone, short)}</time>;
 }

@@ -1,8 +1,5 @@
 import type { Metadata } from 'next';
-import { Notice } from '../_ui/Notice';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
-import { Section } from '../_ui/Section';
+import { Notice, Page, PageHeader, Section } from '../_ui/Page';
 import { Spaced } from '../_ui/Spaced';
 
 export const metadata: Metadata = { title: 'Accessibility' };

@@ -1,20 +1,22 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { NewPasswordField } from '@/app/account/new-account-fields';
 import { readAccount } from '@/lib/account/read-account';
 import { forPage } from '@/lib/http/page';
 import { schoolName } from '@/lib/http/school-provider';
-import { NewPasswordField } from '@/app/_account/new-account-fields';
 import { ButtonLink } from '../_ui/Button';
 import { Field } from '../_ui/Field';
-import { Form } from '../_ui/Form';
-import { Notice } from '../_ui/Notice';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
-import { Section } from '../_ui/Section';
-import { SubmitButton } from '../_ui/SubmitButton';
+import { Form, SubmitButton } from '../_ui/Form';
+import { Notice, Page, PageHeader, Section } from '../_ui/Page';
+import { When } from '../_ui/Status';
 import { roleWords } from '../courses/role-words';
-import { changeNameAction, changePasswordAction, signOutAction } from './actions';
-import { Sessions } from './sessions';
+import {
+  changeNameAction,
+  changePasswordAction,
+  endSessionAction,
+  signOutAction,
+  signOutEverywhereAction,
+} from './actions';
 
 export const metadata: Metadata = { title: 'Your account' };
 
@@ -99,6 +101,45 @@ function Password({
         <NewPasswordField name="newPassword" label="New password" />
         <div className="actions">
           <SubmitButton kind="usual">{hasPassword ? 'Change the password' : 'Set a password'}</SubmitButton>
+        </div>
+      </Form>
+    </Section>
+  );
+}
+
+type Session = { id: string; createdAt: Date; lastSeenAt: Date; thisOne: boolean };
+
+/** The browsers that are signed in. A browser forgotten in a classroom is signed out from here. */
+function Sessions({ sessions }: { sessions: readonly Session[] }) {
+  return (
+    <Section title="Signed in" id="sessions" lead="Times are in UTC, to about five minutes.">
+      <ul className="card-list">
+        {sessions.map((session, index) => (
+          <li key={session.id}>
+            <p>
+              Since <When at={session.createdAt} timeZone="UTC" short />
+              {session.thisOne ? (
+                ' (this browser)'
+              ) : (
+                <>
+                  , last used <When at={session.lastSeenAt} timeZone="UTC" short />
+                </>
+              )}
+            </p>
+            {!session.thisOne && (
+              <Form action={endSessionAction} inline label={`Sign out browser ${index + 1}`}>
+                <input type="hidden" name="sessionId" value={session.id} />
+                <SubmitButton kind="usual" small>
+                  Sign it out
+                </SubmitButton>
+              </Form>
+            )}
+          </li>
+        ))}
+      </ul>
+      <Form action={signOutEverywhereAction} label="Sign out everywhere">
+        <div className="actions">
+          <SubmitButton kind="usual">Sign out everywhere</SubmitButton>
         </div>
       </Form>
     </Section>

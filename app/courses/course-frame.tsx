@@ -1,5 +1,4 @@
-import { CourseBar } from '../_ui/CourseBar';
-import type { Tab } from '../_ui/Tabs';
+import { CourseBar, type Tab } from '../_ui/Tabs';
 
 export type FramedCourse = { id: string; title: string; role: string };
 type Part = 'exercises' | 'class' | 'term' | 'people' | 'settings';

@@ -3,9 +3,7 @@ import Link from 'next/link';
 import { listCourses } from '@/lib/course/list-courses';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '../_ui/Button';
-import { EmptyState } from '../_ui/EmptyState';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
+import { EmptyState, Page, PageHeader } from '../_ui/Page';
 import { roleWords } from './role-words';
 
 export const metadata: Metadata = { title: 'Courses' };

@@ -3,10 +3,9 @@ import type { CatalogueFace } from '@/lib/face/catalogue';
 import { examplePack } from '@/lib/face/example-pack';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { numberText } from '@/shared/text/number';
-import { LineDrawing } from '../_line/LineDrawing';
-import { Section } from '../_ui/Section';
+import { LineDrawing } from '@/app/_line/LineDrawing';
+import { Section } from '../_ui/Page';
 import { SheetFrame } from '../_ui/SheetFrame';
-import { makerOf } from './maker';
 
 /** One family: a line in it, its weights or axes, where it comes from and its licence. */
 export async function Family({ faces }: { faces: CatalogueFace[] }) {
@@ -76,3 +75,9 @@ const axisNames: Record<string, string> = {
   ital: 'italic',
 };
 const axisName = (tag: string) => axisNames[tag] ?? tag;
+
+/** The first notice of an attribution; some files repeat theirs once for every weight, with the file's name before it. */
+export function makerOf(attribution: string): string {
+  const first = attribution.split(/(?=Copyright)/).find((part) => part.startsWith('Copyright')) ?? attribution;
+  return first.replace(/\s*\S+\.(ttf|otf):\s*$/, '').trim();
+}

@@ -1,8 +1,6 @@
 import type { Metadata } from 'next';
 import { listFaces, type CatalogueFace } from '@/lib/face/catalogue';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
-import { Notice } from '../_ui/Notice';
+import { Notice, Page, PageHeader } from '../_ui/Page';
 import { Spaced } from '../_ui/Spaced';
 import { Family } from './family';
 

@@ -1,7 +1,7 @@
 import { BarChart } from '../_ui/charts/BarChart';
 import { LineChart } from '../_ui/charts/LineChart';
 import { SpreadChart } from '../_ui/charts/SpreadChart';
-import { Section } from '../_ui/Section';
+import { Section } from '../_ui/Page';
 
 const sizes = [12, 16, 24, 48, 96];
 const far = (index: number, count: number) =>

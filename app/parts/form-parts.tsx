@@ -1,14 +1,9 @@
 'use client';
-import { Checkbox } from '../_ui/Checkbox';
+import { Checkbox, DateTimeField, Field, TextArea } from '../_ui/Field';
 import { ConfirmDialog } from '../_ui/ConfirmDialog';
-import { DateTimeField } from '../_ui/DateTimeField';
-import { Field } from '../_ui/Field';
-import { Form } from '../_ui/Form';
-import { RadioGroup } from '../_ui/RadioGroup';
-import { Section } from '../_ui/Section';
-import { Select } from '../_ui/Select';
-import { SubmitButton } from '../_ui/SubmitButton';
-import { TextArea } from '../_ui/TextArea';
+import { Form, SubmitButton } from '../_ui/Form';
+import { RadioGroup, Select } from '../_ui/Select';
+import { Section } from '../_ui/Page';
 import { typedValues, type FormAction } from '@/shared/schemas/form-state';
 
 const refuse: FormAction = async (_before, form) => ({

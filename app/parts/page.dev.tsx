@@ -1,10 +1,8 @@
-import { CourseBar } from '../_ui/CourseBar';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
+import { CourseBar } from '../_ui/Tabs';
+import { Page, PageHeader } from '../_ui/Page';
 import { ChartParts } from './chart-parts';
 import { FormParts } from './form-parts';
-import { SheetParts } from './sheet-parts';
-import { TextParts } from './text-parts';
+import { SheetParts, TextParts } from './text-parts';
 
 export const metadata = { title: 'Parts' };
 

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { EyePractice } from '@/app/_bench/eye-practice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { forPage } from '@/lib/http/page';
 import { openPractice } from '@/lib/practice/open-practice';
 

@@ -1,6 +1,12 @@
 'use server';
+
+import { becomeFirstInstructor } from '@/lib/account/become-first-instructor';
 import { requestPasswordLink } from '@/lib/account/request-password-link';
+import { resetPassword } from '@/lib/account/reset-password';
 import { signIn } from '@/lib/account/sign-in';
+import { takeUpFirstLink } from '@/lib/account/take-up-first-link';
+import { joinCourse } from '@/lib/course/join-course';
+import { joinWithNewAccount } from '@/lib/course/join-with-new-account';
 import { formAction } from '@/lib/http/form-action';
 import { safeNext } from '@/lib/http/next-address';
 import { writeSessionCookie } from '@/lib/http/session-cookie';
@@ -18,4 +24,51 @@ export const requestPasswordLinkAction = formAction(requestPasswordLink, {
   read: (form) => ({ email: form.get('email') }),
   done: () =>
     'If there is an account with this address, a letter with a link is on its way to it. It works once and for two hours; look among unwanted mail too.',
+});
+
+export const resetPasswordAction = formAction(resetPassword, {
+  read: (form) => ({ token: form.get('token'), newPassword: form.get('newPassword') }),
+  secret: ['newPassword'],
+  then: async ({ sessionToken }) => {
+    await writeSessionCookie(sessionToken);
+    return '/courses';
+  },
+});
+
+export const becomeFirstInstructorAction = formAction(becomeFirstInstructor, {
+  read: (form) => ({
+    token: form.get('token'),
+    name: form.get('name'),
+    email: form.get('email'),
+    password: form.get('password'),
+  }),
+  secret: ['password'],
+  then: async ({ sessionToken }) => {
+    await writeSessionCookie(sessionToken);
+    return '/courses/new';
+  },
+});
+
+export const takeUpFirstLinkAction = formAction(takeUpFirstLink, {
+  read: (form) => ({ token: form.get('token') }),
+  then: () => '/courses/new',
+});
+
+export const joinCourseAction = formAction(joinCourse, {
+  read: (form) => ({ token: form.get('token') }),
+  then: ({ courseId }) => `/courses/${courseId}`,
+});
+
+export const joinWithNewAccountAction = formAction(joinWithNewAccount, {
+  read: (form) => ({
+    token: form.get('token'),
+    name: form.get('name'),
+    email: form.get('email'),
+    password: form.get('password'),
+  }),
+  secret: ['password'],
+  then: async ({ courseId, sessionToken }) => {
+    await writeSessionCookie(sessionToken);
+    return `/courses/${courseId}`;
+  },
 });

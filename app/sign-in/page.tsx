@@ -2,19 +2,14 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { readSelf } from '@/lib/account/read-self';
-import { schoolName } from '@/lib/http/school-provider';
 import { safeNext } from '@/lib/http/next-address';
 import { forPage } from '@/lib/http/page';
 import { publicAddress } from '@/lib/http/public-address';
+import { schoolName } from '@/lib/http/school-provider';
 import { Field } from '../_ui/Field';
-import { Form } from '../_ui/Form';
-import { Notice } from '../_ui/Notice';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
-import { Section } from '../_ui/Section';
-import { SubmitButton } from '../_ui/SubmitButton';
+import { Form, SubmitButton } from '../_ui/Form';
+import { Notice, Page, PageHeader, Section } from '../_ui/Page';
 import { signInAction } from './actions';
-import { problemWords } from './problem-words';
 import { SchoolButton } from './school-button';
 
 export const metadata: Metadata = { title: 'Sign in' };
@@ -63,3 +58,19 @@ export default async function SignIn({ searchParams }: Props) {
     </Page>
   );
 }
+
+/** What went wrong on the way through another sign-in, by the word that comes back in the address. Unknown words say little. */
+function problemWords(error: string | string[] | undefined): string | null {
+  if (typeof error !== 'string' || error === '') return null;
+  return known[error] ?? 'Signing in did not work this time. Please try once more.';
+}
+
+const known: Record<string, string> = {
+  NotVerified:
+    'Your school’s sign-in did not confirm an e-mail address for you, so it can’t be tied to an account here. Ask the people who run it to confirm your address, or sign in with a password.',
+  CredentialsSignin: 'This e-mail address and this password do not fit together.',
+  AccessDenied: 'Your school’s sign-in said no. Try again, or ask the people who run it.',
+  OAuthSignin: 'Your school’s sign-in could not be reached. Try again in a minute, or sign in with a password.',
+  OAuthCallback: 'Your school’s sign-in gave no usable answer, or it took too long. Please start again.',
+  Configuration: 'Signing in is not set up rightly on this server. Whoever runs it finds the reason in its log.',
+};

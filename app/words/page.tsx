@@ -1,10 +1,8 @@
 import type { Metadata } from 'next';
-import { Page } from '../_ui/Page';
-import { PageHeader } from '../_ui/PageHeader';
-import { Section } from '../_ui/Section';
+import { Page, PageHeader, Section } from '../_ui/Page';
 import { Spaced } from '../_ui/Spaced';
-import { courseTerms, lookingTerms, numberTerms, whiteTerms } from './terms';
-import { TermList } from './term-list';
+import { courseWords, lookingWords, numberWords, type GlossaryWord, whiteWords } from './glossary';
+import { WordDrawing } from './word-drawing';
 
 export const metadata: Metadata = { title: 'The words' };
 
@@ -17,17 +15,36 @@ export default function Words() {
         lead="What people who set type call the things you are about to see. Nothing here has to be learnt by heart."
       />
       <Section title="White" id="white">
-        <TermList terms={whiteTerms} />
+        <WordList words={whiteWords} />
       </Section>
       <Section title="Numbers" id="numbers">
-        <TermList terms={numberTerms} />
+        <WordList words={numberWords} />
       </Section>
       <Section title="Ways of looking" id="looking">
-        <TermList terms={lookingTerms} />
+        <WordList words={lookingWords} />
       </Section>
       <Section title="In a course" id="course">
-        <TermList terms={courseTerms} />
+        <WordList words={courseWords} />
       </Section>
     </Page>
+  );
+}
+
+/** Terms with their explanation and, where one helps, a drawing. Each can be linked to by its id. */
+function WordList({ words }: { words: GlossaryWord[] }) {
+  return (
+    <dl className="word-list">
+      {words.map((entry) => (
+        <div key={entry.id} id={entry.id}>
+          <dt>{entry.word}</dt>
+          <dd>{entry.meaning}</dd>
+          {entry.drawing && (
+            <dd>
+              <WordDrawing {...entry.drawing} />
+            </dd>
+          )}
+        </div>
+      ))}
+    </dl>
   );
 }

@@ -3,7 +3,7 @@ import { placeLetters } from '@/shared/outline/place-letters';
 import { LineDrawing } from '../_line/LineDrawing';
 import { LineWhite } from '../_line/LineWhite';
 import { SheetFrame } from '../_ui/SheetFrame';
-import type { Drawing, DrawnLine } from './terms';
+import type { Drawing, DrawnLine } from './glossary';
 
 /** One or more settings of a word on a small sheet, all to one scale. */
 export async function WordDrawing({ face = 'libre-franklin-500', lines, caption }: Drawing) {

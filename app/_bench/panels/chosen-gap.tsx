@@ -7,8 +7,8 @@ import { useBench, useSession } from '../context';
 import { lineArt } from '../drawing/art';
 import { STEPS } from '../hands/keys';
 import { contactWords, excessOf, excessWords, opennessOf } from '../openness';
-import { mayTell } from '../session/may-tell';
-import { chosenRun, current, type BenchState } from '../session/state';
+import { mayTell } from '../props';
+import { type BenchState, chosenRun, current } from '../session/state';
 import { NumberField } from './number-field';
 import styles from '../bench.module.css';
 

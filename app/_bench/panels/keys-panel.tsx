@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { useBench, useSession } from '../context';
-import { firstSingleKeys, replayKeys, steadyKeys, type SingleKeyAct } from '../hands/keys';
-import { lookWords, type Look } from '@/app/_line/looks';
+import { firstSingleKeys, replayKeys, type SingleKeyAct, steadyKeys } from '../hands/keys';
+import { type Look } from '@/app/_line/looks';
+import { lookWords } from '@/app/_line/looks';
 import styles from '../bench.module.css';
 
 type Props = {

@@ -1,9 +1,15 @@
-import { useBench, useSession } from '../context';
+import { useEffect, useState } from 'react';
+import { flushSync } from 'react-dom';
+import { LineDrawing } from '@/app/_line/LineDrawing';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { spacingOf } from '@/shared/editing/document';
 import { canRedo, canUndo } from '@/shared/editing/history';
+import { withUnit } from '@/shared/text/number';
+import styles from '../bench.module.css';
+import { useBench, useSession } from '../context';
 import { current } from '../session/state';
 import { NumberField } from './number-field';
-import { WatchAgain } from './watch-again';
-import styles from '../bench.module.css';
+import { WatchAgain } from '../replay/replay-controls';
 
 /** What concerns the whole line: tracking, steps back, and the comparison with the face's own spacing. */
 export function LinePanel() {
@@ -71,5 +77,30 @@ export function LinePanel() {
         </button>
       </div>
     </section>
+  );
+}
+
+/** The line as outlines at its true size, there only while the page is printed. */
+export function PrintProof() {
+  const session = useSession();
+  const [printing, setPrinting] = useState(false);
+  useEffect(() => {
+    const before = () => flushSync(() => setPrinting(true));
+    const after = () => setPrinting(false);
+    window.addEventListener('beforeprint', before);
+    window.addEventListener('afterprint', after);
+    return () => {
+      window.removeEventListener('beforeprint', before);
+      window.removeEventListener('afterprint', after);
+    };
+  }, []);
+  if (!printing) return null;
+  const { pack, size, ground } = session.props;
+  return (
+    <div className={styles.printProof}>
+      <SheetFrame scrolls ground={ground} caption={`${withUnit(size.value, size.unit)}, when it is printed at 100 %`}>
+        <LineDrawing pack={pack} spacing={spacingOf(current(session.store.get()))} size={size} />
+      </SheetFrame>
+    </div>
   );
 }

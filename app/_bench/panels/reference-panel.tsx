@@ -1,9 +1,11 @@
-import { REASON_LIMIT } from '@/shared/editing/document';
+import { useState } from 'react';
+import { REASON_LIMIT, sameDocument } from '@/shared/editing/document';
 import { pairLetters } from '@/shared/editing/pair-words';
+import { counted } from '@/shared/text/number';
+import styles from '../bench.module.css';
 import { useBench, useSession } from '../context';
 import { chosenRun, current } from '../session/state';
 import { NumberField } from './number-field';
-import styles from '../bench.module.css';
 
 /** Where a teacher sets a reference: how far a student may be from it at this gap, and why it is set so. */
 export function ReferencePanel() {
@@ -46,4 +48,63 @@ export function ReferencePanel() {
       </label>
     </section>
   );
+}
+
+/**
+ * A setting of the same words, offered as a start and laid under the line meanwhile. Says what it would replace; taking it
+ * is one step of undo like any other, and goes to journal and server as one.
+ */
+export function StartOffer() {
+  const session = useSession();
+  const { start, pack } = session.props;
+  const mine = useBench(current);
+  const [answer, setAnswer] = useState<'taken' | 'left' | null>(null);
+  if (!start || answer === 'left') return null;
+  const { tracking, offsets } = start.spacing;
+  const settle = (how: 'taken' | 'left') => {
+    if (how === 'taken') session.edit({ kind: 'take spacing', tracking, offsets });
+    if (session.store.get().laid === 'start') session.store.set({ laid: null });
+    setAnswer(how);
+    forgetOffer();
+  };
+  if (answer === 'taken') {
+    return (
+      <p className={styles.offer} role="status">
+        <span>Started from {start.label}. Undo brings back what you had.</span>
+      </p>
+    );
+  }
+  const differing = mine.offsets.filter((offset, pair) => offset !== offsets[pair]).length;
+  const alike = sameDocument(mine, { ...mine, tracking, offsets });
+  return (
+    <section className={styles.offer} aria-label="Start from another setting">
+      <p>
+        <strong>{start.label}</strong>, the same words, lies under your line as thin outlines.{' '}
+        {alike
+          ? 'Its offsets and tracking are yours here already.'
+          : `Starting from it replaces ${what(differing, mine.tracking !== tracking)} of this line’s ${pack.builtIn.length} gaps in one step; Undo brings yours back.`}
+      </p>
+      <p className={styles.row}>
+        {!alike && (
+          <button type="button" className="button button-small" onClick={() => settle('taken')}>
+            Start from it
+          </button>
+        )}
+        <button type="button" className="button button-text button-small" onClick={() => settle('left')}>
+          {alike ? 'Go on' : 'Leave mine as it is'}
+        </button>
+      </p>
+    </section>
+  );
+}
+
+const what = (gaps: number, tracking: boolean): string =>
+  gaps === 0 ? 'the tracking' : `${counted(gaps, 'offset')}${tracking ? ' and the tracking' : ''}`;
+
+/** What was answered is not asked again when the page is read anew. */
+function forgetOffer(): void {
+  const address = new URL(window.location.href);
+  if (!address.searchParams.has('start')) return;
+  address.searchParams.delete('start');
+  window.history.replaceState(window.history.state, '', address);
 }

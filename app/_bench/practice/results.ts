@@ -1,11 +1,12 @@
+import { useCallback, useEffect, useRef, useState } from 'react';
 import * as z from 'zod/mini';
-import { practiceResultSchema, type PracticeResult } from '@/shared/schemas/practice';
+import { type PracticeResult, practiceResultSchema } from '@/shared/schemas/practice';
 import { openDevice } from '../session/device';
 
 const placeFor = (personKey: string) => `kerncrit/${encodeURIComponent(personKey)}/eye`;
 
 /** Results that only this device has so far. Those of earlier days had no key of their own: the instant they ended names them. */
-export function readWaiting(personKey: string): PracticeResult[] {
+function readWaiting(personKey: string): PracticeResult[] {
   try {
     const kept: unknown = JSON.parse(openDevice().store.get(placeFor(personKey)) ?? '[]');
     return Array.isArray(kept) ? kept.flatMap((one: unknown) => resultFrom(one) ?? []) : [];
@@ -15,12 +16,12 @@ export function readWaiting(personKey: string): PracticeResult[] {
 }
 
 /** Keeps a result on this device before anything is sent. False: the device took nothing more. */
-export function addWaiting(personKey: string, result: PracticeResult): boolean {
+function addWaiting(personKey: string, result: PracticeResult): boolean {
   return write(personKey, [...readWaiting(personKey), result]);
 }
 
 /** Takes away what the server has; what came in meanwhile, from another window too, stays. */
-export function dropWaiting(personKey: string, keys: readonly string[]): void {
+function dropWaiting(personKey: string, keys: readonly string[]): void {
   write(
     personKey,
     readWaiting(personKey).filter(({ requestKey }) => !keys.includes(requestKey)),
@@ -28,15 +29,15 @@ export function dropWaiting(personKey: string, keys: readonly string[]): void {
 }
 
 /** All sittings, each once, oldest first. */
-export function allResults(kept: readonly PracticeResult[], waiting: readonly PracticeResult[]): PracticeResult[] {
+function allResults(kept: readonly PracticeResult[], waiting: readonly PracticeResult[]): PracticeResult[] {
   const byKey = new Map([...waiting, ...kept].map((result) => [result.requestKey, result]));
   return [...byKey.values()].sort((one, other) => (one.at < other.at ? -1 : one.at > other.at ? 1 : 0));
 }
 
-export type Sent = { kept: string[] } | { failed: 'unreachable' | 'signed out' | 'refused' };
+type Sent = { kept: string[] } | { failed: 'unreachable' | 'signed out' | 'refused' };
 
 /** Sends what waits, a hundred at a time, so that one request is never too large. */
-export async function sendWaiting(address: string, waiting: readonly PracticeResult[]): Promise<Sent> {
+async function sendWaiting(address: string, waiting: readonly PracticeResult[]): Promise<Sent> {
   const results = waiting.slice(0, 100);
   try {
     const answer = await fetch(address, {
@@ -66,4 +67,66 @@ function write(personKey: string, results: PracticeResult[]): boolean {
     // A full device keeps work first; the result is still shown, and sent.
     return false;
   }
+}
+
+export type Keeping = 'kept' | 'sending' | Extract<Sent, { failed: string }>['failed'] | 'this device only';
+
+/**
+ * A person's sittings: on the device first, then with the server. What waits is sent when the page opens, when a sitting
+ * ends, when the network comes back, and on request; the same result arriving twice is one.
+ */
+export function useResults(
+  personKey: string,
+  kept: PracticeResult[],
+  save: string | null,
+): { results: PracticeResult[]; keeping: Keeping; add: (result: PracticeResult) => void; send: () => void } {
+  const [server, setServer] = useState(kept);
+  const [waiting, setWaiting] = useState(() => readWaiting(personKey));
+  const [keeping, setKeeping] = useState<Keeping>(
+    save === null ? 'this device only' : waiting.length > 0 ? 'sending' : 'kept',
+  );
+  const busy = useRef(false);
+  const waits = useRef(waiting);
+
+  const send = useCallback(
+    () =>
+      void (async () => {
+        if (save === null || busy.current) return;
+        busy.current = true;
+        while (waits.current.length > 0) {
+          setKeeping('sending');
+          const sent = await sendWaiting(save, waits.current);
+          if ('failed' in sent) {
+            busy.current = false;
+            return setKeeping(sent.failed);
+          }
+          const arrived = waits.current.filter(({ requestKey }) => sent.kept.includes(requestKey));
+          dropWaiting(personKey, sent.kept);
+          waits.current = waits.current.filter(({ requestKey }) => !sent.kept.includes(requestKey));
+          setWaiting(waits.current);
+          setServer((before) => [...before, ...arrived]);
+        }
+        busy.current = false;
+        setKeeping('kept');
+      })(),
+    [personKey, save],
+  );
+
+  useEffect(() => {
+    send();
+    window.addEventListener('online', send);
+    return () => window.removeEventListener('online', send);
+  }, [send]);
+
+  return {
+    results: allResults(server, waiting),
+    keeping,
+    send,
+    add(result) {
+      addWaiting(personKey, result);
+      waits.current = [...waits.current, result];
+      setWaiting(waits.current);
+      send();
+    },
+  };
 }

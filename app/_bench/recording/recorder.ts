@@ -1,25 +1,24 @@
 import * as z from 'zod/mini';
-import { spacingOf } from '@/shared/editing/document';
-import { settled, type History } from '@/shared/editing/history';
-import type { SpacingDocument } from '@/shared/editing/document';
 import {
   addRemark,
   followBench,
+  type How,
   recordedSteps,
+  type Recording,
   recordingSchema,
   resumeRecording,
   startRecording,
   withReason,
-  type How,
-  type Recording,
 } from '@/shared/demonstration/recording';
 import { misfitOf } from '@/shared/demonstration/steps';
+import { type SpacingDocument, spacingOf } from '@/shared/editing/document';
+import { type History, settled } from '@/shared/editing/history';
+import type { DemonstrationSteps } from '@/shared/schemas/demonstration';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from '../session/device';
 import type { BenchSession } from '../session/session';
 import { chosenRun } from '../session/state';
 import { createStore, type Store } from '../session/store';
-import { sendRecording, type SendAnswer } from './send-recording';
 
 export type RecorderState = {
   /** What is being recorded, or was and is not with the server yet. */
@@ -147,5 +146,28 @@ function read(text: string | null, pairs: number): Recording | null {
     return recording && misfitOf(recordedSteps(recording), pairs) === null ? recording : null;
   } catch {
     return null;
+  }
+}
+
+type SendAnswer = 'kept' | 'unreachable' | 'signed out' | { refused: string };
+
+/** Sends a recording; sent again under its own address it is the same one. */
+async function sendRecording(
+  address: string,
+  body: { specimenVersionId: string; title: string; recorded: DemonstrationSteps },
+): Promise<SendAnswer> {
+  try {
+    const answer = await fetch(address, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+    if (answer.ok) return 'kept';
+    if (answer.status === 401) return 'signed out';
+    if (answer.status >= 500) return 'unreachable';
+    const said = (await answer.json()) as { error?: { said?: unknown } };
+    return { refused: typeof said.error?.said === 'string' ? said.error.said : 'The server did not take it.' };
+  } catch {
+    return 'unreachable';
   }
 }

@@ -1,8 +1,9 @@
+import { useCallback, useMemo } from 'react';
 import { stepWords } from '@/shared/demonstration/steps';
 import type { DemonstrationStep } from '@/shared/schemas/demonstration';
+import benchStyles from '../bench.module.css';
 import { useBench, useSession } from '../context';
-import { replayTo } from './replay';
-import { useReducedMotion } from './use-playing';
+import { replayTo, stepsOfSitting, stopReplay, toggleWatching, usePlaying, useReducedMotion } from './replay';
 import styles from './replay.module.css';
 
 /** Forward, back, and by itself, with what the step did and why; both are spoken. */
@@ -49,3 +50,33 @@ export function ReplayControls({ steps }: { steps: readonly DemonstrationStep[] 
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+const STEP_MS = 800;
+
+/** Goes through the steps of this sitting from the beginning, slowly, without changing anything. */
+export function WatchAgain() {
+  const steps = useBench((state) => state.history.cursor);
+  const at = useBench((state) => state.replayed);
+  const session = useSession();
+  if (steps < 2 && at === null) return null;
+  return (
+    <span className={benchStyles.watch}>
+      <button type="button" className="button button-small" onClick={() => toggleWatching(session)}>
+        {at === null ? 'Watch it again' : 'Back to mine'}
+      </button>
+      {at !== null && <Watching />}
+    </span>
+  );
+}
+
+function Watching() {
+  const session = useSession();
+  const history = useBench((state) => state.history);
+  const steps = useMemo(() => stepsOfSitting({ history }), [history]);
+  usePlaying(
+    steps,
+    STEP_MS,
+    useCallback(() => stopReplay(session), [session]),
+  );
+  return <ReplayControls steps={steps} />;
+}

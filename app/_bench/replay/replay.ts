@@ -1,6 +1,8 @@
+import { useEffect, useSyncExternalStore } from 'react';
 import { changedRun, stepBetween } from '@/shared/demonstration/steps';
 import { spacingOf } from '@/shared/editing/document';
 import type { DemonstrationStep } from '@/shared/schemas/demonstration';
+import { useBench, useSession } from '../context';
 import type { BenchSession } from '../session/session';
 import type { BenchState } from '../session/state';
 
@@ -24,7 +26,7 @@ export function toggleWatching(session: BenchSession): void {
   session.store.set({ playing: !reducedMotion().matches });
 }
 
-export const reducedMotion = (): MediaQueryList => window.matchMedia('(prefers-reduced-motion: reduce)');
+const reducedMotion = (): MediaQueryList => window.matchMedia('(prefers-reduced-motion: reduce)');
 
 export function stopReplay(session: BenchSession): void {
   session.store.set({ replayed: null, playing: false });
@@ -39,6 +41,34 @@ export function stepsOfSitting({ history }: Pick<BenchState, 'history'>): Demons
 }
 
 /** How long a step stands while it plays, ms: time to read its reason, and never near three changes a second. */
-export function paceOf(step: DemonstrationStep | undefined, least: number): number {
+function paceOf(step: DemonstrationStep | undefined, least: number): number {
   return Math.min(15_000, least + 55 * (step?.reason.length ?? 0));
+}
+
+/** Goes on by itself while it plays; `ended` is called once the last step has stood its time. */
+export function usePlaying(steps: readonly DemonstrationStep[], least: number, ended: () => void): void {
+  const session = useSession();
+  const at = useBench((state) => state.replayed);
+  const playing = useBench((state) => state.playing);
+  useEffect(() => {
+    if (!playing || at === null) return;
+    const timer = setTimeout(
+      () => (at >= steps.length ? ended() : replayTo(session, steps, at + 1)),
+      paceOf(steps[at - 1], least),
+    );
+    return () => clearTimeout(timer);
+  }, [session, steps, least, ended, at, playing]);
+}
+
+/** Whether the system asks for less motion: then nothing plays by itself. */
+export function useReducedMotion(): boolean {
+  return useSyncExternalStore(
+    (changed) => {
+      const asked = reducedMotion();
+      asked.addEventListener('change', changed);
+      return () => asked.removeEventListener('change', changed);
+    },
+    () => reducedMotion().matches,
+    () => false,
+  );
 }

@@ -27,7 +27,7 @@ import type { BenchProps } from '../props';
 import { newKey, openDevice } from './device';
 import { noLooks, type Look } from '@/app/_line/looks';
 import { readScreen } from './screen';
-import { startSender, type Sender } from './sender';
+import { type Sender, startSender } from './sender';
 import type { BenchState } from './state';
 import { createStore, type Store } from './store';
 

@@ -1,7 +1,6 @@
 import { numberText, signed } from '@/shared/text/number';
-import { Places } from './axes';
-import { ChartFrame, type ChartCell, type ChartColumn, type ChartSaid } from './chart-frame';
-import { chartScale, percent } from './chart-scale';
+import { chartScale, percent, Places } from './axes';
+import { type ChartCell, type ChartColumn, ChartFrame, type ChartSaid } from './chart-frame';
 
 /** A bar; `more` are further cells of its row in the table, in the order of `moreColumns`. Null is said as “nothing”. */
 export type Bar = { name: string; value: number | null; more?: readonly ChartCell[] };

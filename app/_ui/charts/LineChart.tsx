@@ -1,9 +1,8 @@
 import { area, line } from 'd3-shape';
 import { numberText, signed } from '@/shared/text/number';
-import { Levels, Places } from './axes';
-import { ChartFrame, type ChartCell, type ChartSaid } from './chart-frame';
+import { chartScale, Levels, percent, Places, type ScaleKind } from './axes';
+import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
 import { ChartKey, ChartMark, seriesClass } from './chart-mark';
-import { chartScale, percent, type ScaleKind } from './chart-scale';
 
 /** A point; `y` null where there is nothing, which leaves a hole in the line. `lower` and `upper` are drawn as a whisker. */
 export type ChartPoint = { x: number; y: number | null; lower?: number; upper?: number };

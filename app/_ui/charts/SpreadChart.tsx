@@ -1,9 +1,8 @@
 import { numberText, signed } from '@/shared/text/number';
 import { quantile } from '@/shared/stats/quantile';
-import { Places } from './axes';
-import { ChartFrame, type ChartCell, type ChartSaid } from './chart-frame';
+import { chartScale, type ChartScale, percent, Places } from './axes';
+import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
 import { ChartKey } from './chart-mark';
-import { chartScale, percent, type ChartScale } from './chart-scale';
 
 /** What is known of a row whose single values are not at hand. */
 export type RowSpread = { count: number; least: number; lower: number; median: number; upper: number; most: number };

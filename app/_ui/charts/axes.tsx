@@ -1,4 +1,4 @@
-import { percent, type ChartScale } from './chart-scale';
+import { scaleLinear, scaleLog, scaleUtc } from 'd3-scale';
 
 type Words = (value: number) => string;
 
@@ -57,3 +57,49 @@ export function Places({
     </g>
   ));
 }
+
+/** How places along an axis are counted: evenly, by doublings, in time (milliseconds since 1970, UTC), or by the number of a round. */
+export type ScaleKind = 'linear' | 'log2' | 'time' | 'round';
+export type ChartScale = { at: (value: number) => number; ticks: number[] };
+
+const day = 86_400_000;
+
+/**
+ * Places values along an axis of 0 to 100 (percent of its length).
+ * @param values everything that has to find room; must not be empty.
+ * @throws RangeError on a value that is no number, or one of 0 or below on a scale of doublings.
+ */
+export function chartScale(kind: ScaleKind, values: readonly number[], wanted = 5): ChartScale {
+  const wrong = values.find((value) => !Number.isFinite(value) || (kind === 'log2' && value <= 0));
+  if (wrong !== undefined || values.length === 0)
+    throw new RangeError(`A chart cannot place ${wrong ?? 'no values at all'} on a scale of kind “${kind}”.`);
+  const least = Math.min(...values),
+    most = Math.max(...values);
+  if (kind === 'round') {
+    const scale = scaleLinear([least - 0.25, most + 0.25], [0, 100]);
+    return {
+      at: scale,
+      ticks: Array.from({ length: Math.floor(most) - Math.ceil(least) + 1 }, (_, index) => Math.ceil(least) + index),
+    };
+  }
+  if (kind === 'log2') {
+    const scale = scaleLog([least / 1.15, most * 1.15], [0, 100]).base(2);
+    return {
+      at: scale,
+      ticks: [...new Set(values)]
+        .sort((one, other) => one - other)
+        .filter((value, index, all) => index === 0 || value / all[index - 1]! > 1.2),
+    };
+  }
+  const aside = kind === 'time' ? day : 1;
+  const [from, to] = least === most ? [least - aside, most + aside] : [least, most];
+  if (kind === 'time') {
+    const scale = scaleUtc([from, to], [0, 100]);
+    return { at: scale, ticks: scale.ticks(wanted).map((date) => date.getTime()) };
+  }
+  const scale = scaleLinear([from, to], [0, 100]).nice(wanted);
+  return { at: scale, ticks: scale.ticks(wanted) };
+}
+
+/** A place as an attribute: a length in percent with two decimals. */
+export const percent = (value: number): string => `${Math.round(value * 100) / 100}%`;

@@ -1,8 +1,8 @@
-import { useId, type ReactNode } from 'react';
+import { type ReactNode, useId } from 'react';
+import { csvOf } from '@/shared/text/csv';
 import { numberText, signed } from '@/shared/text/number';
 import { Disclosure } from '../Disclosure';
 import { Table } from '../Table';
-import { CsvLink } from './CsvLink';
 
 /** A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`: how a value is said. */
 export type ChartColumn = {
@@ -129,4 +129,24 @@ function cellText(cell: ChartCell, { digits = 2, plus, words }: ChartColumn): st
   if (typeof cell === 'string') return cell;
   if (words) return words(cell);
   return plus ? signed(cell, digits) : numberText(cell, digits);
+}
+
+type Props = {
+  head: readonly string[];
+  rows: readonly (readonly (string | number | null)[])[];
+  fileName: string;
+  of: string;
+};
+
+/** A table as a file, in the link itself: no script and no further request. */
+export function CsvLink({ head, rows, fileName, of }: Props) {
+  return (
+    <a
+      className="csv-link"
+      href={`data:text/csv;charset=utf-8,${encodeURIComponent(csvOf(head, rows))}`}
+      download={`${fileName}.csv`}
+    >
+      CSV<span className="visually-hidden"> of “{of}”</span>
+    </a>
+  );
 }

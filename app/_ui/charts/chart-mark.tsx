@@ -1,6 +1,6 @@
 import { symbol, symbolCircle, symbolCross, symbolDiamond, symbolSquare, symbolStar, symbolTriangle } from 'd3-shape';
 import { classes } from '../classes';
-import { percent } from './chart-scale';
+import { percent } from './axes';
 
 const shapes = [symbolCircle, symbolSquare, symbolTriangle, symbolDiamond, symbolCross, symbolStar];
 const drawn = shapes.map((shape) => symbol(shape, 58)()!);

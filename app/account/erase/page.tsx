@@ -3,11 +3,8 @@ import { readAccount } from '@/lib/account/read-account';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { eraseAccountAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Erase the account' };

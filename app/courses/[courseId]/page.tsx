@@ -1,19 +1,17 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { ButtonLink } from '@/app/_ui/Button';
+import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
 import { readKeeping } from '@/lib/course/keeping/read-keeping';
 import { readCourse } from '@/lib/course/read-course';
 import { listExercises } from '@/lib/exercise/list-exercises';
 import { listPutAside } from '@/lib/exercise/list-put-aside';
+import type { roundView } from '@/lib/rows/exercise';
 import { forPage } from '@/lib/http/page';
-import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../course-frame';
 import { keptWords } from './keeping/kept-words';
-import { RoundLines } from './round-lines';
 
 type Props = { params: Promise<{ courseId: string }> };
 
@@ -95,5 +93,28 @@ function FirstSteps({ courseId, post }: { courseId: string; post: React.ReactNod
       Two things come next, in either order: invite people by a link, and plan the first exercise. Students see it when
       you publish it.
     </EmptyState>
+  );
+}
+
+type Round = ReturnType<typeof roundView>;
+
+/** When each round opens and is due, one line a round. */
+function RoundLines({ rounds, timeZone }: { rounds: readonly Round[]; timeZone: string }) {
+  return (
+    <ul role="list">
+      {rounds.map((round) => (
+        <li key={round.id}>
+          Round {round.number}
+          {round.title && <>, {round.title}</>}
+          {round.dueAt ? (
+            <>
+              : due <When at={round.dueAt} timeZone={timeZone} />
+            </>
+          ) : (
+            ': no date set'
+          )}
+        </li>
+      ))}
+    </ul>
   );
 }

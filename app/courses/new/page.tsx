@@ -2,12 +2,10 @@ import type { Metadata } from 'next';
 import { prepareCourse } from '@/lib/course/prepare-course';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { TimeZoneField } from '../time-zone-field';
-import { createCourseAction } from './actions';
+import { createCourseAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Open a course' };
 

@@ -2,7 +2,7 @@
 import { useState, type Ref } from 'react';
 import { Button } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import type { DeskCriterion, DeskLine } from '@/shared/critique/desk';
 import { afterLateRule } from '@/shared/marking/marks';
 import { totalOf } from '@/shared/marking/total';

@@ -1,7 +1,7 @@
 'use client';
 import { useState, type FormEvent } from 'react';
 import { Button } from '@/app/_ui/Button';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import { standingBody, standingThread } from '@/shared/critique/run';
 import type { NoteView } from '@/shared/schemas/note';
 import { signed } from '@/shared/text/number';

@@ -1,6 +1,6 @@
 'use client';
 import { Button } from '@/app/_ui/Button';
-import { Notice } from '@/app/_ui/Notice';
+import { Notice } from '@/app/_ui/Page';
 import { counted } from '@/shared/text/number';
 import type { NoteSending } from './use-note-sending';
 

@@ -1,14 +1,14 @@
 'use client';
+
 import { useEffect, useState } from 'react';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { TextArea } from '@/app/_ui/TextArea';
+import { TextArea } from '@/app/_ui/Field';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Page';
+import { type DeviceStore, openJournal } from '@/shared/editing/journal';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { unsentOnThisDevice } from './unsent';
 import { sendProofAction } from './actions';
 
-export type SentDraft = { versionId: string; draftId: string | null; version: number; spacing: Spacing };
+type SentDraft = { versionId: string; draftId: string | null; version: number; spacing: Spacing };
 type Props = { exerciseId: string; requestKey: string; personKey: string; drafts: SentDraft[] };
 
 /** The form that sends. It says so when this device still holds changes that the server has not got. */
@@ -69,4 +69,33 @@ export function SendProofForm({ exerciseId, requestKey, personKey, drafts }: Pro
 function browserZoom(): number {
   const ratio = window.outerWidth / window.innerWidth;
   return Number.isFinite(ratio) && ratio >= 0.25 && ratio <= 5 ? Math.round(ratio * 100) / 100 : 1;
+}
+
+/** How many of these drafts have changes in this device's journal that the server does not have. */
+function unsentOnThisDevice(personKey: string, drafts: readonly SentDraft[]): number {
+  return drafts.filter(({ draftId, version, spacing }) => {
+    if (draftId === null) return false;
+    const scope = { personKey, draftId, pairCount: spacing.offsets.length };
+    const { sync } = openJournal(readOnly, scope, {
+      version,
+      document: { tracking: spacing.tracking, offsets: spacing.offsets },
+    });
+    return sync.unsent !== null || sync.inFlight !== null || sync.conflict !== null;
+  }).length;
+}
+
+/** The journal as it is, looked at and not touched; a browser that keeps nothing has nothing unsent. */
+const readOnly: DeviceStore = {
+  get: (key) => attempt(() => window.localStorage.getItem(key)),
+  set: () => {},
+  remove: () => {},
+  keys: () => attempt(() => Object.keys(window.localStorage)) ?? [],
+};
+
+function attempt<Value>(look: () => Value): Value | null {
+  try {
+    return look();
+  } catch {
+    return null;
+  }
 }

@@ -1,4 +1,4 @@
-import { CourseBar } from '@/app/_ui/CourseBar';
+import { CourseBar } from '@/app/_ui/Tabs';
 
 type Part = 'overview' | 'plan' | 'references' | 'demonstrations' | 'class';
 type Props = { exercise: { id: string; title: string }; current: Part; mayPlan: boolean };

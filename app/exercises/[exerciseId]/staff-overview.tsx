@@ -1,21 +1,16 @@
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { Progress, Status, When } from '@/app/_ui/Status';
 import { getOverview, type Overview } from '@/lib/exercise/get-overview';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { reopenExerciseAction } from './plan/actions';
-import { SignCaution } from './plan/sign-caution';
-import { SpecimenFigure } from './plan/specimens/specimen-figure';
-import { specimenWords } from './plan/specimens/specimen-words';
+import { lateWords } from './plan/setting-words';
+import { SignCaution } from './plan/plan-page';
+import { SpecimenFigure, specimenWords } from './plan/specimens/specimen-figure';
 import { StaffFrame } from './staff-frame';
-import { togetherHref } from './together/together-href';
-import { StaffRound } from './staff-round';
+import { togetherHref } from './together/together-line';
 
 /** The exercise as staff look after it: each round with what there is to do, then the lines. */
 export async function StaffOverview({ exerciseId, published }: { exerciseId: string; published?: boolean }) {
@@ -141,3 +136,69 @@ function NextStep({ overview: { exercise, mayPlan, course, students } }: { overv
     <ButtonLink href={`${to}/class`}>Where the class stands</ButtonLink>
   );
 }
+
+type Props = {
+  exercise: Overview['exercise'];
+  round: Overview['rounds'][number];
+  students: number;
+  timeZone: string;
+  mayRelease: boolean;
+};
+
+/** One round for staff: its dates, who has sent, and the way to critique and release. */
+function StaffRound({ exercise, round, students, timeZone, mayRelease }: Props) {
+  const to = `/exercises/${exercise.id}/rounds/${round.number}`;
+  return (
+    <li>
+      <h3>
+        Round {round.number}
+        {round.title && `: ${round.title}`}
+      </h3>
+      <p>
+        {round.opensAt ? (
+          <>
+            Opens <When at={round.opensAt} timeZone={timeZone} />.{' '}
+          </>
+        ) : round.number === 1 ? (
+          'Opens with publication. '
+        ) : (
+          'Opens for each student with the release of the round before. '
+        )}
+        {round.dueAt ? (
+          <>
+            Due <When at={round.dueAt} timeZone={timeZone} />; {lateWords(round.lateRule)}.
+          </>
+        ) : (
+          'No due date.'
+        )}
+      </p>
+      <p className="note-size">
+        <Status kind={stateKind[round.state]}>{stateWords[round.state]}</Status>
+        {exercise.state !== 'draft' && students > 0 && (
+          <>
+            {' '}
+            · <Progress done={round.senders} of={students} what="student" verb="have sent" />
+          </>
+        )}
+      </p>
+      {round.senders > 0 && (
+        <div className="actions">
+          <ButtonLink small href={`${to}/critique`}>
+            Critique
+          </ButtonLink>
+          <ButtonLink small href={`${to}/wall`}>
+            Wall
+          </ButtonLink>
+          {mayRelease && (
+            <ButtonLink small href={`${to}/release`}>
+              Release…
+            </ButtonLink>
+          )}
+        </div>
+      )}
+    </li>
+  );
+}
+
+const stateKind = { open: 'waiting', marking: 'going', released: 'done' } as const;
+const stateWords = { open: 'Not marked yet', marking: 'Being marked', released: 'Released' } as const;

@@ -1,15 +1,14 @@
+import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
-import { When } from '@/app/_ui/When';
+import { LineDrawing } from '@/app/_line/LineDrawing';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { When } from '@/app/_ui/Status';
 import type { Work } from '@/lib/work/overview';
-import { CriteriaWords } from './criteria-words';
-import { RoundWords } from './round-words';
-import { SendProof } from './send-proof';
-import { WorkLine } from './work-line';
+import { withUnit } from '@/shared/text/number';
+import { CriteriaWords, RoundWords } from './round-words';
+import { SendProofForm } from './send-proof-form';
+import { togetherHref } from './together/together-line';
 
 /** The exercise as its student sees it: what is asked, by when, the lines, and sending them. */
 export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
@@ -114,3 +113,83 @@ const Brief = ({ text }: { text: string }) => (
     ))}
   </div>
 );
+
+/** `settings`: how many lines of the exercise are of these words. */
+type Props = { exerciseId: string; line: Work['lines'][number]; place: number; settings: number };
+
+/** One line of the exercise: as it stands now, what it is, and how far it has come. */
+function WorkLine({ exerciseId, line, place, settings }: Props) {
+  const { pack, size, ground } = line;
+  return (
+    <li className="work-line">
+      <Link
+        href={`/exercises/${exerciseId}/bench/${line.specimenId}`}
+        aria-label={`Line ${place}: ${line.text}. ${standing(line)}. Space it on the bench`}
+      >
+        <SheetFrame ground={ground}>
+          <LineDrawing pack={pack} spacing={line.spacing} label={null} />
+        </SheetFrame>
+      </Link>
+      <p className="work-line-words">
+        <span>
+          {place}. {pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'},{' '}
+          {withUnit(size.value, size.unit)}, {ground} ground
+          {line.remark && <>. {line.remark}</>}
+        </span>
+        <strong>{standing(line)}</strong>
+        <span>
+          <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}?trial=1`}>
+            Try it without sending<span className="visually-hidden"> (line {place})</span>
+          </Link>
+          {settings > 1 && (
+            <>
+              ,{' '}
+              <Link href={togetherHref(exerciseId, line.text)}>
+                all {settings} settings of it<span className="visually-hidden"> (line {place})</span>
+              </Link>
+            </>
+          )}
+        </span>
+      </p>
+    </li>
+  );
+}
+
+function standing(line: Work['lines'][number]): string {
+  if (line.draftVersion === 0) return 'As the face comes';
+  return line.changedSinceSent ? 'Changed since the last proof' : 'As last sent';
+}
+
+/** Sending: what goes, why it is set so, and a warning while lines are untouched. */
+function SendProof({ work, requestKey }: { work: Work; requestKey: string }) {
+  const { current, lines, exercise, personKey } = work;
+  if (!current?.takesProofs) return null;
+  const untouched = lines.filter(({ draftVersion }) => draftVersion === 0).length;
+  return (
+    <Section
+      title={`Send a proof for round ${current.number}`}
+      lead="A proof is all lines as they stand now. It never changes afterwards; you can send another while the round lasts."
+      id="send"
+    >
+      {untouched > 0 && (
+        <p>
+          {untouched === lines.length
+            ? 'None of the lines has been spaced yet'
+            : `${untouched} of ${lines.length} lines ${untouched === 1 ? 'is' : 'are'} as the face comes`}
+          . You can send them so; the marker sees it as your choice.
+        </p>
+      )}
+      <SendProofForm
+        exerciseId={exercise.id}
+        requestKey={requestKey}
+        personKey={personKey}
+        drafts={lines.map(({ versionId, draftId, draftVersion, spacing }) => ({
+          versionId,
+          draftId,
+          version: draftVersion,
+          spacing,
+        }))}
+      />
+    </Section>
+  );
+}

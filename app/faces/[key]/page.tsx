@@ -4,11 +4,9 @@ import { listFaces } from '@/lib/face/catalogue';
 import { examplePack } from '@/lib/face/example-pack';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { LineDrawing } from '@/app/_line/LineDrawing';
-import { Page } from '../../_ui/Page';
-import { PageHeader } from '../../_ui/PageHeader';
-import { Section } from '../../_ui/Section';
+import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { SheetFrame } from '../../_ui/SheetFrame';
-import { makerOf } from '../maker';
+import { makerOf } from '../family';
 
 type Props = { params: Promise<{ key: string }> };
 

@@ -2,12 +2,10 @@ import type { Metadata } from 'next';
 import { readFirstLink } from '@/lib/account/read-first-link';
 import { readSelf } from '@/lib/account/read-self';
 import { forPage } from '@/lib/http/page';
-import { NewAccountFields } from '@/app/_account/new-account-fields';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { becomeFirstInstructorAction, takeUpFirstLinkAction } from './actions';
+import { NewAccountFields } from '@/app/account/new-account-fields';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader } from '@/app/_ui/Page';
+import { becomeFirstInstructorAction, takeUpFirstLinkAction } from '@/app/sign-in/actions';
 
 export const metadata: Metadata = { title: 'The first instructor', referrer: 'no-referrer' };
 

@@ -3,14 +3,11 @@ import Link from 'next/link';
 import { readSelf } from '@/lib/account/read-self';
 import { readJoinLink } from '@/lib/course/read-join-link';
 import { forPage } from '@/lib/http/page';
-import { Form } from '@/app/_ui/Form';
-import { NewAccountFields } from '@/app/_account/new-account-fields';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { When } from '@/app/_ui/When';
-import { joinCourseAction, joinWithNewAccountAction } from './actions';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { NewAccountFields } from '@/app/account/new-account-fields';
+import { Page, PageHeader, Section } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
+import { joinCourseAction, joinWithNewAccountAction } from '@/app/sign-in/actions';
 
 export const metadata: Metadata = { title: 'Join a course', referrer: 'no-referrer' };
 

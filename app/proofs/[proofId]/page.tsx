@@ -2,17 +2,14 @@ import type { Metadata } from 'next';
 import { ExportLine } from '@/app/_released/export-line';
 import { ButtonLink } from '@/app/_ui/Button';
 import { LineDrawing } from '@/app/_line/LineDrawing';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
+import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import { forPage } from '@/lib/http/page';
 import { seeProof } from '@/lib/work/proofs';
 import { showRelease } from '@/lib/release/show-release';
 import { withUnit } from '@/shared/text/number';
-import { Released } from './_released/released';
+import { Released } from './released';
 
 type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sent?: string; answered?: string }> };
 

@@ -1,12 +1,10 @@
 import type { Metadata } from 'next';
 import { readPasswordLink } from '@/lib/account/read-password-link';
 import { forPage } from '@/lib/http/page';
-import { NewPasswordField } from '@/app/_account/new-account-fields';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { resetPasswordAction } from './actions';
+import { NewPasswordField } from '@/app/account/new-account-fields';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader } from '@/app/_ui/Page';
+import { resetPasswordAction } from '@/app/sign-in/actions';
 
 export const metadata: Metadata = { title: 'A new password', referrer: 'no-referrer' };
 

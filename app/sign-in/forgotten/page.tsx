@@ -2,10 +2,8 @@ import type { Metadata } from 'next';
 import { mailIsSetUp } from '@/lib/mail/send';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { requestPasswordLinkAction } from '../actions';
 
 export const metadata: Metadata = { title: 'A new password' };

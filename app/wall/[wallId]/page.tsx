@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { closeWallAction } from '@/app/wall/actions';
 import { forPage } from '@/lib/http/page';
 import { publicAddress } from '@/lib/http/public-address';

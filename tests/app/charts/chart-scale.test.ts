@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chartScale, percent } from '@/app/_ui/charts/chart-scale';
+import { chartScale, percent } from '@/app/_ui/charts/axes';
 
 // Expected places by hand.
 describe('places along an axis', () => {

@@ -1,10 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import { showCourseClass } from '@/lib/class/show-course-class';
 import { readCourse } from '@/lib/course/read-course';
 import { forPage } from '@/lib/http/page';

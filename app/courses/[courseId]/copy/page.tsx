@@ -3,16 +3,12 @@ import { previewCopy } from '@/lib/course/copy/preview-copy';
 import { forPage } from '@/lib/http/page';
 import { Button } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../../course-frame';
-import { copyCourseAction } from './actions';
+import { copyCourseAction } from '@/app/courses/actions';
 
 export const metadata: Metadata = { title: 'Copy the course' };
 

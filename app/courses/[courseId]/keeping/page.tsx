@@ -3,13 +3,11 @@ import Link from 'next/link';
 import { readKeeping } from '@/lib/course/keeping/read-keeping';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../../course-frame';
-import { endKeepingAction } from './actions';
+import { endKeepingAction } from '@/app/courses/actions';
 import { keptWords } from './kept-words';
 
 export const metadata: Metadata = { title: 'Keeping' };

@@ -1,8 +1,19 @@
 'use server';
+
+import { allowCourseMaking } from '@/lib/course/allow-course-making';
+import { changeRole } from '@/lib/course/change-role';
+import { changeSection } from '@/lib/course/change-section';
+import { handOverPasswordLink } from '@/lib/course/hand-over-password-link';
 import { makeJoinLink } from '@/lib/course/make-join-link';
+import { putBackMember } from '@/lib/course/put-back-member';
+import { removeMember } from '@/lib/course/remove-member';
 import { revokeJoinLink } from '@/lib/course/revoke-join-link';
+import { importRoster } from '@/lib/course/roster/import-roster';
+import { previewRoster } from '@/lib/course/roster/preview-roster';
+import { setAccommodations } from '@/lib/course/set-accommodations';
 import { formAction } from '@/lib/http/form-action';
 import { publicAddress } from '@/lib/http/public-address';
+import { counted } from '@/shared/text/number';
 
 export const makeJoinLinkAction = formAction(makeJoinLink, {
   read: (form) => ({
@@ -19,3 +30,89 @@ export const revokeJoinLinkAction = formAction(revokeJoinLink, {
   read: (form) => ({ courseId: form.get('courseId'), joinLinkId: form.get('joinLinkId') }),
   then: (_result, form) => `/courses/${String(form.get('courseId'))}/people#invite`,
 });
+
+export const changeRoleAction = formAction(changeRole, {
+  read: (form) => ({ ...readMember(form), role: form.get('role') }),
+  done: () => 'The role is changed. It holds from now on.',
+});
+
+export const changeSectionAction = formAction(changeSection, {
+  read: (form) => ({ ...readMember(form), sectionId: form.get('sectionId') || null }),
+  done: () => 'The section is changed.',
+});
+
+export const setAccommodationsAction = formAction(setAccommodations, {
+  read: (form) => ({ ...readMember(form), accommodations: readAccommodationsForm(form) }),
+  done: () => 'Saved. It holds from the next time they open an exercise.',
+});
+
+export const removeMemberAction = formAction(removeMember, {
+  read: readMember,
+  then: (_result, form) => `/courses/${String(form.get('courseId'))}/people/${String(form.get('memberId'))}`,
+});
+
+export const putBackMemberAction = formAction(putBackMember, {
+  read: readMember,
+  then: (_result, form) => `/courses/${String(form.get('courseId'))}/people/${String(form.get('memberId'))}`,
+});
+
+export const handOverPasswordLinkAction = formAction(handOverPasswordLink, {
+  read: readMember,
+  done: ({ name }) => `The link for ${name} is made. It works once, for a day.`,
+  show: ({ path }) => ({ passwordLink: publicAddress(path) }),
+});
+
+export const allowCourseMakingAction = formAction(allowCourseMaking, {
+  read: (form) => ({ ...readMember(form), allowed: form.get('allowed') === 'yes' }),
+  then: (_result, form) => `/courses/${String(form.get('courseId'))}/people/${String(form.get('memberId'))}`,
+});
+
+/** Course and member of a form on a person's page. */
+function readMember(form: FormData) {
+  return { courseId: form.get('courseId'), memberId: form.get('memberId') };
+}
+
+/** The accommodations as the form has them; what is left as for everyone is left out. */
+function readAccommodationsForm(form: FormData): Record<string, unknown> {
+  const moreTime = Number(form.get('moreTime') || 0);
+  const workingView = Number(form.get('workingView') || 1);
+  return {
+    ...(moreTime !== 0 && { moreTime }),
+    ...(workingView !== 1 && { workingView }),
+    ...(form.get('benchTells') && { benchTells: form.get('benchTells') }),
+    ...(form.get('gapsSpoken') === 'yes' && { gapsSpoken: true }),
+    ...(form.get('singleKeysOff') === 'yes' && { singleKeysOff: true }),
+  };
+}
+
+export const previewRosterAction = formAction(previewRoster, {
+  read: readRoster,
+  done: ({ unclear, counts }) =>
+    unclear ??
+    (counts.faults > 0
+      ? `${counted(counts.faults, 'row')} can’t be imported as it stands.`
+      : 'Look through the rows, then import them.'),
+  show: (plan) => ({ plan: JSON.stringify(plan) }),
+});
+
+export const importRosterAction = formAction(importRoster, {
+  read: (form) => ({ ...readRoster(form), makeSections: form.get('makeSections') === 'yes' }),
+  done: ({ counts }) =>
+    counts.newPeople + counts.joining === 0
+      ? 'Everybody is here already: nothing was changed.'
+      : `${counted(counts.newPeople + counts.joining, 'person', 'people')} came into the course, ${counted(counts.newPeople, 'of them with a new account', 'of them with new accounts')}.`,
+  show: ({ links, byMail, expiresAt }) => ({
+    links: JSON.stringify(links),
+    byMail: byMail ? 'yes' : 'no',
+    expires: expiresAt.toISOString().slice(0, 10),
+  }),
+});
+
+/** The roster as the form has it: the text, and what each column was chosen to be. */
+function readRoster(form: FormData) {
+  return {
+    courseId: form.get('courseId'),
+    text: String(form.get('text') ?? ''),
+    columns: form.getAll('column'),
+  };
+}

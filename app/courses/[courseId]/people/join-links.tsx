@@ -1,13 +1,14 @@
 import type { ComponentProps } from 'react';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { Form } from '@/app/_ui/Form';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Field } from '@/app/_ui/Field';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Section } from '@/app/_ui/Page';
+import { RadioGroup, Select } from '@/app/_ui/Select';
+import { ShownLink } from '@/app/_ui/ShownLink';
+import { When } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import { When } from '@/app/_ui/When';
-import { roleWords } from '../../role-words';
-import { revokeJoinLinkAction } from './actions';
-import { MakeJoinLink } from './make-join-link';
+import { roleChoices, roleWords } from '@/app/courses/role-words';
+import { makeJoinLinkAction, revokeJoinLinkAction } from './actions';
 
 type JoinLink = { id: string; role: string; section: string | null; madeBy: string | null; expiresAt: Date };
 type Props = {
@@ -60,5 +61,42 @@ export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) 
         </Table>
       )}
     </Section>
+  );
+}
+
+type MakeJoinLinkProps = { courseId: string; sections: readonly { id: string; name: string }[] };
+
+function MakeJoinLink({ courseId, sections }: MakeJoinLinkProps) {
+  return (
+    <Form action={makeJoinLinkAction} label="Make a join link">
+      <input type="hidden" name="courseId" value={courseId} />
+      <RadioGroup name="role" label="They join as" choices={roleChoices} defaultValue="student" />
+      {sections.length > 0 && (
+        <Select
+          name="sectionId"
+          label="Section"
+          optional
+          placeholder="No section"
+          choices={sections.map(({ id, name }) => ({ value: id, label: name }))}
+        />
+      )}
+      <Field
+        name="days"
+        label="Works for"
+        hint="Days, 1 to 180; for assistants and instructors at most 14."
+        type="number"
+        inputMode="numeric"
+        min={1}
+        max={180}
+        defaultValue="14"
+        short
+      />
+      <div className="actions">
+        <SubmitButton kind="usual" pending="Making…">
+          Make the link
+        </SubmitButton>
+      </div>
+      <ShownLink name="joinLink" label="The link" hint="Copy it now: it can’t be shown again." />
+    </Form>
   );
 }

@@ -1,20 +1,17 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { ButtonLink } from '@/app/_ui/Button';
+import { Disclosure } from '@/app/_ui/Disclosure';
+import { Field } from '@/app/_ui/Field';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader, Section } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
+import { CourseFrame } from '@/app/courses/course-frame';
+import { TimeZoneField } from '@/app/courses/time-zone-field';
 import { listActs } from '@/lib/course/list-acts';
 import { readSettings } from '@/lib/course/read-settings';
 import { forPage } from '@/lib/http/page';
-import { ButtonLink } from '@/app/_ui/Button';
-import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { CourseFrame } from '../../course-frame';
-import { TimeZoneField } from '../../time-zone-field';
-import { editCourseAction } from './actions';
-import { Acts } from './acts';
-import { Sections } from './sections';
+import { addSectionAction, editCourseAction, removeSectionAction, renameSectionAction } from '@/app/courses/actions';
 
 export const metadata: Metadata = { title: 'Settings' };
 
@@ -75,5 +72,88 @@ export default async function Settings({ params, searchParams }: Props) {
         </Section>
       </Page>
     </>
+  );
+}
+
+type SectionsProps = { courseId: string; sections: readonly { id: string; name: string }[] };
+
+/** Parts of the course: each renamed in place, or taken away. */
+function Sections({ courseId, sections }: SectionsProps) {
+  return (
+    <Section
+      title="Sections"
+      id="sections"
+      lead="If the course meets in parts. People are put into one on their own page, or by a join link that names it."
+    >
+      {sections.map(({ id, name }) => (
+        <div key={id}>
+          <Form action={renameSectionAction} inline label={`Rename ${name}`}>
+            <Which courseId={courseId} sectionId={id} />
+            <Field name={`section-${id}`} label="Name" defaultValue={name} autoComplete="off" />
+            <SubmitButton kind="usual" small>
+              Rename
+            </SubmitButton>
+          </Form>
+          <Form action={removeSectionAction} inline label={`Take ${name} away`}>
+            <Which courseId={courseId} sectionId={id} />
+            <SubmitButton kind="text" small>
+              Take “{name}” away; its people stay in the course
+            </SubmitButton>
+          </Form>
+        </div>
+      ))}
+      <Form action={addSectionAction} inline label="Add a section">
+        <input type="hidden" name="courseId" value={courseId} />
+        <Field name="newSection" label="New section" autoComplete="off" />
+        <SubmitButton kind="usual">Add</SubmitButton>
+      </Form>
+    </Section>
+  );
+}
+
+function Which({ courseId, sectionId }: { courseId: string; sectionId: string }) {
+  return (
+    <>
+      <input type="hidden" name="courseId" value={courseId} />
+      <input type="hidden" name="sectionId" value={sectionId} />
+    </>
+  );
+}
+
+type Act = { id: string; verb: string; who: string | null; whom: string | null; at: Date };
+
+type ActsProps = { acts: readonly Act[]; older: string | null; before: string | null; here: string; timeZone: string };
+
+/** A page of the log of acts, the newest first; closed until it is asked for, open when older ones were. */
+function Acts({ acts, older, before, here, timeZone }: ActsProps) {
+  if (acts.length === 0) return <p>Nothing yet.</p>;
+  return (
+    <Disclosure
+      summary={before === null ? `The newest ${acts.length}` : `${acts.length} older ones`}
+      open={before !== null}
+    >
+      <ol role="list">
+        {acts.map((act) => (
+          <li key={act.id}>
+            <When at={act.at} timeZone={timeZone} />: {act.verb}
+            {act.whom && <> ({act.whom})</>}, by {act.who ?? 'the server or somebody who was erased'}
+          </li>
+        ))}
+      </ol>
+      {(before !== null || older !== null) && (
+        <nav aria-label="Pages of the log" className="actions">
+          {before !== null && (
+            <Link href={`${here}#acts`} prefetch={false}>
+              The newest acts
+            </Link>
+          )}
+          {older !== null && (
+            <Link href={`${here}?before=${older}#acts`} prefetch={false} rel="next">
+              Older acts
+            </Link>
+          )}
+        </nav>
+      )}
+    </Disclosure>
   );
 }

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { showOwnTerm } from '@/lib/class/show-own-term';
 import { readCourse } from '@/lib/course/read-course';
 import { forPage } from '@/lib/http/page';

@@ -1,8 +1,7 @@
 import Link from 'next/link';
-import { CsvLink } from '@/app/_ui/charts/CsvLink';
-import { Status } from '@/app/_ui/Status';
+import { CsvLink } from '@/app/_ui/charts/chart-frame';
+import { Status, When } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import { When } from '@/app/_ui/When';
 import { roundDeviation, roundEvenness, type TermRound } from '@/shared/class/term';
 import { counted, numberText, withUnit } from '@/shared/text/number';
 

@@ -1,7 +1,6 @@
 import { BarChart } from '@/app/_ui/charts/BarChart';
 import { LineChart } from '@/app/_ui/charts/LineChart';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Section } from '@/app/_ui/Section';
+import { EmptyState, Section } from '@/app/_ui/Page';
 import { sideWords } from '@/shared/class/side-words';
 import { lastRounds, roundDeviation, roundEvenness, stillMissed, type Term, type TermRound } from '@/shared/class/term';
 import { grouped } from '@/shared/grouped';

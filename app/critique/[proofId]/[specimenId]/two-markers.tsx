@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { Notice } from '@/app/_ui/Notice';
+import { Notice } from '@/app/_ui/Page';
 import type { CritiqueLine } from '@/lib/review/desk';
 
 type Props = { line: Pick<CritiqueLine, 'two' | 'proof'>; agreement: string };

@@ -2,7 +2,7 @@
 import { useState, type ReactNode } from 'react';
 import { GuidedLine } from '@/app/_bench/guided-line';
 import type { GuidedLineProps } from '@/app/_bench/props';
-import { finishGuidedLineAction } from './actions';
+import { finishGuidedLineAction } from '../actions';
 
 type Props = Omit<GuidedLineProps, 'onDone'> & { children: ReactNode };
 

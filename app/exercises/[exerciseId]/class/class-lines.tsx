@@ -1,10 +1,11 @@
-import type { ComponentProps } from 'react';
 import Link from 'next/link';
-import { Section } from '@/app/_ui/Section';
+import type { ComponentProps } from 'react';
+import { Section } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
+import { SpreadChart } from '@/app/_ui/charts/SpreadChart';
+import type { PairTotals } from '@/shared/class/pair-totals';
 import type { ClassLine, ClassSummary, Spread } from '@/shared/class/summary';
-import { signed } from '@/shared/text/number';
-import { LineTotals } from './line-totals';
+import { numberText, signed } from '@/shared/text/number';
 
 type Props = {
   summary: Pick<ClassSummary, 'lines'>;
@@ -121,3 +122,52 @@ const spreadWords = (spread: Spread | null): string => {
     ? 'as tight as the reference'
     : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} than the reference`;
 };
+
+/** What the class set at each pair of a line, beside the references: where the band is empty, the class sees it otherwise. */
+function LineTotals({
+  totals: { text, count, pairs },
+}: {
+  totals: { text: string; count: number; pairs: PairTotals[] };
+}) {
+  const beside = pairs.filter(
+    ({ spread, band }) => spread !== null && band !== null && (spread.median < band.from || spread.median > band.to),
+  );
+  const compared = pairs.some(({ band }) => band !== null);
+  return (
+    <SpreadChart
+      level={3}
+      title={`Totals of “${text}”, pair by pair`}
+      fileName="totals"
+      rowName="Pair"
+      reading={
+        <>
+          Built-in, tracking and offset together, {numberText(count)} settings.{' '}
+          {compared ? (
+            beside.length === 0 ? (
+              'The middle of the class lies where a reference allows it at every pair.'
+            ) : (
+              <>
+                The middle of the class lies outside of what any reference allows at{' '}
+                {beside.map(({ letters }) => letters).join(', ')}.
+              </>
+            )
+          ) : (
+            'There is no reference to hold them against.'
+          )}{' '}
+          Tightness of the whole line is part of a total; the table below takes it out.
+        </>
+      }
+      x={{ label: 'Total', unit: '1/1000 em', plus: true }}
+      valuesName="Settings of the class"
+      marksName="Reference"
+      bandName="Allowed by a reference"
+      rows={pairs.map(({ letters, values, spread, references, band }) => ({
+        name: letters,
+        values: values.length > 0 ? values : undefined,
+        spread: spread ?? undefined,
+        marks: references,
+        band: band ?? undefined,
+      }))}
+    />
+  );
+}

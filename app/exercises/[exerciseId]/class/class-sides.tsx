@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { BarChart } from '@/app/_ui/charts/BarChart';
-import { Section } from '@/app/_ui/Section';
+import { Section } from '@/app/_ui/Page';
 import { sideWords } from '@/shared/class/side-words';
 import type { MissedSides } from '@/shared/class/summary';
 import { withUnit } from '@/shared/text/number';

@@ -1,8 +1,7 @@
 import { Pages } from '@/app/_ui/Pages';
-import { Section } from '@/app/_ui/Section';
-import { Status } from '@/app/_ui/Status';
+import { Section } from '@/app/_ui/Page';
+import { Status, When } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import { When } from '@/app/_ui/When';
 import type { ShownClass } from '@/lib/class/show-class';
 import { counted, withUnit } from '@/shared/text/number';
 

@@ -1,12 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { TakeSheet } from '@/app/_released/take-sheet';
+import { TakeSheet } from '@/app/_released/export-line';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EqualSettings } from '@/app/_ui/EqualSettings';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
+import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showClass } from '@/lib/class/show-class';
 import { showPairTotals } from '@/lib/class/show-pair-totals';

@@ -1,14 +1,14 @@
 import type { Metadata } from 'next';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
+import Link from 'next/link';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
+import type { DemonstrationView } from '@/lib/demonstration/demonstration-view';
 import { listDemonstrations } from '@/lib/demonstration/list-demonstrations';
 import { forPage } from '@/lib/http/page';
+import { counted } from '@/shared/text/number';
+import { SpecimenFigure } from '../plan/specimens/specimen-figure';
 import { StaffFrame } from '../staff-frame';
-import { DemonstrationCard } from './demonstration-card';
-import { RemoveForm, showingWords } from './show-form';
+import { RemoveForm, ShowForm, showingWords } from './show-form';
 
 export const metadata: Metadata = { title: 'Demonstrations' };
 
@@ -78,5 +78,41 @@ export default async function Demonstrations({ params, searchParams }: Props) {
         )}
       </Page>
     </>
+  );
+}
+
+type DemonstrationCardProps = {
+  exerciseId: string;
+  one: DemonstrationView & { mayChange: boolean };
+  teaches: boolean;
+  timeZone: string;
+};
+
+/** One demonstration: how the line stands at its end, who made it, and whether the course sees it. */
+function DemonstrationCard({ exerciseId, one, teaches, timeZone }: DemonstrationCardProps) {
+  const { title, author, recorded, reasons, createdAt, shownAt } = one;
+  return (
+    <li>
+      <SpecimenFigure
+        {...one}
+        spacing={one.last}
+        caption={
+          <>
+            <Link href={`/exercises/${exerciseId}/demonstrations/${one.id}`}>{title}</Link>, on “{one.text}” by {author}
+            : {counted(recorded.steps.length, 'step')}, {counted(reasons, 'reason')}
+          </>
+        }
+      />
+      {teaches && (
+        <div className="actions note-size">
+          <span>
+            <When at={createdAt} timeZone={timeZone} short /> ·{' '}
+            {shownAt ? <strong>the course sees it</strong> : 'not shown'}
+          </span>
+          {one.mayChange && <ShowForm one={one} shown={shownAt !== null} />}
+          {one.mayChange && <RemoveForm one={one} removed={false} />}
+        </div>
+      )}
+    </li>
   );
 }

@@ -1,5 +1,4 @@
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import type { ReferencesShown } from '@/shared/schemas/exercise';
 import { removeDemonstrationAction, showDemonstrationAction } from './actions';
 

@@ -1,11 +1,9 @@
 'use client';
 import type { ClassMap } from '@/shared/class/map';
 import { classRow, lookOf, noLook, type MapNumbers } from '@/shared/class/map-view';
-import { headHeight, type Cell, type CellSize, type MapFrame } from './map-frame';
-import { mapBody } from './map-body';
-import { mapInks } from './map-inks';
+import { type Cell, type CellSize, headHeight, type MapFrame, mapInks } from './map-frame';
+import { mapBody, type MapPicture, paintMap } from './paint-map';
 import { makeStamps } from './map-stamps';
-import { paintMap, type MapPicture } from './paint-map';
 
 type Shown = { rows: readonly number[]; size: CellSize; chosen: Cell };
 export type MapCanvas = {

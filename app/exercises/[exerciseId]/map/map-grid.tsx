@@ -1,11 +1,11 @@
 'use client';
-import { useEffect, useLayoutEffect, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+
 import { useRouter } from 'next/navigation';
+import { type KeyboardEvent, type PointerEvent, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { ClassMap } from '@/shared/class/map';
-import { mapWords, valueAt, type MapNumbers } from '@/shared/class/map-view';
-import { cellAt, cellSizes, fullHeight, fullWidth, headHeight, scrollFor, type Cell, type CellSize } from './map-frame';
+import { type MapNumbers, mapWords, valueAt } from '@/shared/class/map-view';
 import { mapCanvas, type MapCanvas } from './map-canvas';
-import { nextCell } from './map-keys';
+import { type Cell, cellAt, type CellSize, cellSizes, fullHeight, fullWidth, headHeight, scrollFor } from './map-frame';
 import styles from './map.module.css';
 
 /** Room for a scroll bar below, in CSS px, so that a small map has none at its side. */
@@ -140,4 +140,39 @@ export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }:
       </div>
     </div>
   );
+}
+
+type Key = { key: string; ctrlKey: boolean; metaKey: boolean; altKey: boolean };
+
+/** Where a key leads from a cell, by the grid pattern of the ARIA Authoring Practices; null for a key that is not the grid’s. */
+function nextCell(
+  { key, ctrlKey, metaKey, altKey }: Key,
+  { row, column }: Cell,
+  { rows, columns }: { rows: number; columns: number },
+): Cell | null {
+  if (altKey || metaKey) return null;
+  const to = (nextRow: number, nextColumn: number): Cell => ({
+    row: Math.max(0, Math.min(rows - 1, nextRow)),
+    column: Math.max(0, Math.min(columns - 1, nextColumn)),
+  });
+  switch (key) {
+    case 'ArrowLeft':
+      return to(row, column - 1);
+    case 'ArrowRight':
+      return to(row, column + 1);
+    case 'ArrowUp':
+      return to(row - 1, column);
+    case 'ArrowDown':
+      return to(row + 1, column);
+    case 'PageUp':
+      return to(row - 10, column);
+    case 'PageDown':
+      return to(row + 10, column);
+    case 'Home':
+      return to(ctrlKey ? 0 : row, 0);
+    case 'End':
+      return to(ctrlKey ? rows - 1 : row, columns - 1);
+    default:
+      return null;
+  }
 }

@@ -1,6 +1,5 @@
 'use client';
-import type { MapInks } from './map-inks';
-import { cellSizes, type CellSize } from './map-frame';
+import { type CellSize, cellSizes, type MapInks } from './map-frame';
 
 /** Drawn once for a size and a set of colours, and stamped from then on: look −3 to 3 at index 0 to 6, nothing at 7. */
 export type Stamps = { put: (context: CanvasRenderingContext2D, look: number, x: number, y: number) => void };

@@ -1,5 +1,5 @@
 'use server';
-import { formAction } from '@/lib/http/form-action';
+
 import { addCriterion } from '@/lib/exercise/add-criterion';
 import { addRound } from '@/lib/exercise/add-round';
 import { addSpecimens } from '@/lib/exercise/add-specimens';
@@ -8,7 +8,10 @@ import { changeExercise } from '@/lib/exercise/change-exercise';
 import { changeRound } from '@/lib/exercise/change-round';
 import { changeSpecimen } from '@/lib/exercise/change-specimen';
 import { closeExercise } from '@/lib/exercise/close-exercise';
+import { endExtension } from '@/lib/exercise/end-extension';
+import { extendRound } from '@/lib/exercise/extend-round';
 import { moveSpecimen } from '@/lib/exercise/move-specimen';
+import { previewSpecimenChange } from '@/lib/exercise/preview-specimen-change';
 import { publishExercise } from '@/lib/exercise/publish-exercise';
 import { removeExercise } from '@/lib/exercise/remove-exercise';
 import { removeRound } from '@/lib/exercise/remove-round';
@@ -18,10 +21,10 @@ import { restoreExercise } from '@/lib/exercise/restore-exercise';
 import { restoreSpecimen } from '@/lib/exercise/restore-specimen';
 import { retireCriterion } from '@/lib/exercise/retire-criterion';
 import { retireSpecimen } from '@/lib/exercise/retire-specimen';
-import { extendRound } from '@/lib/exercise/extend-round';
-import { endExtension } from '@/lib/exercise/end-extension';
+import { formAction } from '@/lib/http/form-action';
 import { setSecondMarking } from '@/lib/review/second-marker';
 import * as read from './read-forms';
+import { specimen } from './read-forms';
 
 const plan = ({ exerciseId }: { exerciseId: string }) => `/exercises/${exerciseId}/plan`;
 const part = (name: string) => (result: { exerciseId: string }) => `${plan(result)}#${name}`;
@@ -89,3 +92,14 @@ export const reopenExerciseAction = formAction(reopenExercise, {
 });
 export const removeExerciseAction = formAction(removeExercise, { read: read.atVersion, then: plan });
 export const restoreExerciseAction = formAction(restoreExercise, { read: read.atVersion, then: plan });
+
+/** Tries the change without making it; what was typed goes on to the page that shows what it does. */
+export const lookAtChangeAction = formAction(previewSpecimenChange, {
+  read: specimen,
+  then: (_result, form) => {
+    const typed = new URLSearchParams(
+      ['text', 'face', 'size', 'ground', 'remark', 'number'].map((name) => [name, String(form.get(name) ?? '')]),
+    );
+    return `/exercises/${String(form.get('exerciseId'))}/plan/specimens/${String(form.get('specimenId'))}/change?${typed.toString()}`;
+  },
+});

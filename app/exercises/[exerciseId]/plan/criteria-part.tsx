@@ -1,9 +1,7 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { EmptyState, Section } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import type { CriterionView } from '@/lib/rows/exercise';
 import { withUnit } from '@/shared/text/number';
 import { restoreCriterionAction } from './actions';

@@ -1,18 +1,19 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Notice } from '@/app/_ui/Notice';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
 import { getPlan } from '@/lib/exercise/get-plan';
+import { meantTime } from '@/lib/exercise/local-time';
+import type { ExerciseView } from '@/lib/rows/exercise';
 import { forPage } from '@/lib/http/page';
-import { counted } from '@/shared/text/number';
+import { counted, withUnit } from '@/shared/text/number';
 import { StaffFrame } from '../staff-frame';
-import { Aside } from './aside';
-import { BriefPart } from './brief-part';
-import { ClockRemarks } from './clock-remarks';
+import { restoreExerciseAction } from './actions';
 import { CriteriaPart } from './criteria-part';
 import { RoundsPart } from './rounds-part';
-import { SignCaution } from './sign-caution';
+import { shownChoices, tellingChoices, wordFor } from './setting-words';
+import { SignCaution } from './plan-page';
 import { SpecimensPart } from './specimens-part';
 
 export const metadata: Metadata = { title: 'Plan' };
@@ -75,3 +76,97 @@ const stateWords = {
   published: 'Published. Every change says first what it does.',
   closed: 'Closed: students can look and send nothing more.',
 };
+
+type AsideProps = {
+  exercise: { id: string; title: string; version: number; removedAt: Date | null };
+  course: { id: string; title: string; timeZone: string };
+};
+
+/** A draft that was removed: when, and the way back. */
+function Aside({ exercise, course }: AsideProps) {
+  const back = (
+    <Form action={restoreExerciseAction} label="Take it back">
+      <input type="hidden" name="exerciseId" value={exercise.id} />
+      <input type="hidden" name="version" value={exercise.version} />
+      <SubmitButton>Take it back</SubmitButton>
+    </Form>
+  );
+  return (
+    <Page>
+      <PageHeader title={exercise.title} trail={[{ href: `/courses/${course.id}`, label: course.title }]} />
+      <EmptyState title="This draft was removed" action={back}>
+        It went from the list <When at={exercise.removedAt!} timeZone={course.timeZone} />. Everything in it is still
+        here, and it can be taken back.
+      </EmptyState>
+    </Page>
+  );
+}
+
+/** The brief as students read it, and the settings in words. */
+function BriefPart({ exercise }: { exercise: ExerciseView }) {
+  const { settings, brief } = exercise;
+  return (
+    <Section
+      id="brief"
+      title="Brief and settings"
+      actions={<ButtonLink href={`/exercises/${exercise.id}/plan/brief`}>Change the brief and settings</ButtonLink>}
+    >
+      {brief.trim() === '' ? (
+        <p className="quiet">No brief yet.</p>
+      ) : (
+        <div className="reading stack">
+          {brief.split(/\n{2,}/).map((paragraph, index) => (
+            <p key={index}>{paragraph}</p>
+          ))}
+        </div>
+      )}
+      <dl className="facts">
+        <dt>Before a proof is sent, the bench tells</dt>
+        <dd>{wordFor(tellingChoices, settings.benchTells).toLowerCase()}</dd>
+        <dt>After it</dt>
+        <dd>{wordFor(tellingChoices, settings.benchTellsAfterProof).toLowerCase()}</dd>
+        <dt>Students see references</dt>
+        <dd>{wordFor(shownChoices, settings.referencesShown).toLowerCase()}</dd>
+        <dt>Tolerance where a reference gives none</dt>
+        <dd>±{withUnit(settings.tolerance, 'thousandths of an em')}</dd>
+        <dt>Smallest size of use</dt>
+        <dd>
+          {settings.smallestSize ? withUnit(settings.smallestSize.value, settings.smallestSize.unit, 1) : 'not named'}
+        </dd>
+        <dt>Names while marking</dt>
+        <dd>{settings.namesHidden ? 'hidden' : 'shown'}</dd>
+      </dl>
+    </Section>
+  );
+}
+
+type ClockRemarksProps = {
+  round: {
+    number: number;
+    opensLocal: string | null;
+    dueLocal: string | null;
+    lateRule: { untilLocal: string | null };
+  };
+  timeZone: string;
+};
+
+/** After a round was saved: what had to be decided where the clocks change. Nothing on most days. */
+function ClockRemarks({ round, timeZone }: ClockRemarksProps) {
+  const times = [
+    [round.opensLocal, 'opens'],
+    [round.dueLocal, 'due'],
+    [round.lateRule.untilLocal, 'due'],
+  ] as const;
+  const remarks = times.flatMap(([local, use]) => (local ? (meantTime(local, timeZone, use).remark ?? []) : []));
+  return (
+    <Notice live="polite" title={`Round ${round.number} is saved.`}>
+      {remarks.length === 0 ? null : (
+        <ul>
+          {remarks.map((remark) => (
+            <li key={remark}>{remark}</li>
+          ))}
+        </ul>
+      )}
+    </Notice>
+  );
+}

@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 
 type Props = {
   exercise: { id: string; title: string };
@@ -24,5 +23,15 @@ export function PlanPage({ exercise, title, lead, wide, children }: Props) {
       />
       {children}
     </Page>
+  );
+}
+
+/** Shown wherever an exercise uses lines that could stand on a sign people’s safety depends on. */
+export function SignCaution() {
+  return (
+    <Notice kind="caution" title="Signs that people’s safety depends on">
+      Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye. What is
+      done here is an exercise; on a real sign, the local code and a licensed practitioner decide.
+    </Notice>
   );
 }

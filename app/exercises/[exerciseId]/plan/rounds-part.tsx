@@ -1,8 +1,7 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Section } from '@/app/_ui/Section';
-import { When } from '@/app/_ui/When';
+import { EmptyState, Section } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
 import type { RoundView } from '@/lib/rows/exercise';
 import { counted } from '@/shared/text/number';
 import { lateWords } from './setting-words';

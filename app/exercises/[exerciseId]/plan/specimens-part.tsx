@@ -1,14 +1,11 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { EmptyState, Section } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import type { Plan } from '@/lib/exercise/get-plan';
 import { counted } from '@/shared/text/number';
 import { restoreSpecimenAction } from './actions';
-import { SpecimenFigure } from './specimens/specimen-figure';
-import { specimenWords } from './specimens/specimen-words';
+import { SpecimenFigure, specimenWords } from './specimens/specimen-figure';
 
 type Props = {
   exercise: { id: string };

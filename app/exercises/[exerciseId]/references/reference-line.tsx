@@ -1,12 +1,10 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { When } from '@/app/_ui/When';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { When } from '@/app/_ui/Status';
 import type { SpecimenView } from '@/lib/rows/specimen';
 import type { ReferenceView } from '@/lib/rows/reference';
-import { SpecimenFigure } from '../plan/specimens/specimen-figure';
-import { specimenWords } from '../plan/specimens/specimen-words';
+import { SpecimenFigure, specimenWords } from '../plan/specimens/specimen-figure';
 import { acceptReferenceAction } from './actions';
 
 type Reference = ReferenceView & { started: boolean; mine: boolean; updatedAt: Date; repeatability: number | null };

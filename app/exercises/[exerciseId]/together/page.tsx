@@ -1,15 +1,11 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
+import { EmptyState, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
 import { seeTogether } from '@/lib/work/same-text';
 import { forPage } from '@/lib/http/page';
 import { ResponseCharts } from './response-charts';
-import { togetherHref } from './together-href';
-import { TogetherLine } from './together-line';
+import { togetherHref, TogetherLine } from './together-line';
 
 export const metadata: Metadata = { title: 'Together' };
 

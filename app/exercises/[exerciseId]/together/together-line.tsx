@@ -6,7 +6,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { Together } from '@/lib/work/same-text';
 import { placeLetters } from '@/shared/outline/place-letters';
 import { counted } from '@/shared/text/number';
-import { specimenWords } from '../plan/specimens/specimen-words';
+import { specimenWords } from '../plan/specimens/specimen-figure';
 
 export type ShownLine = Together['lines'][number];
 type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; oneSize: boolean };
@@ -83,3 +83,7 @@ function difference(from: ShownLine, to: ShownLine): string {
       : `${counted(gaps, 'gap')}${tracking ? ' and tracking' : ''} ${gaps === 1 && !tracking ? 'differs' : 'differ'}`;
   return to.touched ? what : `${what}; still as the face comes`;
 }
+
+/** The address of the lines of one text together; `oneSize` sets them all at one size. */
+export const togetherHref = (exerciseId: string, text: string, oneSize = false): string =>
+  `/exercises/${exerciseId}/together?text=${encodeURIComponent(text)}${oneSize ? '&at=one-size' : ''}`;

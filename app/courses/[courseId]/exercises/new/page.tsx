@@ -1,16 +1,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Checkbox } from '@/app/_ui/Checkbox';
-import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { TextArea } from '@/app/_ui/TextArea';
+import { Checkbox, Field, TextArea } from '@/app/_ui/Field';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { readCourse } from '@/lib/course/read-course';
 import { forPage } from '@/lib/http/page';
-import { createExerciseAction } from './actions';
+import { createExerciseAction } from '@/app/courses/actions';
 
 export const metadata: Metadata = { title: 'Plan an exercise' };
 

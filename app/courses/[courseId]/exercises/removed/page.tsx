@@ -1,9 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { When } from '@/app/_ui/When';
+import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
 import { readCourse } from '@/lib/course/read-course';
 import { listPutAside } from '@/lib/exercise/list-put-aside';
 import { forPage } from '@/lib/http/page';

@@ -2,17 +2,11 @@ import type { Metadata } from 'next';
 import { readMember } from '@/lib/course/read-member';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { When } from '@/app/_ui/When';
+import { Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { When } from '@/app/_ui/Status';
 import { CourseFrame } from '../../../course-frame';
 import { roleWords } from '../../../role-words';
-import { AccommodationsForm } from './accommodations-form';
-import { CourseMaking } from './course-making';
-import { PasswordLink } from './password-link';
-import { PutBack, Removal } from './removal';
-import { RoleAndSection } from './role-and-section';
+import { AccommodationsForm, CourseMaking, PasswordLink, PutBack, Removal, RoleAndSection } from './member-forms';
 
 export const metadata: Metadata = { title: 'A person' };
 

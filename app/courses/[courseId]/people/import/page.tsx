@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
 import { prepareRoster } from '@/lib/course/roster/prepare-roster';
 import { forPage } from '@/lib/http/page';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { CourseFrame } from '../../../course-frame';
 import { RosterForm } from './roster-form';
 

@@ -1,18 +1,15 @@
 'use client';
 import { useActionState, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
-import { Checkbox } from '@/app/_ui/Checkbox';
+import { Checkbox, TextArea } from '@/app/_ui/Field';
 import { FormContext } from '@/app/_ui/form-context';
-import { FormError } from '@/app/_ui/FormError';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { TextArea } from '@/app/_ui/TextArea';
+import { FormError, SubmitButton } from '@/app/_ui/Form';
 import { counted } from '@/shared/text/number';
 import { decodeText } from '@/shared/text/decode-bytes';
 import { newForm } from '@/shared/schemas/form-state';
 import type { RosterLink, RosterPlan } from '@/shared/schemas/roster';
-import { importRosterAction, previewRosterAction } from './actions';
-import { Links } from './links';
-import { Plan } from './plan';
+import { importRosterAction, previewRosterAction } from '../actions';
+import { Links, Plan } from './plan';
 
 type Props = { courseId: string; byMail: boolean };
 

@@ -1,14 +1,13 @@
 import { Fragment } from 'react';
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { Page, PageHeader } from '@/app/_ui/Page';
 import { ButtonLink } from '@/app/_ui/Button';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import { Bench } from '@/app/_bench/bench';
 import { openBench } from '@/lib/work/bench';
 import { forPage } from '@/lib/http/page';
-import { togetherHref } from '../../together/together-href';
+import { togetherHref } from '@/app/exercises/[exerciseId]/together/together-line';
 import { FirstVisit } from '../first-visit';
 
 type Props = {

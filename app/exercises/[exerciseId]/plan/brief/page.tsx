@@ -1,10 +1,7 @@
 import type { Metadata } from 'next';
-import { Checkbox } from '@/app/_ui/Checkbox';
-import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { RadioGroup } from '@/app/_ui/RadioGroup';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { TextArea } from '@/app/_ui/TextArea';
+import { Checkbox, Field, TextArea } from '@/app/_ui/Field';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { RadioGroup } from '@/app/_ui/Select';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { forPage } from '@/lib/http/page';
 import { sizesText } from '@/shared/exercise/sizes';

@@ -1,8 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';

@@ -1,6 +1,5 @@
-import { Field } from '@/app/_ui/Field';
-import { RadioGroup } from '@/app/_ui/RadioGroup';
-import { TextArea } from '@/app/_ui/TextArea';
+import { Field, TextArea } from '@/app/_ui/Field';
+import { RadioGroup } from '@/app/_ui/Select';
 import type { Level, TypedCriterion } from '@/shared/schemas/criterion';
 import { basisChoices } from '../setting-words';
 

@@ -1,6 +1,5 @@
-import { DateTimeField } from '@/app/_ui/DateTimeField';
-import { Field } from '@/app/_ui/Field';
-import { RadioGroup } from '@/app/_ui/RadioGroup';
+import { DateTimeField, Field } from '@/app/_ui/Field';
+import { RadioGroup } from '@/app/_ui/Select';
 import { acceptChoices } from '../setting-words';
 
 type Round = {

@@ -4,7 +4,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
-import { specimenWords } from './specimen-words';
+import { withUnit } from '@/shared/text/number';
 
 type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; caption?: ReactNode };
 
@@ -18,3 +18,7 @@ export function SpecimenFigure({ pack, size, ground, spacing, caption }: Props) 
     </div>
   );
 }
+
+/** “Lato Bold, 72 px, dark ground”. */
+export const specimenWords = ({ pack, size, ground }: { pack: Pack; size: Size; ground: Ground }): string =>
+  `${pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'}, ${withUnit(size.value, size.unit, 1)}, ${ground} ground`;

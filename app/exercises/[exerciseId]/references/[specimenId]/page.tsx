@@ -2,15 +2,12 @@ import type { Metadata } from 'next';
 import { Bench } from '@/app/_bench/bench';
 import { ButtonLink } from '@/app/_ui/Button';
 import { ConfirmDialog } from '@/app/_ui/ConfirmDialog';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { forPage } from '@/lib/http/page';
 import { getReferenceBench } from '@/lib/reference/get-reference-bench';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
-import { specimenWords } from '../../plan/specimens/specimen-words';
+import { specimenWords } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
 import { removeReferenceAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Reference' };

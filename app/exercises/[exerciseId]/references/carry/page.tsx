@@ -1,16 +1,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Checkbox } from '@/app/_ui/Checkbox';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Checkbox } from '@/app/_ui/Field';
+import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { forPage } from '@/lib/http/page';
 import { listReferences } from '@/lib/reference/list-references';
-import { SpecimenFigure } from '../../plan/specimens/specimen-figure';
-import { specimenWords } from '../../plan/specimens/specimen-words';
+import { SpecimenFigure, specimenWords } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
 import { carryReferenceAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Carry a reference' };

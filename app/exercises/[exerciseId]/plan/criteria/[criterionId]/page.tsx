@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { Form } from '@/app/_ui/Form';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Section } from '@/app/_ui/Page';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { forPage } from '@/lib/http/page';
-import { changeCriterionAction, retireCriterionAction } from '../../actions';
-import { PlanPage } from '../../plan-page';
+import { changeCriterionAction, retireCriterionAction } from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SavedNow } from '../../saved-now';
 import { CriterionFields } from '../criterion-fields';
 

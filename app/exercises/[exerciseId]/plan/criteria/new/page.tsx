@@ -1,10 +1,9 @@
 import type { Metadata } from 'next';
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { forPage } from '@/lib/http/page';
-import { addCriterionAction } from '../../actions';
-import { PlanPage } from '../../plan-page';
+import { addCriterionAction } from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { CriterionFields } from '../criterion-fields';
 
 export const metadata: Metadata = { title: 'Add a criterion' };

@@ -1,16 +1,19 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { RadioGroup } from '@/app/_ui/RadioGroup';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { When } from '@/app/_ui/When';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice, Section } from '@/app/_ui/Page';
+import { RadioGroup } from '@/app/_ui/Select';
+import { When } from '@/app/_ui/Status';
 import { getRound } from '@/lib/exercise/get-round';
 import { forPage } from '@/lib/http/page';
-import { changeRoundAction, endExtensionAction, removeRoundAction, setSecondMarkingAction } from '../../actions';
-import { PlanPage } from '../../plan-page';
+import {
+  changeRoundAction,
+  endExtensionAction,
+  removeRoundAction,
+  setSecondMarkingAction,
+} from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SavedNow } from '../../saved-now';
 import { secondMarkerChoices } from '../../setting-words';
 import { RoundFields } from '../round-fields';

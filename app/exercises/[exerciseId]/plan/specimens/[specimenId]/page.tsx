@@ -1,20 +1,20 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { Field } from '@/app/_ui/Field';
-import { RadioGroup } from '@/app/_ui/RadioGroup';
-import { Section } from '@/app/_ui/Section';
-import { Select } from '@/app/_ui/Select';
-import { TextArea } from '@/app/_ui/TextArea';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { Form } from '@/app/_ui/Form';
+import { Field, TextArea } from '@/app/_ui/Field';
+import { RadioGroup, Select } from '@/app/_ui/Select';
+import { Section } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { getPlan } from '@/lib/exercise/get-plan';
 import { listFacesFor } from '@/lib/exercise/list-faces';
 import { forPage } from '@/lib/http/page';
 import { sizesText } from '@/shared/exercise/sizes';
-import { moveSpecimenAction, retireSpecimenAction } from '../../actions';
-import { PlanPage } from '../../plan-page';
+import {
+  lookAtChangeAction,
+  moveSpecimenAction,
+  retireSpecimenAction,
+} from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SpecimenFigure } from '../specimen-figure';
-import { lookAtChangeAction } from './actions';
 
 export const metadata: Metadata = { title: 'Specimen' };
 

@@ -1,16 +1,13 @@
 import type { Metadata } from 'next';
-import { Checkbox } from '@/app/_ui/Checkbox';
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Checkbox, Field, TextArea } from '@/app/_ui/Field';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { addSpecimensAction } from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
+import type { FaceChoice } from '@/lib/exercise/face-choices';
 import { listFacesFor } from '@/lib/exercise/list-faces';
 import { forPage } from '@/lib/http/page';
 import { mostAtOnce } from '@/shared/schemas/specimen';
-import { addSpecimensAction } from '../../actions';
-import { PlanPage } from '../../plan-page';
-import { FaceList } from '../face-list';
 import { HowMany } from '../how-many';
-import { Field } from '@/app/_ui/Field';
-import { TextArea } from '@/app/_ui/TextArea';
 
 export const metadata: Metadata = { title: 'Add specimens' };
 
@@ -53,5 +50,39 @@ export default async function NewSpecimens({ params }: { params: Promise<{ exerc
         </div>
       </Form>
     </PlanPage>
+  );
+}
+
+/** Faces to tick, family by family, weights rising, each family under its kind of design. */
+function FaceList({ faces }: { faces: FaceChoice[] }) {
+  const families = [...new Set(faces.map(({ family }) => family))];
+  return (
+    <fieldset className="field" id="field-faces">
+      <legend>Faces</legend>
+      <p className="hint">
+        A variable face with an optical size is set at the size you give, as a browser does it. Licences stand on{' '}
+        <a href="/faces">Faces and licences</a>.
+      </p>
+      <div className="face-list" role="group">
+        {families.map((family) => {
+          const own = faces.filter((face) => face.family === family);
+          return (
+            <details key={family} className="face-family">
+              <summary>
+                {family}{' '}
+                <span className="quiet note-size">
+                  {own[0]!.design}, {own.length === 1 ? 'one style' : `${own.length} styles`}
+                </span>
+              </summary>
+              <div className="choices-row">
+                {own.map((face) => (
+                  <Checkbox key={face.choice} name="faces" value={face.choice} label={`${face.style}`} />
+                ))}
+              </div>
+            </details>
+          );
+        })}
+      </div>
+    </fieldset>
   );
 }

@@ -1,23 +1,16 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Pages } from '@/app/_ui/Pages';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Progress } from '@/app/_ui/Progress';
-import { Section } from '@/app/_ui/Section';
-import { Status } from '@/app/_ui/Status';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Progress, Status, When } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
 import { Tabs } from '@/app/_ui/Tabs';
-import { When } from '@/app/_ui/When';
 import { showQueue } from '@/lib/review/queue';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
-import { beginMarkingAction, takeNextAction, takeUpAction } from './actions';
+import { beginMarkingAction, takeNextAction, takeUpAction } from '../actions';
 
 type Props = {
   params: Promise<{ exerciseId: string; number: string }>;

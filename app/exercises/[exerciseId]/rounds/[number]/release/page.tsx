@@ -1,19 +1,15 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
+import { TakeSheet } from '@/app/_released/export-line';
 import { ReleasedView } from '@/app/_released/released-view';
-import { TakeSheet } from '@/app/_released/take-sheet';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Pages } from '@/app/_ui/Pages';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { Section } from '@/app/_ui/Section';
 import { forPage } from '@/lib/http/page';
 import { previewRelease } from '@/lib/release/preview-release';
 import { showReleasePlan } from '@/lib/release/show-release-plan';
 import { counted } from '@/shared/text/number';
 import { PlanForm } from './plan-form';
-import { UnsettledNotice } from './unsettled-notice';
 
 type Props = {
   params: Promise<{ exerciseId: string; number: string }>;
@@ -100,5 +96,30 @@ export default async function ReleasePage({ params, searchParams }: Props) {
         </Section>
       )}
     </Page>
+  );
+}
+
+type Rows = Awaited<ReturnType<typeof showReleasePlan>>['rows'];
+
+/** A warning where a level would go out that only one of two markers gave; it says which level that is. */
+function UnsettledNotice({ rows, agreement }: { rows: Rows; agreement: string }) {
+  const differing = rows.filter((row) => row.differing > 0).length;
+  const waiting = rows.filter((row) => row.secondWaits).length;
+  if (differing + waiting === 0) return null;
+  return (
+    <Notice kind="warning" title="Two markers">
+      {differing > 0 && (
+        <p>
+          {counted(differing, 'proof')} on this page: the two markers differ and nobody has settled it. In a release the
+          first marker’s level would count. <Link href={agreement}>Settle them first</Link>, or tick them knowingly.
+        </p>
+      )}
+      {waiting > 0 && (
+        <p>
+          {counted(waiting, 'proof')} on this page: the second marker has not finished. In a release the first marker’s
+          level would count.
+        </p>
+      )}
+    </Notice>
   );
 }

@@ -1,11 +1,10 @@
 import Link from 'next/link';
-import { Form } from '@/app/_ui/Form';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Table } from '@/app/_ui/Table';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import type { showReleasePlan } from '@/lib/release/show-release-plan';
 import { counted, withUnit } from '@/shared/text/number';
-import { releaseAction } from './actions';
+import { releaseAction } from '../actions';
 
 type Plan = Awaited<ReturnType<typeof showReleasePlan>>;
 type Props = { plan: Plan; here: string; exerciseId: string; roundNumber: number };

@@ -2,20 +2,15 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { secondMarkingWords } from '@/app/exercises/[exerciseId]/plan/setting-words';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
+import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Pages } from '@/app/_ui/Pages';
-import { Progress } from '@/app/_ui/Progress';
-import { Status } from '@/app/_ui/Status';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Progress, Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
 import { showSecondQueue } from '@/lib/review/second-marker';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
-import { takeUpSecondAction } from './actions';
+import { takeUpSecondAction } from '../actions';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ page?: string }> };
 

@@ -1,13 +1,9 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EmptyState } from '@/app/_ui/EmptyState';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Table } from '@/app/_ui/Table';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import { closeWallAction, openWallAction } from '@/app/wall/actions';
 import { forPage } from '@/lib/http/page';
 import { listWalls } from '@/lib/wall/list-walls';

@@ -1,15 +1,14 @@
 import type { Metadata } from 'next';
-import { DateTimeField } from '@/app/_ui/DateTimeField';
-import { FindField } from '@/app/_ui/FindField';
-import { Form } from '@/app/_ui/Form';
+import { DateTimeField } from '@/app/_ui/Field';
+import { FindField } from '@/app/_ui/Pages';
+import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Select } from '@/app/_ui/Select';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { When } from '@/app/_ui/When';
+import { When } from '@/app/_ui/Status';
 import { listPeople } from '@/lib/course/list-people';
 import { getRound } from '@/lib/exercise/get-round';
 import { forPage } from '@/lib/http/page';
-import { extendRoundAction } from '../../../actions';
-import { PlanPage } from '../../../plan-page';
+import { extendRoundAction } from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 
 export const metadata: Metadata = { title: 'More time' };
 

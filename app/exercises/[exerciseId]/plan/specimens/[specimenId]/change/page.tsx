@@ -1,19 +1,17 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { AppError } from '@/lib/access/errors';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice, Section } from '@/app/_ui/Page';
+import { changeSpecimenAction } from '@/app/exercises/[exerciseId]/plan/actions';
+import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
+import { specimen as readSpecimen } from '@/app/exercises/[exerciseId]/plan/read-forms';
+import { SpecimenFigure } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
+import { AppError } from '@/lib/access/errors';
 import { previewSpecimenChange } from '@/lib/exercise/preview-specimen-change';
 import { standAtExercise } from '@/lib/exercise/stand-at-exercise';
 import { forPage } from '@/lib/http/page';
-import { changeSpecimenAction } from '../../../actions';
-import { PlanPage } from '../../../plan-page';
-import { specimen as readSpecimen } from '../../../read-forms';
-import { SpecimenFigure } from '../../specimen-figure';
-import { changeWords } from './change-words';
+import { counted } from '@/shared/text/number';
 
 export const metadata: Metadata = { title: 'What this change does' };
 
@@ -81,4 +79,39 @@ function readOrNothing(form: FormData) {
     if (error instanceof AppError) notFound();
     throw error;
   }
+}
+
+type Preview = {
+  kept: number;
+  lost: string[];
+  fresh: number;
+  drafts: number;
+  proofs: number;
+  references: number;
+  number: number;
+};
+
+/** What will happen, a sentence each: pairs, drafts, references, proofs. */
+function changeWords({ kept, lost, fresh, drafts, proofs, references, number }: Preview): string[] {
+  return [
+    pairWords(kept, lost, fresh),
+    drafts === 0
+      ? 'No student has a draft of it yet.'
+      : `${counted(drafts, 'draft')} ${drafts === 1 ? 'moves' : 'move'} to the new version at once: what students set at pairs that stay is kept, new pairs begin untouched. What stood at pairs that go is kept in each draft’s history.`,
+    references === 0
+      ? 'It has no reference.'
+      : `${counted(references, 'reference')} ${references === 1 ? 'is' : 'are'} copied to the new version in the same way${fresh + lost.length === 0 ? '' : ', as a start that its author should look at again'}.`,
+    proofs === 0
+      ? 'No proof holds it yet.'
+      : `${counted(proofs, 'proof')} that ${proofs === 1 ? 'was' : 'were'} sent on version ${number} ${proofs === 1 ? 'stays' : 'stay'} on it, with ${proofs === 1 ? 'its' : 'their'} measures, notes and marks.`,
+  ];
+}
+
+function pairWords(kept: number, lost: string[], fresh: number): string {
+  if (lost.length === 0 && fresh === 0) return `All ${counted(kept, 'pair')} stay as they are.`;
+  const gone =
+    lost.length === 0
+      ? 'none goes'
+      : `${counted(lost.length, 'pair')} ${lost.length === 1 ? 'goes' : 'go'} (${lost.slice(0, 12).join(', ')}${lost.length > 12 ? ', …' : ''})`;
+  return `${counted(kept, 'pair')} ${kept === 1 ? 'stays' : 'stay'}, ${gone}, ${fresh === 0 ? 'none is new' : `${counted(fresh, 'pair')} ${fresh === 1 ? 'is' : 'are'} new`}.`;
 }

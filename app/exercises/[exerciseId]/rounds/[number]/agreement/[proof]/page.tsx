@@ -1,20 +1,16 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { Page } from '@/app/_ui/Page';
-import { PageHeader } from '@/app/_ui/PageHeader';
-import { RadioGroup } from '@/app/_ui/RadioGroup';
-import { Section } from '@/app/_ui/Section';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { RadioGroup } from '@/app/_ui/Select';
 import { Table } from '@/app/_ui/Table';
-import { TextArea } from '@/app/_ui/TextArea';
-import { When } from '@/app/_ui/When';
+import { TextArea } from '@/app/_ui/Field';
+import { When } from '@/app/_ui/Status';
 import { showDifference } from '@/lib/review/settle';
 import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
-import { settleAction } from './actions';
+import { settleAction } from '@/app/exercises/[exerciseId]/rounds/[number]/actions';
 
 type Props = {
   params: Promise<{ exerciseId: string; number: string; proof: string }>;

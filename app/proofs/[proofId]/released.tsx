@@ -1,17 +1,15 @@
 import Link from 'next/link';
-import { ExportLine } from '@/app/_released/export-line';
+import { ExportLine, TakeSheet } from '@/app/_released/export-line';
 import { ReleasedView } from '@/app/_released/released-view';
-import { TakeSheet } from '@/app/_released/take-sheet';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { Form } from '@/app/_ui/Form';
-import { Notice } from '@/app/_ui/Notice';
-import { SubmitButton } from '@/app/_ui/SubmitButton';
-import { TextArea } from '@/app/_ui/TextArea';
-import { When } from '@/app/_ui/When';
+import { Form, SubmitButton } from '@/app/_ui/Form';
+import { Notice } from '@/app/_ui/Page';
+import { TextArea } from '@/app/_ui/Field';
+import { When } from '@/app/_ui/Status';
 import type { DrawnLine } from '@/lib/release/draw-lines';
 import type { showRelease } from '@/lib/release/show-release';
-import { answerNoteAction } from '../actions';
+import { answerNoteAction } from './actions';
 
 type Props = {
   shown: Awaited<ReturnType<typeof showRelease>>;

@@ -8,12 +8,12 @@ import local from 'next/font/local';
 const text = local({
   src: [
     {
-      path: '../../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2',
+      path: '../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-normal.woff2',
       style: 'normal',
       weight: '200 900',
     },
     {
-      path: '../../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-italic.woff2',
+      path: '../node_modules/@fontsource-variable/source-serif-4/files/source-serif-4-latin-opsz-italic.woff2',
       style: 'italic',
       weight: '200 900',
     },
@@ -29,12 +29,12 @@ const text = local({
 const plain = local({
   src: [
     {
-      path: '../../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2',
+      path: '../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-400-normal.woff2',
       style: 'normal',
       weight: '400',
     },
     {
-      path: '../../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-600-normal.woff2',
+      path: '../node_modules/@fontsource/source-sans-3/files/source-sans-3-latin-600-normal.woff2',
       style: 'normal',
       weight: '600',
     },

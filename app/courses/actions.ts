@@ -1,9 +1,30 @@
 'use server';
+
 import { addSection } from '@/lib/course/add-section';
+import { copyCourse } from '@/lib/course/copy/copy-course';
+import { createCourse } from '@/lib/course/create-course';
 import { editCourse } from '@/lib/course/edit-course';
+import { endKeeping } from '@/lib/course/keeping/end-keeping';
 import { removeSection } from '@/lib/course/remove-section';
 import { renameSection } from '@/lib/course/rename-section';
+import { createExercise } from '@/lib/exercise/create-exercise';
 import { formAction } from '@/lib/http/form-action';
+import { counted } from '@/shared/text/number';
+
+export const createCourseAction = formAction(createCourse, {
+  read: (form) => ({ title: form.get('title'), timeZone: form.get('timeZone') }),
+  then: ({ courseId }) => `/courses/${courseId}`,
+});
+
+export const createExerciseAction = formAction(createExercise, {
+  read: (form) => ({
+    courseId: String(form.get('courseId') ?? ''),
+    title: String(form.get('title') ?? ''),
+    brief: String(form.get('brief') ?? '').replace(/\r\n?/g, '\n'),
+    safetySigns: form.get('safetySigns') === 'yes',
+  }),
+  then: ({ exerciseId }) => `/exercises/${exerciseId}/plan`,
+});
 
 const here = (form: FormData, part = '') => `/courses/${String(form.get('courseId'))}/settings${part}`;
 
@@ -35,4 +56,19 @@ export const renameSectionAction = formAction(renameSection, {
 export const removeSectionAction = formAction(removeSection, {
   read: (form) => ({ courseId: form.get('courseId'), sectionId: form.get('sectionId') }),
   then: (_result, form) => here(form, '#sections'),
+});
+
+export const copyCourseAction = formAction(copyCourse, {
+  read: (form) => ({
+    courseId: form.get('courseId'),
+    title: form.get('title'),
+    dates: form.get('dates'),
+    days: form.get('days'),
+  }),
+  then: ({ courseId }) => `/courses/${courseId}`,
+});
+
+export const endKeepingAction = formAction(endKeeping, {
+  read: (form) => ({ courseId: form.get('courseId'), title: form.get('title') }),
+  done: ({ students }) => `Done: the course no longer names its ${counted(students, 'student')}.`,
 });

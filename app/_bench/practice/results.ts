@@ -6,7 +6,7 @@ import { openDevice } from '../session/device';
 const placeFor = (personKey: string) => `kerncrit/${encodeURIComponent(personKey)}/eye`;
 
 /** Results that only this device has so far. Those of earlier days had no key of their own: the instant they ended names them. */
-function readWaiting(personKey: string): PracticeResult[] {
+export function readWaiting(personKey: string): PracticeResult[] {
   try {
     const kept: unknown = JSON.parse(openDevice().store.get(placeFor(personKey)) ?? '[]');
     return Array.isArray(kept) ? kept.flatMap((one: unknown) => resultFrom(one) ?? []) : [];

@@ -3,6 +3,7 @@ import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { median, medianAbsoluteDeviation } from '@/shared/stats/median';
+import { judgePrepared, usualRanges } from '@/shared/usual-range/usual-range';
 import { nearGap, totalForNearGap } from './near-gap';
 import { meanWhite } from './area';
 import { checkSpacing } from './check-spacing';
@@ -38,7 +39,21 @@ export function measureLine(
   const set = line.pairs.map((pair, index) => setPair(pair, spacing, index));
   const gaps = set.map(({ gap }) => gap);
   const references = pairReferences(line, gaps);
-  const pairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references[index]!));
+  const measuredPairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references[index]!));
+  const usual = usualRanges(line);
+  const judged = judgePrepared(line, {
+    totals: set.map(({ total }) => total),
+    tracking: spacing.tracking,
+    gaps,
+    clearances: measuredPairs.map(({ clearance: near }) => near),
+    sizePx: at.size.unit === 'px' ? at.size.value : (at.size.value * 4) / 3,
+  });
+  const pairs = measuredPairs.map((pair, index): PairMeasure => ({
+    ...pair,
+    usual: usual[index]!,
+    surprise: roundOrNull(judged.pairs[index]?.surprise ?? null),
+    outside: judged.pairs[index]?.outside ?? null,
+  }));
   const own = pairs.filter((pair) => pair.group === 'letters' || pair.group === 'capitals');
   const measured: Omit<LineMeasure, 'findings'> = {
     engine: ENGINE,
@@ -54,6 +69,7 @@ export function measureLine(
       faceReference: roundOrNull(line.faceReference),
       stemGap: roundOrNull(line.stem?.stemGap ?? null),
       stemToStem: roundOrNull(line.stem?.stemToStem ?? null),
+      tightness: round2(judged.tightness),
       evennessGap: unevenness(own.map((pair) => pair.apparentGap)),
       evennessArea: unevenness(own.map((pair) => pair.area)),
       counter: roundOrNull(middle(line.letters.map(counterWidth).filter((width) => width !== null))),
@@ -76,7 +92,7 @@ function pairMeasure(
   spacing: Spacing,
   index: number,
   reference: number | null,
-): PairMeasure {
+): Omit<PairMeasure, 'usual' | 'surprise' | 'outside'> {
   const near = clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
   const wanted = reference === null ? null : totalForNearGap(pair.seen, reference);
   return {

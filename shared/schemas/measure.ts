@@ -60,6 +60,18 @@ export const findingSchema = z.strictObject({
 });
 export type Finding = z.infer<typeof findingSchema>;
 
+/** What type designers would usually give a pair (shared/usual-range): totals beyond the sidebearings, whole 1/1000 em. */
+export const usualRangeSchema = z.strictObject({
+  low: z.int(),
+  halfLow: z.int(),
+  middle: z.int(),
+  mean: z.int(),
+  halfHigh: z.int(),
+  high: z.int(),
+  /** The chance that the pair is left alone, 0 to 1. */
+  leftAlone: number,
+});
+
 export const pairMeasureSchema = z.strictObject({
   index,
   left: z.string(),
@@ -82,6 +94,12 @@ export const pairMeasureSchema = z.strictObject({
   reference: z.nullable(number),
   /** The offset (whole 1/1000 em, tracking as it is) at which the pair meets its reference; it may open. */
   suggestion: z.nullable(z.int()),
+  /** Null where the usual range is silent. */
+  usual: z.nullable(usualRangeSchema),
+  /** Above 0 wider than usual; it orders what to look at (shared/usual-range/judge-line.ts). */
+  surprise: z.nullable(number),
+  /** Beyond the nine tenths of designers by more than can be overlooked. */
+  outside: z.nullable(z.boolean()),
 });
 export type PairMeasure = z.infer<typeof pairMeasureSchema>;
 
@@ -104,6 +122,8 @@ export const lineMeasureSchema = z.strictObject({
     /** Least horizontal white between H and H, serif tips included; and from stem to stem. */
     stemGap: z.nullable(number),
     stemToStem: z.nullable(number),
+    /** How much wider (above 0) or tighter than usual the whole line stands, tracking included. */
+    tightness: number,
     /** Median absolute deviation from the centre over the centre, by apparent gap and by area; null under five pairs. */
     evennessGap: z.nullable(number),
     evennessArea: z.nullable(number),

@@ -1,9 +1,9 @@
 import { nearGap, totalForNearGap } from '@/shared/measure/near-gap';
 import { apparentGapAt, measureLine, prepareLine } from '@/shared/measure';
 import { areaGap, REACH, whiteArea } from '@/shared/measure/area';
-import { practiceKerning } from '@/shared/measure/practice';
 import { compareLine } from '@/shared/scoring';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
+import { faceOf, sharesOfPair } from '@/shared/usual-range/usual-range';
 import { paper } from '@/tests/fixtures/paper';
 import { registryFace } from '@/tests/fixtures/registry-face';
 import { registryPack } from '@/tests/fixtures/registry-pack';
@@ -29,6 +29,7 @@ export default async function measure(): Promise<void> {
   };
   const { shapeOf, reference: wanted } = line.face;
   const [a, b] = [shapeOf(pack.letters[0]!), shapeOf(pack.letters[1]!)];
+  const usual = faceOf(pack, line.face)!;
   const rows = [
     timed('apparent gap of a cached pair', 1, 400_000, (i) => apparentGapAt(line, i % 11, (i % 40) - 20)),
     timed('solve: the total for an apparent gap', 2, 200_000, (i) => totalForNearGap(seen, wanted! + (i % 30)) ?? 0),
@@ -38,7 +39,7 @@ export default async function measure(): Promise<void> {
       2_000,
       (i) => compareLine(measureLine(pack, { tracking: i % 5, offsets }, AT), [reference]).findings.length,
     ),
-    timed('predicted kerning of a pair', null, 20_000, () => practiceKerning(line.face, a, b) ?? 0),
+    timed('usual range of a pair', 30, 20_000, () => sharesOfPair(usual, a, b).mean),
     timed('the same apparent gap without looking up the pair', null, 400_000, (i) => nearGap(seen, (i % 40) - 20)),
   ];
   for (const { name, micros, limit } of rows)

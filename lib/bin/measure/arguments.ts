@@ -6,19 +6,25 @@ import { CommandError } from './command-error';
 
 export const USAGE = `Usage:
   npm run -s measure -- --face FACE --pairs -            pairs from standard input, two letters a line; - may be a file
+  npm run -s measure -- --face FACE --lines -            lines from standard input, one JSON object a line:
+                                                         {"text","offsets"?,"tracking"?,"size"?}
   npm run -s measure -- --face FACE --text "LINE"        measures one line
+  npm run -s measure -- --help                           prints this
 FACE is a file (TTF, OTF, WOFF, WOFF2) or a key of the catalogue, e.g. lato-400.
   --index N             face of a collection, from 0
   --axes wght=700,opsz=36   axis values of a variable face
+With --lines or --text:
+  --size 48px           or 36pt; 48px if not given
+  --ground light|dark
 With --text:
   --offsets 0,-20,5     one whole number a gap, 1/1000 em
   --tracking N          added to every gap, 1/1000 em
-  --size 48px           or 36pt; 48px if not given
-  --ground light|dark
   --proof OUT.svg       also draws the line with its profiles and gaps`;
 
 export type FaceChoice = { face: string; index: number; axes: AxisValues };
 export type PairsCommand = FaceChoice & { task: 'pairs'; from: string };
+export type LinesCommand = FaceChoice & { task: 'lines'; from: string; size: Size; ground: Ground };
+export type HelpCommand = { task: 'help' };
 export type TextCommand = FaceChoice & {
   task: 'text';
   text: string;
@@ -30,7 +36,8 @@ export type TextCommand = FaceChoice & {
 };
 
 /** Throws CommandError that quotes what was not understood. */
-export function readArguments(given: string[]): PairsCommand | TextCommand {
+export function readArguments(given: string[]): PairsCommand | LinesCommand | TextCommand | HelpCommand {
+  if (given.includes('--help')) return { task: 'help' };
   const options = parse(given);
   if (options.face === undefined) throw new CommandError(`Which face? Give --face FACE.\n${USAGE}`, 2);
   const choice = {
@@ -38,23 +45,36 @@ export function readArguments(given: string[]): PairsCommand | TextCommand {
     index: wholeNumber('--index', options.index ?? '0'),
     axes: axisValues(options.axes),
   };
-  if ((options.pairs === undefined) === (options.text === undefined))
-    throw new CommandError(`Give either --pairs or --text.\n${USAGE}`, 2);
+  if ([options.pairs, options.lines, options.text].filter((one) => one !== undefined).length !== 1)
+    throw new CommandError(`Give one of --pairs, --lines and --text.\n${USAGE}`, 2);
   if (options.pairs !== undefined) return { ...choice, task: 'pairs', from: options.pairs };
+  const at = { size: sizeOf(options.size ?? '48px'), ground: groundOf(options.ground ?? 'light') };
+  if (options.lines !== undefined) return { ...choice, ...at, task: 'lines', from: options.lines };
   return {
     ...choice,
+    ...at,
     task: 'text',
     text: options.text ?? '',
     tracking: wholeNumber('--tracking', options.tracking ?? '0'),
     offsets:
       options.offsets === undefined ? null : options.offsets.split(',').map((one) => wholeNumber('--offsets', one)),
-    size: sizeOf(options.size ?? '48px'),
-    ground: groundOf(options.ground ?? 'light'),
     proof: options.proof ?? null,
   };
 }
 
-const NAMES = ['face', 'index', 'axes', 'pairs', 'text', 'offsets', 'tracking', 'size', 'ground', 'proof'] as const;
+const NAMES = [
+  'face',
+  'index',
+  'axes',
+  'pairs',
+  'lines',
+  'text',
+  'offsets',
+  'tracking',
+  'size',
+  'ground',
+  'proof',
+] as const;
 
 function parse(given: string[]): Partial<Record<(typeof NAMES)[number], string>> {
   const options = Object.fromEntries(NAMES.map((name) => [name, { type: 'string' as const }]));
@@ -98,7 +118,7 @@ function axisValues(text: string | undefined): AxisValues {
   );
 }
 
-function sizeOf(text: string): Size {
+export function sizeOf(text: string): Size {
   const match = /^(\d+(?:\.\d+)?)(px|pt)$/.exec(text.trim());
   if (!match || !(Number(match[1]) > 0))
     throw new CommandError(`--size wants a number with px or pt, such as 48px, and ${quoted(text)} is not that.`, 2);

@@ -2,10 +2,10 @@ import type { PairTable } from '@/lib/face/compose-pairs';
 import { nearGap, seenGap } from '@/shared/measure/near-gap';
 import { areaGap, meanWhite } from '@/shared/measure/area';
 import { clearance } from '@/shared/measure/clearance';
-import type { LetterShape } from '@/shared/measure/letter-shape';
-import { practiceKerning } from '@/shared/measure/practice';
-import { prepareFace, type PreparedFace } from '@/shared/measure/prepared-face';
+import { prepareFace } from '@/shared/measure/prepared-face';
 import { round2 } from '@/shared/measure/round';
+import { faceOf, rangeOf, type NamedShape, type UsualFace } from '@/shared/usual-range/usual-range';
+import { centreOf, type UsualRange } from '@/shared/usual-range/range';
 
 /** What is printed of a pair, all in 1/1000 em and, but for `kern` and `suggestion`, as the letters stand without kerning. */
 export type PairFigures = {
@@ -18,32 +18,38 @@ export type PairFigures = {
   /** White between the letters to the reach, divided by the height it spans. */
   area: number;
   clearance: number;
-  /** The built-in kerning that the measure expects of a designer; null for a face without control letters. */
+  /** The built-in kerning expected of a designer, the centre of the usual range; null where that is silent. */
   suggestion: number | null;
+  /** Total that designers would usually give the pair; null where the fit is silent. */
+  usual: UsualRange | null;
 };
 
 export function pairFigures(table: PairTable): PairFigures[] {
   const scale = 1000 / table.unitsPerEm;
-  const face = prepareFace(table);
-  const known = new Map<string, Pick<PairFigures, 'apparentGap' | 'area' | 'clearance' | 'suggestion'>>();
+  const face = prepareFace(table),
+    usualFace = faceOf(table, face);
+  const known = new Map<string, Pick<PairFigures, 'apparentGap' | 'area' | 'clearance' | 'suggestion' | 'usual'>>();
   return table.pairs.map(({ left, right, builtIn }) => {
-    const a = face.shapeOf(left),
-      b = face.shapeOf(right);
+    const a = { shape: face.shapeOf(left), cluster: table.glyphs[left]!.cluster },
+      b = { shape: face.shapeOf(right), cluster: table.glyphs[right]!.cluster };
     const key = `${left} ${right}`;
-    const measured = known.get(key) ?? measure(face, a, b);
+    const measured = known.get(key) ?? measure(usualFace, a, b);
     known.set(key, measured);
-    const pair = table.glyphs[left]!.cluster + table.glyphs[right]!.cluster;
-    return { pair, advance: round2(a.advance), kern: round2(builtIn * scale), ...measured };
+    const pair = a.cluster + b.cluster;
+    return { pair, advance: round2(a.shape.advance), kern: round2(builtIn * scale), ...measured };
   });
 }
 
-function measure(face: PreparedFace, left: LetterShape, right: LetterShape) {
-  const expected = practiceKerning(face, left, right);
-  const seen = seenGap(left, right);
+function measure(face: UsualFace | null, left: NamedShape, right: NamedShape) {
+  const { shape: a } = left,
+    { shape: b } = right;
+  const usual = face === null ? null : rangeOf(face, left, right);
+  const seen = seenGap(a, b);
   return {
     apparentGap: round2(nearGap(seen, 0)),
-    area: round2(meanWhite(areaGap(left, right), 0)),
-    clearance: round2(clearance(left, right, left.advance).distance),
-    suggestion: expected === null ? null : round2(expected),
+    area: round2(meanWhite(areaGap(a, b), 0)),
+    clearance: round2(clearance(a, b, a.advance).distance),
+    suggestion: usual === null ? null : centreOf(usual),
+    usual,
   };
 }

@@ -3,6 +3,7 @@ import type { LetterShape } from '@/shared/measure/letter-shape';
 import { prepareFace, type PreparedFace } from '@/shared/measure/prepared-face';
 import { flatten } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
+import { faceOf, type UsualFace } from '@/shared/usual-range/usual-range';
 import { registryFace } from '@/tests/fixtures/registry-face';
 
 /** Which case a pair is of: both capitals, capital before small, both small. Small before capital is not asked. */
@@ -15,6 +16,7 @@ export type AgreementPair = { left: number; right: number; letters: string; case
 export type AgreementFace = {
   name: string;
   face: PreparedFace;
+  usual: UsualFace;
   shapes: LetterShape[];
   pairs: AgreementPair[];
   kerns: number[];
@@ -41,12 +43,13 @@ async function load(name: string): Promise<AgreementFace> {
   const source = await registryFace(name);
   const glyphs = LETTERS.map((letter) => source.letter(letter));
   const topOf = (letter: string) => boxOf(flatten(parsePath(source.letter(letter).path), 1))!.top;
-  const face = prepareFace({
+  const table = {
     unitsPerEm: source.unitsPerEm,
     vertical: { ascender: 0, descender: 0, capHeight: topOf('H'), xHeight: topOf('x'), ascenderTop: topOf('d') },
     glyphs,
     control: { H: LETTERS.indexOf('H'), O: LETTERS.indexOf('O'), n: LETTERS.indexOf('n'), o: LETTERS.indexOf('o') },
-  });
+  };
+  const face = prepareFace(table);
   const pairs = LETTERS.flatMap((a, left) =>
     LETTERS.flatMap((b, right): AgreementPair[] => {
       if (left >= 26 && right < 26) return [];
@@ -58,6 +61,7 @@ async function load(name: string): Promise<AgreementFace> {
   return {
     name,
     face,
+    usual: faceOf(table, face)!,
     shapes: glyphs.map((_, index) => face.shapeOf(index)),
     pairs,
     kerns,

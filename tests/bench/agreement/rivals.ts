@@ -2,9 +2,8 @@ import { seenGap, totalForNearGap } from '@/shared/measure/near-gap';
 import { areaGap, meanWhite } from '@/shared/measure/area';
 import { clearance } from '@/shared/measure/clearance';
 import type { LetterShape } from '@/shared/measure/letter-shape';
-import { practiceInputs, practiceShare } from '@/shared/measure/practice';
-import { LOOKS, PRACTICE } from '@/shared/measure/practice-looks';
 import { median } from '@/shared/stats/median';
+import { sharesOfPair } from '@/shared/usual-range/usual-range';
 import { agreementFaces, type AgreementFace } from './load';
 import { TRAIN } from './faces';
 
@@ -24,13 +23,9 @@ export const RIVALS: Rival[] = [
       ),
   },
   {
-    name: '**apparent gap and looks (what `suggestion` gives)**',
-    predict: async (face) =>
-      face.pairs.map(
-        ({ left, right }) =>
-          practiceShare(practiceInputs(face.face, face.shapes[left]!, face.shapes[right]!)!, LOOKS, PRACTICE.rest) *
-          face.face.reference!,
-      ),
+    name: '**usual range**',
+    predict: async ({ pairs, shapes, usual }) =>
+      pairs.map(({ left, right }) => sharesOfPair(usual, shapes[left]!, shapes[right]!).mean * usual.look.unit),
   },
   { name: 'lookup: mean of ten other designers', predict: lookup },
 ];

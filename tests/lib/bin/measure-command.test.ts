@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readArguments } from '@/lib/bin/measure/arguments';
 import { CommandError } from '@/lib/bin/measure/command-error';
+import { measureLines } from '@/lib/bin/measure/measure-lines';
 import { measurePairs } from '@/lib/bin/measure/measure-pairs';
 import { measureText } from '@/lib/bin/measure/measure-text';
 import { findFace } from '@/lib/face/catalogue';
@@ -48,7 +49,16 @@ describe('measure --pairs', () => {
     // Em of 2000: A is 600 wide with its box from 100 to 500, V 600 wide with its box from 50 to 550; kerning −80.
     expect(first).toMatchObject({ pair: 'AV', advance: 300, kern: -40, area: 75, clearance: 75, suggestion: null });
     expect(second).toMatchObject({ pair: 'VA', advance: 300, kern: 0, area: 75, clearance: 75 });
-    expect(Object.keys(first!)).toEqual(['pair', 'advance', 'kern', 'apparentGap', 'area', 'clearance', 'suggestion']);
+    expect(Object.keys(first!)).toEqual([
+      'pair',
+      'advance',
+      'kern',
+      'apparentGap',
+      'area',
+      'clearance',
+      'suggestion',
+      'usual',
+    ]);
   });
 
   it('measures all 2704 Latin pairs of a face', async () => {
@@ -187,7 +197,9 @@ describe('measure refuses', () => {
 async function refusal(given: string[]): Promise<Error> {
   try {
     const command = readArguments(given);
-    await (command.task === 'pairs' ? measurePairs(command) : measureText(command));
+    if (command.task === 'pairs') await measurePairs(command);
+    else if (command.task === 'lines') await measureLines(command);
+    else if (command.task === 'text') await measureText(command);
   } catch (error) {
     if (error instanceof CommandError || error instanceof FaceError || error instanceof MeasureError) return error;
     throw error;

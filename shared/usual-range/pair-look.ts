@@ -1,0 +1,54 @@
+import { clearance } from '@/shared/measure/clearance';
+import type { LetterShape } from '@/shared/measure/letter-shape';
+import { FACE_INPUTS, HELD, whiteOf, type FaceLook } from './face-look';
+import { NEAR, NEAREST, heldMean, totalForNearMean, nearMean } from './near-mean';
+import { HEIGHTS, inUnits, type LetterLook } from './side-look';
+
+/** What is told of one side: its white as seen and as drawn at twenty heights, its nearest point, and its letter's width, top and bottom. */
+export const SIDE_INPUTS = 2 * HEIGHTS + 4;
+/** What is told of a pair as a whole. */
+export const PAIR_INPUTS = 6;
+/** Near side, far side, pair, face. */
+export const INPUTS = 2 * SIDE_INPUTS + PAIR_INPUTS + FACE_INPUTS;
+
+/** One side of a letter as the fit is told of it, in reference gaps. */
+export function sideInputs(face: FaceLook, shape: LetterShape, side: 'left' | 'right'): Float64Array {
+  const look = face.lookOf(shape);
+  const { unit, frame } = face;
+  const { seen, drawn, least } = look[side];
+  return Float64Array.from([
+    ...inUnits(seen, unit),
+    ...inUnits(drawn, unit),
+    least / unit,
+    Math.min(12, look.width / unit),
+    Math.min(2, look.top / frame.capHeight),
+    Math.max(-1, look.bottom / frame.capHeight),
+  ]);
+}
+
+/** Farther than this many reference gaps makes no difference. */
+const FARTHEST = 3;
+
+/** The pair as a whole: the totals that would give it the face's reference gap, how near it stands, how much white it holds. */
+export function pairInputs(face: FaceLook, left: LetterShape, right: LetterShape): Float64Array {
+  const a = face.lookOf(left),
+    b = face.lookOf(right);
+  const white = whiteOf(a, b);
+  const { unit, below } = face;
+  const bounded = (value: number) => Math.min(FARTHEST, Math.max(-FARTHEST, value));
+  return Float64Array.from([
+    bounded(totalForNearMean(white, below, unit, NEAREST) / unit),
+    bounded(totalForNearMean(white, below, face.near, NEAR) / unit),
+    bounded(nearMean(white, below, 0, NEAR) / unit),
+    bounded((heldMean(white, below, 0, HELD.least, HELD.most) - face.held) / unit),
+    Math.min(FARTHEST, clearance(left, right, left.advance).distance / unit),
+    bounded(nearestLevel(a, b) / unit),
+  ]);
+}
+
+/** The nearest horizontal white at the twenty heights, as drawn, 1/1000 em. */
+function nearestLevel(left: LetterLook, right: LetterLook): number {
+  let least = Infinity;
+  for (let i = 0; i < HEIGHTS; i += 1) least = Math.min(least, left.right.drawn[i]! + right.left.drawn[i]!);
+  return least;
+}

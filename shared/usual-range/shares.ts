@@ -1,0 +1,57 @@
+import { OUTPUTS, addOutputs, chance, farPart, facePart, nearPart, squareplus, type Net, type Part } from './net';
+
+/** A fit: nets whose outputs are averaged, and how far their steps are stretched so that ranges hold what they say. */
+export type Fit = {
+  nets: readonly Net[];
+  /** Stretch of the steps to halfLow, low, halfHigh, high. */
+  stretch: readonly [number, number, number, number];
+};
+
+/** A range in reference gaps of the face. */
+export type Shares = {
+  low: number;
+  halfLow: number;
+  middle: number;
+  mean: number;
+  halfHigh: number;
+  high: number;
+  leftAlone: number;
+};
+
+/** A side as each net sees it, as the near one and as the far one. */
+export type SideParts = { near: Part[]; far: Part[] };
+
+/** Outputs are fitted in tenths of the reference gap. */
+export const OUTPUT_SIZE = 0.1;
+
+export function sideParts({ nets }: Fit, inputs: Float64Array): SideParts {
+  return { near: nets.map((net) => nearPart(net, inputs)), far: nets.map((net) => farPart(net, inputs)) };
+}
+
+export function faceParts({ nets }: Fit, inputs: Float64Array): Part[] {
+  return nets.map((net) => facePart(net, inputs));
+}
+
+/** The range of a pair and of its mirror image, which is the same pair: the outputs for both are averaged. */
+export function sharesOf(fit: Fit, left: SideParts, right: SideParts, face: Part[], pair: Float64Array): Shares {
+  const sums = new Float64Array(OUTPUTS);
+  fit.nets.forEach((net, index) => {
+    addOutputs(net, left.near[index]!, right.far[index]!, face[index]!, pair, sums);
+    addOutputs(net, right.near[index]!, left.far[index]!, face[index]!, pair, sums);
+  });
+  const out = sums.map((sum) => sum / (2 * fit.nets.length));
+  const step = (index: number) => squareplus(out[index]!) * OUTPUT_SIZE;
+  const middle = out[1]! * OUTPUT_SIZE;
+  const [a, b, c, d] = fit.stretch;
+  const halfLow = middle - a * step(2),
+    halfHigh = middle + c * step(4);
+  return {
+    low: halfLow - b * step(3),
+    halfLow,
+    middle,
+    mean: out[0]! * OUTPUT_SIZE,
+    halfHigh,
+    high: halfHigh + d * step(5),
+    leftAlone: chance(out[6]!),
+  };
+}

@@ -11,6 +11,8 @@ import { measureText } from '@/lib/bin/measure/measure-text';
 import { findFace } from '@/lib/face/catalogue';
 import { FaceError } from '@/lib/face/face-error';
 import { MeasureError } from '@/shared/measure';
+import type { PairMeasure } from '@/shared/schemas/measure';
+import type { UsualRange } from '@/shared/usual-range/range';
 import { tinyFace, GLYPH } from '../../fixtures/faces/tiny-face';
 
 type Ended = { code: number | null; out: string; error: string };
@@ -69,10 +71,16 @@ describe('measure --pairs', () => {
     const lines = out
       .trim()
       .split('\n')
-      .map((line) => JSON.parse(line) as { pair: string; kern: number; suggestion: number });
+      .map((line) => JSON.parse(line) as { pair: string; kern: number; usual: UsualRange });
     expect(lines.map((line) => line.pair)).toEqual(pairs);
     expect(lines.find((line) => line.pair === 'AV')?.kern).toBeLessThan(-30);
-    expect(lines.find((line) => line.pair === 'HH')).toMatchObject({ kern: 0, suggestion: 0 });
+    const usual = (pair: string) => lines.find((line) => line.pair === pair)!.usual;
+    expect(usual('AV').halfHigh).toBeLessThan(-30);
+    expect(usual('AV').leftAlone).toBeLessThan(0.2);
+    expect(usual('HH').leftAlone).toBeGreaterThan(0.8);
+    expect(Math.abs(usual('HH').middle)).toBeLessThan(5);
+    // A capital after a small letter is not spoken of.
+    expect(usual('aV')).toBeNull();
   });
 
   it('takes pairs with accents, and a file instead of standard input', async () => {
@@ -143,11 +151,59 @@ describe('measure --text', () => {
   });
 });
 
+describe('measure --lines', () => {
+  it('prints a line for each line, with ranges, surprise, outside and tightness', async () => {
+    const asked = [
+      { text: 'HAVANA' },
+      { text: 'HAVANA', offsets: [0, 90, 0, 0, 0], size: 72 },
+      { text: 'HAVANA 17', tracking: 25, size: '36pt' },
+    ];
+    const { code, out, error } = await run(
+      ['--face', 'lato-400', '--lines', '-'],
+      asked.map((line) => JSON.stringify(line)).join('\n'),
+    );
+    expect(error).toBe('');
+    expect(code).toBe(0);
+    const [plain, moved, tracked] = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { text: string; tightness: number; size: unknown; pairs: PairMeasure[] });
+    expect(plain).toMatchObject({ text: 'HAVANA', size: { value: 48, unit: 'px' }, tightness: 0 });
+    expect(plain!.pairs[1]).toMatchObject({ index: 1, left: 'A', right: 'V', offset: 0, outside: false });
+    expect(plain!.pairs[1]!.total).toBe(plain!.pairs[1]!.builtIn);
+    // Opened by 90, AV is the widest beside what is usual, and beyond it.
+    expect(moved!.pairs[1]).toMatchObject({ offset: 90, outside: true });
+    expect(moved!.pairs[1]!.surprise).toBeGreaterThan(2);
+    expect(moved!.pairs[1]!.usual).toEqual(plain!.pairs[1]!.usual);
+    // The word space and the figures are not spoken of; tracking is the line's, not a pair's.
+    expect(tracked).toMatchObject({ size: { value: 36, unit: 'pt' } });
+    expect(tracked!.pairs.slice(-2).map(({ usual, surprise, outside }) => [usual, surprise, outside])).toEqual([
+      [null, null, null],
+      [null, null, null],
+    ]);
+    expect(tracked!.tightness).toBe(25);
+    expect(tracked!.pairs[1]!.outside).toBe(false);
+  });
+
+  it('says which line is not understood, and how', async () => {
+    const { code, error } = await run(['--face', 'lato-400', '--lines', '-'], '{"text":"Tavern"}\n{"txt":"Tavern"}\n');
+    expect(code).toBe(1);
+    expect(error).toMatch(/Line 2[^]*"text"/);
+    expect((await run(['--face', 'lato-400', '--lines', '-'], 'Tavern\n')).error).toMatch(/Line 1 is no JSON/);
+  });
+
+  it('answers --help on standard output', async () => {
+    const { code, out, error } = await run(['--help']);
+    expect([code, error]).toEqual([0, '']);
+    expect(out).toMatch(/^Usage:[^]*--lines -/);
+  });
+});
+
 describe('measure refuses', () => {
   it.each<[string, string[], string, number, string]>([
     ['no face', ['--text', 'AV'], '', 2, 'Give --face'],
     ['an unknown option', ['--fase', 'lato-400'], '', 2, '--fase'],
-    ['neither pairs nor text', ['--face', 'lato-400'], '', 2, '--pairs or --text'],
+    ['neither pairs nor text', ['--face', 'lato-400'], '', 2, '--pairs, --lines and --text'],
     ['no such file', ['--face', './nowhere.ttf', '--text', 'AV'], '', 1, 'no file “./nowhere.ttf”'],
     ['no such key', ['--face', 'lato-450', '--text', 'AV'], '', 1, '“lato-450”'],
     ['a folder', ['--face', 'lib', '--text', 'AV'], '', 1, 'not a file'],

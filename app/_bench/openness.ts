@@ -2,7 +2,7 @@ import type { SpacingDocument } from '@/shared/editing/document';
 import { apparentGapAt, clearanceAt, offsetForGap, pairReferences, type PreparedLine } from '@/shared/measure';
 import type { Size } from '@/shared/schemas/spacing';
 import { groundLeft } from '@/shared/scoring/findings/contact';
-import { asShareOfStemGap } from '@/shared/scoring/words';
+import { asShareOfStemGap } from '@/shared/wording/lengths';
 import { withUnit } from '@/shared/text/number';
 import type { PerMille } from '@/shared/units';
 

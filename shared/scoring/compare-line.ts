@@ -1,9 +1,9 @@
 import { ENGINE } from '@/shared/measure/engine';
+import { MeasureError } from '@/shared/measure/errors';
 import { round2 } from '@/shared/measure/round';
 import type { LineComparison, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
-import { checkReference } from './check-reference';
+import { median } from '@/shared/stats/median';
 import { comparisonFindings } from './comparison-findings';
-import { distanceOf, placements, type Placement } from './placements';
 
 /**
  * Lays a line as set beside its references and compares it with the nearest one, never with an average.
@@ -95,4 +95,70 @@ function mean(values: number[]): number {
   let sum = 0;
   for (const value of values) sum += value;
   return values.length === 0 ? 0 : sum / values.length;
+}
+
+/** Where a line stands beside one reference, in 1/1000 em: deviations[i] = tightness + rests[i]. */
+type Placement = {
+  deviations: number[];
+  tightness: number;
+  tightnessTolerance: number;
+  rests: number[];
+  tolerances: number[];
+};
+
+/** A tolerance under this counts as this where shares of it are taken, so that a tolerance of 0 does not divide by it. */
+const LEAST_TOLERANCE = 1;
+
+function placements(line: LineMeasure, reference: ReferenceSpacing): Placement {
+  const deviations = line.pairs.map(
+    (pair, index) => pair.tracking + pair.offset - reference.tracking - reference.offsets[index]!,
+  );
+  // Gaps that hold a word space tell little about how tightly letters are set.
+  const between = deviations.filter((_, index) => line.pairs[index]!.group !== 'word-space');
+  const tightness = deviations.length === 0 ? 0 : median(between.length > 0 ? between : deviations);
+  return {
+    deviations,
+    tightness,
+    tightnessTolerance: reference.tolerances.length === 0 ? 0 : median(reference.tolerances),
+    rests: deviations.map((deviation) => deviation - tightness),
+    tolerances: reference.tolerances,
+  };
+}
+
+/** Mean over the pairs of |rest| in shares of the pair's tolerance. */
+function distanceOf({ rests, tolerances }: Placement): number {
+  let sum = 0;
+  rests.forEach((rest, index) => {
+    sum += Math.abs(rest) / Math.max(LEAST_TOLERANCE, tolerances[index]!);
+  });
+  return rests.length === 0 ? 0 : sum / rests.length;
+}
+
+/** @throws MeasureError when a reference does not fit the line it is held against, quoting the value. */
+function checkReference(line: LineMeasure, reference: ReferenceSpacing): void {
+  const pairs = line.pairs.length;
+  const wrong = (name: string, count: number) =>
+    new MeasureError(
+      'wrong-length',
+      `“${line.text}” has ${pairs} gaps, but the reference by ${reference.author} has ${count} ${name}. Set the reference again for this version of the line.`,
+      String(count),
+    );
+  if (reference.offsets.length !== pairs) throw wrong('offsets', reference.offsets.length);
+  if (reference.tolerances.length !== pairs) throw wrong('tolerances', reference.tolerances.length);
+  for (const value of [reference.tracking, ...reference.offsets]) {
+    if (!Number.isInteger(value))
+      throw new MeasureError(
+        'bad-offset',
+        `The reference by ${reference.author} holds “${value}”. Offsets and tracking are whole thousandths of an em.`,
+        String(value),
+      );
+  }
+  for (const value of reference.tolerances) {
+    if (!(value >= 0 && value < Infinity))
+      throw new MeasureError(
+        'bad-tolerance',
+        `The reference by ${reference.author} holds the tolerance “${value}”. A tolerance is 0 or more thousandths of an em.`,
+        String(value),
+      );
+  }
 }

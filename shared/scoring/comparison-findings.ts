@@ -1,7 +1,6 @@
 import type { Finding, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
-import { makeFinding } from './findings/make-finding';
-import { misplacedLetters, type MisplacedLetter } from './misplaced-letters';
-import { asShareOfStemGap, betweenLetters, thousandths } from './words';
+import { asShareOfStemGap, betweenLetters, thousandths } from '../wording/lengths';
+import { makeFinding } from './findings/measured';
 
 type Compared = {
   tightness: number;
@@ -95,4 +94,32 @@ function within({ author }: ReferenceSpacing): Finding {
 
 function capital(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** A letter that stands too far right (shift above 0) or left, 1/1000 em. */
+type MisplacedLetter = { letter: number; shift: number };
+
+/**
+ * Letters whose two gaps are wrong only because the letter between them is out of place: moving it by one shift
+ * brings both gaps within tolerance. Greatest shift first; no gap is explained twice.
+ */
+function misplacedLetters(line: LineMeasure, pairs: PairComparison[]): MisplacedLetter[] {
+  const found: MisplacedLetter[] = [];
+  for (let letter = 1; letter < line.letters.length - 1; letter += 1) {
+    const before = pairs[letter - 1]!,
+      after = pairs[letter]!;
+    if (before.within || after.within || before.rest * after.rest >= 0) continue;
+    const left = Math.abs(before.rest + after.rest) / 2;
+    if (left <= Math.min(before.tolerance, after.tolerance))
+      found.push({ letter, shift: (before.rest - after.rest) / 2 });
+  }
+  const used = new Set<number>();
+  return found
+    .sort((a, b) => Math.abs(b.shift) - Math.abs(a.shift) || a.letter - b.letter)
+    .filter(({ letter }) => {
+      if (used.has(letter - 1) || used.has(letter)) return false;
+      used.add(letter - 1).add(letter);
+      return true;
+    })
+    .sort((a, b) => a.letter - b.letter);
 }

@@ -1,7 +1,5 @@
-/** What screens and commands use of comparing and explaining. */
+/** What screens and commands use of comparing a line and finding what can be said of it. */
 export { compareLine } from './compare-line';
-export { responseHints, type ResponseHint, type SetSpecimen } from './response';
-export { responsePoint, type ResponsePoint } from './response-point';
-export { expectedResponse } from './size-response';
-export { asShareOfStemGap, betweenLetters, shareWords, thousandths, typeset } from './words';
+export { responseHints, responsePoint, expectedResponse } from './response';
+export type { ResponseHint, ResponsePoint, SetSpecimen } from './response';
 export { groundLeft } from './findings/contact';

@@ -1,8 +1,7 @@
 import type { Finding, LineMeasure } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';
-import { makeFinding, pixelsPerMille } from './findings/make-finding';
-import { expectedResponse, isUnseen } from './size-response';
-import { thousandths, typeset } from './words';
+import { thousandths, typeset } from '../wording/lengths';
+import { makeFinding, pixelsPerMille } from './findings/measured';
 
 /** One specimen of a text: how it was set and what it was set in. `drawnFor` in px, null for a reading face. */
 export type SetSpecimen = {
@@ -37,7 +36,7 @@ function hintFor(one: SetSpecimen, other: SetSpecimen): Finding | null {
 }
 
 /** The band is as wide as the response itself, and never under this, 1/1000 em. */
-export const LEAST_BAND = 12;
+const LEAST_BAND = 12;
 
 function sizeHint(small: SetSpecimen, large: SetSpecimen): Finding | null {
   const from = pixelsOf(small),
@@ -103,14 +102,100 @@ function copied(one: SetSpecimen, other: SetSpecimen): boolean {
 }
 
 /** What the setter added to a typical gap. */
-export function addedBy({ measure }: SetSpecimen): number {
+function addedBy({ measure }: SetSpecimen): number {
   return measure.pairs.length === 0 ? 0 : median(measure.pairs.map((pair) => pair.tracking + pair.offset));
 }
 
-export function pixelsOf({ measure }: SetSpecimen): number {
+function pixelsOf({ measure }: SetSpecimen): number {
   return pixelsPerMille(measure) * 1000;
 }
 
 function sizeOf({ measure: { size } }: SetSpecimen): string {
   return `${typeset(size.value, 1)}\u2009${size.unit}`;
 }
+
+/**
+ * How much a face's total spacing is expected to change at a size, 1/1000 em: the product's one rule for size.
+ * A reading face is taken as spaced for 16 px (12 pt); −10 for each doubling above, +15 for each halving below. A face
+ * drawn for a range of sizes is at home in it and responds beyond its ends; one set through its optical-size axis has
+ * responded already, and its range says so.
+ * Source: spacing of n, H and o along the optical-size axes of Fraunces, Literata, Newsreader, Roboto Flex and
+ * Source Serif 4 (mean −9.5 a doubling from 16 to 60, +16.6 a halving from 16 to 9; faces differ much). A hint, never a fault.
+ */
+export function expectedResponse(pixels: number, drawnFor: { from: number; to: number } | null): number {
+  const { from, to } = drawnFor ?? READING;
+  if (pixels > to) return -ABOVE * doublings(pixels / to);
+  if (pixels < from) return BELOW * doublings(from / pixels);
+  return 0;
+}
+
+const READING = { from: 16, to: 16 };
+const ABOVE = 10;
+const BELOW = 15;
+
+/** Whether a change would be too small to be seen at a size: under a third of a pixel. */
+function isUnseen(perMille: number, pixels: number): boolean {
+  return (Math.abs(perMille) * pixels) / 1000 < 1 / 3;
+}
+
+/** How often 1 must be doubled to reach the ratio; within a doubling the way is straight, so that no logarithm is needed. */
+function doublings(ratio: number): number {
+  let rest = ratio,
+    count = 0;
+  while (rest >= 2) {
+    rest /= 2;
+    count += 1;
+  }
+  return count + rest - 1;
+}
+
+/** How one specimen answers to its size and weight. Lengths in 1/1000 em; shares are of the face's own stem gap. */
+export type ResponsePoint = {
+  pixels: number;
+  weight: number;
+  family: string;
+  /** Not drawn for a range of sizes of its own. */
+  readingFace: boolean;
+  /** The middle gap of the line's letter pairs as set, and as the face comes; null for a line without letter pairs. */
+  gap: number | null;
+  asBuilt: number | null;
+  stemGap: number | null;
+  share: number | null;
+  shareAsBuilt: number | null;
+  /** What was added to a typical gap, and what faces with optical sizes add at this size; the band is as wide as the answer itself. */
+  added: number;
+  expected: number;
+  lower: number;
+  upper: number;
+};
+
+/** The figures of one specimen for the plot. Nothing here is a fault. */
+export function responsePoint(specimen: SetSpecimen): ResponsePoint {
+  const {
+    measure: { line },
+    family,
+    weight,
+    drawnFor,
+  } = specimen;
+  const pixels = pixelsOf(specimen);
+  const expected = expectedResponse(pixels, drawnFor);
+  const band = Math.max(LEAST_BAND, Math.abs(expected));
+  return {
+    pixels,
+    weight,
+    family,
+    readingFace: drawnFor === null,
+    gap: line.reference,
+    asBuilt: line.asBuilt,
+    stemGap: line.stemGap,
+    share: shareOf(line.reference, line.stemGap),
+    shareAsBuilt: shareOf(line.asBuilt, line.stemGap),
+    added: addedBy(specimen),
+    expected,
+    lower: expected - band,
+    upper: expected + band,
+  };
+}
+
+const shareOf = (gap: number | null, stem: number | null): number | null =>
+  gap === null || stem === null || stem <= 0 ? null : gap / stem;

@@ -1,7 +1,7 @@
 import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
 import { smallestInUse } from '@/shared/exercise/sizes';
-import { asShareOfStemGap } from '@/shared/scoring/words';
+import { asShareOfStemGap } from '@/shared/wording/lengths';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
 import { lineArt } from '../drawing/art';

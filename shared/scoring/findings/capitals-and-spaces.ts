@@ -1,7 +1,7 @@
 import { isPunctuation } from '@/shared/measure/pair-group';
 import type { Finding } from '@/shared/schemas/measure';
-import { asShareOfStemGap, betweenLetters, thousandths } from '../words';
-import { makeFinding, type Measured } from './make-finding';
+import { asShareOfStemGap, betweenLetters, thousandths } from '@/shared/wording/lengths';
+import { makeFinding, type Measured } from './measured';
 
 /** Word spaces that differ by less than this share of their middle look alike. Our own figure. */
 const ALIKE = 0.15;

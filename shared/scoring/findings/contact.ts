@@ -1,8 +1,8 @@
 import { inPixels, smallestInUse } from '@/shared/exercise/sizes';
 import type { Finding, PairMeasure } from '@/shared/schemas/measure';
 import type { Size } from '@/shared/schemas/spacing';
-import { asShareOfStemGap, betweenLetters, typeset } from '../words';
-import { makeFinding, type Measured } from './make-finding';
+import { asShareOfStemGap, betweenLetters, typeset } from '@/shared/wording/lengths';
+import { makeFinding, type Measured, pixelsPerMille } from './measured';
 
 /**
  * Under this distance letters are likely to run together in the medium: three quarters of a pixel on a screen, where edges
@@ -74,4 +74,56 @@ export function groundLeft(clearance: number, size: Size): { pixels: number; wor
       ? `${typeset(distance, 2)}\u2009mm of paper is left`
       : `${typeset(distance, 1)}\u2009px of ground is left`,
   };
+}
+
+/** Two letters that read as one when they stand close (common practice), and the letter they are taken for. */
+const MISTAKABLE: Record<string, string> = { rn: 'm', cl: 'd', vv: 'w', ri: 'n' };
+
+/** Nearer than this share of the stem gap the two begin to close up. Our own figure. */
+const CLOSE = 0.35;
+
+/** Letters so close that they may be read as another letter. Only this finding knows letters by name, since reading does. */
+export function mistakableFindings({ pairs, line }: Measured): Finding[] {
+  const { stemGap } = line;
+  if (stemGap === null) return [];
+  return pairs.flatMap((pair) => {
+    const other = MISTAKABLE[pair.left + pair.right];
+    if (other === undefined || pair.wordSpace > 0 || pair.clearance >= CLOSE * stemGap) return [];
+    return [
+      makeFinding({
+        kind: 'mistakable',
+        weight: 'hint',
+        from: pair.index,
+        value: pair.clearance,
+        direction: 'tight',
+        sentence: `Between “${pair.left}” and “${pair.right}” there is so little room that the two may be read as “${other}”.`,
+        comparison: asShareOfStemGap(pair.clearance, stemGap),
+      }),
+    ];
+  });
+}
+
+/**
+ * Light letters on a dark ground look larger (irradiation; common practice opens them a little). Modelled as each edge
+ * moving out by a fifth of a CSS pixel, about a quarter of a minute of arc at reading distance (CSS Values and Units 4, 6.2,
+ * gives the pixel 1.28 minutes). The fifth is our own assumption and not measured, so this is a hint and changes no number.
+ */
+const SPREAD_PIXELS = 0.2;
+
+/** Under this, 1/1000 em, the spread is nothing to speak of at the size. */
+const WORTH_SAYING = 2;
+
+export function darkGroundFindings(measured: Measured): Finding[] {
+  if (measured.ground !== 'dark' || measured.pairs.length === 0) return [];
+  const taken = (2 * SPREAD_PIXELS) / pixelsPerMille(measured);
+  if (taken < WORTH_SAYING) return [];
+  return [
+    makeFinding({
+      kind: 'dark-ground',
+      weight: 'hint',
+      value: -taken,
+      direction: 'tight',
+      sentence: `On a dark ground light letters look a little larger, and at this size each gap looks about ${typeset(taken)} thousandths of an em narrower than it is (an estimate).`,
+    }),
+  ];
 }

@@ -3,7 +3,7 @@ import { measureLine } from '@/shared/measure';
 import { compareLine, expectedResponse, responseHints } from '@/shared/scoring';
 import type { Finding } from '@/shared/schemas/measure';
 import type { Ground, Size } from '@/shared/schemas/spacing';
-import { asShareOfStemGap, thousandths, typeset } from '@/shared/scoring/words';
+import { asShareOfStemGap, thousandths, typeset } from '@/shared/wording/lengths';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
 const px = (value: number): Size => ({ value, unit: 'px' });

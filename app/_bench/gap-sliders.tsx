@@ -4,7 +4,7 @@ import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words
 import { lineArt } from './drawing/art';
 import { type Frame, isSameFrame, xOf } from '../_line/frame';
 import type { Drawn } from './drawing/line-canvas';
-import { excessOf, excessWords, opennessOf } from './openness';
+import { besideOf, excessOf, excessWords, opennessOf } from './openness';
 import { useSession } from './context';
 import { mayTell } from './props';
 import { type BenchState, current } from './session/state';
@@ -150,7 +150,7 @@ function tellAll(
     }
     input.value = String(offset);
     const words = gapValueWords(pairAmounts(props.pack, document, pair));
-    const open = openness ? excessWords(excessOf(line, document, openness, pair), line.stem?.stemGap ?? null) : null;
+    const open = openness ? excessWords(excessOf(line, document, openness, pair), besideOf(line)) : null;
     input.setAttribute('aria-valuetext', open ? `${words}. ${open}` : words);
   });
 }

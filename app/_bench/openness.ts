@@ -1,8 +1,10 @@
 import type { SpacingDocument } from '@/shared/editing/document';
 import { apparentGapAt, clearanceAt, offsetForGap, pairReferences, type PreparedLine } from '@/shared/measure';
 import type { Size } from '@/shared/schemas/spacing';
-import { groundLeft } from '@/shared/scoring/findings/contact';
-import { asShareOfStemGap } from '@/shared/wording/lengths';
+import type { Yardstick } from '@/shared/schemas/finding';
+import { groundLeft, yardstick } from '@/shared/scoring';
+import { leftWords } from '@/shared/wording/contact-words';
+import { asShareOf } from '@/shared/wording/lengths';
 import { withUnit } from '@/shared/text/number';
 import type { PerMille } from '@/shared/units';
 
@@ -42,16 +44,20 @@ export function excessOf(
   return even === null ? null : Math.round((document.offsets[pair] ?? 0) - even);
 }
 
+/** What differences in this line are held against in words. */
+export const besideOf = (line: PreparedLine): Yardstick =>
+  yardstick(line.stem?.stemToStem ?? null, line.face.controlCounter);
+
 /** Under this nobody sees a difference at display size; over `CLEAR` everybody does. Our own steps, for words only. */
 export const SLIGHT = 12;
 export const CLEAR = 40;
 
-/** `a little wider than the rest of the line, by about a seventh of the stem gap` */
-export function excessWords(excess: PerMille | null, stemGap: PerMille | null): string {
+/** `a little wider than the rest of the line, by about a seventh of the white between two stems` */
+export function excessWords(excess: PerMille | null, beside: Yardstick): string {
   if (excess === null) return 'This line has too few gaps of this kind to hold it against.';
   if (Math.abs(excess) < SLIGHT) return 'About as open as the rest of the line.';
   const how = `${Math.abs(excess) < CLEAR ? 'A little ' : Math.abs(excess) < 2 * CLEAR ? 'Clearly ' : 'Much '}${excess > 0 ? 'wider' : 'tighter'} than the rest of the line`;
-  const share = asShareOfStemGap(excess, stemGap);
+  const share = asShareOf(excess, beside);
   return share ? `${how}, by ${share}.` : `${how}.`;
 }
 
@@ -61,8 +67,8 @@ export function contactWords(line: PreparedLine, document: SpacingDocument, pair
   if (crossing) return 'These two letters run into each other.';
   if (distance < 1) return 'These two letters touch.';
   const left = groundLeft(distance, size);
-  if (left)
-    return `At ${withUnit(size.value, size.unit, 1)} only ${left.words} between these two letters, and it may fill in.`;
+  if (left !== null)
+    return `At ${withUnit(size.value, size.unit, 1)} only ${leftWords(left, size)} between these two letters, and it may fill in.`;
   const stem = line.stem?.stemGap ?? null;
   return stem !== null && distance < 0.12 * stem ? 'These two letters nearly touch.' : null;
 }

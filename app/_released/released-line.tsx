@@ -9,6 +9,7 @@ import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
 import { heldTogether, signed } from '@/shared/text/number';
+import { findingText } from '@/shared/wording/finding-words';
 import style from './released.module.css';
 
 /** What stands under a note: its id, the last place in its thread, and its name for readers. */
@@ -159,10 +160,7 @@ function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviations
       {sentences.length > 0 && (
         <ul>
           {sentences.map((finding, index) => (
-            <li key={index}>
-              {heldTogether(finding.sentence)}
-              {finding.comparison && <> That is {finding.comparison}.</>}
-            </li>
+            <li key={index}>{heldTogether(findingText(finding))}</li>
           ))}
         </ul>
       )}

@@ -1,7 +1,7 @@
 import type { Actor } from '@/lib/access/actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import type { LineComparison, LineMeasure } from '@/shared/schemas/measure';
+import type { LineComparison, LineReport } from '@/shared/schemas/measure';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
@@ -11,7 +11,7 @@ import { coursesOf, membersOf, staff } from './scope';
 export type ProofLine = {
   specimenVersionId: string;
   spacing: Spacing;
-  measure: LineMeasure;
+  measure: LineReport;
   comparison: LineComparison | null;
 };
 type NewProof = {

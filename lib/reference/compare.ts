@@ -6,7 +6,7 @@ import { measureLine } from '@/shared/measure';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { groundSchema, type Size, sizeSchema, type Spacing } from '@/shared/schemas/spacing';
-import { compareLine } from '@/shared/scoring';
+import { compareLine, reportLine } from '@/shared/scoring';
 import { frozenReferences } from './frozen-references';
 
 type LineVersion = { id: string; size: number; unit: string; ground: string };
@@ -25,7 +25,7 @@ export function measureProofLine(
   references: readonly ReferenceSpacing[],
   smallestSize: Size | null = null,
 ): ProofLine {
-  const measure = measureLine(pack, spacing, { ...settingOf(version), smallestSize });
+  const measure = reportLine(pack, spacing, { ...settingOf(version), smallestSize });
   const comparison = references.length > 0 ? compareLine(measure, [...references]) : null;
   return { specimenVersionId: version.id, spacing, measure, comparison };
 }

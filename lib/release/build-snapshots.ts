@@ -12,6 +12,7 @@ import {
   type ReleasedNote,
   type ReleaseSnapshot,
 } from '@/shared/schemas/release';
+import { withWords } from '@/shared/wording/finding-words';
 import type { PlannedRelease } from './release-plan';
 
 export type BuiltRelease = { snapshot: ReleaseSnapshot; referenceSetId: string | null; engine: number };
@@ -90,5 +91,5 @@ type Measured = Awaited<ReturnType<ScopedData['critique']['measured']>>[number];
 function deviationsOf({ comparisons: [compared] }: Measured): ReleasedLine['deviations'] {
   if (!compared) return null;
   const { author, tightness, pairs, findings } = comparisonOf(compared);
-  return { author, tightness, pairs, findings };
+  return { author, tightness, pairs, findings: findings.map(withWords) };
 }

@@ -9,6 +9,7 @@ import { measureLine } from '@/shared/measure';
 import { packSchema } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { responseHints, type SetSpecimen } from '@/shared/scoring';
+import { sayFinding } from '@/shared/wording/finding-words';
 import { noteView } from './notes';
 
 type Where = {
@@ -73,7 +74,7 @@ export async function acrossSpecimens(data: ScopedData, items: readonly Item[], 
   const set = lines.flatMap((line) => (line ? [setSpecimen(line)] : []));
   return responseHints(set)
     .filter(({ first }) => first === 0)
-    .map(({ finding }) => finding.sentence);
+    .map(({ finding }) => sayFinding(finding).sentence);
 }
 
 type Line = NonNullable<Awaited<ReturnType<ScopedData['critique']['line']>>>;

@@ -8,6 +8,7 @@ import { measureLine } from '@/shared/measure';
 import { idSchema } from '@/shared/schemas/id';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { responseHints, responsePoint, type SetSpecimen } from '@/shared/scoring';
+import { sayFinding } from '@/shared/wording/finding-words';
 import { builtInSpacing, spacingOf } from '../rows/spacing';
 import { benchSeat } from './bench';
 
@@ -90,7 +91,7 @@ function responseOf(set: SetSpecimen[]) {
     points,
     hints: responseHints(set)
       .filter(near)
-      .map(({ finding }) => finding.sentence),
+      .map(({ finding }) => sayFinding(finding).sentence),
   };
 }
 

@@ -1,7 +1,9 @@
 import * as z from 'zod/mini';
 import { grouped } from '@/shared/grouped';
-import type { Fault } from '@/shared/schemas/note';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
+import type { StoredFinding } from '@/shared/schemas/finding';
+import type { Fault } from '@/shared/schemas/note';
+import { sayFinding } from '@/shared/wording/finding-words';
 
 /** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out, in tolerances (above 1 is outside). */
 export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>; share: number; sentence: string };
@@ -29,7 +31,9 @@ export function faultsOf(
 function fromReference({ pairs, findings }: StoredComparison): PairFault[] {
   const misplaced = findings.filter(({ kind }) => kind === 'misplaced');
   const told = new Set(misplaced.flatMap(({ from, to }) => (from === null || to === null ? [] : [from, to])));
-  const letters = misplaced.flatMap(({ from, to, direction, sentence }): PairFault[] => {
+  const letters = misplaced.flatMap((finding): PairFault[] => {
+    const { from, to, direction } = finding;
+    const { sentence } = sayFinding(finding);
     const pair = pairs.find(({ index }) => index === from);
     return pair && to !== null && (direction === 'left' || direction === 'right')
       ? [{ first: pair.index, last: to, fault: direction, share: shareOf(pair.rest, pair.tolerance), sentence }]
@@ -42,9 +46,14 @@ function fromReference({ pairs, findings }: StoredComparison): PairFault[] {
       last: index,
       fault: rest > 0 ? 'wide' : 'tight',
       share: shareOf(rest, tolerance),
-      sentence: findings.find(({ kind, from }) => kind === 'deviation' && from === index)?.sentence ?? '',
+      sentence: deviationSentence(findings, index),
     }));
   return [...letters, ...gaps];
+}
+
+function deviationSentence(findings: readonly StoredFinding[], pair: number): string {
+  const found = findings.find(({ kind, from }) => kind === 'deviation' && from === pair);
+  return found ? sayFinding(found).sentence : '';
 }
 
 const fromLine = (measure: StoredMeasure | null, tolerance: number): PairFault[] =>

@@ -3,6 +3,9 @@ import type { Size } from '@/shared/schemas/spacing';
 /** A size in CSS pixels: 1 px = 1/96 in and 1 pt = 1/72 in (CSS Values and Units 4, §6.2). */
 export const inPixels = ({ value, unit }: Size): number => (unit === 'pt' ? (value * 96) / 72 : value);
 
+/** CSS pixels as they measure on paper: 1 px = 1/96 in = 25.4/96 mm. */
+export const inMillimetres = (pixels: number): number => (pixels * 25.4) / 96;
+
 /** The size a line is crowded at first: the smallest the exercise names, where that is under the line's own. */
 export const smallestInUse = (size: Size, smallest: Size | null | undefined): Size =>
   smallest && inPixels(smallest) < inPixels(size) ? smallest : size;

@@ -1,4 +1,3 @@
-import { lineFindings } from '@/shared/scoring/findings/line-findings';
 import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
@@ -19,8 +18,8 @@ import { round2, round4, roundOrNull, whole } from './round';
 const ENOUGH_FOR_EVENNESS = 5;
 
 /**
- * Measures one line as set: every pair, the line's own centre, and what can be said of it by itself. Crowding is judged
- * at `smallestSize`, where one is named and it is under the line's own.
+ * Measures one line as set: every pair and the line's own centre, in numbers. `smallestSize`, where one is named, is where
+ * crowding will be judged.
  * @throws MeasureError for offsets of the wrong length or no whole numbers, an unknown size, a letter without outline.
  */
 export function measureLine(
@@ -55,7 +54,7 @@ export function measureLine(
     outside: judged.pairs[index]?.outside ?? null,
   }));
   const own = pairs.filter((pair) => pair.group === 'letters' || pair.group === 'capitals');
-  const measured: Omit<LineMeasure, 'findings'> = {
+  return {
     engine: ENGINE,
     text: pack.text,
     letters: line.clusters,
@@ -76,7 +75,6 @@ export function measureLine(
       faceCounter: roundOrNull(line.face.controlCounter),
     },
   };
-  return { ...measured, findings: lineFindings(measured) };
 }
 
 type SetPair = { pair: PreparedPair; total: number; gap: number };

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { findingSchema } from './finding';
 import { groundSchema, sizeSchema } from './spacing';
 
 /**
@@ -18,47 +19,6 @@ export type PairGroup = z.infer<typeof groupSchema>;
 
 export const contactSchema = z.enum(['apart', 'near', 'touching', 'crossing']);
 export type Contact = z.infer<typeof contactSchema>;
-
-export const findingSchema = z.strictObject({
-  kind: z.enum([
-    'evenness-gap',
-    'evenness-area',
-    'widest',
-    'narrowest',
-    'gap',
-    'balance',
-    'set-differently',
-    'tightness-face',
-    'capitals',
-    'touching',
-    'crossing',
-    'filling',
-    'mistakable',
-    'dark-ground',
-    'word-space',
-    'size-response',
-    'deviation',
-    'tightness',
-    'misplaced',
-    'agreement',
-    'within',
-  ]),
-  /** A remark speaks of this setting, a hint of common practice, a fact only informs. */
-  weight: z.enum(['remark', 'hint', 'fact']),
-  /** First and last pair spoken of (both included); null for the whole line. */
-  from: z.nullable(index),
-  to: z.nullable(index),
-  /** The letter spoken of, by position, where it is one letter that stands out of place. */
-  letter: z.nullable(index),
-  value: number,
-  unit: z.enum(['per-mille', 'px', 'percent', 'ratio', 'count']),
-  direction: z.nullable(z.enum(['wide', 'tight', 'left', 'right'])),
-  /** A plain sentence, type-set. */
-  sentence: z.string(),
-  /** The size of it in something that can be seen, e.g. “about a third of the stem gap”. */
-  comparison: z.nullable(z.string()),
-});
-export type Finding = z.infer<typeof findingSchema>;
 
 /** What type designers would usually give a pair (shared/usual-range): totals beyond the sidebearings, whole 1/1000 em. */
 export const usualRangeSchema = z.strictObject({
@@ -132,9 +92,13 @@ export const lineMeasureSchema = z.strictObject({
     /** Counter of the face's n (else H), which its own balance is taken from. */
     faceCounter: z.nullable(number),
   }),
-  findings: z.array(findingSchema),
 });
+/** A line in numbers: nothing is said of it here. */
 export type LineMeasure = z.infer<typeof lineMeasureSchema>;
+
+/** A line in numbers with what was found in them, as facts: what is stored of a proof's line. */
+export const lineReportSchema = z.extend(lineMeasureSchema, { findings: z.array(findingSchema) });
+export type LineReport = z.infer<typeof lineReportSchema>;
 
 export const referenceSpacingSchema = z.strictObject({
   /** Who set it, as it may be shown. */

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
-import { noteEntrySchema, suggestionSchema } from './note';
 import { idSchema } from './id';
-import { storedFindingSchema, storedPairComparisonSchema } from './stored-figures';
+import { noteEntrySchema, suggestionSchema } from './note';
+import { saidFindingSchema } from './finding';
+import { storedPairComparisonSchema } from './stored-figures';
 
 const int = z.int();
 
@@ -24,7 +25,8 @@ const releasedLineSchema = z.strictObject({
       author: z.nullable(z.string()),
       tightness: z.number(),
       pairs: z.array(storedPairComparisonSchema),
-      findings: z.array(storedFindingSchema),
+      /** With the sentences as they were sent; they never change afterwards. */
+      findings: z.array(saidFindingSchema),
     }),
   ),
 });

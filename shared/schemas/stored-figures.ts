@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { storedFindingSchema } from './finding';
 import { contactSchema, sideKindSchema } from './measure';
 
 /**
@@ -7,17 +8,6 @@ import { contactSchema, sideKindSchema } from './measure';
  */
 const number = z.number();
 const index = z.int().check(z.gte(0));
-
-export const storedFindingSchema = z.object({
-  kind: z.string(),
-  weight: z.enum(['remark', 'hint', 'fact']),
-  from: z.nullable(index),
-  to: z.nullable(index),
-  direction: z.nullable(z.string()),
-  sentence: z.string(),
-  comparison: z.nullable(z.string()),
-});
-export type StoredFinding = z.infer<typeof storedFindingSchema>;
 
 export const storedMeasureSchema = z.object({
   engine: z.int(),

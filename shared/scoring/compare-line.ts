@@ -47,7 +47,12 @@ export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): 
       ),
     referencesDiffer: round2(spread(all.map((other) => other.rests[index]!))),
   }));
-  const { findings, outside } = comparisonFindings(line, { ...placement, reference, pairs, others: references.length });
+  const { findings, outside } = comparisonFindings(line, {
+    ...placement,
+    reference,
+    pairs,
+    references: references.length,
+  });
   return {
     engine: ENGINE,
     nearest,

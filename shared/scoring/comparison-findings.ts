@@ -1,27 +1,29 @@
-import type { Finding, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
-import { asShareOfStemGap, betweenLetters, thousandths } from '../wording/lengths';
-import { makeFinding } from './findings/measured';
+import { round2 } from '@/shared/measure/round';
+import type { Finding } from '@/shared/schemas/finding';
+import type { LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
+import { atPair, wideOrTight, WHOLE_LINE, yardstickOf } from './findings/measured';
 
 type Compared = {
   tightness: number;
   tightnessTolerance: number;
   reference: ReferenceSpacing;
   pairs: PairComparison[];
-  others: number;
+  /** How many references the line was held against. */
+  references: number;
 };
 
-/** What a comparison says: tightness, letters out of place, then the pairs left outside their tolerance. */
+/** What a comparison finds: tightness, letters out of place, then the pairs left outside their tolerance. */
 export function comparisonFindings(line: LineMeasure, compared: Compared): { findings: Finding[]; outside: number } {
-  const misplaced = misplacedLetters(line, compared.pairs);
+  const misplaced = misplacedLetters(line.letters.length, compared.pairs);
   const told = new Set(misplaced.flatMap(({ letter }) => [letter - 1, letter]));
   const alone = compared.pairs.filter((pair) => !pair.within && !told.has(pair.index));
   const findings = [
-    ...tightnessFinding(line, compared),
+    ...tightness(line, compared),
     ...misplaced.map((letter) => misplacedFinding(line, letter)),
-    ...alone.map((pair) => deviationFinding(line, pair)),
+    ...alone.map((pair) => deviation(line, pair)),
     ...compared.pairs
       .filter((pair) => pair.referencesDiffer > 2 * pair.tolerance)
-      .map((pair) => agreementFinding(line, pair, compared.others)),
+      .map((pair) => agreement(line, pair, compared.references)),
   ];
   const outside = misplaced.length + alone.length;
   return {
@@ -30,88 +32,86 @@ export function comparisonFindings(line: LineMeasure, compared: Compared): { fin
   };
 }
 
-function tightnessFinding({ line }: LineMeasure, { tightness, tightnessTolerance }: Compared): Finding[] {
-  if (Math.abs(tightness) <= tightnessTolerance) return [];
+function tightness(measured: LineMeasure, { tightness: value, tightnessTolerance }: Compared): Finding[] {
+  if (Math.abs(value) <= tightnessTolerance) return [];
   return [
-    makeFinding({
+    {
       kind: 'tightness',
       weight: 'remark',
-      value: tightness,
-      direction: tightness > 0 ? 'wide' : 'tight',
-      sentence: `The whole line is set ${tightness > 0 ? 'wider' : 'tighter'} than the reference, by ${thousandths(tightness)} at a typical gap.`,
-      comparison: asShareOfStemGap(tightness, line.stemGap),
-    }),
+      ...WHOLE_LINE,
+      value: round2(value),
+      unit: 'per-mille',
+      direction: wideOrTight(value),
+      beside: yardstickOf(measured),
+    },
   ];
 }
 
-function misplacedFinding({ letters, line }: LineMeasure, { letter, shift }: MisplacedLetter): Finding {
-  const way = shift > 0 ? 'right' : 'left';
-  return makeFinding({
+function misplacedFinding(measured: LineMeasure, { letter, shift }: MisplacedLetter): Finding {
+  return {
     kind: 'misplaced',
     weight: 'remark',
     from: letter - 1,
     to: letter,
     letter,
-    value: shift,
-    direction: way,
-    sentence: `The letter “${letters[letter]}” stands too far ${way}, by ${thousandths(shift)}.`,
-    comparison: asShareOfStemGap(shift, line.stemGap),
-  });
+    name: measured.letters[letter]!,
+    value: round2(shift),
+    unit: 'per-mille',
+    direction: shift > 0 ? 'right' : 'left',
+    beside: yardstickOf(measured),
+  };
 }
 
-function deviationFinding({ letters, line }: LineMeasure, pair: PairComparison): Finding {
-  const wide = pair.rest > 0;
-  const asAnother = pair.asAnother ? ' Another reference sets it as here.' : '';
-  return makeFinding({
+function deviation(measured: LineMeasure, { index, rest, asAnother }: PairComparison): Finding {
+  return {
     kind: 'deviation',
     weight: 'remark',
-    from: pair.index,
-    value: pair.rest,
-    direction: wide ? 'wide' : 'tight',
-    sentence: `${capital(betweenLetters(letters[pair.index]!, letters[pair.index + 1]!))} it is ${thousandths(pair.rest)} ${wide ? 'wider' : 'tighter'} than in the reference, tightness apart.${asAnother}`,
-    comparison: asShareOfStemGap(pair.rest, line.stemGap),
-  });
+    ...atPair(measured.pairs[index]!),
+    asAnother,
+    value: round2(rest),
+    unit: 'per-mille',
+    direction: wideOrTight(rest),
+    beside: yardstickOf(measured),
+  };
 }
 
-function agreementFinding({ letters, line }: LineMeasure, pair: PairComparison, others: number): Finding {
-  return makeFinding({
+function agreement(measured: LineMeasure, { index, referencesDiffer }: PairComparison, references: number): Finding {
+  return {
     kind: 'agreement',
-    from: pair.index,
-    value: pair.referencesDiffer,
-    sentence: `${capital(betweenLetters(letters[pair.index]!, letters[pair.index + 1]!))} the ${others} references themselves are ${thousandths(pair.referencesDiffer)} apart.`,
-    comparison: asShareOfStemGap(pair.referencesDiffer, line.stemGap),
-  });
+    weight: 'fact',
+    ...atPair(measured.pairs[index]!),
+    references,
+    value: round2(referencesDiffer),
+    unit: 'per-mille',
+    direction: null,
+    beside: yardstickOf(measured),
+  };
 }
 
 function within({ author }: ReferenceSpacing): Finding {
-  return makeFinding({
-    kind: 'within',
-    value: 0,
-    unit: 'count',
-    sentence: `Tightness apart, every gap is within the tolerance of the reference by ${author}.`,
-  });
+  return { kind: 'within', weight: 'fact', ...WHOLE_LINE, author, value: 0, unit: 'count', direction: null };
 }
 
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
-}
+/** A letter that is too far right (shift above 0) or left, 1/1000 em. */
+export type MisplacedLetter = { letter: number; shift: number };
 
-/** A letter that stands too far right (shift above 0) or left, 1/1000 em. */
-type MisplacedLetter = { letter: number; shift: number };
+type Gap = { rest: number; tolerance: number; within: boolean };
 
 /**
- * Letters whose two gaps are wrong only because the letter between them is out of place: moving it by one shift
- * brings both gaps within tolerance. Greatest shift first; no gap is explained twice.
+ * Letters whose two gaps are wrong only because the letter between them is out of place: one gap too wide, the next too
+ * tight, and a shift of the letter that brings both within their tolerances, each its own. Of the shifts that do, the one
+ * nearest to making both gaps equally good. Greatest shift first; no gap is explained twice.
  */
-function misplacedLetters(line: LineMeasure, pairs: PairComparison[]): MisplacedLetter[] {
+export function misplacedLetters(letters: number, gaps: readonly Gap[]): MisplacedLetter[] {
   const found: MisplacedLetter[] = [];
-  for (let letter = 1; letter < line.letters.length - 1; letter += 1) {
-    const before = pairs[letter - 1]!,
-      after = pairs[letter]!;
+  for (let letter = 1; letter < letters - 1; letter += 1) {
+    const before = gaps[letter - 1]!,
+      after = gaps[letter]!;
     if (before.within || after.within || before.rest * after.rest >= 0) continue;
-    const left = Math.abs(before.rest + after.rest) / 2;
-    if (left <= Math.min(before.tolerance, after.tolerance))
-      found.push({ letter, shift: (before.rest - after.rest) / 2 });
+    const least = Math.max(before.rest - before.tolerance, -after.rest - after.tolerance);
+    const most = Math.min(before.rest + before.tolerance, -after.rest + after.tolerance);
+    if (least > most) continue;
+    found.push({ letter, shift: Math.min(most, Math.max(least, (before.rest - after.rest) / 2)) });
   }
   const used = new Set<number>();
   return found

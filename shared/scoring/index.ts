@@ -1,5 +1,7 @@
 /** What screens and commands use of comparing a line and finding what can be said of it. */
+export { reportLine } from './report-line';
 export { compareLine } from './compare-line';
 export { responseHints, responsePoint, expectedResponse } from './response';
 export type { ResponseHint, ResponsePoint, SetSpecimen } from './response';
 export { groundLeft } from './findings/contact';
+export { yardstick } from './findings/measured';

@@ -1,7 +1,9 @@
-import type { Finding, LineMeasure } from '@/shared/schemas/measure';
+import { inPixels } from '@/shared/exercise/sizes';
+import { round2 } from '@/shared/measure/round';
+import type { Finding } from '@/shared/schemas/finding';
+import type { LineMeasure } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';
-import { thousandths, typeset } from '../wording/lengths';
-import { makeFinding, pixelsPerMille } from './findings/measured';
+import { wideOrTight, WHOLE_LINE } from './findings/measured';
 
 /** One specimen of a text: how it was set and what it was set in. `drawnFor` in px, null for a reading face. */
 export type SetSpecimen = {
@@ -45,49 +47,40 @@ function sizeHint(small: SetSpecimen, large: SetSpecimen): Finding | null {
   const expected = expectedResponse(to, large.drawnFor) - expectedResponse(from, small.drawnFor);
   const done = addedBy(large) - addedBy(small);
   if (isUnseen(expected, to) || Math.abs(done - expected) <= Math.max(LEAST_BAND, Math.abs(expected))) return null;
-  const did = done === 0 ? 'is spaced alike' : `was set ${thousandths(done)} ${done > 0 ? 'wider' : 'tighter'}`;
-  return makeFinding({
+  return {
     kind: 'size-response',
     weight: 'hint',
-    value: done - expected,
-    direction: done > expected ? 'wide' : 'tight',
-    sentence: `From ${sizeOf(small)} to ${sizeOf(large)} this line ${did}. Faces with optical sizes are about ${thousandths(expected)} ${expected < 0 ? 'tighter' : 'wider'} there (the mean of five such faces, which differ much).`,
-  });
+    ...WHOLE_LINE,
+    sizes: [small.measure.size, large.measure.size],
+    done: round2(done),
+    expected: round2(expected),
+    value: round2(done - expected),
+    unit: 'per-mille',
+    direction: wideOrTight(done - expected),
+  };
 }
 
 function weightHint(light: SetSpecimen, bold: SetSpecimen): Finding | null {
   const shares = [light, bold].map(({ measure: { line } }) =>
     line.reference === null || line.stemGap === null ? null : line.reference / line.stemGap,
   );
-  if (copied(light, bold)) {
-    return makeFinding({
-      kind: 'size-response',
-      weight: 'hint',
-      value: 0,
-      unit: 'count',
-      direction: 'tight',
-      sentence: `Weights ${light.weight} and ${bold.weight} carry the same offsets. In the bolder weight gaps are narrower, so the same offset takes a larger share of them and the line may crowd (19 families: from 400 to 700 stem gaps fall by about 40 thousandths of an em).`,
-    });
-  }
+  const weights: [number, number] = [light.weight, bold.weight];
+  const common = { weight: 'hint', ...WHOLE_LINE, weights, direction: 'tight' } as const;
+  if (copied(light, bold)) return { kind: 'weight-copied', ...common, value: 0, unit: 'count' };
   if (shares[0] === null || shares[1] === null || shares[1]! >= 0.85 * shares[0]!) return null;
-  return makeFinding({
-    kind: 'size-response',
-    weight: 'hint',
-    value: shares[1]! / shares[0]!,
-    unit: 'ratio',
-    direction: 'tight',
-    sentence: `As a share of the stem gap, weight ${bold.weight} is set clearly tighter than weight ${light.weight}. A bold usually keeps its share, since gap and counter shrink together.`,
-  });
+  return { kind: 'weight-share', ...common, value: round2(shares[1]! / shares[0]!), unit: 'ratio' };
 }
 
 function faceHint(one: SetSpecimen, other: SetSpecimen): Finding {
-  return makeFinding({
-    kind: 'size-response',
+  return {
+    kind: 'face-copied',
     weight: 'hint',
+    ...WHOLE_LINE,
+    families: [one.family, other.family],
     value: 0,
     unit: 'count',
-    sentence: `${one.family} and ${other.family} carry the same offsets. What is decided in one face rarely suits another (common practice).`,
-  });
+    direction: null,
+  };
 }
 
 /** The same offsets in both, and not all of them too small to matter. */
@@ -107,11 +100,7 @@ function addedBy({ measure }: SetSpecimen): number {
 }
 
 function pixelsOf({ measure }: SetSpecimen): number {
-  return pixelsPerMille(measure) * 1000;
-}
-
-function sizeOf({ measure: { size } }: SetSpecimen): string {
-  return `${typeset(size.value, 1)}\u2009${size.unit}`;
+  return inPixels(measure.size);
 }
 
 /**

@@ -1,11 +1,32 @@
-/**
- * A length beside a known one in words: “about a third of the stem gap”.
- * @param length and `stem` in 1/1000 em.
- */
-export function asShareOfStemGap(length: number, stem: number | null): string | null {
-  if (stem === null || stem <= 0) return null;
-  return `${shareWords(Math.abs(length) / stem)} the stem gap`;
+import type { Yardstick } from '@/shared/schemas/finding';
+import type { Size } from '@/shared/schemas/spacing';
+import { numberText, thinSpace, withUnit } from '@/shared/text/number';
+
+/** A length without its sign. @example perMilleEm(-12) // '12/1000 em', with a space at which no line ends */
+export function perMilleEm(value: number): string {
+  return `${numberText(Math.abs(value))}/1000${thinSpace}em`;
 }
+
+/** `AV`, or `A V` where a word space is between them. */
+export function pairName([left, right]: readonly [string, string], spaced = false): string {
+  return `${left}${spaced ? ' ' : ''}${right}`;
+}
+
+/** `48 px` */
+export function sizeText({ value, unit }: Size): string {
+  return withUnit(value, unit, 1);
+}
+
+/** A length beside one that can be seen. @example asShareOf(58, stems of 175) // 'about a third of the white between two stems' */
+export function asShareOf(length: number, beside: Yardstick): string | null {
+  if (beside === null || beside.length <= 0) return null;
+  return `${shareWords(Math.abs(length) / beside.length)} ${SEEN[beside.of]}`;
+}
+
+const SEEN: Record<NonNullable<Yardstick>['of'], string> = {
+  stems: 'the white between two stems',
+  counter: 'the white inside an n',
+};
 
 const SHARES: [number, string][] = [
   [0.03, 'less than a thirtieth of'],
@@ -30,21 +51,10 @@ export function shareWords(ratio: number): string {
   return `about ${Math.floor(ratio + 0.5)} times`;
 }
 
-/** A number for the eye: a real minus, at most `digits` decimals, no trailing zeros. */
-export function typeset(value: number, digits = 0): string {
-  let scale = 1;
-  for (let i = 0; i < digits; i += 1) scale *= 10;
-  const rounded = Math.floor(Math.abs(value) * scale + 0.5) / scale;
-  return `${value < 0 && rounded > 0 ? '−' : ''}${rounded}`;
-}
-
-/** 12 → “12 thousandths of an em”, with the comparison first where there is one. */
-export function thousandths(value: number): string {
-  const number = typeset(Math.abs(value));
-  return `${number} ${number === '1' ? 'thousandth' : 'thousandths'} of an em`;
-}
-
-/** “between T and o”, letters in curly quotes. */
-export function betweenLetters(left: string, right: string): string {
-  return `between “${left}” and “${right}”`;
+/** `1st`, `2nd`, `11th`, `23rd` */
+export function ordinal(number: number): string {
+  const tens = number % 100,
+    ones = number % 10;
+  const ending = tens > 10 && tens < 14 ? 'th' : ones === 1 ? 'st' : ones === 2 ? 'nd' : ones === 3 ? 'rd' : 'th';
+  return `${number}${ending}`;
 }

@@ -3,8 +3,7 @@ import { hashToken } from '@/lib/account/token';
 import { newId } from '@/lib/data/ids';
 import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { measureLine } from '@/shared/measure';
-import { compareLine } from '@/shared/scoring';
+import { compareLine, reportLine } from '@/shared/scoring';
 import { lineKey, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
 import { drawnPack } from '../fixtures/drawn-pack';
 import type { Who } from './row';
@@ -254,7 +253,7 @@ export async function fillWorld(db: Database, now: Date) {
     string,
     string,
   ];
-  const measure = measureLine(
+  const measure = reportLine(
     pack,
     { tracking: 0, offsets: [-4] },
     { size: { value: 96, unit: 'px' }, ground: 'light' },

@@ -1,7 +1,7 @@
 import { nearGap, totalForNearGap } from '@/shared/measure/near-gap';
-import { apparentGapAt, measureLine, prepareLine } from '@/shared/measure';
+import { apparentGapAt, prepareLine } from '@/shared/measure';
 import { areaGap, REACH, whiteArea } from '@/shared/measure/area';
-import { compareLine } from '@/shared/scoring';
+import { compareLine, reportLine } from '@/shared/scoring';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { faceOf, sharesOfPair } from '@/shared/usual-range/usual-range';
 import { paper } from '@/tests/fixtures/paper';
@@ -37,7 +37,7 @@ export default async function measure(): Promise<void> {
       'all findings of a 12-letter line, beside a reference',
       300,
       2_000,
-      (i) => compareLine(measureLine(pack, { tracking: i % 5, offsets }, AT), [reference]).findings.length,
+      (i) => compareLine(reportLine(pack, { tracking: i % 5, offsets }, AT), [reference]).findings.length,
     ),
     timed('usual range of a pair', 30, 20_000, () => sharesOfPair(usual, a, b).mean),
     timed('the same apparent gap without looking up the pair', null, 400_000, (i) => nearGap(seen, (i % 40) - 20)),

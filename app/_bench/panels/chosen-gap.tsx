@@ -1,12 +1,12 @@
 import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
 import { smallestInUse } from '@/shared/exercise/sizes';
-import { asShareOfStemGap } from '@/shared/wording/lengths';
+import { asShareOf } from '@/shared/wording/lengths';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
 import { lineArt } from '../drawing/art';
 import { STEPS } from '../hands/keys';
-import { contactWords, excessOf, excessWords, opennessOf } from '../openness';
+import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
 import { mayTell } from '../props';
 import { type BenchState, chosenRun, current } from '../session/state';
 import { NumberField } from './number-field';
@@ -108,8 +108,8 @@ function LetterAlone({ letter }: { letter: number }) {
 function Amounts({ pair }: { pair: number }) {
   const { pack } = useSession().props;
   const amounts = pairAmounts(pack, useBench(current), pair);
-  const stem = lineArt(pack).line.stem?.stemGap ?? null;
-  const share = amounts.offset === 0 ? null : asShareOfStemGap(amounts.offset, stem);
+  const { line } = lineArt(pack);
+  const share = amounts.offset === 0 ? null : asShareOf(amounts.offset, besideOf(line));
   return (
     <p className={styles.amounts}>
       Built-in {signed(amounts.builtIn)}
@@ -140,7 +140,7 @@ function Telling({ pair }: { pair: number }) {
     if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
       const openness = opennessOf(line, document);
       const excess = excessOf(line, document, openness, pair);
-      said.push(excessWords(excess, line.stem?.stemGap ?? null));
+      said.push(excessWords(excess, besideOf(line)));
       if (mayTell(tells, 'everything') && excess !== null && Math.abs(excess) >= 1) {
         said.push(
           `By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`,

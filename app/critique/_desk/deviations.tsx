@@ -2,8 +2,9 @@
 import { Table } from '@/app/_ui/Table';
 import type { DeskLine } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
-import type { StoredFinding } from '@/shared/schemas/stored-figures';
+import type { StoredFinding } from '@/shared/schemas/finding';
 import { heldTogether, signed, withUnit } from '@/shared/text/number';
+import { findingText } from '@/shared/wording/finding-words';
 import style from './desk.module.css';
 
 type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & {
@@ -101,10 +102,7 @@ function Findings({ findings }: { findings: StoredFinding[] }) {
   return (
     <ul className={style.findings}>
       {findings.map((finding, index) => (
-        <li key={index}>
-          {heldTogether(finding.sentence)}
-          {finding.comparison && <> That is {finding.comparison}.</>}
-        </li>
+        <li key={index}>{heldTogether(findingText(finding))}</li>
       ))}
     </ul>
   );

@@ -3,7 +3,8 @@ import { gzipSync } from 'node:zlib';
 import { buildPack } from '@/lib/face/build-pack';
 import { quoted } from '@/lib/face/face-error';
 import { packHash } from '@/lib/face/pack-hash';
-import { measureLine } from '@/shared/measure';
+import { reportLine } from '@/shared/scoring';
+import { sayFinding } from '@/shared/wording/finding-words';
 import type { TextCommand } from './arguments';
 import { CommandError } from './command-error';
 import { drawProof } from './draw-proof';
@@ -13,7 +14,7 @@ import { faceSource } from './face-source';
 export async function measureText(command: TextCommand): Promise<void> {
   const pack = await buildPack(await faceSource(command), command.text);
   const spacing = { tracking: command.tracking, offsets: command.offsets ?? pack.builtIn.map(() => 0) };
-  const measure = measureLine(pack, spacing, { size: command.size, ground: command.ground });
+  const measure = reportLine(pack, spacing, { size: command.size, ground: command.ground });
   const json = JSON.stringify(pack);
   const packed = {
     hash: packHash(pack),
@@ -21,7 +22,8 @@ export async function measureText(command: TextCommand): Promise<void> {
     gzipBytes: gzipSync(json).byteLength,
     ligatures: pack.ligatures,
   };
-  process.stdout.write(`${JSON.stringify({ face: pack.face, pack: packed, ...measure }, null, 2)}\n`);
+  const findings = measure.findings.map((finding) => ({ ...finding, ...sayFinding(finding) }));
+  process.stdout.write(`${JSON.stringify({ face: pack.face, pack: packed, ...measure, findings }, null, 2)}\n`);
   if (command.proof === null) return;
   await writeFile(command.proof, drawProof(pack, spacing, measure)).catch((error: Error) => {
     throw new CommandError(`The picture can't be written to ${quoted(command.proof ?? '', 200)}: ${error.message}.`);

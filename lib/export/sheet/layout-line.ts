@@ -1,6 +1,7 @@
 import type { ReleasedLine } from '@/shared/schemas/release';
 import { lettersOf, spacedLetters } from '@/shared/critique/run';
 import { numberText, signed, withUnit } from '@/shared/text/number';
+import { findingText } from '@/shared/wording/finding-words';
 import { below, later, type Layout, type Place, type TextLine } from './layout';
 import { lineParts, type LinePart, type LineParts } from './line-parts';
 import { noteWords, type NoteWords } from './note-words';
@@ -256,9 +257,7 @@ function deviationLines(
   const letters = spacedLetters(pack);
   const outside = deviations.pairs.filter(({ within }) => !within);
   const by = deviations.author ? ` by ${deviations.author}` : '';
-  const sentences = deviations.findings
-    .filter(({ weight }) => weight !== 'fact')
-    .map(({ sentence, comparison }) => (comparison ? `${sentence} That is ${comparison}.` : sentence));
+  const sentences = deviations.findings.filter(({ weight }) => weight !== 'fact').map(findingText);
   const figures = outside
     .map(({ index, rest }) => `${lettersOf(letters, { first: index, last: index })} ${signed(rest)}`)
     .join(', ');

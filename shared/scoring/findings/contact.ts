@@ -1,8 +1,9 @@
-import { inPixels, smallestInUse } from '@/shared/exercise/sizes';
-import type { Finding, PairMeasure } from '@/shared/schemas/measure';
+import { inMillimetres, inPixels, smallestInUse } from '@/shared/exercise/sizes';
+import { round2 } from '@/shared/measure/round';
+import type { Finding } from '@/shared/schemas/finding';
+import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import type { Size } from '@/shared/schemas/spacing';
-import { asShareOfStemGap, betweenLetters, typeset } from '@/shared/wording/lengths';
-import { makeFinding, type Measured, pixelsPerMille } from './measured';
+import { atPair, WHOLE_LINE, yardstickOf } from './measured';
 
 /**
  * Under this distance letters are likely to run together in the medium: three quarters of a pixel on a screen, where edges
@@ -10,95 +11,78 @@ import { makeFinding, type Measured, pixelsPerMille } from './measured';
  */
 const LEAST_PIXELS = 0.75;
 const LEAST_MILLIMETRES = 0.05;
-const MILLIMETRES_PER_PIXEL = 25.4 / 96;
 
 /** Touching, crossing, and filling in at the size and medium of the line, or at the smallest size in use. */
-export function contactFindings(measured: Measured): Finding[] {
-  return measured.pairs.flatMap((pair) => {
-    if (pair.contact === 'crossing') return [crossing(pair)];
-    if (pair.contact === 'touching') return [touching(pair)];
-    return filling(measured, pair);
-  });
+export function contactFindings(measured: LineMeasure): Finding[] {
+  return measured.pairs.flatMap((pair): Finding[] =>
+    pair.contact === 'crossing' || pair.contact === 'touching'
+      ? [meeting(pair, pair.contact)]
+      : filling(measured, pair),
+  );
 }
 
-function crossing(pair: PairMeasure): Finding {
-  return makeFinding({
-    kind: 'crossing',
-    weight: 'remark',
-    from: pair.index,
-    value: pair.clearance,
-    direction: 'tight',
-    sentence: `“${pair.left}” and “${pair.right}” run into each other.`,
-    comparison: null,
-  });
-}
-
-function touching(pair: PairMeasure): Finding {
-  return makeFinding({
-    kind: 'touching',
-    weight: 'remark',
-    from: pair.index,
-    value: pair.clearance,
-    direction: 'tight',
-    sentence: `“${pair.left}” and “${pair.right}” touch. If that is meant, say so.`,
-  });
-}
-
-function filling(measured: Measured, pair: PairMeasure): Finding[] {
-  const size = smallestInUse(measured.size, measured.smallestSize);
-  const left = groundLeft(pair.clearance, size);
-  if (!left) return [];
-  return [
-    makeFinding({
-      kind: 'filling',
-      weight: 'hint',
-      from: pair.index,
-      value: left.pixels,
-      unit: 'px',
-      direction: 'tight',
-      sentence: `At ${typeset(size.value, 1)}\u2009${size.unit}${size === measured.size ? '' : ', the smallest size in use,'} only ${left.words} ${betweenLetters(pair.left, pair.right)}, and it may fill in.`,
-      comparison: asShareOfStemGap(pair.clearance, measured.line.stemGap),
-    }),
-  ];
-}
-
-/** What is left between two letters at a size, where it is so little that it may fill in; null where it is enough. */
-export function groundLeft(clearance: number, size: Size): { pixels: number; words: string } | null {
-  const pixels = (clearance * inPixels(size)) / 1000;
-  const onPaper = size.unit === 'pt';
-  const distance = onPaper ? pixels * MILLIMETRES_PER_PIXEL : pixels;
-  if (distance >= (onPaper ? LEAST_MILLIMETRES : LEAST_PIXELS)) return null;
+function meeting(pair: PairMeasure, kind: 'touching' | 'crossing'): Finding {
   return {
-    pixels,
-    words: onPaper
-      ? `${typeset(distance, 2)}\u2009mm of paper is left`
-      : `${typeset(distance, 1)}\u2009px of ground is left`,
+    kind,
+    weight: 'remark',
+    ...atPair(pair),
+    value: round2(pair.clearance),
+    unit: 'per-mille',
+    direction: 'tight',
   };
 }
 
-/** Two letters that read as one when they stand close (common practice), and the letter they are taken for. */
+function filling(measured: LineMeasure, pair: PairMeasure): Finding[] {
+  const size = smallestInUse(measured.size, measured.smallestSize);
+  const left = groundLeft(pair.clearance, size);
+  if (left === null) return [];
+  return [
+    {
+      kind: 'filling',
+      weight: 'hint',
+      ...atPair(pair),
+      size,
+      smallest: size !== measured.size,
+      clearance: pair.clearance,
+      value: round2(left),
+      unit: 'px',
+      direction: 'tight',
+      beside: yardstickOf(measured),
+    },
+  ];
+}
+
+/** What is left between two letters at a size, in px, where it is so little that it may fill in; null where it is enough. */
+export function groundLeft(clearance: number, size: Size): number | null {
+  const pixels = (clearance * inPixels(size)) / 1000;
+  const enough = size.unit === 'pt' ? inMillimetres(pixels) >= LEAST_MILLIMETRES : pixels >= LEAST_PIXELS;
+  return enough ? null : pixels;
+}
+
+/** Two letters that read as one when they are close (common practice), and the letter they are taken for. */
 const MISTAKABLE: Record<string, string> = { rn: 'm', cl: 'd', vv: 'w', ri: 'n' };
 
 /** Nearer than this share of the stem gap the two begin to close up. Our own figure. */
 const CLOSE = 0.35;
 
 /** Letters so close that they may be read as another letter. Only this finding knows letters by name, since reading does. */
-export function mistakableFindings({ pairs, line }: Measured): Finding[] {
-  const { stemGap } = line;
+export function mistakableFindings(measured: LineMeasure): Finding[] {
+  const { stemGap } = measured.line;
   if (stemGap === null) return [];
-  return pairs.flatMap((pair) => {
-    const other = MISTAKABLE[pair.left + pair.right];
-    if (other === undefined || pair.wordSpace > 0 || pair.clearance >= CLOSE * stemGap) return [];
+  return measured.pairs.flatMap((pair): Finding[] => {
+    const readAs = MISTAKABLE[pair.left + pair.right];
+    if (readAs === undefined || pair.wordSpace > 0 || pair.clearance >= CLOSE * stemGap) return [];
     return [
-      makeFinding({
+      {
         kind: 'mistakable',
         weight: 'hint',
-        from: pair.index,
-        value: pair.clearance,
+        ...atPair(pair),
+        readAs,
+        value: round2(pair.clearance),
+        unit: 'per-mille',
         direction: 'tight',
-        sentence: `Between “${pair.left}” and “${pair.right}” there is so little room that the two may be read as “${other}”.`,
-        comparison: asShareOfStemGap(pair.clearance, stemGap),
-      }),
+        beside: yardstickOf(measured),
+      },
     ];
   });
 }
@@ -113,17 +97,18 @@ const SPREAD_PIXELS = 0.2;
 /** Under this, 1/1000 em, the spread is nothing to speak of at the size. */
 const WORTH_SAYING = 2;
 
-export function darkGroundFindings(measured: Measured): Finding[] {
-  if (measured.ground !== 'dark' || measured.pairs.length === 0) return [];
-  const taken = (2 * SPREAD_PIXELS) / pixelsPerMille(measured);
+export function darkGroundFindings({ ground, pairs, size }: LineMeasure): Finding[] {
+  if (ground !== 'dark' || pairs.length === 0) return [];
+  const taken = (2 * SPREAD_PIXELS * 1000) / inPixels(size);
   if (taken < WORTH_SAYING) return [];
   return [
-    makeFinding({
+    {
       kind: 'dark-ground',
       weight: 'hint',
-      value: -taken,
+      ...WHOLE_LINE,
+      value: round2(-taken),
+      unit: 'per-mille',
       direction: 'tight',
-      sentence: `On a dark ground light letters look a little larger, and at this size each gap looks about ${typeset(taken)} thousandths of an em narrower than it is (an estimate).`,
-    }),
+    },
   ];
 }

@@ -1,70 +1,51 @@
-import type { Finding, PairMeasure } from '@/shared/schemas/measure';
+import { round2 } from '@/shared/measure/round';
+import type { Finding } from '@/shared/schemas/finding';
+import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';
-import { asShareOfStemGap, betweenLetters, shareWords, thousandths, typeset } from '@/shared/wording/lengths';
-import { letterPairs, makeFinding, type Measured } from './measured';
+import { atPair, letterPairs, wideOrTight, WHOLE_LINE, yardstickOf } from './measured';
 
 /** How even the gaps are, by apparent gap and by area; for a line too short for that, each gap by itself. */
-export function evennessFindings(measured: Measured): Finding[] {
-  const pairs = letterPairs(measured);
-  const { evennessGap, evennessArea, stemGap } = measured.line;
-  if (evennessGap === null || evennessArea === null) return pairs.map((pair) => single(pair, stemGap));
+export function evennessFindings(measured: LineMeasure): Finding[] {
+  const { evennessGap, evennessArea } = measured.line;
+  if (evennessGap === null || evennessArea === null) return letterPairs(measured).map((pair) => single(measured, pair));
   return [
-    spread('evenness-gap', evennessGap, 'as they look (apparent gap)'),
-    ...extremes(pairs, (pair) => pair.apparentGap, 'looks', stemGap),
-    spread('evenness-area', evennessArea, 'by plain area of white'),
-    ...extremesByArea(pairs, stemGap),
+    spread('evenness-gap', evennessGap),
+    ...extremes(measured, 'apparent-gap'),
+    spread('evenness-area', evennessArea),
+    ...extremes(measured, 'area'),
   ];
 }
 
-function spread(kind: 'evenness-gap' | 'evenness-area', share: number, how: string): Finding {
-  return makeFinding({
-    kind,
-    value: share * 100,
-    unit: 'percent',
-    sentence: `Half of the gaps stray by less than ${typeset(share * 100)}\u2009% from the middle gap, ${how}.`,
+function spread(kind: 'evenness-gap' | 'evenness-area', share: number): Finding {
+  return { kind, weight: 'fact', ...WHOLE_LINE, value: round2(share * 100), unit: 'percent', direction: null };
+}
+
+/** The pairs with most and with least white; none where all have the same. */
+function extremes(measured: LineMeasure, by: 'apparent-gap' | 'area'): Finding[] {
+  const white = (pair: PairMeasure) => (by === 'area' ? pair.area : pair.apparentGap);
+  const pairs = letterPairs(measured);
+  const middle = median(pairs.map(white));
+  const sorted = [...pairs].sort((a, b) => white(a) - white(b) || a.index - b.index);
+  const common = { weight: 'fact', by, unit: 'per-mille', beside: yardstickOf(measured) } as const;
+  return [sorted[sorted.length - 1]!, sorted[0]!].flatMap((pair): Finding[] => {
+    const value = round2(white(pair) - middle);
+    if (Math.abs(value) < 0.5) return [];
+    return value > 0
+      ? [{ kind: 'widest', ...common, ...atPair(pair), value, direction: 'wide' }]
+      : [{ kind: 'narrowest', ...common, ...atPair(pair), value, direction: 'tight' }];
   });
 }
 
-function extremes(
-  pairs: PairMeasure[],
-  value: (pair: PairMeasure) => number,
-  verb: string,
-  stemGap: number | null,
-): Finding[] {
-  const middle = median(pairs.map(value));
-  const sorted = [...pairs].sort((a, b) => value(a) - value(b) || a.index - b.index);
-  return [sorted[sorted.length - 1]!, sorted[0]!].flatMap((pair) => {
-    const more = value(pair) - middle;
-    if (Math.abs(more) < 0.5) return [];
-    const wide = more > 0;
-    return [
-      makeFinding({
-        kind: wide ? 'widest' : 'narrowest',
-        from: pair.index,
-        value: more,
-        direction: wide ? 'wide' : 'tight',
-        sentence: `The gap that ${verb} ${wide ? 'widest' : 'narrowest'} is ${betweenLetters(pair.left, pair.right)}: ${thousandths(more)} ${wide ? 'more' : 'less'} than the middle of the line.`,
-        comparison: asShareOfStemGap(more, stemGap),
-      }),
-    ];
-  });
-}
-
-function extremesByArea(pairs: PairMeasure[], stemGap: number | null): Finding[] {
-  return extremes(pairs, (pair) => pair.area, 'measures', stemGap).map((finding) => ({
-    ...finding,
-    sentence: finding.sentence.replace('The gap', 'By area, the gap'),
-  }));
-}
-
-function single(pair: PairMeasure, stemGap: number | null): Finding {
-  return makeFinding({
+function single(measured: LineMeasure, pair: PairMeasure): Finding {
+  return {
     kind: 'gap',
-    from: pair.index,
-    value: pair.apparentGap,
-    sentence: `The gap ${betweenLetters(pair.left, pair.right)} looks as wide as ${thousandths(pair.apparentGap)} between two straight stems.`,
-    comparison: asShareOfStemGap(pair.apparentGap, stemGap),
-  });
+    weight: 'fact',
+    ...atPair(pair),
+    value: round2(pair.apparentGap),
+    unit: 'per-mille',
+    direction: null,
+    beside: yardstickOf(measured),
+  };
 }
 
 /** From this much off what the face gives the line on it is worth a word. Our own band, wide on purpose. */
@@ -73,83 +54,66 @@ const OFF_BALANCE = 0.2;
 const AS_THE_FACE = 0.05;
 
 /** Gaps beside counters, and the line's own tightness beside the face as it comes. */
-export function balanceFindings({ line }: Measured): Finding[] {
+export function balanceFindings(measured: LineMeasure): Finding[] {
+  const { reference, asBuilt, counter } = measured.line;
   const findings: Finding[] = [];
-  const { reference, asBuilt, counter, stemGap } = line;
   if (reference !== null && asBuilt !== null) {
     const more = reference - asBuilt;
-    const same = Math.abs(more) < AS_THE_FACE * asBuilt;
-    findings.push(
-      makeFinding({
-        kind: 'tightness-face',
-        value: more,
-        direction: same ? null : more > 0 ? 'wide' : 'tight',
-        sentence: same
-          ? 'As a whole the line is about as tight as the face comes.'
-          : `As a whole the line is set ${more > 0 ? 'wider' : 'tighter'} than the face comes, by ${thousandths(more)} at a typical gap.`,
-        comparison: same ? null : asShareOfStemGap(more, stemGap),
-      }),
-    );
+    findings.push({
+      kind: 'tightness-face',
+      weight: 'fact',
+      ...WHOLE_LINE,
+      value: round2(more),
+      unit: 'per-mille',
+      direction: Math.abs(more) < AS_THE_FACE * asBuilt ? null : wideOrTight(more),
+      beside: yardstickOf(measured),
+    });
   }
   if (reference === null || counter === null) return findings;
-  const ratio = reference / counter;
   const off = asBuilt === null ? 0 : reference / asBuilt - 1;
-  const judged =
-    off < -OFF_BALANCE
-      ? ' That is little for this face: the letters begin to close up into lumps.'
-      : off > OFF_BALANCE
-        ? ' That is much for this face: the letters begin to fall apart.'
-        : '';
-  return [
-    ...findings,
-    makeFinding({
-      kind: 'balance',
-      weight: judged ? 'hint' : 'fact',
-      value: ratio,
-      unit: 'ratio',
-      direction: judged ? (off < 0 ? 'tight' : 'wide') : null,
-      sentence: `A typical gap is ${shareWords(ratio)} the white inside the letters.${judged}`,
-    }),
-  ];
+  const direction = Math.abs(off) > OFF_BALANCE ? wideOrTight(off) : null;
+  findings.push({
+    kind: 'balance',
+    weight: direction === null ? 'fact' : 'hint',
+    ...WHOLE_LINE,
+    value: round2(reference / counter),
+    unit: 'ratio',
+    direction,
+  });
+  return findings;
 }
 
 /** Under this nobody sees that one of two equal pairs is set wider, 1/1000 em. Our own figure. */
 const SEEN = 6;
 
 /** The same two letters, more than once in the line, set differently: widest and narrowest of them. */
-export function setDifferentlyFindings({ pairs, line }: Measured): Finding[] {
+export function setDifferentlyFindings(measured: LineMeasure): Finding[] {
   const byLetters = new Map<string, PairMeasure[]>();
-  for (const pair of pairs) {
+  for (const pair of measured.pairs) {
     if (pair.wordSpace > 0) continue;
     const key = `${pair.left} ${pair.right}`;
     byLetters.set(key, [...(byLetters.get(key) ?? []), pair]);
   }
-  return [...byLetters.values()].flatMap((same) => {
+  return [...byLetters.values()].flatMap((same): Finding[] => {
     const sorted = [...same].sort((a, b) => a.total - b.total || a.index - b.index);
     const narrow = sorted[0]!,
       wide = sorted[sorted.length - 1]!;
     const difference = wide.total - narrow.total;
     if (difference < SEEN) return [];
     return [
-      makeFinding({
+      {
         kind: 'set-differently',
         weight: 'remark',
         from: Math.min(narrow.index, wide.index),
         to: Math.max(narrow.index, wide.index),
-        value: difference,
+        letters: [wide.left, wide.right],
+        wide: wide.index,
+        narrow: narrow.index,
+        value: round2(difference),
+        unit: 'per-mille',
         direction: null,
-        sentence: `“${wide.left}${wide.right}” comes more than once, and is not set alike: ${place(wide.index)} gap is ${thousandths(difference)} wider than ${place(narrow.index)}.`,
-        comparison: asShareOfStemGap(difference, line.stemGap),
-      }),
+        beside: yardstickOf(measured),
+      },
     ];
   });
-}
-
-/** 0 → “the 1st” */
-function place(index: number): string {
-  const number = index + 1,
-    tens = number % 100,
-    ones = number % 10;
-  const ending = tens > 10 && tens < 14 ? 'th' : ones === 1 ? 'st' : ones === 2 ? 'nd' : ones === 3 ? 'rd' : 'th';
-  return `the ${number}${ending}`;
 }

@@ -1,11 +1,11 @@
-import type { Finding } from '@/shared/schemas/measure';
-import { balanceFindings, evennessFindings, setDifferentlyFindings } from './evenness';
+import type { Finding } from '@/shared/schemas/finding';
+import type { LineMeasure } from '@/shared/schemas/measure';
 import { capitalsAndSpacesFindings } from './capitals-and-spaces';
 import { contactFindings, darkGroundFindings, mistakableFindings } from './contact';
-import type { Measured } from './measured';
+import { balanceFindings, evennessFindings, setDifferentlyFindings } from './evenness';
 
 /** Everything that can be said of a line by itself, what needs doing first. The order is fixed. */
-export function lineFindings(measured: Measured): Finding[] {
+export function lineFindings(measured: LineMeasure): Finding[] {
   return [
     ...contactFindings(measured),
     ...mistakableFindings(measured),

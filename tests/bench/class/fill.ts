@@ -4,8 +4,7 @@ import { newId } from '@/lib/data/ids';
 import { listNameOf } from '@/lib/data/list-name';
 import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { measureLine } from '@/shared/measure';
-import { compareLine } from '@/shared/scoring';
+import { compareLine, reportLine } from '@/shared/scoring';
 import { drawnPack } from '../../fixtures/drawn-pack';
 
 export type Size = { students: number; specimens: number; rounds: number };
@@ -348,7 +347,7 @@ function measured(index: number) {
   const known = kept.get(index);
   if (known) return known;
   const set = spacing(index);
-  const measure = measureLine(drawnPack(text), set, { size: { value: 96, unit: 'px' }, ground: 'light' });
+  const measure = reportLine(drawnPack(text), set, { size: { value: 96, unit: 'px' }, ground: 'light' });
   const comparison = compareLine(measure, [
     { author: 'instructor 0', ...spacing(0), tolerances: Array(pairs).fill(8), reasons: Array(pairs).fill(null) },
   ]);

@@ -3,7 +3,8 @@ import type { Caller } from '@/lib/access/actor';
 import { showLine } from '@/lib/review/desk';
 import { saveDraft } from '@/lib/work/drafts';
 import { seeProof, sendProof } from '@/lib/work/proofs';
-import { ENGINE, measureLine } from '@/shared/measure';
+import { ENGINE } from '@/shared/measure';
+import { reportLine } from '@/shared/scoring';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
@@ -57,7 +58,7 @@ describeOnBothDatabases('send-proof', (suite) => {
       where: { proofId: receipt.proofId },
       include: { measurements: true, comparisons: true },
     });
-    const expected = measureLine(
+    const expected = reportLine(
       drawnPack('HO'),
       { tracking: 2, offsets: [-13] },
       { size: { value: 96, unit: 'px' }, ground: 'light' },
@@ -79,11 +80,15 @@ describeOnBothDatabases('send-proof', (suite) => {
     await settings('{"smallestSize":{"value":6,"unit":"px"}}');
     const { proofId } = await sendProof(student, proof('with-a-smallest-size'), { now });
     const { payload } = await suite.db.measurement.findFirstOrThrow({ where: { proofItem: { proofId } } });
-    const { findings, pairs, smallestSize } = JSON.parse(payload) as ReturnType<typeof measureLine>;
+    const { findings, pairs, smallestSize } = JSON.parse(payload) as ReturnType<typeof reportLine>;
     expect(smallestSize).toEqual({ value: 6, unit: 'px' });
     // Under 125/1000 em is under 0.75 px at 6 px.
     expect(pairs[0]!.clearance).toBeLessThan(125);
-    expect(findings.find(({ kind }) => kind === 'filling')?.sentence).toContain('the smallest size in use');
+    expect(findings.find(({ kind }) => kind === 'filling')).toMatchObject({
+      smallest: true,
+      size: { value: 6, unit: 'px' },
+    });
+    expect(payload).not.toContain('sentence');
     await settings(before);
   });
 

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { measureLine } from '@/shared/measure';
-import { compareLine, expectedResponse, responseHints } from '@/shared/scoring';
-import type { Finding } from '@/shared/schemas/measure';
+import { compareLine, reportLine, expectedResponse, responseHints } from '@/shared/scoring';
+import type { Finding } from '@/shared/schemas/finding';
 import type { Ground, Size } from '@/shared/schemas/spacing';
-import { asShareOfStemGap, thousandths, typeset } from '@/shared/wording/lengths';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
 const px = (value: number): Size => ({ value, unit: 'px' });
@@ -15,11 +13,7 @@ const measured = (
   tracking = 0,
 ) => {
   const pack = drawnPack(text);
-  return measureLine(
-    pack,
-    { tracking, offsets: pack.builtIn.map((_, index) => offsets[index] ?? 0) },
-    { size, ground },
-  );
+  return reportLine(pack, { tracking, offsets: pack.builtIn.map((_, index) => offsets[index] ?? 0) }, { size, ground });
 };
 const kinds = (findings: Finding[]) => findings.map(({ kind }) => kind);
 
@@ -39,7 +33,7 @@ describe('contact', () => {
   });
   it('warns of filling in at the smallest size in use, and says so', () => {
     const at = (smallestSize: Size | null) =>
-      measureLine(
+      reportLine(
         drawnPack('II'),
         { tracking: 0, offsets: [-70] },
         { size: px(48), ground: 'light', smallestSize },
@@ -48,12 +42,11 @@ describe('contact', () => {
     expect(at(px(96))).toBeUndefined();
     expect(at(px(12))).toMatchObject({
       value: 0.6,
-      sentence: expect.stringContaining('At 12\u2009px, the smallest size in use, only 0.6\u2009px') as string,
+      size: px(12),
+      smallest: true,
     });
-    // 50/1000 em of 2 pt is 0.1 pt = 0.035 mm of paper.
-    expect(at({ value: 2, unit: 'pt' })).toMatchObject({
-      sentence: expect.stringContaining('0.04\u2009mm of paper') as string,
-    });
+    // 50/1000 em of 2 pt is 0.1 pt = 0.133 px, 0.035 mm of paper.
+    expect(at({ value: 2, unit: 'pt' })).toMatchObject({ value: 0.13, size: { value: 2, unit: 'pt' } });
   });
   it('takes a touch for meant where the reference touches as well', () => {
     const line = measured('III', { 0: -120 });
@@ -112,11 +105,9 @@ describe('a line by itself', () => {
       'capitals',
     ]);
     expect(line.pairs[1]!.suggestion).toBeNull();
-    expect(
-      measured('HO HO HOH', { 3: 120 }).findings.find(
-        ({ kind, direction }) => kind === 'word-space' && direction === 'wide',
-      ),
-    ).toMatchObject({ from: 3 });
+    expect(measured('HO HO HOH', { 3: 120 }).findings.find(({ kind }) => kind === 'word-spaces-differ')).toMatchObject({
+      from: 3,
+    });
   });
 });
 
@@ -149,16 +140,5 @@ describe('response to size, by the one rule', () => {
     });
     expect(responseHints([of(400), of(700)])).toHaveLength(1);
     expect(responseHints([of(400), of(400)])).toEqual([]);
-  });
-});
-
-describe('words', () => {
-  it('are type-set: a real minus, no minus for zero, shares that can be seen', () => {
-    expect(typeset(-12.4)).toBe('−12');
-    expect(typeset(-0.2)).toBe('0');
-    expect(thousandths(-1)).toBe('1 thousandth of an em');
-    expect(asShareOfStemGap(58, 175)).toBe('about a third of the stem gap');
-    expect(asShareOfStemGap(-90, 175)).toBe('about half of the stem gap');
-    expect(asShareOfStemGap(10, null)).toBeNull();
   });
 });

@@ -2,8 +2,9 @@ import { Table } from '@/app/_ui/Table';
 import { LineChart } from '@/app/_ui/charts/LineChart';
 import type { Together } from '@/lib/work/same-text';
 import { faceName } from '@/lib/rows/specimen';
-import { type ResponsePoint, thousandths } from '@/shared/scoring';
+import type { ResponsePoint } from '@/shared/scoring';
 import { numberText, signed, withUnit } from '@/shared/text/number';
+import { perMilleEm } from '@/shared/wording/lengths';
 import type { ShownLine } from './together-line';
 
 type Props = { lines: readonly ShownLine[]; response: NonNullable<Together['response']> };
@@ -224,7 +225,7 @@ function weightReading({ name, points }: PointGroup): string {
 }
 
 const change = (by: number): string =>
-  Math.round(by) === 0 ? 'neither tighter nor wider' : `${thousandths(by)} ${by < 0 ? 'tighter' : 'wider'}`;
+  Math.round(by) === 0 ? 'neither tighter nor wider' : `${perMilleEm(by)} ${by < 0 ? 'tighter' : 'wider'}`;
 
 function grouped(
   named: readonly NamedPoint[],

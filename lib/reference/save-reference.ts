@@ -4,7 +4,7 @@ import type { ReferenceContent } from '@/lib/data/references';
 import { retryOnConflict } from '@/lib/data/retry';
 import { readPack } from '@/lib/rows/specimen';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import type { SaveAnswer } from '@/shared/editing/wire';
+import type { SaveAnswer } from '@/shared/schemas/draft';
 import { saveReferenceInput } from '@/shared/schemas/reference';
 import { referenceView } from '../rows/reference';
 

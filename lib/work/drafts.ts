@@ -3,7 +3,7 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { isConflict, retryOnConflict, TryAgain } from '@/lib/data/retry';
-import { type SaveAnswer, type SaveRequest, saveRequestSchema } from '@/shared/editing/wire';
+import { type SaveAnswer, type SaveRequest, saveRequestSchema } from '@/shared/schemas/draft';
 import { spacingOf } from '../rows/spacing';
 
 /** A draft as the server has it now, for a bench that wants to know before it writes. */

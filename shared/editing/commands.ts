@@ -1,5 +1,6 @@
 import type { PerMille } from '@/shared/units';
-import { OFFSET_LIMIT, REASON_LIMIT, type SpacingDocument } from './document';
+import { REASON_LIMIT } from '@/shared/schemas/draft';
+import { OFFSET_LIMIT, type SpacingDocument } from './document';
 
 /** A run of pairs, both ends included, in either order. */
 export type Run = { readonly from: number; readonly to: number };

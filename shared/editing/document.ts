@@ -17,8 +17,6 @@ export type SpacingDocument = {
 
 /** Offsets and tracking stay within ± this many thousandths of an em. */
 export const OFFSET_LIMIT = 2000;
-/** Longest reason, in UTF-16 units. */
-export const REASON_LIMIT = 500;
 
 /** The line as the face gives it: nothing added anywhere. */
 export function builtInDocument(pairCount: number): SpacingDocument {

@@ -1,39 +1,5 @@
-import * as z from 'zod/mini';
-import { offsetSchema, spacingSchema } from '@/shared/schemas/spacing';
-import { REASON_LIMIT, type SpacingDocument } from './document';
-
-/** One tolerance per pair, in 1/1000 em; null = the exercise's own. */
-export const tolerancesSchema = z.array(z.nullable(offsetSchema.check(z.gte(0)))).check(z.maxLength(199));
-/** One reason per pair; '' = none. */
-export const reasonsSchema = z.array(z.string().check(z.maxLength(REASON_LIMIT))).check(z.maxLength(199));
-
-/**
- * Body of the PUT that the bench sends to its `save` address.
- * (draftId, clientId, seq) names a change: sent twice, it is kept once and answered the same.
- * `tolerances` and `reasons` come only from a bench that sets a reference.
- */
-export const saveRequestSchema = z.strictObject({
-  draftId: z.string().check(z.minLength(1), z.maxLength(100)),
-  /** The version this change was made on; another one on the server is a conflict. */
-  baseVersion: z.int().check(z.gte(0)),
-  /** One open bench; made anew each time it is opened. */
-  clientId: z.string().check(z.minLength(1), z.maxLength(64)),
-  /** Counts up within a client. */
-  seq: z.int().check(z.gte(1)),
-  spacing: spacingSchema,
-  tolerances: z.optional(tolerancesSchema),
-  reasons: z.optional(reasonsSchema),
-});
-export type SaveRequest = z.infer<typeof saveRequestSchema>;
-
-const kept = { spacing: spacingSchema, tolerances: z.optional(tolerancesSchema), reasons: z.optional(reasonsSchema) };
-
-/** Answer: 200 with the new version, or 409 with what the server has instead. */
-export const saveAnswerSchema = z.union([
-  z.object({ version: z.int().check(z.gte(0)) }),
-  z.object({ conflict: z.object({ version: z.int().check(z.gte(0)), ...kept }) }),
-]);
-export type SaveAnswer = z.infer<typeof saveAnswerSchema>;
+import type { SaveRequest } from '@/shared/schemas/draft';
+import type { SpacingDocument } from './document';
 
 /** A document as it travels. */
 export function toWire(document: SpacingDocument): Pick<SaveRequest, 'spacing' | 'tolerances' | 'reasons'> {

@@ -73,4 +73,3 @@ export const preferencesSchema = z.object({
   /** How the short guided line before the first bench ended. */
   guidedLine: z.optional(z.enum(['done', 'skipped'])),
 });
-type Preferences = z.infer<typeof preferencesSchema>;

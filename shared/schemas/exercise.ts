@@ -89,7 +89,6 @@ export const lateRuleSchema = z.object({
 export type LateRule = z.infer<typeof lateRuleSchema>;
 
 export const roundStateSchema = z.enum(['open', 'marking', 'released']);
-type RoundState = z.infer<typeof roundStateSchema>;
 
 /** A round as a person types it. Empty texts mean: opens when published; no due date. */
 const orNothing = z.union(

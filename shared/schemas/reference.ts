@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { saveRequestSchema } from '@/shared/editing/wire';
+import { saveRequestSchema } from './draft';
 import { idSchema } from './id';
 
 /** One author can set a line more than once: slot 1 is the reference, slot 2 the second take that shows how well it can be repeated. */

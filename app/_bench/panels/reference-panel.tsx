@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { REASON_LIMIT, sameDocument } from '@/shared/editing/document';
+import { sameDocument } from '@/shared/editing/document';
+import { REASON_LIMIT } from '@/shared/schemas/draft';
 import { pairLetters } from '@/shared/editing/pair-words';
 import { counted } from '@/shared/text/number';
 import styles from '../bench.module.css';

@@ -1,6 +1,7 @@
 import { type DeviceStore, type JournalScope, writeSync } from '@/shared/editing/journal';
 import { advance, type Change, nextToSend, type SentChange, type Sync, type SyncEvent } from '@/shared/editing/sync';
-import { fromWire, saveAnswerSchema, type SaveRequest, toWire } from '@/shared/editing/wire';
+import { fromWire, toWire } from '@/shared/editing/wire';
+import { saveAnswerSchema, type SaveRequest } from '@/shared/schemas/draft';
 
 type Parts = {
   address: string | null;

@@ -2,7 +2,8 @@ import { createServer } from 'node:http';
 import { readFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import type { BenchProps } from '@/app/_bench/props';
-import { fromWire, saveRequestSchema, toWire } from '@/shared/editing/wire';
+import { fromWire, toWire } from '@/shared/editing/wire';
+import { saveRequestSchema } from '@/shared/schemas/draft';
 import { toyServer, type ToyServer } from '../../shared/editing/toy-device';
 import type { Bundle } from './bundle';
 

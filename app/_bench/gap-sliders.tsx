@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useImperativeHandle, useRef, type Ref } from 'react';
 import { sameDocument } from '@/shared/editing/document';
 import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words';
-import { lineArt } from './drawing/art';
+import { prepareLine } from '@/shared/measure';
 import { type Frame, isSameFrame, xOf } from '../_line/frame';
 import type { Drawn } from './drawing/line-canvas';
 import { besideOf, excessOf, excessWords, opennessOf } from './openness';
@@ -133,7 +133,7 @@ function tellAll(
   const document = current(state);
   const previous = before && current(before);
   const speaks = props.accommodations?.speakGaps || mayTell(props.tells, 'evenness');
-  const { line } = lineArt(props.pack);
+  const line = prepareLine(props.pack);
   const openness = speaks ? opennessOf(line, document) : null;
   inputs.forEach((input, pair) => {
     if (!input) return;

@@ -2,12 +2,13 @@ import { examplePack } from '@/lib/face/example-pack';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { type GapMark, type GapTie, LineDrawing } from '../_line/LineDrawing';
-import { LineWhite } from '../_line/LineWhite';
+import { LineDrawing } from '../_line/LineDrawing';
+import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { MarginNotes } from '../_ui/MarginNotes';
 import { SheetFrame } from '../_ui/SheetFrame';
 
 const LINE = 'WATERLAND';
+const WHITE = { white: true, counters: true };
 /** Set by eye for this page, as totals in 1/1000 em: what stands between W A, A T, T E, E R, R L, L A, A N, N D. */
 const BY_EYE = [-140, -112, 0, 0, 40, 34, 20, -5];
 const TIES: GapTie[] = [
@@ -15,10 +16,10 @@ const TIES: GapTie[] = [
   { from: 4, to: 6, sign: '2' },
 ];
 const MARKS: GapMark[] = [
-  { gap: 0, look: 'loose', strength: 3 },
-  { gap: 1, look: 'loose', strength: 2 },
-  { gap: 4, look: 'tight', strength: 2 },
-  { gap: 5, look: 'tight', strength: 2 },
+  { gap: 0, fault: 'wide', strength: 3 },
+  { gap: 1, fault: 'wide', strength: 2 },
+  { gap: 4, fault: 'tight', strength: 2 },
+  { gap: 5, fault: 'tight', strength: 2 },
 ];
 
 /** What the whole is about, on one sheet: a line with its uneven white and two notes, and the line set again. */
@@ -43,14 +44,14 @@ export async function ProofSheet() {
           marks={MARKS}
           ties={TIES}
           label={`${LINE} without corrected pairs: wide around the first A, narrow around L`}
-          behind={<LineWhite pack={pack} spacing={before} inside />}
+          looks={WHITE}
         />
         <LineDrawing
           pack={pack}
           spacing={after}
           room={room}
           label={`${LINE} set by eye, its gaps even`}
-          behind={<LineWhite pack={pack} spacing={after} inside />}
+          looks={WHITE}
         />
       </SheetFrame>
       <MarginNotes

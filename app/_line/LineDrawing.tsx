@@ -1,9 +1,15 @@
-import { useId } from 'react';
-import { mergedPath, type PlacedLine, placeLetters } from '@/shared/outline/place-letters';
+import { createElement, useId, type ReactNode } from 'react';
+import { flipsOf, noLooks, type Looks } from '@/shared/line/looks';
+import { lineShapes, type GapMark, type GapTie, type Ink, type Shape, type Texture } from '@/shared/line/shapes';
+import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size, Spacing } from '@/shared/schemas/spacing';
+import type { CssPx, FontUnits } from '@/shared/units';
 import { classes } from '../_ui/classes';
 import { number } from '../_ui/svg-number';
+import { BLUR } from './brush';
+import { svgElements, svgInks, type SvgPage } from './painters';
+import { pitchFor, tiles } from './textures';
 
 type Props = {
   pack: Pack;
@@ -12,132 +18,79 @@ type Props = {
   label?: string | null;
   /** Sets the line at its true size (1 em = size); else it fills its column. */
   size?: Size;
-  /** A second setting as thin outlines under the letters. */
+  /** A second spacing as thin outlines under the letters. */
   under?: Spacing;
-  /** Wedges below the baseline: points in = too tight, points out = too loose. */
-  marks?: GapMark[];
+  /** Wedges below the baseline: points in = too tight, points out = too wide. */
+  marks?: readonly GapMark[];
   /** Hairlines from a gap or a run of gaps to the lower edge, where the note's number stands. */
-  ties?: GapTie[];
+  ties?: readonly GapTie[];
   baseline?: boolean;
   /** Width in font units that the frame has at least, so that several lines in one column keep one scale. */
-  room?: number;
-  /** Ways of looking, as on the bench. */
-  show?: Showing;
-  /** Anything else in font units, y down, baseline at 0 (e.g. white made visible). Drawn under the letters. */
-  behind?: React.ReactNode;
+  room?: FontUnits;
+  /** Ways of looking, all together; some go by the chosen gap. */
+  looks?: Partial<Looks>;
+  chosen?: number | null;
+  /** Anything else in font units, y down, baseline at 0, drawn under the letters: what can be pointed at. */
+  behind?: ReactNode;
 };
 
-/** A line as outlines: one merged path, drawn on the server, no font needed in the browser. */
-export function LineDrawing({
-  pack,
-  spacing,
-  label,
-  size,
-  under,
-  marks = [],
-  ties = [],
-  baseline,
-  room = 0,
-  show = {},
-  behind,
-}: Props) {
-  const blurId = useId().replaceAll(/[^\w-]/g, '');
-  const line = placeLetters(pack, spacing);
-  const frame = frameOf(pack, line, ties.length > 0, marks.length > 0, room);
-  const turned = turnedBy(show, frame, pack);
-  const beside = turned.flipped
-    ? { ...line, gaps: line.gaps.map((gap) => ({ ...gap, centre: 2 * turned.x - gap.centre })) }
-    : line;
+/** A line as SVG, drawn from the list of shapes: on the server too, and with no font in the browser. */
+export function LineDrawing({ pack, spacing, label, size, room = 0, behind, ...laid }: Props) {
+  const id = useId().replaceAll(/[^\w-]/g, '');
+  const { under, marks = [], ties = [], baseline = false, chosen = null } = laid;
+  const looks = { ...noLooks, ...laid.looks };
+  const frame = frameOf(pack, placeLetters(pack, spacing), ties.length > 0, marks.length > 0, room);
+  const bottom = frame.y + frame.height;
+  const shapes = lineShapes({
+    ...{ pack, spacing, looks, chosen, marks, ties, baseline, foot: -bottom },
+    overlays: under ? [{ spacing: under }] : [],
+  });
+  const turn = turnOf(looks, frame, pack);
+  const em = size ? size.value * (size.unit === 'pt' ? 96 / 72 : 1) : NOMINAL_EM;
+  const page: SvgPage = {
+    from: frame.x,
+    to: frame.x + frame.width,
+    em,
+    texture: (paint, ink) => `url(#${id}-${paint}-${ink})`,
+  };
+  const upright = shapes.filter((shape) => shape.upright).map((shape) => (turn.x < 0 ? mirrored(shape, turn) : shape));
+  const turned = shapes.filter((shape) => !shape.upright);
   const words = label === undefined ? pack.text : label;
   return (
     <svg
       className={classes('line-drawing', size && 'line-true')}
-      viewBox={`${number(frame.x)} ${number(frame.y)} ${number(frame.width)} ${number(frame.height)}`}
+      viewBox={[frame.x, frame.y, frame.width, frame.height].map(number).join(' ')}
       {...(size ? trueSize(frame, pack.unitsPerEm, size) : {})}
       {...(words === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': words })}
     >
-      {show.blur && (
-        <defs>
-          <filter id={blurId}>
-            <feGaussianBlur stdDeviation={number(0.028 * pack.unitsPerEm)} />
-          </filter>
-        </defs>
-      )}
-      <g transform={turned.transform}>
-        {baseline && <path className="baseline" d={`M${number(frame.x)} 0H${number(frame.x + frame.width)}`} />}
-        {show.guides && (
-          <path
-            className="baseline"
-            d={guides(pack)
-              .map((y) => `M${number(frame.x)} ${number(-y)}H${number(frame.x + frame.width)}`)
-              .join('')}
-          />
-        )}
-        {behind}
-        {under && (
-          <path
-            className="under"
-            transform="scale(1 -1)"
-            d={mergedPath(pack, opened(placeLetters(pack, under), show))}
-          />
-        )}
-        {!show.hidden && (
-          <path
-            className="letters"
-            transform="scale(1 -1)"
-            filter={show.blur ? `url(#${blurId})` : undefined}
-            d={mergedPath(pack, opened(line, show))}
-          />
-        )}
+      <Definitions {...{ id, shapes, frame, turn, em, unitsPerEm: pack.unitsPerEm, blur: looks.blur }} />
+      {behind && <g transform={matrix([turn.x, 0, 0, -turn.y, turn.dx, turn.dy])}>{behind}</g>}
+      <g className="shapes" filter={looks.blur ? `url(#${id}-blur)` : undefined}>
+        <Drawn page={page} turn={turn} shapes={turned.filter((shape) => !shape.sharp)} />
       </g>
-      {marks.length > 0 && <LineMarks pack={pack} line={beside} marks={marks} />}
-      {ties.length > 0 && <LineTies pack={pack} line={beside} ties={ties} bottom={frame.y + frame.height} />}
+      <g className="shapes">
+        <Drawn page={page} turn={turn} shapes={turned.filter((shape) => shape.sharp)} />
+        <Drawn page={page} turn={{ x: 1, y: -1, dx: 0, dy: 0 }} shapes={upright} />
+      </g>
     </svg>
   );
 }
 
-/** Ways of looking at a drawing. `open` are the letters that are not covered. */
-export type Showing = {
-  hidden?: boolean;
-  blur?: boolean;
-  head?: boolean;
-  mirror?: boolean;
-  guides?: boolean;
-  open?: { from: number; to: number };
-};
-
-const opened = (line: PlacedLine, { open }: Showing): PlacedLine =>
-  open ? { ...line, letters: line.letters.slice(open.from, open.to + 1) } : line;
-
-const guides = ({ vertical }: Pack): number[] => [
-  vertical.ascenderTop,
-  vertical.capHeight,
-  vertical.xHeight,
-  0,
-  vertical.descender,
-];
-
-/** On its head is half a turn about the middle of the letters, mirrored is left for right. */
-function turnedBy(
-  { head, mirror }: Showing,
-  frame: Frame,
-  pack: Pack,
-): { transform?: string; flipped: boolean; x: number } {
-  const x = frame.x + frame.width / 2;
-  if (!head && !mirror) return { flipped: false, x };
-  const y = (frame.y + Math.max(-pack.vertical.descender, 0.24 * pack.unitsPerEm)) / 2;
-  const flipped = Boolean(head) !== Boolean(mirror);
-  return {
-    transform: `translate(${number(x)} ${number(y)}) scale(${flipped ? -1 : 1} ${head ? -1 : 1}) translate(${number(-x)} ${number(-y)})`,
-    flipped,
-    x,
-  };
+function Drawn({ page, turn: { x, y, dx, dy }, shapes }: { page: SvgPage; turn: Turn; shapes: readonly Shape[] }) {
+  if (shapes.length === 0) return null;
+  return (
+    <g transform={matrix([x, 0, 0, y, dx, dy])}>
+      {svgElements(page, shapes).map(({ tag, attributes, text }, index) =>
+        createElement(tag, { key: index, ...attributes }, text),
+      )}
+    </g>
+  );
 }
 
 type Frame = { x: number; y: number; width: number; height: number };
 
 /** Room for ascenders and descenders, a little on both sides for what overhangs, and more below for marks and ties. */
-function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boolean, room: number): Frame {
+function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boolean, room: FontUnits): Frame {
   const em = pack.unitsPerEm;
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop, pack.vertical.capHeight);
   const below = Math.max(-pack.vertical.descender, 0.24 * em) + (hasMarks ? 0.16 * em : 0) + (hasTies ? 0.3 * em : 0);
@@ -145,76 +98,103 @@ function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boole
   return { x: -side, y: -top, width: Math.max(line.width, room) + 2 * side, height: top + below };
 }
 
+/** From shapes, y up, to the drawing, y down: `x` and `y` are 1 or −1. */
+type Turn = { x: number; y: number; dx: number; dy: number };
+
+/** On its head is half a turn about the middle of the letters, mirrored is left for right. */
+function turnOf(looks: Looks, frame: Frame, pack: Pack): Turn {
+  const { flipX, flipY } = flipsOf(looks);
+  const middle = frame.y + Math.max(-pack.vertical.descender, 0.24 * pack.unitsPerEm);
+  return {
+    x: flipX ? -1 : 1,
+    y: flipY ? 1 : -1,
+    dx: flipX ? 2 * frame.x + frame.width : 0,
+    dy: flipY ? middle : 0,
+  };
+}
+
+/** A shape that stays upright, at its place on the line turned over. */
+function mirrored(shape: Shape, { dx }: Turn): Shape {
+  if (shape.kind === 'rules') return shape;
+  if (shape.kind === 'sign') return { ...shape, place: { ...shape.place, dx: dx - shape.place.dx } };
+  return {
+    ...shape,
+    pieces: shape.pieces.map((piece) => ({ ...piece, place: { ...piece.place, dx: dx - piece.place.dx } })),
+  };
+}
+
+/** Where a drawing fills its column its em is not known; textures are made as for one of this many CSS px. */
+const NOMINAL_EM: CssPx = 100;
+
+type DefinitionsProps = {
+  id: string;
+  shapes: readonly Shape[];
+  frame: Frame;
+  turn: Turn;
+  em: CssPx;
+  unitsPerEm: number;
+  blur: boolean;
+};
+
+/** The textures of these shapes, laid on the sheet from its upper left corner and not turned with the line, and the blur. */
+function Definitions({ id, shapes, frame, turn, em, unitsPerEm, blur }: DefinitionsProps) {
+  const textured = new Map<string, { texture: Texture; ink: Ink }>();
+  for (const { paint, ink } of shapes)
+    if (paint in tiles) textured.set(`${paint}-${ink}`, { texture: paint as Texture, ink });
+  if (textured.size === 0 && !blur) return null;
+  const unit = unitsPerEm / em;
+  const spread = BLUR * unitsPerEm;
+  return (
+    <defs>
+      {[...textured].map(([name, { texture, ink }]) => {
+        const { size, path, line } = tiles[texture](pitchFor(em));
+        const colour = svgInks[ink];
+        return (
+          <pattern
+            key={name}
+            id={`${id}-${name}`}
+            width={size}
+            height={size}
+            patternUnits="userSpaceOnUse"
+            patternTransform={matrix([
+              turn.x * unit,
+              0,
+              0,
+              turn.y * unit,
+              turn.x * (frame.x - turn.dx),
+              turn.y * (frame.y - turn.dy),
+            ])}
+          >
+            {line === null ? (
+              <path d={path} fill={colour} />
+            ) : (
+              <path d={path} fill="none" stroke={colour} strokeWidth={line} />
+            )}
+          </pattern>
+        );
+      })}
+      {blur && (
+        // Filters of elements blur in sRGB, as the canvas does.
+        <filter
+          id={`${id}-blur`}
+          colorInterpolationFilters="sRGB"
+          filterUnits="userSpaceOnUse"
+          x={number(frame.x - 3 * spread)}
+          y={number(frame.y - 3 * spread)}
+          width={number(frame.width + 6 * spread)}
+          height={number(frame.height + 6 * spread)}
+        >
+          <feGaussianBlur stdDeviation={number(spread)} />
+        </filter>
+      )}
+    </defs>
+  );
+}
+
+const matrix = (values: readonly number[]): string =>
+  `matrix(${values.map((value) => Math.round(value * 1e4) / 1e4).join(' ')})`;
+
 function trueSize(frame: Frame, unitsPerEm: number, size: Size) {
   const scaled = (units: number) => `${number((units / unitsPerEm) * size.value)}${size.unit}`;
   return { width: scaled(frame.width), height: scaled(frame.height) };
-}
-
-/** How a gap looks beside the others. `strength` 1 is slight, 2 clear, 3 strong. */
-export type GapMark = { gap: number; look: 'tight' | 'loose'; strength: 1 | 2 | 3 };
-
-/** A pair of wedges under a gap: their points meet where it is too tight and turn away where it is too loose. */
-function LineMarks({ pack, line, marks }: { pack: Pack; line: PlacedLine; marks: GapMark[] }) {
-  const em = pack.unitsPerEm;
-  const y = Math.max(-pack.vertical.descender, 0.24 * em) + 0.05 * em;
-  return (
-    <path
-      className="mark"
-      d={marks
-        .map((mark) => wedges(line.gaps[mark.gap]!.centre, y, (0.03 + 0.02 * mark.strength) * em, mark.look))
-        .join('')}
-    />
-  );
-}
-
-function wedges(x: number, y: number, size: number, look: GapMark['look']): string {
-  const apart = size * 0.25;
-  // From the gap's middle outwards: the point first when the letters press in, the back first when they stand apart.
-  const [point, back] = look === 'tight' ? [apart, apart + size] : [apart + size, apart];
-  return [-1, 1]
-    .map(
-      (side) =>
-        `M${number(x + side * point)} ${number(y)}L${number(x + side * back)} ${number(y - size * 0.7)}V${number(y + size * 0.7)}Z`,
-    )
-    .join('');
-}
-
-/** A note's place: one gap (`from` = `to`) or a run of gaps, and the sign that stands at the end of the hairline. */
-export type GapTie = { from: number; to: number; sign: string };
-
-/** Hairlines from gaps to the lower edge of the sheet, a bracket where a note speaks of a run. */
-function LineTies({ pack, line, ties, bottom }: { pack: Pack; line: PlacedLine; ties: GapTie[]; bottom: number }) {
-  const em = pack.unitsPerEm;
-  const top = 0.05 * em;
-  const signSize = 0.17 * em;
-  return (
-    <g>
-      {ties.map((tie, index) => {
-        const left = line.gaps[tie.from]!.centre;
-        const right = line.gaps[tie.to]!.centre;
-        const middle = (left + right) / 2;
-        const bracket =
-          tie.from === tie.to
-            ? ''
-            : `M${number(left)} ${number(top)}V${number(top + 0.04 * em)}H${number(right)}V${number(top)}`;
-        return (
-          <g key={`${tie.from}-${tie.to}-${index}`}>
-            <path
-              className="tie"
-              d={`${bracket}M${number(middle)} ${number(bracket ? top + 0.04 * em : top)}V${number(bottom - signSize * 1.15)}`}
-            />
-            <text
-              className="tie-sign"
-              x={number(middle)}
-              y={number(bottom - signSize * 0.15)}
-              fontSize={number(signSize)}
-              textAnchor="middle"
-            >
-              {tie.sign}
-            </text>
-          </g>
-        );
-      })}
-    </g>
-  );
 }

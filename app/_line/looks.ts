@@ -1,41 +1,73 @@
-/** Ways of looking. All of them can be combined. */
-export type Look =
-  'white' | 'counters' | 'hidden' | 'head' | 'mirror' | 'opposite' | 'blur' | 'three' | 'guides' | 'why';
+import type { LookName } from '@/shared/line/looks';
 
-export type Looks = { readonly [look in Look]: boolean };
+/** A page on which a line can be looked at in these ways. */
+export type LookScreen = 'bench' | 'desk' | 'wall';
 
-export const noLooks: Looks = {
-  white: false,
-  counters: false,
-  hidden: false,
-  head: false,
-  mirror: false,
-  opposite: false,
-  blur: false,
-  three: false,
-  guides: false,
-  why: false,
+export type Look = {
+  /** On the screen. */
+  readonly name: string;
+  /** What it is good for. */
+  readonly says: string;
+  /** Single key, the same on every screen. People can change theirs at the bench. */
+  readonly key: string;
+  readonly offered: readonly LookScreen[];
 };
 
-/** The letters that stay open when all but three are covered: the two of a gap and the next one. */
-export function threeAt(gap: number, letterCount: number): { from: number; to: number } {
-  const from = Math.max(0, Math.min(gap, letterCount - 3));
-  return { from, to: Math.min(letterCount - 1, from + 2) };
-}
+const everywhere = ['bench', 'desk', 'wall'] as const;
 
-/** How another spacing is laid to the one being set. */
-export type Laying = 'under' | 'beside' | 'in turn';
-
-/** Words on the screen; `says` tells what it is good for. */
-export const lookWords: Record<Look, { name: string; says: string }> = {
-  white: { name: 'White between', says: 'Hatches the white between the letters.' },
-  counters: { name: 'White inside', says: 'Dots the counters, closed and open, to hold them against the gaps.' },
-  hidden: { name: 'Letters hidden', says: 'Leaves only the white.' },
-  three: { name: 'Three letters', says: 'Covers all but three letters; choosing the next gap moves on by one.' },
-  blur: { name: 'Blurred', says: 'Takes the edges away, so that dark and light spots show.' },
-  head: { name: 'On its head', says: 'Turns the line round, so that it is shapes and no longer words.' },
-  mirror: { name: 'Mirrored', says: 'Left becomes right.' },
-  opposite: { name: 'Opposite ground', says: 'Dark for light and light for dark, only while you look.' },
-  guides: { name: 'Guide lines', says: 'Baseline, x-height, capitals, ascenders and descenders.' },
-  why: { name: 'Show me why', says: 'Draws both edges of the chosen gap and how far the measure sees into it.' },
+/** All ways of looking, in the order they are offered. What each does to a line is in `shared/line/shapes.ts`. */
+export const lookTable: Record<LookName, Look> = {
+  white: {
+    name: 'White between',
+    says: 'Hatches the white between the letters.',
+    key: 'w',
+    offered: everywhere,
+  },
+  counters: {
+    name: 'White inside',
+    says: 'Dots the counters, closed and open, to hold them against the gaps.',
+    key: 'c',
+    offered: everywhere,
+  },
+  hidden: { name: 'Letters hidden', says: 'Leaves only the white.', key: 'l', offered: everywhere },
+  three: {
+    name: 'Three letters',
+    says: 'Covers all but three letters; choosing the next gap moves on by one.',
+    key: 't',
+    offered: everywhere,
+  },
+  blur: {
+    name: 'Blurred',
+    says: 'Takes the edges away, so that dark and light spots show.',
+    key: 's',
+    offered: everywhere,
+  },
+  head: {
+    name: 'On its head',
+    says: 'Turns the line round, so that it is shapes and no longer words.',
+    key: 'h',
+    offered: everywhere,
+  },
+  mirror: { name: 'Mirrored', says: 'Left becomes right.', key: 'm', offered: everywhere },
+  opposite: {
+    name: 'Opposite ground',
+    says: 'Dark for light and light for dark, only while you look.',
+    key: 'o',
+    offered: everywhere,
+  },
+  guides: {
+    name: 'Guide lines',
+    says: 'Baseline, x-height, capitals, ascenders and descenders.',
+    key: 'g',
+    offered: ['bench', 'desk'],
+  },
+  why: {
+    name: 'Show me why',
+    says: 'Draws both edges of the chosen gap and how far the measure sees into it.',
+    key: 'y',
+    offered: ['bench', 'desk'],
+  },
 };
+
+export const looksOn = (screen: LookScreen): LookName[] =>
+  (Object.keys(lookTable) as LookName[]).filter((look) => lookTable[look].offered.includes(screen));

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { type GapMark, type GapTie, LineDrawing } from '@/app/_line/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
+import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/draw-lines';
 import { changeWords, type PairChange } from '@/shared/critique/pair-change';
@@ -189,5 +190,5 @@ function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviations
 
 function markOf({ index, rest, tolerance }: ReleasedDeviationsProps['deviations']['pairs'][number]): GapMark {
   const share = Math.abs(rest) / Math.max(1, tolerance);
-  return { gap: index, look: rest > 0 ? 'loose' : 'tight', strength: share > 3 ? 3 : share > 2 ? 2 : 1 };
+  return { gap: index, fault: rest > 0 ? 'wide' : 'tight', strength: share > 3 ? 3 : share > 2 ? 2 : 1 };
 }

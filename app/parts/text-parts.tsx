@@ -4,7 +4,6 @@ import { drawnPack } from '@/tests/fixtures/drawn-pack';
 import { Button, ButtonLink } from '../_ui/Button';
 import { Disclosure, Menu } from '../_ui/Disclosure';
 import { LineDrawing } from '@/app/_line/LineDrawing';
-import { LineWhite } from '@/app/_line/LineWhite';
 import { EmptyState, Notice, Section } from '../_ui/Page';
 import { SheetFrame } from '../_ui/SheetFrame';
 import { Progress, Status, When } from '../_ui/Status';
@@ -109,8 +108,8 @@ export function SheetParts() {
   const plain = untouchedSpacing(pack);
   const moved = { tracking: -10, offsets: plain.offsets.map((_, index) => (index === 2 ? -80 : index === 5 ? 90 : 0)) };
   const marks = [
-    { gap: 2, look: 'tight', strength: 3 },
-    { gap: 5, look: 'loose', strength: 2 },
+    { gap: 2, fault: 'tight', strength: 3 },
+    { gap: 5, fault: 'wide', strength: 2 },
   ] as const;
   return (
     <Section title="Sheets">
@@ -131,10 +130,10 @@ export function SheetParts() {
         <LineDrawing pack={pack} spacing={moved} size={{ value: 48, unit: 'px' }} marks={[...marks]} />
       </SheetFrame>
       <SheetFrame ground="light" caption="White between (hatch) and inside (dots)">
-        <LineDrawing pack={pack} spacing={moved} behind={<LineWhite pack={pack} spacing={moved} inside />} />
+        <LineDrawing pack={pack} spacing={moved} looks={{ white: true, counters: true }} />
       </SheetFrame>
       <SheetFrame ground="dark" caption="The same on dark">
-        <LineDrawing pack={pack} spacing={moved} behind={<LineWhite pack={pack} spacing={moved} inside />} />
+        <LineDrawing pack={pack} spacing={moved} looks={{ white: true, counters: true }} />
       </SheetFrame>
     </Section>
   );

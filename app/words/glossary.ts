@@ -1,4 +1,4 @@
-import type { GapMark } from '@/app/_line/LineDrawing';
+import type { GapMark } from '@/shared/line/shapes';
 
 export type DrawnLine = {
   text: string;
@@ -46,13 +46,13 @@ export const whiteWords: GlossaryWord[] = [
         {
           text: 'HARBOUR',
           offsets: [0, 0, 0, 110],
-          marks: [{ gap: 3, look: 'loose', strength: 3 }],
+          marks: [{ gap: 3, fault: 'wide', strength: 3 }],
           label: 'HARBOUR, too loose between B and O',
         },
         {
           text: 'HARBOUR',
           offsets: [0, 0, 0, -55],
-          marks: [{ gap: 3, look: 'tight', strength: 3 }],
+          marks: [{ gap: 3, fault: 'tight', strength: 3 }],
           label: 'HARBOUR, too tight between B and O',
         },
         { text: 'HARBOUR', label: 'HARBOUR, even' },
@@ -71,8 +71,8 @@ export const whiteWords: GlossaryWord[] = [
           text: 'MINUTE',
           offsets: [0, 70, -70],
           marks: [
-            { gap: 1, look: 'loose', strength: 2 },
-            { gap: 2, look: 'tight', strength: 2 },
+            { gap: 1, fault: 'wide', strength: 2 },
+            { gap: 2, fault: 'tight', strength: 2 },
           ],
           label: 'MINUTE with N too far right',
         },

@@ -1,7 +1,6 @@
 import { examplePack } from '@/lib/face/example-pack';
 import { placeLetters } from '@/shared/outline/place-letters';
 import { LineDrawing } from '../_line/LineDrawing';
-import { LineWhite } from '../_line/LineWhite';
 import { SheetFrame } from '../_ui/SheetFrame';
 import type { Drawing, DrawnLine } from './glossary';
 
@@ -24,16 +23,10 @@ export async function WordDrawing({ face = 'libre-franklin-500', lines, caption 
             room={room}
             label={line.label ?? line.text}
             marks={line.marks}
-            behind={
-              line.white && (
-                <LineWhite
-                  pack={pack}
-                  spacing={spacing}
-                  between={line.white !== 'inside'}
-                  inside={line.white !== 'between'}
-                />
-              )
-            }
+            looks={{
+              white: line.white === 'between' || line.white === 'both',
+              counters: line.white === 'inside' || line.white === 'both',
+            }}
           />
         ))}
       </div>

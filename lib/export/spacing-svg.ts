@@ -1,4 +1,5 @@
-import { mergedPath, placeLetters } from '@/shared/outline/place-letters';
+import { lineShapes, pathTexts, type Place } from '@/shared/line/shapes';
+import { placeLetters } from '@/shared/outline/place-letters';
 import { escaped } from './spacing-css';
 import type { ExportedSpacing } from './spacing-json';
 
@@ -22,8 +23,14 @@ export function spacingSvg({ pack, spacing, size, ground, licence }: ExportedSpa
     `  <desc>${escaped(about)}</desc>`,
     `  <metadata xmlns:dcterms="http://purl.org/dc/terms/"><dcterms:license>${escaped(licence)}</dcterms:license><dcterms:source>${escaped(face)}</dcterms:source></metadata>`,
     `  <rect x="0" y="${-top}" width="100%" height="100%" fill="${sheet}"/>`,
-    `  <path transform="scale(1 -1)" fill="${ink}" d="${mergedPath(pack, line)}"/>`,
+    ...lineShapes({ pack, spacing })
+      .flatMap((shape) => (shape.kind === 'path' ? pathTexts(shape.pieces) : []))
+      .map(({ path, place }) => `  <path transform="scale(1 -1)${turned(place)}" fill="${ink}" d="${path}"/>`),
     '</svg>',
     '',
   ].join('\n');
 }
+
+/** Letters that are turned are brought to their places one by one; type has none. */
+const turned = (place: Place | null): string =>
+  place ? ` translate(${place.dx} ${place.dy}) rotate(${place.turn / 10})` : '';

@@ -1,8 +1,11 @@
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 
-/** A letter of the line on its baseline: `x` is its origin, `from`–`to` its advance, all in font units. */
-export type PlacedLetter = { index: number; glyph: number; x: number; advance: number };
+/**
+ * A letter of the line: its origin `x` along the line and `dy` over the baseline, its advance, all in font units, and how far
+ * it is turned, in tenths of a degree against the clock. Letters of type stand on the baseline, upright: both are 0.
+ */
+export type PlacedLetter = { index: number; glyph: number; x: number; dy: number; turn: number; advance: number };
 
 /** A gap on the line: from the end of the left letter's advance to the origin of the right letter, in font units (`to` < `from` where a pair is tightened). */
 export type PlacedGap = { index: number; from: number; to: number; centre: number };
@@ -28,7 +31,7 @@ export function placeLetters(pack: Pack, spacing: Spacing): PlacedLine {
   for (let index = 0; index <= gapCount; index++) {
     const glyph = pack.letters[index]!;
     const advance = pack.glyphs[glyph]!.advance;
-    letters.push({ index, glyph, x, advance });
+    letters.push({ index, glyph, x, dy: 0, turn: 0, advance });
     if (index === gapCount) return { letters, gaps, width: x + advance };
     const from = x + advance;
     const to =
@@ -42,18 +45,14 @@ export function placeLetters(pack: Pack, spacing: Spacing): PlacedLine {
   throw new RangeError(`The line “${pack.text}” has no letters.`);
 }
 
-/** All letters as one path, y up, in font units (two decimals). */
-export function mergedPath(pack: Pack, line: PlacedLine): string {
-  return line.letters.map((letter) => shiftedPath(pack.glyphs[letter.glyph]!.path, letter.x)).join('');
-}
-
-/** A pack path moved right by `dx`. Coordinates alternate x, y after every command. */
-export function shiftedPath(path: string, dx: number): string {
+/** A pack path moved right by `dx` and up by `dy`, two decimals. Coordinates alternate x, y after every command. */
+export function shiftedPath(path: string, dx: number, dy = 0): string {
+  const moved = (number: string, by: number) => Math.floor((Number(number) + by) * 100 + 0.5) / 100;
   return path.replace(/([MLQC])([^MLQCZ]*)/g, (_, command: string, numbers: string) => {
-    const moved = numbers
+    const shifted = numbers
       .split(' ')
-      .map((number, i) => (i % 2 === 0 ? Math.floor((Number(number) + dx) * 100 + 0.5) / 100 : number));
-    return command + moved.join(' ');
+      .map((number, i) => (i % 2 === 0 ? moved(number, dx) : dy === 0 ? number : moved(number, dy)));
+    return command + shifted.join(' ');
   });
 }
 

@@ -7,7 +7,8 @@ import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
 import { type BenchState, chosenRun, current, laidDocument, openWindow, shownDocument } from '../session/state';
 import type { BenchSession } from '../session/session';
-import { noLooks } from '@/app/_line/looks';
+import { filterFor } from '@/app/_line/brush';
+import { flipsOf, noLooks } from '@/shared/line/looks';
 import styles from '../bench.module.css';
 import { lineFits, originFor, type Frame, inkEdges, type Span, reachOf } from '@/app/_line/frame';
 import { inksOf, opposite } from '@/app/_line/inks';
@@ -99,8 +100,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         scale,
         originX: origin,
         baselineY: Math.round(ROOM[kind] + reach.over * size),
-        flipX: state.looks.head !== state.looks.mirror,
-        flipY: state.looks.head,
+        ...flipsOf(state.looks),
         axisX: turning,
       };
       const marks = {
@@ -141,7 +141,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       setStyle(canvas, {
         width: `${width}px`,
         height: `${height}px`,
-        filter: state.looks.blur ? `blur(${(0.028 * size).toFixed(2)}px)` : '',
+        filter: filterFor(state.looks, size),
       });
       onDrawn?.({ frame, placed, em: size });
       last = state;

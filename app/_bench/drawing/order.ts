@@ -1,7 +1,7 @@
 import type { Run } from '@/shared/editing/commands';
 import type { SpacingDocument } from '@/shared/editing/document';
 import type { CssPx } from '@/shared/units';
-import type { Looks } from '@/app/_line/looks';
+import type { Looks } from '@/shared/line/looks';
 import type { Frame } from '@/app/_line/frame';
 import type { Inks, RulerInks } from '@/app/_line/inks';
 

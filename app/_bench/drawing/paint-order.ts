@@ -1,53 +1,61 @@
-import { placeLetters } from '@/shared/outline/place-letters';
+import { freshContext, type Brush, type Surface } from '@/app/_line/brush';
+import { barFrom, thickness, xOf } from '@/app/_line/frame';
+import { paintShapes } from '@/app/_line/painters';
 import { spacingOf } from '@/shared/editing/document';
+import { lineShapes } from '@/shared/line/shapes';
+import { prepareLine } from '@/shared/measure';
+import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
-import { lineArt } from './art';
 import type { LineOrder, Order } from './order';
-import { paintLine, paintUnder, type Painting } from './paint-line';
-import { paintChosen, paintWhy } from './paint-marks';
 import { paintRuler } from './paint-ruler';
-
-export type Surface = OffscreenCanvas | HTMLCanvasElement;
-export type Context = OffscreenCanvasRenderingContext2D | CanvasRenderingContext2D;
 
 /** Paints one order onto its canvas, which takes the order's size. */
 export function paintOrder(surface: Surface, pack: Pack, order: Order): void {
-  const context = surface.getContext('2d') as Context | null;
-  if (!context) return;
   const { frame, dpr } = order;
-  const [across, down] = [Math.round(frame.width * dpr), Math.round(frame.height * dpr)];
-  if (surface.width !== across) surface.width = across;
-  if (surface.height !== down) surface.height = down;
-  context.setTransform(1, 0, 0, 1, 0, 0);
-  context.clearRect(0, 0, across, down);
-  if (order.kind === 'ruler')
-    return paintRuler(context, lineArt(pack).line, placeLetters(pack, spacingOf(order.document)), order);
-  paintSet(context, pack, order);
+  const context = freshContext(surface, frame, dpr);
+  if (!context) return;
+  const placed = placeLetters(pack, spacingOf(order.document));
+  if (order.kind === 'ruler') return paintRuler(context, prepareLine(pack), placed, order);
+  const brush = { context, dpr, frame, inks: order.inks, em: frame.scale * pack.unitsPerEm };
+  const shapes = lineShapes({
+    pack,
+    spacing: order.document,
+    looks: { ...order.looks, why: order.why },
+    chosen: order.head,
+    open: order.window,
+    overlays: order.under ? [{ spacing: order.under, heldAt: order.head }] : [],
+  });
+  paintShapes(brush, shapes);
+  if (order.chosen) paintChosen(brush, placed, order.chosen);
 }
 
-function paintSet(context: Context, pack: Pack, order: LineOrder): void {
-  const { frame, dpr, document, inks, looks, window } = order;
-  const painting: Painting = {
-    context,
-    dpr,
-    frame,
-    art: lineArt(pack),
-    placed: placeLetters(pack, spacingOf(document)),
-    document,
-    inks,
-    looks,
-    window,
-  };
-  if (order.under) paintUnder(underOf(painting, order.under, order.head));
-  paintLine(painting);
-  if (order.why) paintWhy(painting, order.head);
-  if (order.chosen) paintChosen(painting, order.chosen);
-}
-
-/** The other setting, laid so that the letter in front of the chosen gap is the same in both. */
-function underOf(painting: Painting, document: LineOrder['document'], pair: number): Painting {
-  const placed = placeLetters(painting.art.pack, spacingOf(document));
-  const shift = (painting.placed.letters[pair]?.x ?? 0) - (placed.letters[pair]?.x ?? 0);
-  const frame = { ...painting.frame, originX: painting.frame.originX + shift * painting.frame.scale };
-  return { ...painting, placed, document, frame };
+/**
+ * Ticks over and under the chosen gap, clear of the letters; a bracket over a run; bars where the keyboard is: a frame
+ * would cut through the letters.
+ */
+function paintChosen(
+  { context, dpr, frame, inks }: Brush,
+  placed: PlacedLine,
+  { run, length, bar }: NonNullable<LineOrder['chosen']>,
+): void {
+  const from = xOf(frame, placed.gaps[run.from]?.centre ?? 0);
+  const to = xOf(frame, placed.gaps[run.to]?.centre ?? 0);
+  const [left, right] = [Math.min(from, to), Math.max(from, to)];
+  context.setTransform(dpr, 0, 0, dpr, 0, 0);
+  context.fillStyle = inks.note;
+  const width = thickness(length > 9 ? 2 : 1, dpr);
+  const [first, last] = [barFrom(left, width, dpr), barFrom(right, width, dpr)];
+  if (bar > 0) {
+    for (const y of [0, frame.height - 4])
+      context.fillRect(Math.round((left + right - bar) / 2), y, Math.round(bar), 4);
+  }
+  for (const [y, side] of [
+    [0, 1],
+    [frame.height - length, -1],
+  ] as const) {
+    context.fillRect(first, y, width, length);
+    if (run.from === run.to) continue;
+    context.fillRect(last, y, width, length);
+    context.fillRect(first, side > 0 ? 0 : frame.height - width, last + width - first, width);
+  }
 }

@@ -4,7 +4,7 @@ import type { CssPx } from '@/shared/units';
 import { CLEAR, excessOf, opennessOf, SLIGHT } from '../openness';
 import { barFrom, onGrid, thickness, xOf } from '@/app/_line/frame';
 import type { RulerOrder } from './order';
-import type { Context } from './paint-order';
+import type { Context } from '@/app/_line/brush';
 
 /** Height of the middle of the line over the foot of the ruler. */
 const CENTRE = 46;

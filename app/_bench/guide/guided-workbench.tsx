@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { SpacingDocument } from '@/shared/editing/document';
 import { pairLetters } from '@/shared/editing/pair-words';
-import { lineArt } from '../drawing/art';
+import { prepareLine } from '@/shared/measure';
 import { excessOf, opennessOf } from '../openness';
 import type { GuidedLineProps } from '../props';
 import type { BenchSession } from '../session/session';
@@ -106,7 +106,7 @@ function Steps({
  * The first gap to look at is never the faulty one.
  */
 function planLine(pack: GuidedLineProps['pack']): GuideLine {
-  const { line } = lineArt(pack);
+  const line = prepareLine(pack);
   const count = pack.builtIn.length;
   const untouched = { tracking: 0, offsets: new Array<number>(count).fill(0) };
   const openness = opennessOf(line, untouched);

@@ -1,6 +1,6 @@
 import type { BenchSession } from '../session/session';
 import { chosenRun } from '../session/state';
-import { noLooks, type Look } from '@/app/_line/looks';
+import { noLooks, type LookName } from '@/shared/line/looks';
 import { nudgeOf, type SingleKeyAct } from './keys';
 import { setZoom } from './pointer';
 
@@ -86,7 +86,7 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     else if (act === 'show built-in')
       session.store.set({ shown: session.store.get().shown === 'mine' ? 'built-in' : 'mine' });
     else if (event.repeat) return;
-    else session.toggleLook(act.slice('look '.length) as keyof typeof noLooks & Look);
+    else session.toggleLook(act.slice('look '.length) as keyof typeof noLooks & LookName);
   }
 
   const released = (event: KeyboardEvent) => {

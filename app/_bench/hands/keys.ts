@@ -1,13 +1,21 @@
 import { useMemo, useState } from 'react';
+import { lookTable } from '@/app/_line/looks';
+import type { LookName } from '@/shared/line/looks';
 import { openDevice } from '../session/device';
-import type { Look } from '@/app/_line/looks';
 
 /** The three steps of a nudge, in 1/1000 em. */
 export const STEPS = { fine: 1, middle: 5, coarse: 20 } as const;
 
 /** What a single key does. Those that choose never change anything, and the other way round. */
 export type SingleKeyAct =
-  'gap before' | 'gap after' | 'show built-in' | 'larger' | 'smaller' | 'show keys' | 'watch again' | `look ${Look}`;
+  | 'gap before'
+  | 'gap after'
+  | 'show built-in'
+  | 'larger'
+  | 'smaller'
+  | 'show keys'
+  | 'watch again'
+  | `look ${LookName}`;
 
 /** Single keys as they are at first; each can be changed, and all can be switched off. */
 export const firstSingleKeys: Record<SingleKeyAct, string> = {
@@ -16,19 +24,15 @@ export const firstSingleKeys: Record<SingleKeyAct, string> = {
   'show built-in': 'b',
   larger: 'k',
   smaller: 'd',
-  'look white': 'w',
-  'look counters': 'c',
-  'look hidden': 'l',
-  'look three': 't',
-  'look blur': 's',
-  'look head': 'h',
-  'look mirror': 'm',
-  'look opposite': 'o',
-  'look guides': 'g',
-  'look why': 'y',
+  ...lookKeys(),
   'watch again': 'a',
   'show keys': '?',
 };
+
+function lookKeys(): Record<`look ${LookName}`, string> {
+  const entries = (Object.keys(lookTable) as LookName[]).map((look) => [`look ${look}`, lookTable[look].key]);
+  return Object.fromEntries(entries) as Record<`look ${LookName}`, string>;
+}
 
 /** Keys that are not characters; they stay when single keys are off. */
 export const steadyKeys: readonly { keys: string[]; says: string }[] = [

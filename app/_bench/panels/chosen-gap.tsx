@@ -4,7 +4,7 @@ import { smallestInUse } from '@/shared/exercise/sizes';
 import { asShareOf } from '@/shared/wording/lengths';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
-import { lineArt } from '../drawing/art';
+import { prepareLine } from '@/shared/measure';
 import { STEPS } from '../hands/keys';
 import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
 import { mayTell } from '../props';
@@ -108,8 +108,7 @@ function LetterAlone({ letter }: { letter: number }) {
 function Amounts({ pair }: { pair: number }) {
   const { pack } = useSession().props;
   const amounts = pairAmounts(pack, useBench(current), pair);
-  const { line } = lineArt(pack);
-  const share = amounts.offset === 0 ? null : asShareOf(amounts.offset, besideOf(line));
+  const share = amounts.offset === 0 ? null : asShareOf(amounts.offset, besideOf(prepareLine(pack)));
   return (
     <p className={styles.amounts}>
       Built-in {signed(amounts.builtIn)}
@@ -129,7 +128,7 @@ function Amounts({ pair }: { pair: number }) {
 /** What the exercise, or an accommodation, lets the bench say of this gap. */
 function Telling({ pair }: { pair: number }) {
   const { pack, size, smallestSize, tells, accommodations } = useSession().props;
-  const { line } = lineArt(pack);
+  const line = prepareLine(pack);
   const words = useBench((state: BenchState) => {
     const document = current(state);
     const said: string[] = [];

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { useBench, useSession } from '../context';
 import { firstSingleKeys, replayKeys, type SingleKeyAct, steadyKeys } from '../hands/keys';
-import { type Look } from '@/app/_line/looks';
-import { lookWords } from '@/app/_line/looks';
+import { lookTable } from '@/app/_line/looks';
+import type { LookName } from '@/shared/line/looks';
 import styles from '../bench.module.css';
 
 type Props = {
@@ -96,7 +96,7 @@ function KeyField({ act, keys, onChange, disabled }: Props & { act: SingleKeyAct
 }
 
 function wordsFor(act: SingleKeyAct, replay = false): string {
-  if (act.startsWith('look ')) return lookWords[act.slice('look '.length) as Look].name;
+  if (act.startsWith('look ')) return lookTable[act.slice('look '.length) as LookName].name;
   const steps: Record<string, string> = {
     'gap before': 'the step before',
     'gap after': 'the next step',

@@ -3,11 +3,13 @@ import type { Ground } from '@/shared/schemas/spacing';
 import styles from '../bench.module.css';
 import { useBench, useSession } from '../context';
 import { type Inks, inksOf, opposite } from '@/app/_line/inks';
-import { dots, hatch, rings } from '@/app/_line/textures';
+import { patternOf } from '@/app/_line/brush';
+import type { LookName } from '@/shared/line/looks';
+import type { Texture } from '@/shared/line/shapes';
 import { setZoom } from '../hands/pointer';
 import { mayTell } from '../props';
-import { type Look } from '@/app/_line/looks';
-import { type Laying, lookWords } from '@/app/_line/looks';
+import { lookTable, looksOn } from '@/app/_line/looks';
+import type { Laying } from '../session/state';
 
 /** Ways of looking, each a word that can be switched on; all go together. */
 export function LooksPanel() {
@@ -18,21 +20,21 @@ export function LooksPanel() {
   const laying = useBench((state) => state.laying);
   const zoom = useBench((state) => state.zoom);
   const id = useId();
-  const offered = (Object.keys(lookWords) as Look[]).filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
+  const offered = looksOn('bench').filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
   useTurns(laid !== null && laying === 'in turn');
   return (
     <section className={`${styles.panel} ${styles.panelWide}`} aria-label="Ways of looking">
-      <div className={styles.looks} role="group" aria-label="Look at it">
+      <div className={styles.looks} role="group" aria-label="LookName at it">
         {offered.map((look) => (
           <button
             key={look}
             type="button"
             className={styles.look}
             aria-pressed={looks[look]}
-            title={lookWords[look].says}
+            title={lookTable[look].says}
             onClick={() => session.toggleLook(look)}
           >
-            {lookWords[look].name}
+            {lookTable[look].name}
           </button>
         ))}
       </div>
@@ -102,9 +104,9 @@ function useTurns(turning: boolean): void {
 type Paint = (context: CanvasRenderingContext2D, inks: Inks, dpr: number) => void;
 
 const textured =
-  (texture: typeof hatch, ink: 'warm' | 'cool'): Paint =>
+  (texture: Texture, ink: 'warm' | 'cool'): Paint =>
   (context, inks, dpr) => {
-    context.fillStyle = texture(context, inks[ink], dpr, PITCH);
+    context.fillStyle = patternOf({ context, dpr, em: EM }, texture, inks[ink]);
     context.fillRect(0, 0, context.canvas.width, context.canvas.height);
   };
 
@@ -121,13 +123,17 @@ const ruled =
     );
   };
 
-const entries: readonly { looks: readonly Look[]; says: string; paint: Paint }[] = [
-  { looks: ['white', 'hidden'], says: 'between the letters', paint: textured(hatch, 'warm') },
-  { looks: ['counters'], says: 'inside a letter: closed, or open between two strokes', paint: textured(dots, 'cool') },
+const entries: readonly { looks: readonly LookName[]; says: string; paint: Paint }[] = [
+  { looks: ['white', 'hidden'], says: 'between the letters', paint: textured('hatch', 'warm') },
+  {
+    looks: ['counters'],
+    says: 'inside a letter: closed, or open between two strokes',
+    paint: textured('dots', 'cool'),
+  },
   {
     looks: ['counters'],
     says: 'inside a letter that is open to one side: part of the gap too, and counted there',
-    paint: textured(rings, 'cool'),
+    paint: textured('rings', 'cool'),
   },
   { looks: ['why'], says: 'the edges as the measure sees them', paint: ruled('note', 2) },
   { looks: ['why'], says: 'as they are drawn, where that differs', paint: ruled('cool', 1) },
@@ -153,8 +159,9 @@ function Legend() {
 }
 
 const WIDTH = 36,
-  HEIGHT = 20,
-  PITCH = 7;
+  HEIGHT = 20;
+/** Textures as on a line of this em, CSS px. */
+const EM = 120;
 
 /** A patch of the very texture or line, on the sheet's own ground. */
 function Swatch({ paint, ground }: { paint: Paint; ground: Ground }) {

@@ -1,7 +1,7 @@
 import { spacingsOf } from '@/shared/demonstration/steps';
 import { startSync } from '@/shared/editing/sync';
 import type { BenchProps, DemonstrationProps } from '../props';
-import { noLooks } from '@/app/_line/looks';
+import { noLooks } from '@/shared/line/looks';
 import { readScreen } from '../session/screen';
 import type { BenchSession } from '../session/session';
 import type { BenchState } from '../session/state';

@@ -16,7 +16,7 @@ import { setZoom } from '../hands/pointer';
 import { KeysPanel } from '../panels/keys-panel';
 import { LooksPanel } from '../panels/looks-panel';
 import type { BenchProps, DemonstrationProps } from '../props';
-import type { Look } from '@/app/_line/looks';
+import type { LookName } from '@/shared/line/looks';
 import { pxPerMmNow } from '../session/screen';
 import type { BenchSession } from '../session/session';
 import type { BenchState } from '../session/state';
@@ -179,7 +179,7 @@ export function attachReplayKeys(
     else if (act === 'smaller') setZoom(session, zoom / 1.25);
     else if (act === 'show keys') around.showKeys();
     else if (act === 'show built-in') session.store.set({ shown: shown === 'mine' ? 'built-in' : 'mine' });
-    else session.toggleLook(act.slice('look '.length) as Look);
+    else session.toggleLook(act.slice('look '.length) as LookName);
   }
 
   const pressed = (event: KeyboardEvent) => {

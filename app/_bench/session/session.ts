@@ -25,7 +25,7 @@ import {
 import { advance, type Kept, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from './device';
-import { noLooks, type Look } from '@/app/_line/looks';
+import { noLooks, type LookName } from '@/shared/line/looks';
 import { readScreen } from './screen';
 import { type Sender, startSender } from './sender';
 import type { BenchState } from './state';
@@ -44,7 +44,7 @@ export type BenchSession = {
   redo(): void;
   /** `byHand` where a hand has come down and is about to move. */
   choose(pair: number, extend?: boolean, byHand?: boolean): void;
-  toggleLook(look: Look): void;
+  toggleLook(look: LookName): void;
   settleConflict(which: 'mine' | 'theirs'): void;
   /** Starts saving; the function it gives back ends it. */
   start(): () => void;

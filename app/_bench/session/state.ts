@@ -3,8 +3,11 @@ import { builtInDocument, type SpacingDocument } from '@/shared/editing/document
 import { type History, present } from '@/shared/editing/history';
 import type { Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
-import { type Laying, type Looks, threeAt } from '@/app/_line/looks';
+import { openLetters, type Looks, type OpenLetters } from '@/shared/line/looks';
 import type { ScreenMeasure } from './screen';
+
+/** How another spacing is laid to the one being set. */
+export type Laying = 'under' | 'beside' | 'in turn';
 
 /** Where the hand is: a gap, or a run of gaps from `anchor` to `head`. */
 export type Chosen = { readonly anchor: number; readonly head: number };
@@ -64,6 +67,6 @@ export function shownDocument(state: BenchState, props: BenchProps): SpacingDocu
 }
 
 /** Letters that are not covered: all, or the two of the chosen gap and the next one. */
-export function openWindow(state: BenchState, letterCount: number): { from: number; to: number } {
-  return state.looks.three ? threeAt(state.chosen.head, letterCount) : { from: 0, to: letterCount - 1 };
+export function openWindow(state: BenchState, letterCount: number): OpenLetters {
+  return openLetters(state.looks, state.chosen.head, letterCount);
 }

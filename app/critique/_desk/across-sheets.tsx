@@ -7,9 +7,9 @@ import { faultWords } from '@/shared/critique/fault-words';
 import { lettersOf, spacedLetters } from '@/shared/critique/run';
 import type { Size } from '@/shared/schemas/spacing';
 import { counted, withUnit } from '@/shared/text/number';
-import { ChosenPlace } from './chosen-place';
-import type { Looks } from '@/app/_line/looks';
-import { groundOf, Looked, showingOf } from './looks';
+import { ChosenPlace } from './sheet';
+import type { Looks } from '@/shared/line/looks';
+import { groundOf } from './looks';
 import { marksOf } from './tied';
 import style from './desk.module.css';
 
@@ -86,13 +86,9 @@ function Row({ line, version, size, chosen, deviations, decided, looks }: RowPro
         size={size}
         label={`${text}, set by ${line.shownAs}`}
         marks={deviations ? marksOf(line.faults) : []}
-        show={showingOf(looks, chosen, pack.letters.length)}
-        behind={
-          <>
-            <Looked pack={pack} spacing={line.spacing} looks={looks} run={chosen} />
-            {chosen && <ChosenPlace pack={pack} spacing={line.spacing} run={chosen} />}
-          </>
-        }
+        looks={looks}
+        chosen={chosen?.first ?? null}
+        behind={chosen && <ChosenPlace pack={pack} spacing={line.spacing} run={chosen} />}
       />
       <p className="sheet-label">
         <Link href={`/critique/${line.token}/${version.specimenId}`} prefetch={false}>

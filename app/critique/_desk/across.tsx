@@ -11,13 +11,12 @@ import { AcrossRemark } from './across-remark';
 import { AcrossSheets, sizes, type SizeName } from './across-sheets';
 import { acrossKeys, type Acts } from './keys';
 import { KeyHelp } from './key-help';
-import { LooksMenu } from './looks';
+import { LooksMenu, useKeysAndLooks, useLooks } from './looks';
 import { send } from './send';
 import { suggestedFirst } from './stock-order';
 import { Unsaved } from './unsaved';
 import { useGoing } from './use-going';
 import { useKeptText } from './use-kept-text';
-import { useKeysAndLooks, useLooks } from './use-looks';
 import { useNoteSending } from './use-note-sending';
 import style from './desk.module.css';
 

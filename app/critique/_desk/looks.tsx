@@ -1,15 +1,43 @@
 'use client';
-import { Button } from '@/app/_ui/Button';
-import type { Run } from '@/shared/critique/run';
-import { LineWhite } from '@/app/_line/LineWhite';
-import { LineWhy } from '@/app/_line/LineWhy';
-import type { Showing } from '@/app/_line/LineDrawing';
-import { threeAt, type Looks } from '@/app/_line/looks';
+import { useState } from 'react';
 import { opposite } from '@/app/_line/inks';
-import type { Pack } from '@/shared/schemas/pack';
-import type { Ground, Spacing } from '@/shared/schemas/spacing';
-import { lookKeys, type LooksInHand } from './use-looks';
+import { lookTable, looksOn } from '@/app/_line/looks';
+import { Button } from '@/app/_ui/Button';
+import { noLooks, type LookName, type Looks } from '@/shared/line/looks';
+import type { Ground } from '@/shared/schemas/spacing';
+import { useKeys, type Acts } from './keys';
 import style from './desk.module.css';
+
+/** Which ways of looking are on. After `ask` the next key chooses one; `v` once more puts them all away, and any other key leaves them. */
+export function useLooks() {
+  const [looks, setLooks] = useState<Looks>(noLooks);
+  const [asking, setAsking] = useState(false);
+  const toggle = (look: LookName) => setLooks((all) => ({ ...all, [look]: !all[look] }));
+  const clear = () => setLooks(noLooks);
+  return { looks, asking, toggle, clear, any: offered.some((look) => looks[look]), ask: setAsking };
+}
+
+export type LooksInHand = ReturnType<typeof useLooks>;
+
+/** The bench's ways of looking, by the bench's own letters after `v`. */
+const offered = looksOn('desk');
+
+/** The page's keys. While a way of looking is asked for, the next key chooses one, and all others only take the question back. */
+export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: LooksInHand, on: boolean): void {
+  const then = (act?: () => void) => () => {
+    ask(false);
+    act?.();
+  };
+  const choosing: Acts = {
+    v: then(clear),
+    ...Object.fromEntries(offered.map((look) => [lookTable[look].key, then(() => toggle(look))])),
+  };
+  const answers = new Proxy(choosing, {
+    get: (known, key) =>
+      typeof key === 'string' && (key.length === 1 || key === 'Escape') ? (known[key] ?? then()) : undefined,
+  });
+  useKeys(asking ? answers : { ...acts, v: () => ask(true) }, on);
+}
 
 /** The ways of looking as words that are switched on and off; all go together. The keys are v and the letter shown. */
 export function LooksMenu({ looks }: { looks: LooksInHand }) {
@@ -19,18 +47,18 @@ export function LooksMenu({ looks }: { looks: LooksInHand }) {
         Ways of looking <kbd aria-hidden="true">v</kbd>
       </summary>
       <div className="actions" role="group" aria-label="Ways of looking">
-        {lookKeys.map(({ look, key, name, says }) => (
+        {offered.map((look) => (
           <Button
             key={look}
             small
             aria-pressed={looks.looks[look]}
-            aria-keyshortcuts={`v ${key}`}
-            title={says}
+            aria-keyshortcuts={`v ${lookTable[look].key}`}
+            title={lookTable[look].says}
             onClick={() => looks.toggle(look)}
           >
-            {name}{' '}
+            {lookTable[look].name}{' '}
             <kbd className={style.lookKey} aria-hidden="true">
-              {key}
+              {lookTable[look].key}
             </kbd>
           </Button>
         ))}
@@ -44,35 +72,5 @@ export function LooksMenu({ looks }: { looks: LooksInHand }) {
   );
 }
 
-/** What a drawing needs to show these looks, with the pair that is chosen. */
-export function showingOf(looks: Looks, run: Run | null, letterCount: number): Showing {
-  return {
-    hidden: looks.hidden,
-    blur: looks.blur,
-    head: looks.head,
-    mirror: looks.mirror,
-    guides: looks.guides,
-    ...(looks.three && { open: threeAt(run?.first ?? 0, letterCount) }),
-  };
-}
-
+/** The ground a line is seen on under these looks. */
 export const groundOf = (looks: Looks, ground: Ground): Ground => (looks.opposite ? opposite(ground) : ground);
-
-/** White made visible and the edges of the chosen gap, as far as they are asked for: for the `behind` of a drawing. */
-export function Looked({ pack, spacing, looks, run }: { pack: Pack; spacing: Spacing; looks: Looks; run: Run | null }) {
-  const between = looks.white || looks.hidden;
-  return (
-    <>
-      {(between || looks.counters) && (
-        <LineWhite
-          pack={pack}
-          spacing={spacing}
-          between={between}
-          inside={looks.counters}
-          open={looks.three ? threeAt(run?.first ?? 0, pack.letters.length) : undefined}
-        />
-      )}
-      {looks.why && run && <LineWhy pack={pack} spacing={spacing} pair={run.first} />}
-    </>
-  );
-}

@@ -1,16 +1,16 @@
 'use client';
-import { type GapMark, type GapTie, LineDrawing } from '@/app/_line/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DeskLine, MovedPair } from '@/shared/critique/desk';
 import type { Run } from '@/shared/critique/run';
+import { type Looks, noLooks } from '@/shared/line/looks';
+import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { placeLetters } from '@/shared/outline/place-letters';
+import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
-import { noLooks, type Looks } from '@/app/_line/looks';
-import { ChosenPlace } from './chosen-place';
-import { groundOf, Looked, showingOf } from './looks';
-import { MovedMarks } from './moved-marks';
 import style from './desk.module.css';
+import { groundOf } from './looks';
 
 type Props = {
   line: Pick<DeskLine['line'], 'size' | 'ground'>;
@@ -44,13 +44,12 @@ export function Sheet({
   moved = [],
 }: Props) {
   const ground = groundOf(looks, line.ground);
-  const show = showingOf(looks, run, pack.letters.length);
-  const looked = <Looked pack={pack} spacing={spacing} looks={looks} run={run} />;
+  const seen = { looks, chosen: run?.first ?? null };
   return (
     <div className={style.sheets}>
       <SheetFrame ground={ground} caption={<>True size, {withUnit(line.size.value, line.size.unit)}</>}>
         <div className={style.trueSize} tabIndex={0} role="group" aria-label="The line at its true size">
-          <LineDrawing pack={pack} spacing={spacing} size={line.size} show={show} behind={looked} />
+          <LineDrawing pack={pack} spacing={spacing} size={line.size} {...seen} />
         </div>
       </SheetFrame>
       <SheetFrame ground={ground} caption={<>Large{underLabel && <>, with {underLabel} as outlines under it</>}</>}>
@@ -62,10 +61,9 @@ export function Sheet({
             marks={marks}
             ties={ties}
             label={null}
-            show={show}
+            {...seen}
             behind={
               <>
-                {looked}
                 <MovedMarks pack={pack} spacing={spacing} moved={moved} />
                 {run && <ChosenPlace pack={pack} spacing={spacing} run={run} />}
                 {choose && <Gaps pack={pack} spacing={spacing} run={run} choose={choose} />}
@@ -106,4 +104,47 @@ function Gaps({ pack, spacing, run, choose }: GapsProps) {
       ))}
     </>
   );
+}
+
+/** Points down at the chosen gap, or spans the run with a bracket; it stands over the letters and never behind them. */
+export function ChosenPlace({ pack, spacing, run }: { pack: Pack; spacing: Spacing; run: Run }) {
+  const { gaps } = placeLetters(pack, spacing);
+  const top = -Math.max(pack.vertical.ascender, pack.vertical.ascenderTop);
+  const em = pack.unitsPerEm;
+  const [from, to] = [gaps[run.first]!.centre, gaps[run.last]!.centre];
+  if (from !== to)
+    return <path className={style.chosen} d={`M${from} ${top + 0.06 * em}V${top}H${to}V${top + 0.06 * em}`} />;
+  return (
+    <path
+      className={style.chosenOne}
+      d={`M${from - 0.035 * em} ${top}H${from + 0.035 * em}L${from} ${top + 0.07 * em}Z`}
+    />
+  );
+}
+
+/** Arrows under the gaps that moved: heads that meet where a pair was tightened, that part where it was opened. Hollow where it went away from what was wanted. */
+function MovedMarks({ pack, spacing, moved }: { pack: Pack; spacing: Spacing; moved: readonly MovedPair[] }) {
+  const { gaps } = placeLetters(pack, spacing);
+  const em = pack.unitsPerEm;
+  const y = Math.max(-pack.vertical.descender, 0.24 * em) - 0.05 * em;
+  return moved.flatMap(({ place, moved: by, toward, reference }) => {
+    if (place === null || by === 0) return [];
+    const away = toward === 'away' || (toward === null && reference === 'away');
+    const x = gaps[place]!.centre;
+    return [
+      <path
+        key={place}
+        className={style.movedMark}
+        data-away={away || undefined}
+        d={[-1, 1].map((side) => head(x, y, side, by < 0, em)).join('')}
+      />,
+    ];
+  });
+}
+
+/** A head beside the middle of a gap: its point towards it, or away from it. */
+function head(x: number, y: number, side: number, meets: boolean, em: number): string {
+  const [near, far] = [0.012 * em, 0.062 * em];
+  const [point, back] = meets ? [near, far] : [far, near];
+  return `M${x + side * point} ${y}L${x + side * back} ${y - 0.03 * em}V${y + 0.03 * em}Z`;
 }

@@ -1,5 +1,5 @@
 'use client';
-import type { GapMark, GapTie } from '@/app/_line/LineDrawing';
+import type { GapMark, GapTie } from '@/shared/line/shapes';
 import type { PairFault } from '@/shared/critique/faults';
 import type { NoteView } from '@/shared/schemas/note';
 
@@ -27,14 +27,14 @@ export function marksOf(faults: readonly PairFault[]): GapMark[] {
     const strength = share > 3 ? 3 : share > 2 ? 2 : 1;
     if (fault === 'left')
       return [
-        { gap: first, look: 'tight', strength },
-        { gap: last, look: 'loose', strength },
+        { gap: first, fault: 'tight', strength },
+        { gap: last, fault: 'wide', strength },
       ];
     if (fault === 'right')
       return [
-        { gap: first, look: 'loose', strength },
-        { gap: last, look: 'tight', strength },
+        { gap: first, fault: 'wide', strength },
+        { gap: last, fault: 'tight', strength },
       ];
-    return [{ gap: first, look: fault === 'wide' ? 'loose' : 'tight', strength }];
+    return [{ gap: first, fault: fault === 'wide' ? 'wide' : 'tight', strength }];
   });
 }

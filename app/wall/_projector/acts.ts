@@ -1,7 +1,7 @@
 'use client';
 import type { Acts } from '@/app/_ui/use-keys';
 import type { WallChange, WallState } from '@/shared/schemas/wall';
-import { lookKeys, wallKeys, wallLooks } from './keys';
+import { wallKeys, wallLooks } from './keys';
 import { toggled, type Looking } from './looking';
 import type { Places } from './use-places';
 
@@ -27,7 +27,7 @@ export function actsOf({ looking, setLooking, state, places, change }: Hands): A
     document.querySelector(`[data-line="${order[next]!}"]`)?.scrollIntoView({ block: 'nearest' });
   };
   const letters = state.lines[0]?.spacing.offsets.length ?? 0;
-  const looks = Object.fromEntries(wallLooks.map((look) => [lookKeys[look], () => setLooking(toggled(looking, look))]));
+  const looks = Object.fromEntries(wallLooks.map(({ look, key }) => [key, () => setLooking(toggled(looking, look))]));
   return {
     ...looks,
     [wallKeys.next]: () => step(1),

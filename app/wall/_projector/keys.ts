@@ -1,23 +1,8 @@
 'use client';
-import { firstSingleKeys } from '@/app/_bench/hands/keys';
-import type { Look } from '@/app/_line/looks';
+import { lookTable, looksOn } from '@/app/_line/looks';
 
 /** Ways of looking that a wall has, each under the key it has at the bench. */
-export const wallLooks = [
-  'white',
-  'counters',
-  'hidden',
-  'three',
-  'blur',
-  'head',
-  'mirror',
-  'opposite',
-] as const satisfies readonly Look[];
-export type WallLook = (typeof wallLooks)[number];
-export const lookKeys = Object.fromEntries(wallLooks.map((look) => [look, firstSingleKeys[`look ${look}`]])) as Record<
-  WallLook,
-  string
->;
+export const wallLooks = looksOn('wall').map((look) => ({ look, key: lookTable[look].key }));
 
 /** The wall's other keys, each for one thing. */
 export const wallKeys = {

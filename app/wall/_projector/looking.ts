@@ -1,6 +1,5 @@
 'use client';
-import { noLooks, type Looks } from '@/app/_line/looks';
-import type { WallLook } from './keys';
+import { noLooks, type LookName, type Looks } from '@/shared/line/looks';
 
 /** What is looked at and how; it concerns this screen only and is not kept. */
 export type Looking = {
@@ -42,7 +41,7 @@ export const atFirst: Looking = {
   strip: false,
 };
 
-export const toggled = (looking: Looking, look: WallLook): Looking => ({
+export const toggled = (looking: Looking, look: LookName): Looking => ({
   ...looking,
   looks: { ...looking.looks, [look]: !looking.looks[look] },
 });

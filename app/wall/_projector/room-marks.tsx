@@ -1,6 +1,6 @@
 'use client';
 import { xOf } from '@/app/_line/frame';
-import type { Looks } from '@/app/_line/looks';
+import type { Looks } from '@/shared/line/looks';
 import { gapName } from '@/shared/editing/pair-words';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';

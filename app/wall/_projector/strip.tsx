@@ -1,12 +1,12 @@
 'use client';
-import { lookWords } from '@/app/_line/looks';
+import { lookTable } from '@/app/_line/looks';
 import { Button } from '@/app/_ui/Button';
 import type { Acts } from '@/app/_ui/use-keys';
 import { followingWords, type Following } from '@/app/_ui/use-live';
 import { counted } from '@/shared/text/number';
 import type { WallChange, WallState } from '@/shared/schemas/wall';
 import type { Shown } from './cell';
-import { lookKeys, wallKeys, wallLooks } from './keys';
+import { wallKeys, wallLooks } from './keys';
 import type { Looking } from './looking';
 import type { WallOf } from './projector';
 import { RoomPart } from './room-part';
@@ -61,9 +61,9 @@ export function Strip(props: StripProps) {
         <div className={style.parts}>
           <fieldset>
             <legend>Ways of looking, for all lines</legend>
-            {wallLooks.map((look) => (
-              <KeyButton key={look} keyName={lookKeys[look]} acts={acts} pressed={looking.looks[look]}>
-                {lookWords[look].name}
+            {wallLooks.map(({ look, key }) => (
+              <KeyButton key={look} keyName={key} acts={acts} pressed={looking.looks[look]}>
+                {lookTable[look].name}
               </KeyButton>
             ))}
             {looking.looks.three && (

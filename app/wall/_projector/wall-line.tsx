@@ -1,11 +1,12 @@
 'use client';
 import { useEffect, useRef } from 'react';
-import { lineArt } from '@/app/_bench/drawing/art';
 import { inksOf } from '@/app/_line/inks';
-import { paintLine, paintUnder, type Painting } from '@/app/_bench/drawing/paint-line';
+import { filterFor, freshContext } from '@/app/_line/brush';
+import { paintShapes } from '@/app/_line/painters';
+import { lineShapes } from '@/shared/line/shapes';
 import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
 import { type Frame, reachOf } from '@/app/_line/frame';
-import type { Looks } from '@/app/_line/looks';
+import { flipsOf, type Looks } from '@/shared/line/looks';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Spacing } from '@/shared/schemas/spacing';
@@ -31,39 +32,27 @@ type Props = {
 /** Room over and under the letters, CSS px. */
 const ROOM = 6;
 
-/** One line of the wall, painted by the bench's own hand. */
+/** One line of the wall, painted as at the bench. */
 export function WallLine({ pack, spacing, ground, looks, window, em, width, over, sent }: Props) {
   const canvasRef = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const canvas = canvasRef.current;
-    const context = canvas?.getContext('2d');
-    if (!canvas || !context) return;
+    if (!canvas) return;
     const draw = () => {
-      const { frame, dpr } = framed(canvas, { pack, spacing, em, width, looks });
-      context.setTransform(1, 0, 0, 1, 0, 0);
-      context.clearRect(0, 0, canvas.width, canvas.height);
-      const from = Math.max(0, Math.min(window, pack.letters.length - 3));
-      const open =
-        looks.three && pack.letters.length > 3 ? { from, to: from + 2 } : { from: 0, to: pack.letters.length - 1 };
-      const painting: Painting = {
-        context,
-        dpr,
-        frame,
-        art: lineArt(pack),
-        placed: placeLetters(pack, spacing),
-        document: spacing,
-        inks: inksOf(ground),
-        looks,
-        window: open,
-      };
-      paintLine(painting);
-      for (const { spacing: laid, dashed } of over) {
-        context.setLineDash(dashed ? [0.05 * pack.unitsPerEm, 0.03 * pack.unitsPerEm] : []);
-        const inks = dashed ? { ...painting.inks, note: painting.inks.mark } : painting.inks;
-        paintUnder({ ...painting, inks, placed: placeLetters(pack, laid), document: laid });
-      }
-      context.setLineDash([]);
-      canvas.style.filter = looks.blur ? `blur(${(0.028 * em).toFixed(2)}px)` : '';
+      const frame = frameOf({ pack, spacing, em, width, looks });
+      const dpr = globalThis.devicePixelRatio || 1;
+      const context = freshContext(canvas, frame, dpr);
+      if (!context) return;
+      const overlays = over.map((laid) => ({
+        ...laid,
+        over: true,
+        ink: laid.dashed ? ('mark' as const) : ('note' as const),
+      }));
+      const shapes = lineShapes({ pack, spacing, looks, chosen: window, overlays });
+      paintShapes({ context, dpr, frame, inks: inksOf(ground), em }, shapes);
+      canvas.style.width = `${frame.width}px`;
+      canvas.style.height = `${frame.height}px`;
+      canvas.style.filter = filterFor(looks, em);
       if (sent !== undefined) canvas.dataset.drawn = String(sent);
     };
     drawSoon(draw);
@@ -89,18 +78,7 @@ export function frameOf({ pack, spacing, em, width, looks }: Fit): Frame {
     scale,
     originX,
     baselineY: Math.round(ROOM + reachOf(pack).over * em),
-    flipX: looks.head !== looks.mirror,
-    flipY: looks.head,
+    ...flipsOf(looks),
     axisX: originX + length / 2,
   };
-}
-
-function framed(canvas: HTMLCanvasElement, fit: Fit): { frame: Frame; dpr: number } {
-  const frame = frameOf(fit);
-  const dpr = globalThis.devicePixelRatio || 1;
-  canvas.width = Math.round(frame.width * dpr);
-  canvas.height = Math.round(frame.height * dpr);
-  canvas.style.width = `${frame.width}px`;
-  canvas.style.height = `${frame.height}px`;
-  return { frame, dpr };
 }

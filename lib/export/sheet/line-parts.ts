@@ -1,3 +1,4 @@
+import { lineShapes, type Piece, type Shape } from '@/shared/line/shapes';
 import { parsePath } from '@/shared/outline/parse-path';
 import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
 import type { DrawnLine } from '@/lib/release/draw-lines';
@@ -32,11 +33,13 @@ export type LineParts = {
  */
 export function lineParts({ pack, spacing, size }: DrawnLine, columns: Columns): LineParts {
   const placed = placeLetters(pack, spacing);
+  const letters = lettersOf(lineShapes({ pack, spacing }));
   const points = pointsOf(size);
   const scale = points / pack.unitsPerEm;
   const whole = columns.right - columns.left;
   const most = tallest * (columns.bottom - columns.top);
-  const made = (pieces: Piece[], by = scale) => pieces.map((piece) => partOf(pack, placed, piece, by));
+  const made = (stretches: Stretch[], by = scale) =>
+    stretches.map((stretch) => partOf(pack, placed, letters, stretch, by));
   const fits = (parts: LinePart[], width: number) =>
     parts.every((part) => part.width <= width && part.above + part.below <= most);
   const line = made([{ first: 0, last: placed.letters.length - 1 }]);
@@ -69,17 +72,18 @@ export function lineParts({ pack, spacing, size }: DrawnLine, columns: Columns):
   };
 }
 
-type Piece = { first: number; last: number };
+/** From the first letter to the last of what stands on one line of the page. */
+type Stretch = { first: number; last: number };
 
-/** Pieces of whole words, each as long as it may be; a word wider than `width` font units is a piece by itself. */
-function broken(pack: DrawnLine['pack'], placed: PlacedLine, width: number): Piece[] {
+/** Stretches of whole words, each as long as it may be; a word wider than `width` font units is one by itself. */
+function broken(pack: DrawnLine['pack'], placed: PlacedLine, width: number): Stretch[] {
   const end = (letter: number) => placed.letters[letter]!.x + placed.letters[letter]!.advance;
-  const words: Piece[] = [];
+  const words: Stretch[] = [];
   placed.letters.forEach((_, index) => {
     if (index === 0 || (pack.wordSpace[index - 1] ?? 0) > 0) words.push({ first: index, last: index });
     else words.at(-1)!.last = index;
   });
-  return words.reduce<Piece[]>((pieces, word) => {
+  return words.reduce<Stretch[]>((pieces, word) => {
     const last = pieces.at(-1);
     if (last && end(word.last) - placed.letters[last.first]!.x <= width) last.last = word.last;
     else pieces.push({ ...word });
@@ -87,14 +91,15 @@ function broken(pack: DrawnLine['pack'], placed: PlacedLine, width: number): Pie
   }, []);
 }
 
-function partOf(pack: DrawnLine['pack'], placed: PlacedLine, { first, last }: Piece, scale: number): LinePart {
+function partOf(
+  pack: DrawnLine['pack'],
+  placed: PlacedLine,
+  drawnLetters: readonly OutlineCommand[][],
+  { first, last }: Stretch,
+  scale: number,
+): LinePart {
   const letters = placed.letters.slice(first, last + 1);
-  const drawn = letters.flatMap((letter) =>
-    parsePath(pack.glyphs[letter.glyph]!.path).map(({ letter: command, numbers }) => ({
-      letter: command,
-      numbers: numbers.map((number, index) => (index % 2 === 0 ? number + letter.x : number)),
-    })),
-  );
+  const drawn = drawnLetters.slice(first, last + 1).flat();
   const across = drawn.flatMap(({ numbers }) => numbers.filter((_, index) => index % 2 === 0));
   const heights = drawn.flatMap(({ numbers }) => numbers.filter((_, index) => index % 2 === 1));
   const advanceEnd = letters.at(-1)!.x + letters.at(-1)!.advance;
@@ -128,3 +133,21 @@ function partOf(pack: DrawnLine['pack'], placed: PlacedLine, { first, last }: Pi
 
 const least = (start: number, numbers: readonly number[]): number =>
   numbers.reduce((low, number) => (number < low ? number : low), start);
+
+/** The commands of each letter of the line at its place, font units, y up: what canvas and SVG draw too. */
+function lettersOf(shapes: readonly Shape[]): OutlineCommand[][] {
+  return shapes.flatMap((shape) =>
+    shape.kind === 'path' && shape.role === 'letters' ? shape.pieces.map(brought) : [],
+  );
+}
+
+function brought({ outline, place: { dx, dy, turn } }: Piece): OutlineCommand[] {
+  if (!('path' in outline)) throw new TypeError('A letter is drawn by its path.');
+  const [cos, sin] = turn === 0 ? [1, 0] : [Math.cos((turn * Math.PI) / 1800), Math.sin((turn * Math.PI) / 1800)];
+  return parsePath(outline.path).map(({ letter, numbers }) => ({
+    letter,
+    numbers: numbers.map((value, index) =>
+      index % 2 === 0 ? value * cos - numbers[index + 1]! * sin + dx : numbers[index - 1]! * sin + value * cos + dy,
+    ),
+  }));
+}

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { chromium as browserType, type Browser, type Page } from '@playwright/test';
-import { noLooks, type Look } from '@/app/_line/looks';
+import { noLooks, type LookName } from '@/shared/line/looks';
 import { chromium } from '../../../lib/bin/test/programs.mjs';
 import { bundleBench } from '../../e2e/bench/bundle';
 import { packOf, propsOf } from '../../e2e/bench/fixture';
@@ -29,7 +29,7 @@ const reference = {
 type Way = {
   name: string;
   given?: BenchServer['props'];
-  looks?: readonly Look[];
+  looks?: readonly LookName[];
   set?: object;
   act?: (page: Page) => Promise<unknown>;
 };
@@ -38,7 +38,7 @@ const press = (name: string) => (page: Page) => page.getByRole('button', { name,
 const ways: readonly Way[] = [
   { name: 'plain' },
   { name: 'telling-nothing', given: { tells: 'nothing' } },
-  ...(Object.keys(noLooks) as Look[]).map((look): Way => ({ name: look, looks: [look] })),
+  ...(Object.keys(noLooks) as LookName[]).map((look): Way => ({ name: look, looks: [look] })),
   { name: 'white-and-inside', looks: ['white', 'counters'] },
   { name: 'only-white', looks: ['hidden', 'counters'] },
   { name: 'three-on-its-head', looks: ['three', 'head'] },

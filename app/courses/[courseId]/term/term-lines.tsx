@@ -1,4 +1,5 @@
-import { type GapMark, LineDrawing } from '@/app/_line/LineDrawing';
+import { LineDrawing } from '@/app/_line/LineDrawing';
+import type { GapMark } from '@/shared/line/shapes';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { TermLine, TermRound } from '@/shared/class/term';
 import { counted, numberText } from '@/shared/text/number';
@@ -25,7 +26,7 @@ export function TermLines({ rounds }: { rounds: readonly TermRound[] }) {
 
 const marksOf = ({ pairs }: TermLine): GapMark[] =>
   (pairs ?? []).flatMap(({ rest, within }, gap) =>
-    within ? [] : [{ gap, look: rest < 0 ? 'tight' : 'loose', strength: 2 } as const],
+    within ? [] : [{ gap, fault: rest < 0 ? 'tight' : 'wide', strength: 2 } as const],
   );
 
 function outsideWords({ text, pairs }: TermLine): string {

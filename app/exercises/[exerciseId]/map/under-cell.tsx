@@ -51,7 +51,7 @@ export function UnderCell({ map, columns, student, column, onSort }: Props) {
             marks={
               look === 0
                 ? []
-                : [{ gap: here.pair, look: look < 0 ? 'tight' : 'loose', strength: Math.abs(look) as 1 | 2 | 3 }]
+                : [{ gap: here.pair, fault: look < 0 ? 'tight' : 'wide', strength: Math.abs(look) as 1 | 2 | 3 }]
             }
             ties={[{ from: here.pair, to: here.pair, sign: here.letters }]}
             label={`${line.text} as set by ${name}`}

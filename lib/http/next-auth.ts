@@ -1,11 +1,10 @@
 import type { AuthOptions, User } from 'next-auth';
-import Credentials from 'next-auth/providers/credentials';
 import { systemCaller } from '@/lib/access/actor';
 import { AppError } from '@/lib/access/errors';
-import { signIn } from '@/lib/account/sign-in';
 import { signInThroughSchool } from '@/lib/account/sign-in-through-school';
+import { signOut } from '@/lib/account/sign-out';
 import { env } from '@/lib/env';
-import { clientAddress } from './client-address';
+import { callerOfSession } from './caller';
 import { logError } from './log';
 import { safeNext } from './next-address';
 import { schoolProvider } from './school-provider';
@@ -15,8 +14,9 @@ import { authSecret, sessionSeconds } from './session-cookie';
 type Proven = User & { sessionToken?: string };
 
 /**
- * next-auth proves who somebody is and encrypts the cookie; that the session still counts is a row of ours. The cookie
- * carries nothing but the row's secret. Its own pages are off: ours stand in their place.
+ * next-auth asks the school's sign-in who somebody is and encrypts the cookie; that the session still counts is a row of
+ * ours. The cookie carries nothing but the row's secret. Its own pages are off: ours stand in their place. It has no
+ * way in by password: the form on the sign-in page is the one door for that.
  */
 export function authOptions(): AuthOptions {
   const { publicOrigin } = env();
@@ -31,7 +31,7 @@ export function authOptions(): AuthOptions {
       verifyRequest: '/sign-in',
       newUser: '/courses',
     },
-    providers: [passwordProvider(), ...schoolProvider()],
+    providers: schoolProvider(),
     callbacks: {
       signIn: async ({ user, account, profile }) =>
         account?.type === 'oauth' ? proveThroughSchool(user, profile as Record<string, unknown>) : true,
@@ -41,6 +41,7 @@ export function authOptions(): AuthOptions {
       redirect: ({ url }) =>
         publicOrigin + safeNext(url.startsWith(publicOrigin) ? url.slice(publicOrigin.length) : url),
     },
+    events: { signOut: ({ token }) => endRow(token?.sessionToken) },
     logger: {
       error: (code, metadata) => logError(new Error(`next-auth: ${code}`, { cause: metadata })),
       warn: () => {},
@@ -49,24 +50,11 @@ export function authOptions(): AuthOptions {
   };
 }
 
-function passwordProvider() {
-  return Credentials({
-    id: 'password',
-    name: 'E-mail and password',
-    credentials: { email: { type: 'email' }, password: { type: 'password' } },
-    authorize: async (typed, request) => {
-      const headers = new Headers(
-        Object.entries(request.headers ?? {}).map(([name, value]): [string, string] => [name, String(value)]),
-      );
-      try {
-        const opened = await signIn({ kind: 'visitor', address: clientAddress(headers, env().trustedProxies) }, typed);
-        return { id: 'proven', ...opened };
-      } catch (error) {
-        if (error instanceof AppError) return null;
-        throw error;
-      }
-    },
-  });
+/** Ends the row of the session whose cookie the library's own sign-out takes away. */
+async function endRow(sessionToken: unknown): Promise<void> {
+  if (typeof sessionToken !== 'string') return;
+  const caller = await callerOfSession({ sessionToken, address: 'signing out' });
+  if (caller.kind === 'person') await signOut(caller, {});
 }
 
 /** True, or the page that says why not. */

@@ -56,6 +56,28 @@ test('signing in and out works without JavaScript', async ({ browser }) => {
   await expect(page).toHaveURL(/\/sign-in/);
 });
 
+test('signing out by the library’s own address ends the session, also for a cookie that was copied', async ({
+  browser,
+  page,
+}) => {
+  await signIn(page, ines);
+  const copy = await browser.newContext({ storageState: await page.context().storageState() });
+  const { csrfToken } = (await (await page.request.get('/api/auth/csrf')).json()) as { csrfToken: string };
+  await page.request.post('/api/auth/signout', { form: { csrfToken, json: 'true' } });
+  for (const one of [page, await copy.newPage()]) {
+    await one.goto('/account');
+    await expect(one).toHaveURL(/\/sign-in/);
+  }
+});
+
+test('the library’s own addresses know no way in by password', async ({ page }) => {
+  const { csrfToken } = (await (await page.request.get('/api/auth/csrf')).json()) as { csrfToken: string };
+  const { email, password } = ines;
+  await page.request.post('/api/auth/callback/password', { form: { email, password, csrfToken, json: 'true' } });
+  await page.goto('/account');
+  await expect(page).toHaveURL(/\/sign-in/);
+});
+
 test('one takes one’s data along', async ({ page }) => {
   await signIn(page, ines);
   await page.goto('/account');

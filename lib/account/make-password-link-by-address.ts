@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { operation } from '@/lib/access/operation';
+import { recordOnPerson } from '@/lib/course/record-on-person';
 import { emailSchema } from '@/shared/schemas/account';
 import { nobodyHere } from './link-errors';
 import { makePasswordLink } from './make-password-link';
@@ -13,10 +14,7 @@ export const makePasswordLinkByAddress = operation({
     const person = await data.signIn.byEmail(email);
     if (!person) throw nobodyHere(email);
     const made = await makePasswordLink(data, { userId: person.id, createdById: null, hours: 24 }, now);
-    await data.audit.record(
-      { courseId: null, verb: 'password link handed over', subject: `user:${person.id}`, details: { by: 'console' } },
-      now,
-    );
+    await recordOnPerson(data, person.id, { verb: 'password link handed over', details: { by: 'console' } }, now);
     return { name: person.name, ...made };
   },
 });

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { courseId, memberId } from './ids';
+import { recordOnPerson } from './record-on-person';
 
 /** Lets another instructor of one's course open courses too, or no longer. Only who may do so can pass it on. */
 export const allowCourseMaking = operation({
@@ -19,14 +20,7 @@ export const allowCourseMaking = operation({
     const { id } = member.user;
     await data.transaction(async (inside) => {
       if ((await inside.members.setCourseMaking(which.courseId, which.memberId, allowed)).count !== 1) throw notFound();
-      await inside.audit.record(
-        {
-          courseId: which.courseId,
-          verb: allowed ? 'course making allowed' : 'course making withdrawn',
-          subject: `user:${id}`,
-        },
-        now,
-      );
+      await recordOnPerson(inside, id, { verb: allowed ? 'course making allowed' : 'course making withdrawn' }, now);
     });
     return {};
   },

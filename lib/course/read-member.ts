@@ -28,9 +28,8 @@ export const readMember = operation({
     async function passwordLinkFor(user: { id: string; mayCreateCourses: boolean }) {
       if (self) return 'yourself' as const;
       if (mailIsSetUp()) return 'by mail' as const;
-      return user.mayCreateCourses || (await data.members.teachesSomewhere(user.id))
-        ? ('teaches' as const)
-        : ('can be made' as const);
+      if (user.mayCreateCourses || (await data.members.teachesSomewhere(user.id))) return 'teaches' as const;
+      return (await data.members.isElsewhere(user.id)) ? ('elsewhere' as const) : ('can be made' as const);
     }
   },
 });

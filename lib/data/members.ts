@@ -10,14 +10,31 @@ export type MemberChange = { role?: Role; sectionId?: string | null; accommodati
 type NewMember = { courseId: string; userId: string; role: Role; sectionId: string | null };
 
 const shown = {
-  id: true, courseId: true, role: true, sectionId: true, accommodations: true, joinedAt: true, removedAt: true, version: true,
+  id: true,
+  courseId: true,
+  role: true,
+  sectionId: true,
+  accommodations: true,
+  joinedAt: true,
+  removedAt: true,
+  version: true,
   user: { select: { id: true, name: true, emailNorm: true, mayCreateCourses: true, passwordHash: true } },
 } as const;
 
 /** People in courses that the actor may look into. */
 export const memberData = (actor: Actor, db: Db) => {
-  const studentsIn = (courseId: string): Prisma.MemberWhereInput => ({ courseId, role: 'student', removedAt: null, course: coursesOf(actor) });
-  const gone = (courseId: string): Prisma.MemberWhereInput => ({ courseId, removedAt: { not: null }, userId: { not: null }, course: coursesOf(actor) });
+  const studentsIn = (courseId: string): Prisma.MemberWhereInput => ({
+    courseId,
+    role: 'student',
+    removedAt: null,
+    course: coursesOf(actor),
+  });
+  const gone = (courseId: string): Prisma.MemberWhereInput => ({
+    courseId,
+    removedAt: { not: null },
+    userId: { not: null },
+    course: coursesOf(actor),
+  });
 
   /** Counted in an index alone, with the actor's own scope asked once and not for each row, as Prisma's count would. */
   async function counted(courseId: string): Promise<number> {
@@ -31,27 +48,47 @@ export const memberData = (actor: Actor, db: Db) => {
   return {
     /** Who teaches the course now. */
     staffOf: (courseId: string) =>
-      db.member.findMany({ where: { courseId, course: coursesOf(actor), role: { in: [...staff] }, removedAt: null, userId: { not: null } }, select: shown }),
+      db.member.findMany({
+        where: { courseId, course: coursesOf(actor), role: { in: [...staff] }, removedAt: null, userId: { not: null } },
+        select: shown,
+      }),
 
     /** A page of the students that are in the course now, by name. */
     studentsOf: (courseId: string, { find, skip, take }: { find: string; skip: number; take: number }) =>
-      db.member.findMany({ where: { AND: [studentsIn(courseId), found(find)] }, orderBy: [{ listName: 'asc' }, { id: 'asc' }], skip, take, select: shown }),
+      db.member.findMany({
+        where: { AND: [studentsIn(courseId), found(find)] },
+        orderBy: [{ listName: 'asc' }, { id: 'asc' }],
+        skip,
+        take,
+        select: shown,
+      }),
 
     /** How many students there are, and of how many the name holds what is looked for. */
     countStudents: async (courseId: string, find: string): Promise<{ all: number; found: number }> => {
       const all = await counted(courseId);
-      return { all, found: find === '' ? all : await db.member.count({ where: { AND: [studentsIn(courseId), found(find)] } }) };
+      return {
+        all,
+        found: find === '' ? all : await db.member.count({ where: { AND: [studentsIn(courseId), found(find)] } }),
+      };
     },
 
     /** Those who were removed, the last first. */
     removedFrom: (courseId: string, take: number) =>
-      db.member.findMany({ where: gone(courseId), orderBy: [{ removedAt: 'desc' }, { id: 'desc' }], take, select: shown }),
+      db.member.findMany({
+        where: gone(courseId),
+        orderBy: [{ removedAt: 'desc' }, { id: 'desc' }],
+        take,
+        select: shown,
+      }),
 
     countRemoved: (courseId: string) => db.member.count({ where: gone(courseId) }),
 
     /** What these members are called, by member id. */
     names: async (courseId: string, ids: readonly string[]): Promise<ReadonlyMap<string, string>> => {
-      const members = await db.member.findMany({ where: { id: { in: [...ids] }, courseId, course: coursesOf(actor), userId: { not: null } }, select: { id: true, user: { select: { name: true } } } });
+      const members = await db.member.findMany({
+        where: { id: { in: [...ids] }, courseId, course: coursesOf(actor), userId: { not: null } },
+        select: { id: true, user: { select: { name: true } } },
+      });
       return new Map(members.flatMap(({ id, user }) => (user ? [[id, user.name] as const] : [])));
     },
 
@@ -60,29 +97,51 @@ export const memberData = (actor: Actor, db: Db) => {
 
     /** The actor's own membership, removed or not: only to say why a link does not let them in again. */
     ownIn: (courseId: string, userId: string) =>
-      db.member.findFirst({ where: { courseId, userId, user: self(actor) }, select: { id: true, role: true, removedAt: true } }),
+      db.member.findFirst({
+        where: { courseId, userId, user: self(actor) },
+        select: { id: true, role: true, removedAt: true },
+      }),
 
     /** @throws P2002 when the person is in the course already. */
     add: async (member: NewMember, now: Date) => {
       const person = await db.user.findFirst({ where: { id: member.userId }, select: { name: true } });
-      return db.member.create({ data: { id: newId(), ...member, listName: listNameOf(person?.name ?? ''), joinedAt: now }, select: { id: true } });
+      return db.member.create({
+        data: { id: newId(), ...member, listName: listNameOf(person?.name ?? ''), joinedAt: now },
+        select: { id: true },
+      });
     },
 
     /** Count 1 when the member still had this version. */
     change: (id: string, version: number, change: MemberChange) =>
-      db.member.updateMany({ where: { id, version, course: coursesOf(actor) }, data: { ...change, version: version + 1 } }),
+      db.member.updateMany({
+        where: { id, version, course: coursesOf(actor) },
+        data: { ...change, version: version + 1 },
+      }),
 
     /** How many people teach the course now. */
     instructors: (courseId: string) =>
-      db.member.count({ where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, userId: { not: null } } }),
+      db.member.count({
+        where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, userId: { not: null } },
+      }),
 
     /** Whether a person teaches anywhere, in courses of the actor or not: such people's passwords nobody else may reset. */
     teachesSomewhere: async (userId: string): Promise<boolean> =>
       (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
 
+    /** A person's part in every course they are or were in, the actor's or not: where acts on the person are written down. */
+    everywhere: (userId: string): Promise<{ id: string; courseId: string }[]> =>
+      db.member.findMany({ where: { userId }, select: { id: true, courseId: true } }),
+
+    /** Whether a person is or was in a course that the actor does not run. */
+    isElsewhere: async (userId: string): Promise<boolean> =>
+      (await db.member.count({ where: { userId, NOT: { course: coursesOf(actor, ['instructor']) } } })) > 0,
+
     /** Whether the person behind a member may open courses. */
     setCourseMaking: (courseId: string, id: string, allowed: boolean) =>
-      db.user.updateMany({ where: { erasedAt: null, members: { some: { id, courseId, course: coursesOf(actor) } } }, data: { mayCreateCourses: allowed } }),
+      db.user.updateMany({
+        where: { erasedAt: null, members: { some: { id, courseId, course: coursesOf(actor) } } },
+        data: { mayCreateCourses: allowed },
+      }),
 
     /** The actor's own memberships as an instructor, for what must be handed over before leaving. */
     ownTeaching: () =>
@@ -97,7 +156,9 @@ export const memberData = (actor: Actor, db: Db) => {
 function found(find: string): Prisma.MemberWhereInput {
   if (find === '') return {};
   const letters = find.replace(/[%_\\]/g, '');
-  return letters.includes('@') ? { user: { emailNorm: { startsWith: letters.normalize('NFC').toLowerCase() } } } : { listName: { contains: listNameOf(letters) } };
+  return letters.includes('@')
+    ? { user: { emailNorm: { startsWith: letters.normalize('NFC').toLowerCase() } } }
+    : { listName: { contains: listNameOf(letters) } };
 }
 
 export type MemberRow = NonNullable<Awaited<ReturnType<ReturnType<typeof memberData>['byId']>>>;

@@ -141,7 +141,7 @@ export function CourseMaking({ which, name, allowed }: { which: Which; name: str
   );
 }
 
-type State = 'yourself' | 'by mail' | 'teaches' | 'can be made';
+type State = 'yourself' | 'by mail' | 'teaches' | 'elsewhere' | 'can be made';
 
 export function PasswordLink({ which, name, state }: { which: Which; name: string; state: State }) {
   if (state === 'yourself') return null;
@@ -150,6 +150,12 @@ export function PasswordLink({ which, name, state }: { which: Which; name: strin
       {state === 'by mail' && <p>“Forgotten?” on the sign-in page sends {name} a letter with a link.</p>}
       {state === 'teaches' && (
         <p>{name} teaches, so only whoever runs the server can make a link for a new password, at its console.</p>
+      )}
+      {state === 'elsewhere' && (
+        <p>
+          {name} is or was in a course that you do not run, so only whoever runs the server can make a link for a new
+          password, at its console.
+        </p>
       )}
       {state === 'can be made' && (
         <Form action={handOverPasswordLinkAction} label="A link for a new password">

@@ -16,7 +16,7 @@ export function useSession(): BenchSession {
  * `pick` gives a primitive or an object kept in the state.
  */
 export function useBench<Part>(pick: (state: BenchState) => Part): Part {
-  return usePart(useSession().store.calm, pick);
+  return usePart(useSession().store.settled, pick);
 }
 
 /** As `useBench`, for what must never be behind, such as that something is not saved; `atRest` tells whether the hand rests. */
@@ -24,12 +24,12 @@ export function useBenchAtOnce<Part>(pick: (state: BenchState, atRest: boolean) 
   const { store } = useSession();
   const subscribe = useCallback(
     (listener: () => void) => {
-      const ends = [store.subscribe(listener), store.calm.subscribe(listener)];
+      const ends = [store.subscribe(listener), store.settled.subscribe(listener)];
       return () => ends.forEach((end) => end());
     },
     [store],
   );
-  const read = () => pick(store.get(), store.calm.get() === store.get());
+  const read = () => pick(store.get(), store.settled.get() === store.get());
   return useSyncExternalStore(subscribe, read, read);
 }
 

@@ -58,7 +58,7 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
         frame: { ...frame, height: RULER_HEIGHT },
         inks,
         head: state.chosen.head,
-        reference: referenceOf(session, state.laid),
+        reference: referenceOf(session, state.overlay),
       });
     };
     const again = () => {
@@ -79,9 +79,9 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
   return <div ref={holderRef} className={styles.ruler} />;
 }
 
-function referenceOf({ props }: ReturnType<typeof useSession>, laid: string | null): RulerOrder['reference'] {
+function referenceOf({ props }: ReturnType<typeof useSession>, overlay: string | null): RulerOrder['reference'] {
   if (!mayTell(props.tells, 'everything')) return null;
-  const underlay = props.underlays?.find(({ id }) => id === laid);
+  const underlay = props.underlays?.find(({ id }) => id === overlay);
   return underlay?.tolerances
     ? {
         document: { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets },

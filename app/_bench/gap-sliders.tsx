@@ -51,7 +51,7 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
       lastRef.current = drawn;
       clearTimeout(laterRef.current);
       // They follow when the hand rests: what is seen of the chosen one is painted.
-      if (session.store.calm.get() !== session.store.get()) return;
+      if (session.store.settled.get() !== session.store.get()) return;
       const { head } = session.store.get().chosen;
       const onlyLetters = frameRef.current !== null && isSameFrame(frameRef.current, drawn.frame);
       frameRef.current = drawn.frame;
@@ -72,17 +72,18 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   );
 
   useEffect(() => {
-    let told: BenchState | null = null;
+    let reported: BenchState | null = null;
     const tell = () => {
-      const state = session.store.calm.get();
+      const state = session.store.settled.get();
       if (lastRef.current) place(lastRef.current);
-      const first = told === null;
-      if (!first && told && state.chosen === told.chosen && sameDocument(current(state), current(told))) return;
-      tellAll(inputs.current, session.props, state, first ? null : told);
-      told = state;
+      const first = reported === null;
+      if (!first && reported && state.chosen === reported.chosen && sameDocument(current(state), current(reported)))
+        return;
+      tellAll(inputs.current, session.props, state, first ? null : reported);
+      reported = state;
     };
     tell();
-    return session.store.calm.subscribe(tell);
+    return session.store.settled.subscribe(tell);
   }, [session, place]);
 
   return (

@@ -5,7 +5,7 @@ import { BenchContext, useBench, useSession } from './context';
 import { opposite } from '../_line/inks';
 import { LineCanvas } from './drawing/line-canvas';
 import { sizeInPx } from './drawing/sizes';
-import { attachKeyboard } from './hands/keyboard';
+import { attachKeyboard } from './input/keyboard';
 import { ChosenGap } from './panels/chosen-gap';
 import { KeysPanel } from './panels/keys-panel';
 import { Ladder, planLadder } from './panels/ladder';
@@ -20,7 +20,7 @@ import { pxPerMmNow } from './session/screen';
 import { toggleWatching } from './replay/replay';
 import { openSession, type BenchSession } from './session/session';
 import type { BenchState } from './session/state';
-import { useSingleKeys } from './hands/keys';
+import { useSingleKeys } from './input/keys';
 import { WorkingView } from './working-view';
 import styles from './bench.module.css';
 

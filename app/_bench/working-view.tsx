@@ -4,7 +4,7 @@ import { sizeInPx, workingEm } from './drawing/sizes';
 import { LineCanvas, type Drawn } from './drawing/line-canvas';
 import { GapRuler, type RulerHandle } from './gap-ruler';
 import { GapSliders, type SlidersHandle } from './gap-sliders';
-import { attachPointer } from './hands/pointer';
+import { attachPointer } from './input/pointer';
 import { useBench, useSession } from './context';
 import styles from './bench.module.css';
 import type { CssPx } from '@/shared/units';
@@ -20,12 +20,12 @@ export function WorkingView({
 }) {
   const session = useSession();
   const { pack, size, underlays, start } = session.props;
-  const handsRef = useRef<HTMLDivElement>(null);
+  const inputRef = useRef<HTMLDivElement>(null);
   const sliders = useRef<SlidersHandle>(null);
   const gauges = useRef<RulerHandle>(null);
   const drawnRef = useRef<Drawn | null>(null);
-  const beside = useBench((state) => state.laid !== null && state.laying === 'beside');
-  const laid = useBench((state) => state.laid);
+  const beside = useBench((state) => state.overlay !== null && state.laying === 'beside');
+  const overlay = useBench((state) => state.overlay);
   const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
   const trueEm = sizeInPx(size);
   const em = useCallback(
@@ -39,10 +39,10 @@ export function WorkingView({
   }, []);
 
   useEffect(() => {
-    const hands = handsRef.current;
-    if (!hands) return;
+    const input = inputRef.current;
+    if (!input) return;
     return attachPointer(
-      hands,
+      input,
       session,
       () => drawnRef.current,
       (pair) => sliders.current?.focus(pair),
@@ -50,16 +50,16 @@ export function WorkingView({
   }, [session]);
 
   const name =
-    laid === 'built-in'
+    overlay === 'built-in'
       ? 'Built-in'
-      : laid === 'start'
+      : overlay === 'start'
         ? start?.label
-        : underlays?.find(({ id }) => id === laid)?.label;
+        : underlays?.find(({ id }) => id === overlay)?.label;
   return (
     <>
       {onSheet(
         <>
-          <div ref={handsRef} className={styles.working}>
+          <div ref={inputRef} className={styles.working}>
             <LineCanvas kind="working" em={em} onDrawn={onDrawn} />
             <GapSliders ref={sliders} />
           </div>

@@ -3,14 +3,14 @@ import type { ComponentProps } from 'react';
 import { classes } from './classes';
 
 export type ButtonKind = 'main' | 'usual' | 'grave' | 'text';
-type Look = { kind?: ButtonKind; small?: boolean };
+type Variant = { kind?: ButtonKind; small?: boolean };
 
-export function buttonClasses({ kind = 'usual', small }: Look, extra?: string): string | undefined {
+export function buttonClasses({ kind = 'usual', small }: Variant, extra?: string): string | undefined {
   return classes('button', kind !== 'usual' && `button-${kind}`, small && 'button-small', extra);
 }
 
-/** A button that does something. One `main` button a page; `grave` for what takes something away. */
-export function Button({ kind, small, className, type = 'button', ...rest }: ComponentProps<'button'> & Look) {
+/** A button that does something. One `main` button a page; `grave` for what deletes or withdraws. */
+export function Button({ kind, small, className, type = 'button', ...rest }: ComponentProps<'button'> & Variant) {
   return <button type={type} className={buttonClasses({ kind, small }, className)} {...rest} />;
 }
 
@@ -21,15 +21,15 @@ export function ButtonLink({
   className,
   plainLink,
   ...rest
-}: ComponentProps<typeof Link> & Look & { plainLink?: boolean }) {
-  const look = buttonClasses({ kind, small }, className);
+}: ComponentProps<typeof Link> & Variant & { plainLink?: boolean }) {
+  const classNames = buttonClasses({ kind, small }, className);
   if (plainLink) {
     const { href, children, download } = rest;
     return (
-      <a className={look} href={String(href)} download={download}>
+      <a className={classNames} href={String(href)} download={download}>
         {children}
       </a>
     );
   }
-  return <Link className={look} {...rest} />;
+  return <Link className={classNames} {...rest} />;
 }

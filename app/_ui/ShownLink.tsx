@@ -9,16 +9,16 @@ type Props = { name: string; label: string; hint: string };
 /** A link that the form around it has just made, to be copied; it is shown this once. Nothing before that. */
 export function ShownLink({ name, label, hint }: Props) {
   const path = useContext(FormContext).shown?.[name];
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   if (path === undefined) return null;
   const id = `${fieldId(name)}-shown`;
 
   async function copy() {
     try {
       await navigator.clipboard.writeText(path!);
-      setSaid('Copied.');
+      setMessage('Copied.');
     } catch {
-      setSaid('The browser did not allow copying: choose the text and copy it yourself.');
+      setMessage('The browser did not allow copying: choose the text and copy it yourself.');
     }
   }
 
@@ -40,7 +40,7 @@ export function ShownLink({ name, label, hint }: Props) {
         <Button small onClick={() => void copy()}>
           Copy
         </Button>
-        <span role="status">{said}</span>
+        <span role="status">{message}</span>
       </div>
     </div>
   );

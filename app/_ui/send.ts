@@ -2,7 +2,7 @@
 
 /** What came of a request: the answer, or a sentence for the person. `again` is whether sending it once more may help. */
 export type Answer<Result> =
-  { ok: true; result: Result } | { ok: false; said: string; again: boolean; signedOut: boolean; body: unknown };
+  { ok: true; result: Result } | { ok: false; message: string; again: boolean; signedOut: boolean; body: unknown };
 
 /** Sends JSON to one of our own routes. It never throws: a lost network is an answer like any other. */
 export async function send<Result>(
@@ -18,14 +18,14 @@ export async function send<Result>(
       body: JSON.stringify(body),
     });
   } catch {
-    return { ok: false, said: 'There is no connection to the server.', again: true, signedOut: false, body: null };
+    return { ok: false, message: 'There is no connection to the server.', again: true, signedOut: false, body: null };
   }
   const answer: unknown = await response.json().catch(() => null);
   if (response.ok) return { ok: true, result: answer as Result };
   const { error } = (answer ?? {}) as { error?: { said?: string; body?: unknown } };
   return {
     ok: false,
-    said: error?.said ?? `The server answered with ${response.status}.`,
+    message: error?.said ?? `The server answered with ${response.status}.`,
     again: response.status === 401 || response.status === 429 || response.status >= 500,
     signedOut: response.status === 401,
     body: error?.body ?? null,

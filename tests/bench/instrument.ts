@@ -50,7 +50,7 @@ export default async function instrument(): Promise<void> {
     await page.locator('canvas[data-view=working][data-drawn=thread]').waitFor();
     await page.evaluate(() => {
       for (const look of ['white', 'counters', 'guides', 'why'] as const) window.benchSession.toggleLook(look);
-      window.benchSession.store.set({ laid: 'built-in' });
+      window.benchSession.store.set({ overlay: 'built-in' });
     });
     await cdp.send('Emulation.setCPUThrottlingRate', { rate: throttle });
     results[`keys, throttled ×${throttle}`] = await measure(page, cdp, () => pressKeys(page, changes, HELD));

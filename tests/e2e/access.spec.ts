@@ -33,7 +33,7 @@ const ofTheCourse: Record<string, Address> = {
   'exercises/[exerciseId]/demonstrations': ({ exerciseId }) => `/exercises/${exerciseId}/demonstrations`,
   'exercises/[exerciseId]/bench/[specimenId]': ({ exerciseId, specimenId }) =>
     `/exercises/${exerciseId}/bench/${specimenId}`,
-  'exercises/[exerciseId]/together': ({ exerciseId }) => `/exercises/${exerciseId}/together`,
+  'exercises/[exerciseId]/same-text': ({ exerciseId }) => `/exercises/${exerciseId}/same-text`,
 };
 
 const plan: Address = ({ exerciseId }) => `/exercises/${exerciseId}/plan`;

@@ -5,7 +5,7 @@ import type { CssPx } from '@/shared/units';
 import type { BenchProps } from '../props';
 import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
-import { type BenchState, chosenRun, current, laidDocument, openWindow, shownDocument } from '../session/state';
+import { type BenchState, chosenRun, current, overlayDocument, openWindow, shownDocument } from '../session/state';
 import type { BenchSession } from '../session/session';
 import { filterFor } from '@/app/_line/brush';
 import { flipsOf, noLooks } from '@/shared/line/looks';
@@ -124,7 +124,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         inks: inksOf(state.looks.opposite ? opposite(props.ground) : props.ground),
         looks: looksFor(kind, size, state),
         window: openWindow(state, props.pack.letters.length),
-        under: kind === 'working' && state.laying === 'under' ? laidDocument(state, props) : null,
+        under: kind === 'working' && state.laying === 'under' ? overlayDocument(state, props) : null,
         head: state.chosen.head,
         ...marks,
       };
@@ -212,7 +212,7 @@ function addCanvas(holder: HTMLElement, kind: Props['kind']): HTMLCanvasElement 
 }
 
 function documentFor(kind: Props['kind'], state: BenchState, props: BenchProps): SpacingDocument | null {
-  return kind === 'beside' ? laidDocument(state, props) : shownDocument(state, props);
+  return kind === 'beside' ? overlayDocument(state, props) : shownDocument(state, props);
 }
 
 /** Textures say nothing on very small lines, and guides belong to the working view. */
@@ -234,7 +234,7 @@ function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolea
     a.replayed !== b.replayed ||
     a.looks !== b.looks ||
     a.shown !== b.shown ||
-    a.laid !== b.laid ||
+    a.overlay !== b.overlay ||
     a.laying !== b.laying ||
     a.otherTurn !== b.otherTurn ||
     a.screen !== b.screen ||

@@ -5,7 +5,7 @@ import { asShareOf } from '@/shared/wording/lengths';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
 import { prepareLine } from '@/shared/measure';
-import { STEPS } from '../hands/keys';
+import { STEPS } from '../input/keys';
 import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
 import { mayTell } from '../props';
 import { type BenchState, chosenRun, current } from '../session/state';
@@ -131,22 +131,22 @@ function Telling({ pair }: { pair: number }) {
   const line = prepareLine(pack);
   const words = useBench((state: BenchState) => {
     const document = current(state);
-    const said: string[] = [];
+    const message: string[] = [];
     const contact = mayTell(tells, 'contact')
       ? contactWords(line, document, pair, smallestInUse(size, smallestSize))
       : null;
-    if (contact) said.push(contact);
+    if (contact) message.push(contact);
     if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
       const openness = opennessOf(line, document);
       const excess = excessOf(line, document, openness, pair);
-      said.push(excessWords(excess, besideOf(line)));
+      message.push(excessWords(excess, besideOf(line)));
       if (mayTell(tells, 'everything') && excess !== null && Math.abs(excess) >= 1) {
-        said.push(
+        message.push(
           `By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`,
         );
       }
     }
-    return heldTogether(said.join(' '));
+    return heldTogether(message.join(' '));
   });
   return words ? <p className={styles.telling}>{words}</p> : null;
 }

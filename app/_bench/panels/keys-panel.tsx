@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { useBench, useSession } from '../context';
-import { firstSingleKeys, replayKeys, type SingleKeyAct, steadyKeys } from '../hands/keys';
+import { firstSingleKeys, replayKeys, type SingleKeyAct, steadyKeys } from '../input/keys';
 import { lookTable } from '@/app/_line/looks';
 import type { LookName } from '@/shared/line/looks';
 import styles from '../bench.module.css';

@@ -6,7 +6,7 @@ import { type Inks, inksOf, opposite } from '@/app/_line/inks';
 import { patternOf } from '@/app/_line/brush';
 import type { LookName } from '@/shared/line/looks';
 import type { Texture } from '@/shared/line/shapes';
-import { setZoom } from '../hands/pointer';
+import { setZoom } from '../input/pointer';
 import { mayTell } from '../props';
 import { lookTable, looksOn } from '@/app/_line/looks';
 import type { Laying } from '../session/state';
@@ -16,15 +16,15 @@ export function LooksPanel() {
   const session = useSession();
   const { tells, draftId, underlays = [], start } = session.props;
   const looks = useBench((state) => state.looks);
-  const laid = useBench((state) => state.laid);
-  const laying = useBench((state) => state.laying);
+  const overlay = useBench((state) => state.overlay);
+  const overlayMode = useBench((state) => state.laying);
   const zoom = useBench((state) => state.zoom);
   const id = useId();
   const offered = looksOn('bench').filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
-  useTurns(laid !== null && laying === 'in turn');
+  useTurns(overlay !== null && overlayMode === 'in turn');
   return (
     <section className={`${styles.panel} ${styles.panelWide}`} aria-label="Ways of looking">
-      <div className={styles.looks} role="group" aria-label="LookName at it">
+      <div className={styles.looks} role="group" aria-label="Look at it">
         {offered.map((look) => (
           <button
             key={look}
@@ -44,8 +44,8 @@ export function LooksPanel() {
           <label htmlFor={`${id}-laid`}>Compare with</label>
           <select
             id={`${id}-laid`}
-            value={laid ?? ''}
-            onChange={(event) => session.store.set({ laid: event.currentTarget.value || null, otherTurn: false })}
+            value={overlay ?? ''}
+            onChange={(event) => session.store.set({ overlay: event.currentTarget.value || null, otherTurn: false })}
           >
             <option value="">nothing</option>
             <option value="built-in">Built-in</option>
@@ -58,12 +58,12 @@ export function LooksPanel() {
             ))}
           </select>
         </span>
-        {laid !== null && (
+        {overlay !== null && (
           <span className={styles.inlineField}>
             <label htmlFor={`${id}-laying`}>How</label>
             <select
               id={`${id}-laying`}
-              value={laying}
+              value={overlayMode}
               onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}
             >
               <option value="under">as outlines under it</option>

@@ -64,7 +64,7 @@ export function StartOffer() {
   const { tracking, offsets } = start.spacing;
   const settle = (how: 'taken' | 'left') => {
     if (how === 'taken') session.edit({ kind: 'take spacing', tracking, offsets });
-    if (session.store.get().laid === 'start') session.store.set({ laid: null });
+    if (session.store.get().overlay === 'start') session.store.set({ overlay: null });
     setAnswer(how);
     forgetOffer();
   };

@@ -46,18 +46,18 @@ function stateKind({ sync, history }: BenchState, atRest: boolean): Kind {
 }
 
 function words(kind: Kind, reason: string, deviceKeeps: boolean): string {
-  const kept = deviceKeeps ? 'Your changes are kept on this device' : 'Your changes are on this page';
+  const stored = deviceKeeps ? 'Your changes are kept on this device' : 'Your changes are on this page';
   switch (kind) {
     case 'saved':
       return 'All changes are saved.';
     case 'saving':
       return 'Saving …';
     case 'unreachable':
-      return `No answer from the server. ${kept} and will be sent when it answers; you can go on.`;
+      return `No answer from the server. ${stored} and will be sent when it answers; you can go on.`;
     case 'signed out':
-      return `Your session has ended. ${kept}; you can go on.`;
+      return `Your session has ended. ${stored}; you can go on.`;
     case 'refused':
-      return `The server did not take the last change: ${reason} ${kept}.`;
+      return `The server did not take the last change: ${reason} ${stored}.`;
   }
 }
 

@@ -8,8 +8,8 @@ import { CARD, keepScreen, NOMINAL_PX_PER_MM, pxPerMmNow } from '../session/scre
 export function ScreenPanel() {
   const session = useSession();
   const id = useId();
-  const kept = useBench((state) => state.screen);
-  const [pxPerMm, setPxPerMm] = useState(() => pxPerMmNow(kept, window.devicePixelRatio));
+  const stored = useBench((state) => state.screen);
+  const [pxPerMm, setPxPerMm] = useState(() => pxPerMmNow(stored, window.devicePixelRatio));
   // A telephone is narrower than a card lies: there it is held upright.
   const [card] = useState(() =>
     window.innerWidth < 560 ? { width: CARD.height, height: CARD.width, how: ' upright' } : { ...CARD, how: '' },
@@ -49,13 +49,13 @@ export function ScreenPanel() {
         <button type="button" className="button button-small" onClick={() => take(pxPerMm)}>
           The frame fits the card
         </button>
-        {kept && (
+        {stored && (
           <button type="button" className="button button-text button-small" onClick={() => take(null)}>
             Forget it
           </button>
         )}
         <span role="status" className={styles.hint}>
-          {kept ? 'Measured: points are true on this screen.' : 'Not measured: points are as the browser takes them.'}
+          {stored ? 'Measured: points are true on this screen.' : 'Not measured: points are as the browser takes them.'}
         </span>
       </p>
     </section>

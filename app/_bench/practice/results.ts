@@ -8,8 +8,8 @@ const placeFor = (personKey: string) => `kerncrit/${encodeURIComponent(personKey
 /** Results that only this device has so far. Those of earlier days had no key of their own: the instant they ended names them. */
 export function readWaiting(personKey: string): PracticeResult[] {
   try {
-    const kept: unknown = JSON.parse(openDevice().store.get(placeFor(personKey)) ?? '[]');
-    return Array.isArray(kept) ? kept.flatMap((one: unknown) => resultFrom(one) ?? []) : [];
+    const stored: unknown = JSON.parse(openDevice().store.get(placeFor(personKey)) ?? '[]');
+    return Array.isArray(stored) ? stored.flatMap((one: unknown) => resultFrom(one) ?? []) : [];
   } catch {
     return [];
   }
@@ -29,12 +29,12 @@ function dropWaiting(personKey: string, keys: readonly string[]): void {
 }
 
 /** All sittings, each once, oldest first. */
-function allResults(kept: readonly PracticeResult[], waiting: readonly PracticeResult[]): PracticeResult[] {
-  const byKey = new Map([...waiting, ...kept].map((result) => [result.requestKey, result]));
+function allResults(stored: readonly PracticeResult[], waiting: readonly PracticeResult[]): PracticeResult[] {
+  const byKey = new Map([...waiting, ...stored].map((result) => [result.requestKey, result]));
   return [...byKey.values()].sort((one, other) => (one.at < other.at ? -1 : one.at > other.at ? 1 : 0));
 }
 
-type Sent = { kept: string[] } | { failed: 'unreachable' | 'signed out' | 'refused' };
+type Sent = { stored: string[] } | { failed: 'unreachable' | 'signed out' | 'refused' };
 
 /** Sends what waits, a hundred at a time, so that one request is never too large. */
 async function sendWaiting(address: string, waiting: readonly PracticeResult[]): Promise<Sent> {
@@ -45,7 +45,7 @@ async function sendWaiting(address: string, waiting: readonly PracticeResult[]):
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ results }),
     });
-    if (answer.ok) return { kept: results.map(({ requestKey }) => requestKey) };
+    if (answer.ok) return { stored: results.map(({ requestKey }) => requestKey) };
     return { failed: answer.status === 401 ? 'signed out' : answer.status < 500 ? 'refused' : 'unreachable' };
   } catch {
     return { failed: 'unreachable' };
@@ -77,10 +77,10 @@ export type Keeping = 'kept' | 'sending' | Extract<Sent, { failed: string }>['fa
  */
 export function useResults(
   personKey: string,
-  kept: PracticeResult[],
+  stored: PracticeResult[],
   save: string | null,
 ): { results: PracticeResult[]; keeping: Keeping; add: (result: PracticeResult) => void; send: () => void } {
-  const [server, setServer] = useState(kept);
+  const [server, setServer] = useState(stored);
   const [waiting, setWaiting] = useState(() => readWaiting(personKey));
   const [keeping, setKeeping] = useState<Keeping>(
     save === null ? 'this device only' : waiting.length > 0 ? 'sending' : 'kept',
@@ -100,9 +100,9 @@ export function useResults(
             busy.current = false;
             return setKeeping(sent.failed);
           }
-          const arrived = waits.current.filter(({ requestKey }) => sent.kept.includes(requestKey));
-          dropWaiting(personKey, sent.kept);
-          waits.current = waits.current.filter(({ requestKey }) => !sent.kept.includes(requestKey));
+          const arrived = waits.current.filter(({ requestKey }) => sent.stored.includes(requestKey));
+          dropWaiting(personKey, sent.stored);
+          waits.current = waits.current.filter(({ requestKey }) => !sent.stored.includes(requestKey));
           setWaiting(waits.current);
           setServer((before) => [...before, ...arrived]);
         }

@@ -17,9 +17,9 @@ const START = 100;
 const LIMITS = { least: 2, most: 220 };
 
 /** One sitting: questions until the staircase has turned often enough, then how small a fault was seen. */
-export function Sitting({ packs, personKey, results: kept, save }: EyePracticeProps) {
+export function Sitting({ packs, personKey, results: stored, save }: EyePracticeProps) {
   const [sheet, setSheet] = useState<Sheet | null>(null);
-  const { results, keeping, add, send } = useResults(personKey, kept, save);
+  const { results, keeping, add, send } = useResults(personKey, stored, save);
   const [ended, setEnded] = useState<PracticeResult | null>(null);
 
   function begin(task: PracticeTask, kind: PracticeKind, size: number) {
@@ -221,7 +221,7 @@ const csvFrom = (results: PracticeResult[]): string =>
 
 /** What became of each kind from its first sitting to its last; lower is finer. */
 function readingOf(groups: [string, PracticeResult[]][], count: number): string {
-  const said = groups
+  const message = groups
     .filter(([, group]) => group.length > 1)
     .slice(0, 3)
     .map(([name, group]) => {
@@ -231,7 +231,7 @@ function readingOf(groups: [string, PracticeResult[]][], count: number): string 
   const left = count > groups.length ? [`${count - groups.length} older kinds are not drawn.`] : [];
   return [
     'Lower is finer.',
-    ...(said.length > 0 ? said : ['One sitting says little; it differs from day to day.']),
+    ...(message.length > 0 ? message : ['One sitting says little; it differs from day to day.']),
     ...left,
   ].join(' ');
 }

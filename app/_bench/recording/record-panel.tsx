@@ -13,7 +13,7 @@ import styles from './recording.module.css';
 export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<BenchProps['demonstrations']> }) {
   const session = useSession();
   const [recorder] = useState(() => openRecorder(session, demonstrations));
-  const { recording, kept, deviceKeeps } = useSyncExternalStore(
+  const { recording, stored, deviceKeeps } = useSyncExternalStore(
     recorder.store.subscribe,
     recorder.store.get,
     recorder.store.get,
@@ -27,15 +27,15 @@ export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<Be
             Record a demonstration
           </button>
           <span className={bench.hint} role="status">
-            {kept ? (
+            {stored ? (
               <>
-                It is kept. <a href={`${demonstrations.list}/${kept}`}>Look at it before it is shown</a>
+                It is kept. <a href={`${demonstrations.list}/${stored}`}>Look at it before it is shown</a>
               </>
             ) : (
               'Space the line as usual; each gesture becomes a step that can be looked at again, with its reason.'
             )}
           </span>
-          {!kept && (
+          {!stored && (
             <a className="note-size" href={demonstrations.list}>
               Demonstrations of this exercise
             </a>

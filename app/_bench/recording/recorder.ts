@@ -27,7 +27,7 @@ export type RecorderState = {
   readonly sending: boolean;
   readonly trouble: Exclude<SendAnswer, 'kept'> | null;
   /** Id of the one that the server took last. */
-  readonly kept: string | null;
+  readonly stored: string | null;
   readonly deviceKeeps: boolean;
 };
 
@@ -65,7 +65,7 @@ export function openRecorder(
     recording: read(device.get(place), pairs),
     sending: false,
     trouble: null,
-    kept: null,
+    stored: null,
     deviceKeeps: true,
   });
   const spacing = () => spacingOf(settled(session.store.get().history));
@@ -79,7 +79,7 @@ export function openRecorder(
     } catch {
       deviceKeeps = false;
     }
-    store.set({ recording, deviceKeeps, ...(recording && { kept: null }) });
+    store.set({ recording, deviceKeeps, ...(recording && { stored: null }) });
   }
   const change = (how: (recording: Recording) => Recording) => {
     const { recording } = store.get();
@@ -109,7 +109,7 @@ export function openRecorder(
         recorded: recordedSteps(recording),
       });
       if (answer === 'kept') keep(null);
-      store.set({ sending: false, ...(answer === 'kept' ? { kept: recording.id } : { trouble: answer }) });
+      store.set({ sending: false, ...(answer === 'kept' ? { stored: recording.id } : { trouble: answer }) });
     },
     attach() {
       let before = session.store.get().history;
@@ -165,8 +165,8 @@ async function sendRecording(
     if (answer.ok) return 'kept';
     if (answer.status === 401) return 'signed out';
     if (answer.status >= 500) return 'unreachable';
-    const said = (await answer.json()) as { error?: { said?: unknown } };
-    return { refused: typeof said.error?.said === 'string' ? said.error.said : 'The server did not take it.' };
+    const answered = (await answer.json()) as { error?: { said?: unknown } };
+    return { refused: typeof answered.error?.said === 'string' ? answered.error.said : 'The server did not take it.' };
   } catch {
     return 'unreachable';
   }

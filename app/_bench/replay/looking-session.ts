@@ -32,7 +32,7 @@ export function openLooking({
     byKeys: false,
     looks: noLooks,
     shown: 'mine',
-    laid: null,
+    overlay: null,
     laying: 'under',
     otherTurn: false,
     replayed: 0,

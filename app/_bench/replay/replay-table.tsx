@@ -11,8 +11,8 @@ import { opposite } from '@/app/_line/inks';
 import { LineCanvas } from '../drawing/line-canvas';
 import { setWidthOf } from '@/app/_line/frame';
 import { sizeInPx, workingEm } from '../drawing/sizes';
-import { type SingleKeyAct, useSingleKeys } from '../hands/keys';
-import { setZoom } from '../hands/pointer';
+import { type SingleKeyAct, useSingleKeys } from '../input/keys';
+import { setZoom } from '../input/pointer';
 import { KeysPanel } from '../panels/keys-panel';
 import { LooksPanel } from '../panels/looks-panel';
 import type { BenchProps, DemonstrationProps } from '../props';
@@ -131,12 +131,12 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
 }
 
 function Beside({ em }: { em: (width: CssPx, state: BenchState) => CssPx }) {
-  const laid = useBench((state) => state.laid);
-  const laying = useBench((state) => state.laying);
-  if (laid === null || laying !== 'beside') return null;
+  const overlay = useBench((state) => state.overlay);
+  const overlayMode = useBench((state) => state.laying);
+  if (overlay === null || overlayMode !== 'beside') return null;
   return (
     <div className={bench.beside}>
-      <p className={bench.sheetLabel}>{laid === 'built-in' ? 'Built-in' : 'The step before'}</p>
+      <p className={bench.sheetLabel}>{overlay === 'built-in' ? 'Built-in' : 'The step before'}</p>
       <LineCanvas kind="beside" em={em} />
     </div>
   );

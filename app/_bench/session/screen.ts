@@ -12,15 +12,15 @@ const PLACE = 'kerncrit/screen';
 
 export function readScreen(): ScreenMeasure | null {
   try {
-    const kept = JSON.parse(openDevice().store.get(PLACE) ?? 'null') as Partial<ScreenMeasure> | null;
+    const stored = JSON.parse(openDevice().store.get(PLACE) ?? 'null') as Partial<ScreenMeasure> | null;
     const sane =
-      kept &&
-      typeof kept.pxPerMm === 'number' &&
-      kept.pxPerMm > 0.5 &&
-      kept.pxPerMm < 40 &&
-      typeof kept.density === 'number' &&
-      kept.density > 0;
-    return sane ? (kept as ScreenMeasure) : null;
+      stored &&
+      typeof stored.pxPerMm === 'number' &&
+      stored.pxPerMm > 0.5 &&
+      stored.pxPerMm < 40 &&
+      typeof stored.density === 'number' &&
+      stored.density > 0;
+    return sane ? (stored as ScreenMeasure) : null;
   } catch {
     return null;
   }

@@ -164,11 +164,11 @@ async function outcomeOf(response: Response): Promise<SyncEvent> {
     const answer = saveAnswerSchema.safeParse(body?.error?.body ?? body);
     if (!answer.success) return { kind: 'unreachable' };
     if ('version' in answer.data) return { kind: 'accepted', version: answer.data.version };
-    const { version, ...kept } = answer.data.conflict;
-    return { kind: 'conflicted', theirs: { version, document: fromWire(kept) } };
+    const { version, ...stored } = answer.data.conflict;
+    return { kind: 'conflicted', theirs: { version, document: fromWire(stored) } };
   }
   const mayPass = response.status >= 500 || [408, 425, 429].includes(response.status);
   if (mayPass) return { kind: 'unreachable' };
-  const said = body?.error?.said;
-  return { kind: 'refused', reason: typeof said === 'string' ? said : `It answered ${response.status}.` };
+  const message = body?.error?.said;
+  return { kind: 'refused', reason: typeof message === 'string' ? message : `It answered ${response.status}.` };
 }

@@ -64,7 +64,7 @@ export function openSession(props: BenchProps): BenchSession {
     byKeys: false,
     looks: noLooks,
     shown: 'mine',
-    laid: props.start ? 'start' : null,
+    overlay: props.start ? 'start' : null,
     laying: 'under',
     otherTurn: false,
     replayed: null,

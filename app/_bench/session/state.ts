@@ -22,7 +22,7 @@ export type BenchState = {
   /** While built-in is shown nothing is lost; the next change goes back to mine. */
   readonly shown: 'mine' | 'built-in';
   /** Which spacing is laid to this one: `built-in`, the id of an underlay, or null. */
-  readonly laid: string | null;
+  readonly overlay: string | null;
   readonly laying: Laying;
   /** Whose turn it is while two settings are shown in turn. */
   readonly otherTurn: boolean;
@@ -48,20 +48,20 @@ export const chosenRun = ({ chosen }: BenchState): Run => ({
 });
 
 /** The spacing laid to the one being set, or null. */
-export function laidDocument(state: BenchState, props: BenchProps): SpacingDocument | null {
-  if (state.laid === null) return null;
-  if (state.laid === 'built-in') return builtInDocument(props.pack.letters.length - 1);
-  if (state.laid === 'start' && props.start)
+export function overlayDocument(state: BenchState, props: BenchProps): SpacingDocument | null {
+  if (state.overlay === null) return null;
+  if (state.overlay === 'built-in') return builtInDocument(props.pack.letters.length - 1);
+  if (state.overlay === 'start' && props.start)
     return { tracking: props.start.spacing.tracking, offsets: props.start.spacing.offsets };
-  if (state.laid === 'step before') return state.history.steps[Math.max(0, (state.replayed ?? 0) - 1)] ?? null;
-  const underlay = props.underlays?.find(({ id }) => id === state.laid);
+  if (state.overlay === 'step before') return state.history.steps[Math.max(0, (state.replayed ?? 0) - 1)] ?? null;
+  const underlay = props.underlays?.find(({ id }) => id === state.overlay);
   return underlay ? { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets } : null;
 }
 
 /** What the drawings show now: a step that is watched again, mine, built-in while that is asked for, or the other one in turn. */
 export function shownDocument(state: BenchState, props: BenchProps): SpacingDocument {
   if (state.shown === 'built-in') return builtInDocument(props.pack.letters.length - 1);
-  if (state.laying === 'in turn' && state.otherTurn) return laidDocument(state, props) ?? current(state);
+  if (state.laying === 'in turn' && state.otherTurn) return overlayDocument(state, props) ?? current(state);
   if (state.replayed !== null) return state.history.steps[state.replayed] ?? current(state);
   return current(state);
 }

@@ -13,7 +13,7 @@ export type Store<State> = Readable<State> & {
   set(change: Partial<State>): void;
   /** As `set`, for a change under a moving hand. */
   setByHand(change: Partial<State>): void;
-  readonly calm: Readable<State>;
+  readonly settled: Readable<State>;
 };
 
 /** A hand that has not moved for so long rests. */
@@ -56,7 +56,7 @@ export function createStore<State extends object>(initial: State): Store<State> 
       tell(listeners);
       timer ??= setTimeout(lookWhetherAtRest, REST_MS);
     },
-    calm: { get: () => calmState, subscribe: (listener) => add(calmListeners, listener) },
+    settled: { get: () => calmState, subscribe: (listener) => add(calmListeners, listener) },
   };
 }
 

@@ -26,13 +26,13 @@ export function BarChart({
   bars,
   moreColumns = [],
   empty = 'There is nothing to draw yet.',
-  ...said
+  ...message
 }: Props) {
   const values = bars.flatMap(({ value }) => (value === null ? [] : [value]));
   if (values.length === 0)
     return (
       <p className="quiet">
-        {said.title}: {empty}
+        {message.title}: {empty}
       </p>
     );
 
@@ -48,7 +48,7 @@ export function BarChart({
   const zero = across.at(0);
   return (
     <ChartFrame
-      {...said}
+      {...message}
       numbers={{
         columns: [{ name: rowName }, { name: x.label, unit: x.unit, digits, plus: x.plus }, ...moreColumns],
         rows: bars.map(({ name, value, more = [] }) => [name, value, ...more]),

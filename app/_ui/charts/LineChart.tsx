@@ -26,7 +26,7 @@ type Props = ChartSaid & {
  * @example <LineChart title="Median deviation" reading="It fell by half." fileName="progress" x={{ label: 'Round', scale: 'round' }}
  *   y={{ label: 'Deviation', unit: '1/1000 em', include: [0] }} series={[{ name: 'HARBOUR', points: [{ x: 1, y: 31 }, { x: 2, y: 14 }] }]} />
  */
-export function LineChart({ x, y, series, bands = [], empty = 'There is nothing to draw yet.', ...said }: Props) {
+export function LineChart({ x, y, series, bands = [], empty = 'There is nothing to draw yet.', ...message }: Props) {
   const points = series.flatMap((one) => one.points);
   const heights = points
     .flatMap(({ y: height, lower, upper }) => [height, lower, upper])
@@ -36,7 +36,7 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
   if (heights.length === 0)
     return (
       <p className="quiet">
-        {said.title}: {empty}
+        {message.title}: {empty}
       </p>
     );
 
@@ -57,7 +57,7 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
     .digits(2);
   return (
     <ChartFrame
-      {...said}
+      {...message}
       numbers={{
         columns: [{ name: x.label, unit: x.unit, words: xWords }, ...columnsOf(series, y)],
         rows: rowsOf(series),

@@ -44,7 +44,7 @@ export function SpreadChart({
   bandName = 'Tolerance',
   valuesName = 'Settings',
   empty = 'There is nothing to draw yet.',
-  ...said
+  ...message
 }: Props) {
   const filled = rows.map((row): FilledRow => ({ ...row, spread: row.spread ?? spreadOf(row.values ?? []) }));
   const all = filled.flatMap(({ spread, marks, band }) => [
@@ -55,7 +55,7 @@ export function SpreadChart({
   if (all.length === 0)
     return (
       <p className="quiet">
-        {said.title}: {empty}
+        {message.title}: {empty}
       </p>
     );
 
@@ -66,7 +66,7 @@ export function SpreadChart({
   const dots = filled.every(({ values }) => values !== undefined && values.length <= mostDots);
   return (
     <ChartFrame
-      {...said}
+      {...message}
       numbers={numbersOf(filled, { x, rowName, marksName, bandName })}
       chartKey={
         <ChartKey

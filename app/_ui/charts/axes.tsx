@@ -33,8 +33,8 @@ export function Places({
   above?: boolean;
 }) {
   // Places too near to each other to be said differently are said once.
-  const said = scale.ticks.filter((tick, index) => index === 0 || words(tick) !== words(scale.ticks[index - 1]!));
-  return said.map((tick) => (
+  const message = scale.ticks.filter((tick, index) => index === 0 || words(tick) !== words(scale.ticks[index - 1]!));
+  return message.map((tick) => (
     <g key={tick}>
       {lines && (
         <line

@@ -11,7 +11,7 @@ import type { roundView } from '@/lib/rows/exercise';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../course-frame';
-import { keptWords } from './keeping/kept-words';
+import { retentionWords } from './keeping/retention-words';
 
 type Props = { params: Promise<{ courseId: string }> };
 
@@ -38,7 +38,7 @@ export default async function Course({ params }: Props) {
         <PageHeader title="Exercises" actions={teaches && exercises.length > 0 ? post : undefined} />
         {keeping?.near && keeping.students > 0 && keeping.retainUntil !== null && keeping.daysLeft !== null && (
           <Notice kind="warning">
-            {keptWords(keeping.retainUntil, keeping.daysLeft)}{' '}
+            {retentionWords(keeping.retainUntil, keeping.daysLeft)}{' '}
             <Link href={`/courses/${courseId}/keeping`}>What that means</Link>
           </Notice>
         )}

@@ -48,7 +48,7 @@ export function AcrossLook({
   const place = usePlace(line.spacing, run, suggestion);
   const [own, setOwn] = useState<string | null>(null);
   const top = useRef<HTMLHeadingElement>(null);
-  const said = line.notes.filter(({ fromPair, toPair }) => fromPair === at.first && toPair === at.last);
+  const message = line.notes.filter(({ fromPair, toPair }) => fromPair === at.first && toPair === at.last);
   useEffect(() => top.current?.focus(), []);
 
   const acts: Acts = {
@@ -93,10 +93,10 @@ export function AcrossLook({
         sent={line.spacing.offsets}
         place={place}
       />
-      {said.length > 0 && (
+      {message.length > 0 && (
         <p className="quiet">
           Said here already:{' '}
-          {said.map((note, index) => (
+          {message.map((note, index) => (
             <span key={index}>“{note.body}” </span>
           ))}
         </p>

@@ -30,14 +30,14 @@ export function Across({ page }: { page: AcrossPage }) {
   const [deviations, setDeviations] = useState(false);
   const [size, setSize] = useState<SizeName>('true');
   const [help, setHelp] = useState(false);
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   const [looking, setLooking] = useState<string | null>(null);
   const [left, setLeft] = useState<{ token: string; note: NoteView }[]>([]);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
-  const [kept, keep] = useKeptText(personKey, `across/${page.round}/${page.specimen.id}/${chosen?.key ?? ''}`);
+  const [stored, keep] = useKeptText(personKey, `across/${page.round}/${page.specimen.id}/${chosen?.key ?? ''}`);
   const [firstId] = useState(newId);
   const looks = useLooks();
-  const run = readRun(kept, firstId);
+  const run = readRun(stored, firstId);
   const setRun = (next: RemarkRun) => keep(JSON.stringify(next));
   const notes = useNoteSending(personKey, (note, { proofId }) => setLeft((all) => [...all, { token: proofId, note }]));
 
@@ -56,7 +56,7 @@ export function Across({ page }: { page: AcrossPage }) {
     const next = nextOpen(after, tokens);
     setLooking(next);
     if (next === null)
-      setSaid(
+      setMessage(
         go.nextPage
           ? 'All of this page are decided on. The next page has more with the same fault; the remark goes along.'
           : 'All of them are decided on.',
@@ -65,7 +65,7 @@ export function Across({ page }: { page: AcrossPage }) {
 
   function begin() {
     if (run.body.trim() === '') return area.current?.focus();
-    setSaid('');
+    setMessage('');
     look(run);
   }
 
@@ -76,7 +76,7 @@ export function Across({ page }: { page: AcrossPage }) {
     const { token: proofId, specimenVersionId, shownAs } = line;
     setRun(next);
     look(next);
-    setSaid(`Left on ${shownAs}.`);
+    setMessage(`Left on ${shownAs}.`);
     void notes
       .write({
         proofId,
@@ -88,7 +88,8 @@ export function Across({ page }: { page: AcrossPage }) {
         suggestion,
       })
       .then((answer) => {
-        if (!answer.ok) setSaid(`On ${shownAs} it is not saved yet: ${answer.said} The note is kept on this device.`);
+        if (!answer.ok)
+          setMessage(`On ${shownAs} it is not saved yet: ${answer.message} The note is kept on this device.`);
       });
   }
 
@@ -96,25 +97,26 @@ export function Across({ page }: { page: AcrossPage }) {
     if (!line) return;
     const next = decide(run, line.token, 'passed');
     setRun(next);
-    setSaid(`Passed over ${line.shownAs}.`);
+    setMessage(`Passed over ${line.shownAs}.`);
     look(next);
   }
 
   async function takeBack() {
     const last = left.at(-1);
-    if (!last) return setSaid('Nothing was left here yet that could be taken back.');
+    if (!last) return setMessage('Nothing was left here yet that could be taken back.');
     const answer = await send<NoteView>('PUT', `/api/critique/notes/${last.note.id}/state`, {
       version: last.note.version,
       to: 'removed',
     });
-    if (!answer.ok) return setSaid(answer.said);
+    if (!answer.ok) return setMessage(answer.message);
     setLeft((all) => all.slice(0, -1));
     setRun(reopen(run, last.token, newId()));
     if (lines.some(({ token }) => token === last.token)) setLooking(last.token);
-    setSaid('Taken back.');
+    setMessage('Taken back.');
   }
 
-  const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : leaveFor(address));
+  const goTo = (address: string | null, none: string) => () =>
+    address === null ? setMessage(none) : leaveFor(address);
   const acts: Acts = {
     d: () => setDeviations(!deviations),
     h: () => setHelp(!help),
@@ -148,7 +150,7 @@ export function Across({ page }: { page: AcrossPage }) {
   return (
     <div className={style.across}>
       <p role="status" className={style.said}>
-        {said}
+        {message}
       </p>
       <Unsaved
         notes={notes}
@@ -179,7 +181,7 @@ export function Across({ page }: { page: AcrossPage }) {
               change={setRun}
               anew={() => {
                 keep('');
-                setSaid('');
+                setMessage('');
               }}
               stock={stock}
               letters={letters}

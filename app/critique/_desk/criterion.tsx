@@ -25,9 +25,9 @@ export function Criterion({ criterion, give, first }: Props) {
   async function choose(level: number | null, why = '') {
     if (level === mark.level) return;
     if (mark.level !== null && why === '') return setAsking({ level });
-    const said = await give(criterion, level, why);
-    setTrouble(said ?? '');
-    if (said === null) setAsking(null);
+    const message = await give(criterion, level, why);
+    setTrouble(message ?? '');
+    if (message === null) setAsking(null);
   }
 
   function press(event: KeyboardEvent) {

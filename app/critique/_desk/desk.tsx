@@ -41,13 +41,13 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [earlierShown, setEarlierShown] = useState(false);
   const [shownNote, setShownNote] = useState<string | null>(null);
   const [underIndex, setUnderIndex] = useState(-1);
-  const [said, setSaid] = useState('');
-  const kept = useStock(desk.course.id, desk.stock, setSaid);
+  const [message, setMessage] = useState('');
+  const stored = useStock(desk.course.id, desk.stock, setMessage);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
   const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
   const place = usePlace(spacing, letters.length > 1 ? { first: 0, last: 0 } : null);
   const notes = useNotes(personKey, { proofId: proof.token, specimenVersionId: line.specimenVersionId }, desk.notes);
-  const queue = useQueue(desk, { go: leaveFor, say: setSaid });
+  const queue = useQueue(desk, { go: leaveFor, say: setMessage });
   const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done' || queue.letGo);
 
   const looks = useLooks();
@@ -56,7 +56,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
     ({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last,
   );
   // Before the deviations are asked for, the order of the stock must not give away what was measured.
-  const stock = suggestedFirst(kept.stock, deviations ? (faultHere?.fault ?? '') : '');
+  const stock = suggestedFirst(stored.stock, deviations ? (faultHere?.fault ?? '') : '');
   const underlays = underlaysOf(desk);
   // What changed since the last round is seen best with that round under the line.
   const under = underlays[underIndex] ?? (earlierShown && desk.previous ? (underlays[0] ?? null) : null);
@@ -84,7 +84,9 @@ export function Desk({ desk }: { desk: DeskLine }) {
       body,
       suggestion: place.suggestion,
     });
-    setSaid(answer.ok ? `Note on ${here} saved.` : `Not saved yet: ${answer.said} The note is kept on this device.`);
+    setMessage(
+      answer.ok ? `Note on ${here} saved.` : `Not saved yet: ${answer.message} The note is kept on this device.`,
+    );
     if (answer.ok || answer.again) place.suggest(null);
   }
 
@@ -101,22 +103,23 @@ export function Desk({ desk }: { desk: DeskLine }) {
 
   function nextFault() {
     setDeviations(true);
-    if (faults.length === 0) return setSaid('The measure finds no pair that stands out.');
+    if (faults.length === 0) return setMessage('The measure finds no pair that stands out.');
     const at = faults.findIndex((fault) => fault === faultHere);
     const next = faults[(at + 1) % faults.length]!;
     place.choose({ first: next.first, last: next.last });
-    setSaid(`${lettersOf(letters, next)}: ${next.sentence || next.fault}`);
+    setMessage(`${lettersOf(letters, next)}: ${next.sentence || next.fault}`);
   }
 
   async function takeBack() {
     const last = notes.notes.findLast(({ entries }) => entries.every(({ by }) => by === 'staff'));
-    if (!last) return setSaid('There is no note to take back on this line.');
+    if (!last) return setMessage('There is no note to take back on this line.');
     const answer = await notes.change(`${last.id}/state`, 'PUT', { version: last.version, to: 'removed' });
-    setSaid(answer.ok ? 'Taken back.' : answer.said);
+    setMessage(answer.ok ? 'Taken back.' : answer.message);
     if (answer.ok) notes.forget(last.id);
   }
 
-  const goTo = (address: string | null, none: string) => () => (address === null ? setSaid(none) : leaveFor(address));
+  const goTo = (address: string | null, none: string) => () =>
+    address === null ? setMessage(none) : leaveFor(address);
   const acts: Acts = {
     '.': () => place.step(1),
     ',': () => place.step(-1),
@@ -206,7 +209,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
       </div>
       <aside className={style.margin} aria-label="Notes">
         <p role="status" className={style.said}>
-          {said}
+          {message}
         </p>
         <Margin
           desk={desk}
@@ -221,8 +224,8 @@ export function Desk({ desk }: { desk: DeskLine }) {
           letters={lettersHere}
           fault={deviations ? (faultHere?.fault ?? '') : ''}
           leave={leaveStock}
-          drop={(note) => void kept.drop(note)}
-          keepAsStock={(shared, fault) => void kept.keep(text, shared, fault)}
+          drop={(note) => void stored.drop(note)}
+          keepAsStock={(shared, fault) => void stored.keep(text, shared, fault)}
           mayKeep={text.trim() !== ''}
         />
       </aside>

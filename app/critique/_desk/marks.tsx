@@ -54,14 +54,14 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
       version,
       why,
     });
-    if (!answer.ok) return answer.said;
+    if (!answer.ok) return answer.message;
     setGiven((all) => ({ ...all, [criterion.versionId]: answer.result }));
     return null;
   }
 
   async function finish(to: 'done' | 'open') {
     const answer = await send<{ state: 'done' | 'open' }>('PUT', '/api/critique/state', { proof, to });
-    setTrouble(answer.ok ? '' : answer.said);
+    setTrouble(answer.ok ? '' : answer.message);
     if (answer.ok) setState(answer.result.state);
   }
 

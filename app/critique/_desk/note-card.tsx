@@ -29,7 +29,7 @@ export function NoteCard({ note, sign, letters, timeZone, released, change, show
 
   async function act(path: string, method: 'POST' | 'PUT', body: unknown) {
     const answer = await change(path, method, body);
-    setTrouble(answer.ok ? '' : answer.said);
+    setTrouble(answer.ok ? '' : answer.message);
     if (answer.ok) setOpen(null);
   }
 

@@ -11,8 +11,8 @@ export function Unsaved({ notes, here }: { notes: NoteSending; here: string }) {
   return (
     <Notice kind="warning" live="polite" title={`${counted(waiting.length, 'note')} not saved yet`}>
       <p>
-        {trouble?.said ?? 'On the way.'} {waiting.length === 1 ? 'It is' : 'They are'} kept on this device and sent as
-        soon as it can be.
+        {trouble?.message ?? 'On the way.'} {waiting.length === 1 ? 'It is' : 'They are'} kept on this device and sent
+        as soon as it can be.
       </p>
       {trouble?.signedOut && (
         <p>

@@ -4,15 +4,15 @@ import type { NoteView, WriteNote } from '@/shared/schemas/note';
 import { send } from './send';
 import { dropWaiting, keepWaiting, useWaitingNotes, waitingNotes } from './waiting';
 
-export type Trouble = { said: string; signedOut: boolean };
+export type Trouble = { message: string; signedOut: boolean };
 
 /** Notes on their way, of whatever line: kept on the device first and sent after. `saved` is told of each that the server has now. */
 export function useNoteSending(personKey: string, saved: (note: NoteView, written: WriteNote) => void) {
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const waiting = useWaitingNotes(personKey);
-  const told = useRef(saved);
+  const reported = useRef(saved);
   useEffect(() => {
-    told.current = saved;
+    reported.current = saved;
   });
 
   const sendOne = useCallback(
@@ -20,9 +20,9 @@ export function useNoteSending(personKey: string, saved: (note: NoteView, writte
       const answer = await send<NoteView>('POST', '/api/critique/notes', note);
       if (answer.ok) {
         dropWaiting(personKey, note.requestKey);
-        told.current(answer.result, note);
+        reported.current(answer.result, note);
         setTrouble(null);
-      } else setTrouble({ said: answer.said, signedOut: answer.signedOut });
+      } else setTrouble({ message: answer.message, signedOut: answer.signedOut });
       return answer;
     },
     [personKey],

@@ -20,7 +20,7 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
       after: proof.token,
       second,
     });
-    if (!answer.ok) return say(answer.said);
+    if (!answer.ok) return say(answer.message);
     if (answer.result.proof === null)
       return say('Nothing else waits: what is not marked yet, other markers have in hand.');
     go(`/critique/${answer.result.proof}/${answer.result.line ?? line.specimenId}${section}`);
@@ -32,14 +32,14 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
     takeNext,
     async skip() {
       const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'skipped' });
-      if (!answer.ok) return say(answer.said);
+      if (!answer.ok) return say(answer.message);
       setLetGo(true);
       say('Skipped: it comes last for you.');
       await takeNext();
     },
     async takeUp() {
       const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'taken-up' });
-      say(answer.ok ? 'Taken up again: it stands in its own place.' : answer.said);
+      say(answer.ok ? 'Taken up again: it stands in its own place.' : answer.message);
     },
     async giveBack() {
       setLetGo(true);
@@ -47,7 +47,7 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
       if (answer.ok)
         return go(`/exercises/${exercise.id}/rounds/${round.number}/${second ? 'second' : 'critique'}${section}`);
       setLetGo(false);
-      say(answer.said);
+      say(answer.message);
     },
   };
 }

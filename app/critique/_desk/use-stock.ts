@@ -11,12 +11,12 @@ export function useStock(courseId: string, initial: StockNoteView[], say: (words
     async keep(body: string, shared: boolean, fault: Fault) {
       const answer = await send<StockNoteView>('POST', '/api/critique/stock-notes', { courseId, body, fault, shared });
       if (answer.ok) setStock((all) => [answer.result, ...all]);
-      say(answer.ok ? 'Kept as a stock note.' : answer.said);
+      say(answer.ok ? 'Kept as a stock note.' : answer.message);
     },
     async drop({ id }: StockNoteView) {
       const answer = await send('DELETE', `/api/critique/stock-notes/${id}`, {});
       if (answer.ok) setStock((all) => all.filter((note) => note.id !== id));
-      say(answer.ok ? 'The stock note is out of use; notes left with it stay.' : answer.said);
+      say(answer.ok ? 'The stock note is out of use; notes left with it stay.' : answer.message);
     },
   };
 }

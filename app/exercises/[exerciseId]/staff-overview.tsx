@@ -10,7 +10,7 @@ import { lateWords } from './plan/setting-words';
 import { SignCaution } from './plan/plan-page';
 import { SpecimenFigure, specimenWords } from './plan/specimens/specimen-figure';
 import { StaffFrame } from './staff-frame';
-import { togetherHref } from './together/together-line';
+import { sameTextHref } from './same-text/same-text-line';
 
 /** The exercise as staff look after it: each round with what there is to do, then the lines. */
 export async function StaffOverview({ exerciseId, published }: { exerciseId: string; published?: boolean }) {
@@ -80,7 +80,7 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
                       Try it without sending<span className="visually-hidden"> (line {index + 1})</span>
                     </ButtonLink>
                     {isTogether(specimens, specimen.text) && (
-                      <ButtonLink small kind="text" href={togetherHref(exerciseId, specimen.text)}>
+                      <ButtonLink small kind="text" href={sameTextHref(exerciseId, specimen.text)}>
                         All settings of it<span className="visually-hidden"> (line {index + 1})</span>
                       </ButtonLink>
                     )}

@@ -8,7 +8,7 @@ import type { Work } from '@/lib/work/overview';
 import { withUnit } from '@/shared/text/number';
 import { CriteriaWords, RoundWords } from './round-words';
 import { SendProofForm } from './send-proof-form';
-import { togetherHref } from './together/together-line';
+import { sameTextHref } from './same-text/same-text-line';
 
 /** The exercise as its student sees it: what is asked, by when, the lines, and sending them. */
 export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
@@ -144,7 +144,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
           {settings > 1 && (
             <>
               ,{' '}
-              <Link href={togetherHref(exerciseId, line.text)}>
+              <Link href={sameTextHref(exerciseId, line.text)}>
                 all {settings} settings of it<span className="visually-hidden"> (line {place})</span>
               </Link>
             </>

@@ -20,7 +20,7 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
     firstPacks,
     state.lines.map(({ version }) => version),
   );
-  const { point, aim, said } = usePoint(code, state.asking);
+  const { point, aim, message } = usePoint(code, state.asking);
   const [key, setKey] = useState<string | null>(null);
   const at = Math.max(
     0,
@@ -82,7 +82,7 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
       )}
       {!over && !line && <p>No line is on the wall yet.</p>}
       <p role="status" className={style.said}>
-        {said}
+        {message}
       </p>
       <p className={style.small}>
         {followingWords[following]}. This page asks for no name; a random word on this phone tells its taps from
@@ -107,7 +107,7 @@ type Kept = { phone: string; asking: number; point: Point | null };
 function usePoint(
   code: string,
   asking: number,
-): { point: Point | null; aim: (at: Point | null) => void; said: string } {
+): { point: Point | null; aim: (at: Point | null) => void; message: string } {
   const place = `kerncrit/wall/${code}`;
   // On the server nothing is known of the phone; the first drawing must be the same there and here.
   const here = useSyncExternalStore(
@@ -116,24 +116,24 @@ function usePoint(
     () => false,
   );
   const [changed, setChanged] = useState<Kept | null>(null);
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   const sending = useRef<Promise<unknown>>(Promise.resolve());
-  const kept = changed ?? (here ? read(place) : null);
-  const point = kept && kept.asking === asking ? kept.point : null;
+  const stored = changed ?? (here ? read(place) : null);
+  const point = stored && stored.asking === asking ? stored.point : null;
 
   const aim = (at: Point | null) => {
-    const next: Kept = { phone: kept?.phone ?? newPhone(), asking, point: at };
+    const next: Kept = { phone: stored?.phone ?? newPhone(), asking, point: at };
     setChanged(next);
     keep(place, next);
-    setSaid('');
+    setMessage('');
     sending.current = sending.current.then(async () => {
       const answer = await send('PUT', `/api/w/${code}`, { phone: next.phone, at });
-      if (answer.ok) return setSaid(at === null ? 'Your point is taken back.' : 'Counted.');
-      setSaid(answer.said);
-      setChanged((now) => (now === next ? { ...next, point: kept?.point ?? null } : now));
+      if (answer.ok) return setMessage(at === null ? 'Your point is taken back.' : 'Counted.');
+      setMessage(answer.message);
+      setChanged((now) => (now === next ? { ...next, point: stored?.point ?? null } : now));
     });
   };
-  return { point, aim, said };
+  return { point, aim, message };
 }
 
 const nothingChanges = () => () => {};
@@ -148,16 +148,16 @@ function newPhone(): string {
 
 function read(place: string): Kept | null {
   try {
-    const kept = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept | null;
-    return kept && typeof kept.phone === 'string' ? kept : null;
+    const stored = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept | null;
+    return stored && typeof stored.phone === 'string' ? stored : null;
   } catch {
     return null;
   }
 }
 
-function keep(place: string, kept: Kept): void {
+function keep(place: string, stored: Kept): void {
   try {
-    localStorage.setItem(place, JSON.stringify(kept));
+    localStorage.setItem(place, JSON.stringify(stored));
   } catch {
     // A phone that keeps nothing points as long as the page is open.
   }

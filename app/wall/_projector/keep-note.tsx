@@ -21,7 +21,7 @@ export function KeepNote({ wallId, at, shown, count, done }: Props) {
     count > 0 ? `${counted(count, 'person', 'people')} in the room pointed at this gap. ` : '',
   );
   const [key] = useState(() => crypto.randomUUID());
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   const [sending, setSending] = useState(false);
   if (!shown) return null;
   const name = gapName(shown.pack, at.pair);
@@ -34,7 +34,7 @@ export function KeepNote({ wallId, at, shown, count, done }: Props) {
       requestKey: key,
     });
     setSending(false);
-    if (!answer.ok) return setSaid(`${answer.said} What you wrote is still here.`);
+    if (!answer.ok) return setMessage(`${answer.message} What you wrote is still here.`);
     done(
       answer.result.counts
         ? `Note kept at the ${name} of ${shown.line.sign}; it goes out with the release.`
@@ -57,7 +57,7 @@ export function KeepNote({ wallId, at, shown, count, done }: Props) {
           if (event.key === 'Escape') done('');
         }}
       />
-      {said && <p role="alert">{said}</p>}
+      {message && <p role="alert">{message}</p>}
       <div className="actions">
         <Button kind="main" small type="submit" disabled={sending || body.trim() === ''}>
           {sending ? 'Keeping…' : 'Keep the note'}

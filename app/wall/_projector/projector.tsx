@@ -40,7 +40,7 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
   ]);
   const [looking, setLooking] = useState<Looking>(atFirst);
   const [keysOn, setKeysOn] = useState(true);
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   const [noteAt, setNoteAt] = useState<{ line: string; pair: number } | null>(null);
   const places = usePlaces(state.lines, looking.holding);
   const stage = useRef<HTMLDivElement>(null);
@@ -48,7 +48,7 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
 
   const change = async (what: WallChange) => {
     const answer = await send('PUT', `/api/walls/${wall.id}`, what);
-    setSaid(answer.ok ? '' : answer.said);
+    setMessage(answer.ok ? '' : answer.message);
   };
   const lineOf = new Map(state.lines.map((line) => [line.key, line]));
   const drawn = places.order.flatMap((key): Shown[] => {
@@ -113,7 +113,7 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
           count={state.counts.find(({ line, pair }) => line === noteAt.line && pair === noteAt.pair)?.count ?? 0}
           done={(words) => {
             setNoteAt(null);
-            setSaid(words);
+            setMessage(words);
           }}
         />
       )}
@@ -121,7 +121,7 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
         wall={wall}
         state={state}
         following={following}
-        said={said}
+        message={message}
         looking={looking}
         setLooking={setLooking}
         places={places}
@@ -147,10 +147,10 @@ const nothingOver: Over[] = [];
 /** What is laid over every line: the median dashed, a reference in full. As long as it says the same it is the same object. */
 function useOver(state: WallState, { median, reference }: Looking): readonly Over[] {
   const middle = median ? medianOf(state) : null;
-  const laid = reference === null ? undefined : state.references[reference];
+  const overlay = reference === null ? undefined : state.references[reference];
   const written = JSON.stringify([
     ...(middle ? [{ spacing: middle, dashed: true }] : []),
-    ...(laid ? [{ spacing: laid, dashed: false }] : []),
+    ...(overlay ? [{ spacing: overlay, dashed: false }] : []),
   ]);
   return useMemo(() => (written === '[]' ? nothingOver : (JSON.parse(written) as Over[])), [written]);
 }

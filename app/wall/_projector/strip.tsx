@@ -18,7 +18,7 @@ export type StripProps = {
   wall: WallOf;
   state: WallState;
   following: Following;
-  said: string;
+  message: string;
   looking: Looking;
   setLooking: (next: Looking) => void;
   places: Places;
@@ -34,8 +34,21 @@ export type StripProps = {
 
 /** The strip of controls: it can be put away, and everything in it is a key too. */
 export function Strip(props: StripProps) {
-  const { wall, state, following, said, looking, setLooking, places, keysOn, setKeysOn, acts, change, close, columns } =
-    props;
+  const {
+    wall,
+    state,
+    following,
+    message,
+    looking,
+    setLooking,
+    places,
+    keysOn,
+    setKeysOn,
+    acts,
+    change,
+    close,
+    columns,
+  } = props;
   const onWall = state.lines.filter(({ out }) => !out).length;
   return (
     <div className={style.strip} data-open={looking.strip}>
@@ -45,7 +58,7 @@ export function Strip(props: StripProps) {
         </span>
         <span role="status">
           {newsOf(places, state)}
-          {said && ` ${said}`}
+          {message && ` ${message}`}
           {following === 'over' && ' The wall is closed, or your session has ended.'}
         </span>
         {(places.waiting > 0 || places.fresh.length > 0 || places.renewed.length > 0) && (

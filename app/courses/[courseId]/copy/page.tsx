@@ -143,12 +143,12 @@ function Dates({ exercises, timeZone }: { exercises: Exercises; timeZone: string
                 {round.number}
                 {round.title && `, ${round.title}`}
               </td>
-              <td>{said(round.before.opens, 'when published')}</td>
-              <td>{said(round.before.due, 'no date')}</td>
-              <td>{said(round.after.opens, 'when published')}</td>
+              <td>{message(round.before.opens, 'when published')}</td>
+              <td>{message(round.before.due, 'no date')}</td>
+              <td>{message(round.after.opens, 'when published')}</td>
               <td>
-                {said(round.after.due, 'no date')}
-                {round.after.until && <p className="note-size">late proofs until {said(round.after.until, '')}</p>}
+                {message(round.after.due, 'no date')}
+                {round.after.until && <p className="note-size">late proofs until {message(round.after.until, '')}</p>}
                 {round.remarks.map((remark) => (
                   <p key={remark} className="note-size">
                     {remark}
@@ -164,7 +164,7 @@ function Dates({ exercises, timeZone }: { exercises: Exercises; timeZone: string
 }
 
 /** Local dates as they are typed, with the day of the week: moving by whole weeks keeps it. */
-function said(local: string | null, otherwise: string): string {
+function message(local: string | null, otherwise: string): string {
   if (local === null) return otherwise;
   return new Intl.DateTimeFormat('en-GB', {
     weekday: 'short',

@@ -8,7 +8,7 @@ import { Page, PageHeader } from '@/app/_ui/Page';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../../course-frame';
 import { endKeepingAction } from '@/app/courses/actions';
-import { keptWords } from './kept-words';
+import { retentionWords } from './retention-words';
 
 export const metadata: Metadata = { title: 'Keeping' };
 
@@ -30,7 +30,7 @@ export default async function Keeping({ params }: Props) {
           <p>No day has been set until which the work of this course is kept. Set it in the {settings}.</p>
         ) : (
           <p>
-            {keptWords(retainUntil, daysLeft)} Nothing is deleted by itself.{' '}
+            {retentionWords(retainUntil, daysLeft)} Nothing is deleted by itself.{' '}
             {daysLeft >= 0 ? (
               <>Those who teach are told 30 and 7 days before. A later day can be set in the {settings}.</>
             ) : (

@@ -53,9 +53,9 @@ export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSec
 }
 
 function differences({ moreTime, ...others }: Person['accommodations']): string {
-  const told = [
+  const reported = [
     moreTime ? `${moreTime} % more time`.replace(' %', '\u202f%') : '',
     Object.keys(others).length > 0 ? 'bench' : '',
   ].filter(Boolean);
-  return told.length > 0 ? told.join(', ') : '—';
+  return reported.length > 0 ? reported.join(', ') : '—';
 }

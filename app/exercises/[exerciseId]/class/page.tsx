@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { TakeSheet } from '@/app/_released/export-line';
 import { ButtonLink } from '@/app/_ui/Button';
-import { EqualSettings } from '@/app/_ui/EqualSettings';
+import { EqualSpacings } from '@/app/_ui/EqualSpacings';
 import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showClass } from '@/lib/class/show-class';
@@ -101,7 +101,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
         drawnAt={`${ofRound(shown.round.number)}&sides=drawn`}
         drawn={sides === 'drawn'}
       />
-      <EqualSettings groups={shown.identical} />
+      <EqualSpacings groups={shown.identical} />
       <Section title="On paper, and out" id="out">
         <TakeSheet
           action={`/api/exports/class-set/${exerciseId}`}

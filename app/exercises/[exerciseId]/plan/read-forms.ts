@@ -116,8 +116,8 @@ function oneSizeOrNone(form: FormData, name: string) {
   if (text(form, name).trim() === '') return null;
   const typed = sizes(form, name);
   if (typed.length === 1) return typed[0]!;
-  const said = `“${text(form, name)}” is more than one size. Give the smallest only, such as 14 px.`;
-  throw new AppError('INVALID', said, { fields: { [name]: said } });
+  const status = `“${text(form, name)}” is more than one size. Give the smallest only, such as 14 px.`;
+  throw new AppError('INVALID', status, { fields: { [name]: status } });
 }
 
 function sizes(form: FormData, name: string) {

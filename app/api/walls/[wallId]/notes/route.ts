@@ -4,5 +4,5 @@ import { keepAsNote } from '@/lib/wall/keep-as-note';
 
 export const POST = route(keepAsNote, {
   read: async (request, { wallId }) => ({ ...(await readJson(request)), wallId }),
-  respond: (kept) => json(kept, 201),
+  respond: (stored) => json(stored, 201),
 });

@@ -65,9 +65,9 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
               <td>{row.section || '–'}</td>
               <td>
                 {words[row.becomes]}
-                {row.says.map((said) => (
-                  <p key={said} className="note-size">
-                    {said}
+                {row.says.map((message) => (
+                  <p key={message} className="note-size">
+                    {message}
                   </p>
                 ))}
               </td>
@@ -79,14 +79,14 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
   );
 }
 
-type Props = { courseId: string; said: string; links: readonly RosterLink[]; byMail: boolean; expires: string };
+type Props = { courseId: string; message: string; links: readonly RosterLink[]; byMail: boolean; expires: string };
 
 /** What came of it; without mail, the links to hand over, each to its person. */
-export function Links({ courseId, said, links, byMail, expires }: Props) {
+export function Links({ courseId, message, links, byMail, expires }: Props) {
   return (
     <>
       <Notice live="polite" title="Done">
-        {said}
+        {message}
       </Notice>
       {byMail && (
         <p>Letters with links are on their way. Whoever gets none asks for one by “Forgotten?” on the sign-in page.</p>

@@ -34,7 +34,7 @@ export function RosterForm({ courseId, byMail }: Props) {
     return (
       <Links
         courseId={courseId}
-        said={imported.said}
+        message={imported.said}
         links={JSON.parse(imported.shown?.links ?? '[]') as RosterLink[]}
         byMail={imported.shown?.byMail === 'yes'}
         expires={imported.shown?.expires ?? ''}

@@ -7,7 +7,7 @@ import { When } from '@/app/_ui/Status';
 import { Bench } from '@/app/_bench/bench';
 import { openBench } from '@/lib/work/bench';
 import { forPage } from '@/lib/http/page';
-import { togetherHref } from '@/app/exercises/[exerciseId]/together/together-line';
+import { sameTextHref } from '@/app/exercises/[exerciseId]/same-text/same-text-line';
 import { FirstVisit } from '../first-visit';
 
 type Props = {
@@ -38,7 +38,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
   const to = (specimen: string, trying = asked.trial) =>
     `/exercises/${exerciseId}/bench/${specimen}${trying ? '?trial=1' : ''}`;
   const work = bench.purpose === 'work';
-  const laidBench = (
+  const overlayBench = (
     <Bench
       key={draft.id}
       mode="work"
@@ -84,7 +84,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
               </ButtonLink>
             )}
             {bench.together > 1 && (
-              <ButtonLink small href={togetherHref(exerciseId, line.text)}>
+              <ButtonLink small href={sameTextHref(exerciseId, line.text)}>
                 All {bench.together} settings of it
               </ButtonLink>
             )}
@@ -122,10 +122,10 @@ export default async function BenchPage({ params, searchParams }: Props) {
       )}
       {guided ? (
         <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">
-          {laidBench}
+          {overlayBench}
         </FirstVisit>
       ) : (
-        laidBench
+        overlayBench
       )}
     </Page>
   );

@@ -26,9 +26,9 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       {stops.length > 0 && (
         <Notice kind="warning" title="It can’t be published yet">
           <ul>
-            {stops.map(({ said, part }) => (
-              <li key={said}>
-                <Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link>
+            {stops.map(({ said: message, part }) => (
+              <li key={message}>
+                <Link href={`/exercises/${exercise.id}/plan#${part}`}>{message}</Link>
               </li>
             ))}
           </ul>
@@ -37,9 +37,9 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       {worth.length > 0 && (
         <Notice title="Worth knowing">
           <ul>
-            {worth.map(({ said, part }) => (
-              <li key={said}>
-                <Link href={`/exercises/${exercise.id}/plan#${part}`}>{said}</Link>
+            {worth.map(({ said: message, part }) => (
+              <li key={message}>
+                <Link href={`/exercises/${exercise.id}/plan#${part}`}>{message}</Link>
               </li>
             ))}
           </ul>

@@ -6,18 +6,18 @@ import { counted } from '@/shared/text/number';
 /** How many specimens the form around it would make as it stands; worked out as it is filled in. */
 export function HowMany({ most }: { most: number }) {
   const place = useRef<HTMLParagraphElement>(null);
-  const [said, setSaid] = useState<string | null>(null);
+  const [message, setMessage] = useState<string | null>(null);
   useEffect(() => {
     const form = place.current?.closest('form');
     if (!form) return;
-    const count = () => setSaid(words(new FormData(form), most));
+    const count = () => setMessage(words(new FormData(form), most));
     count();
     form.addEventListener('input', count);
     return () => form.removeEventListener('input', count);
   }, [most]);
   return (
     <p ref={place} className="plain" role="status">
-      {said ?? `At most ${most} at once.`}
+      {message ?? `At most ${most} at once.`}
     </p>
   );
 }

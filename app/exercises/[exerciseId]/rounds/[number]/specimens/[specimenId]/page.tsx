@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
-import { EqualSettings } from '@/app/_ui/EqualSettings';
+import { EqualSpacings } from '@/app/_ui/EqualSpacings';
 import { Pages } from '@/app/_ui/Pages';
 import { Across } from '@/app/critique/_desk/across';
 import style from '@/app/critique/_desk/desk.module.css';
@@ -119,7 +119,7 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
             }}
           />
           <Pages label="Pages of settings" page={shown.page} pages={shown.pages} href={(to) => go.ofPage(to)} />
-          <EqualSettings groups={shown.identical.map((members) => ({ members }))} />
+          <EqualSpacings groups={shown.identical.map((members) => ({ members }))} />
         </>
       )}
     </Page>

@@ -5,18 +5,18 @@ import { Tabs } from '@/app/_ui/Tabs';
 import { seeTogether } from '@/lib/work/same-text';
 import { forPage } from '@/lib/http/page';
 import { ResponseCharts } from './response-charts';
-import { togetherHref, TogetherLine } from './together-line';
+import { sameTextHref, SameTextLine } from './same-text-line';
 
 export const metadata: Metadata = { title: 'Together' };
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ text?: string; at?: string }> };
 
 /** Lines of one text in several sizes, weights or faces, one below another, and how their gaps follow. */
-export default async function TogetherPage({ params, searchParams }: Props) {
+export default async function SameTextPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { text: asked, at } = await searchParams;
-  const together = await forPage(seeTogether, { exerciseId, ...(asked !== undefined && { text: asked }) });
-  const { exercise, course, text, texts, lines, response } = together;
+  const sameText = await forPage(seeTogether, { exerciseId, ...(asked !== undefined && { text: asked }) });
+  const { exercise, course, text, texts, lines, response } = sameText;
   const trail = [
     { href: `/courses/${course.id}`, label: course.title },
     { href: `/exercises/${exerciseId}`, label: exercise.title },
@@ -36,7 +36,7 @@ export default async function TogetherPage({ params, searchParams }: Props) {
       </Page>
     );
   const oneSize = at === 'one-size';
-  const to = (other: string, same = oneSize) => togetherHref(exerciseId, other, same);
+  const to = (other: string, same = oneSize) => sameTextHref(exerciseId, other, same);
   return (
     <Page width="wide">
       <PageHeader
@@ -68,9 +68,9 @@ export default async function TogetherPage({ params, searchParams }: Props) {
           ]}
           current={to(text)}
         />
-        <ol className="together" role="list">
+        <ol className="same-text" role="list">
           {lines.map((line) => (
-            <TogetherLine key={line.versionId} exerciseId={exerciseId} line={line} all={lines} oneSize={oneSize} />
+            <SameTextLine key={line.versionId} exerciseId={exerciseId} line={line} all={lines} oneSize={oneSize} />
           ))}
         </ol>
       </Section>
@@ -83,7 +83,7 @@ export default async function TogetherPage({ params, searchParams }: Props) {
             : undefined
         }
       >
-        {response ? <ResponseCharts lines={lines} response={response} /> : <p>{notYet(together.toldAfter)}</p>}
+        {response ? <ResponseCharts lines={lines} response={response} /> : <p>{notYet(sameText.toldAfter)}</p>}
       </Section>
     </Page>
   );

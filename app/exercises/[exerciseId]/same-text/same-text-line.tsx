@@ -12,7 +12,7 @@ export type ShownLine = Together['lines'][number];
 type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; oneSize: boolean };
 
 /** One of several settings of a text: as it stands, with the ways to its bench and from it to another's. */
-export function TogetherLine({ exerciseId, line, all, oneSize }: Props) {
+export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
   const { pack, spacing, size, ground, place } = line;
   const words = specimenWords(line);
   const bench = (specimenId: string) => `/exercises/${exerciseId}/bench/${specimenId}`;
@@ -84,6 +84,6 @@ function difference(from: ShownLine, to: ShownLine): string {
   return to.touched ? what : `${what}; still as the face comes`;
 }
 
-/** The address of the lines of one text together; `oneSize` sets them all at one size. */
-export const togetherHref = (exerciseId: string, text: string, oneSize = false): string =>
-  `/exercises/${exerciseId}/together?text=${encodeURIComponent(text)}${oneSize ? '&at=one-size' : ''}`;
+/** The address of the lines of one text; `oneSize` sets them all at one size. */
+export const sameTextHref = (exerciseId: string, text: string, oneSize = false): string =>
+  `/exercises/${exerciseId}/same-text?text=${encodeURIComponent(text)}${oneSize ? '&at=one-size' : ''}`;

@@ -100,10 +100,10 @@ export function useSingleKeys(personKey: string): {
 
 function readKeys(place: string): Keys {
   try {
-    const kept = JSON.parse(openDevice().store.get(place) ?? '{}') as Partial<Record<string, unknown>>;
+    const stored = JSON.parse(openDevice().store.get(place) ?? '{}') as Partial<Record<string, unknown>>;
     const acts = Object.keys(firstSingleKeys) as SingleKeyAct[];
     return Object.fromEntries(
-      acts.map((act) => [act, typeof kept[act] === 'string' ? kept[act] : firstSingleKeys[act]]),
+      acts.map((act) => [act, typeof stored[act] === 'string' ? stored[act] : firstSingleKeys[act]]),
     ) as Keys;
   } catch {
     return firstSingleKeys;

@@ -3,7 +3,7 @@ import { Section } from './Page';
 type Props = { groups: readonly { text?: string; members: readonly string[] }[] };
 
 /** Settings that are the same in every number, shown as the fact it is. */
-export function EqualSettings({ groups }: Props) {
+export function EqualSpacings({ groups }: Props) {
   if (groups.length === 0) return null;
   return (
     <Section

@@ -21,8 +21,9 @@ const known = new WeakMap<SpacingDocument, { readonly line: PreparedLine; readon
 export function opennessOf(line: PreparedLine, document: SpacingDocument): Openness {
   const found = known.get(document);
   if (found?.line === line) return found.openness;
-  const gaps = line.pairs.map((_, pair) => apparentGapAt(line, pair, totalOf(line, document, pair)));
-  const openness = { gaps, centres: pairReferences(line, gaps) };
+  const totals = line.pairs.map((_, pair) => totalOf(line, document, pair));
+  const gaps = totals.map((total, pair) => apparentGapAt(line, pair, total));
+  const openness = { gaps, centres: pairReferences(line, totals) };
   known.set(document, { line, openness });
   return openness;
 }

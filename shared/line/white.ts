@@ -15,7 +15,6 @@ export type Insides = { readonly counted: Outline | null; readonly open: Outline
 
 type Known = {
   readonly insides: (Insides | undefined)[];
-  readonly edges: (Edges | undefined)[];
   /** The newest white of each gap: a nudge changes one of them only. */
   readonly between: ({ total: number; outline: Outline } | undefined)[];
 };
@@ -23,22 +22,20 @@ type Known = {
 const known = new WeakMap<Pack, Known>();
 
 function knownOf(pack: Pack): Known {
-  const kept = known.get(pack) ?? { insides: [], edges: [], between: [] };
+  const kept = known.get(pack) ?? { insides: [], between: [] };
   known.set(pack, kept);
   return kept;
 }
 
 /**
- * The white between two letters at a total (1/1000 em beyond the sidebearings), from the origin of the left letter.
- * Where the letters cross there is none.
+ * The white between two letters at a total (1/1000 em beyond the sidebearings), from the origin of the left letter:
+ * exactly what the apparent gap counts.
  */
 export function whiteBetween(pack: Pack, gap: number, total: number): Outline {
   const kept = knownOf(pack);
   const newest = kept.between[gap];
   if (newest?.total === total) return newest.outline;
-  const { left, right } = (kept.edges[gap] ??= edgesOf(pack, gap));
-  const line = [...left];
-  for (let i = right.length - 2; i >= 0; i -= 2) line.push(Math.max(left[i]!, right[i]! + total), right[i + 1]!);
+  const line = thinned(pairWhite(prepareLine(pack), gap, total), FLAT);
   const outline = { unit: pack.unitsPerEm / 1000, lines: [line], closed: true };
   kept.between[gap] = { total, outline };
   return outline;
@@ -67,43 +64,5 @@ export function whiteInside(pack: Pack, letter: number): Insides {
   });
 }
 
-/** Both edges of the white of a gap from bottom to top, x y x y …, 1/1000 em, at the same heights. */
-type Edges = { readonly left: readonly number[]; readonly right: readonly number[] };
-
-/** So far apart that no edge of one letter hides the other's. */
-const APART = 10_000;
 /** Points nearer than this to the straight way between their neighbours are left out, 1/1000 em. */
 const FLAT = 0.6;
-
-/** Both edges of a gap, taken once: an offset only moves the right one. */
-function edgesOf(pack: Pack, gap: number): Edges {
-  const outline = pairWhite(prepareLine(pack), gap, APART);
-  const half = outline.length / 2;
-  const right: number[] = [];
-  for (let i = outline.length - 2; i >= half; i -= 2) right.push(outline[i]! - APART, outline[i + 1]!);
-  return simplified({ left: outline.slice(0, half), right });
-}
-
-/** Leaves out heights at which both edges run straight on. */
-function simplified({ left, right }: Edges): Edges {
-  const keep = [0];
-  const count = left.length / 2;
-  for (let last = 0, next = 2; next < count; next += 1) {
-    if (straight(left, last, next) && straight(right, last, next)) continue;
-    last = next - 1;
-    keep.push(last);
-  }
-  keep.push(count - 1);
-  const pick = (list: readonly number[]) => keep.flatMap((index) => [list[2 * index]!, list[2 * index + 1]!]);
-  return { left: pick(left), right: pick(right) };
-}
-
-/** Whether every point between two others lies on the straight way between them. */
-function straight(points: readonly number[], from: number, to: number): boolean {
-  const [x0, y0, x1, y1] = [points[2 * from]!, points[2 * from + 1]!, points[2 * to]!, points[2 * to + 1]!];
-  for (let between = from + 1; between < to; between += 1) {
-    const share = y1 === y0 ? 0 : (points[2 * between + 1]! - y0) / (y1 - y0);
-    if (Math.abs(points[2 * between]! - (x0 + share * (x1 - x0))) > FLAT) return false;
-  }
-  return true;
-}

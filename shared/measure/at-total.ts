@@ -1,5 +1,4 @@
-import { nearGap, totalForNearGap } from './near-gap';
-import { meanWhite } from './area';
+import { apparentGap, totalForGap } from './apparent-gap';
 import { clearance, type Clearance } from './clearance';
 import { MeasureError } from './errors';
 import type { PreparedLine, PreparedPair } from './prepared-line';
@@ -7,13 +6,7 @@ import type { PreparedLine, PreparedPair } from './prepared-line';
 /** Apparent gap of one pair at a total (built-in + tracking + offset), all 1/1000 em. Cheap: for every step of a drag. */
 export function apparentGapAt(line: PreparedLine, index: number, total: number): number {
   const pair = pairOf(line, index);
-  return nearGap(pair.seen, total + pair.wordSpace);
-}
-
-/** Mean white (area over height) of one pair at a total, 1/1000 em. */
-export function areaAt(line: PreparedLine, index: number, total: number): number {
-  const pair = pairOf(line, index);
-  return meanWhite(pair.area, total + pair.wordSpace);
+  return apparentGap(pair.white, total + pair.wordSpace);
 }
 
 /** Clearance of one pair at a total, 1/1000 em. */
@@ -25,7 +18,7 @@ export function clearanceAt(line: PreparedLine, index: number, total: number): C
 /** The offset at which a pair's apparent gap is `target` with the tracking given, 1/1000 em; null where no offset does it. */
 export function offsetForGap(line: PreparedLine, index: number, target: number, tracking: number): number | null {
   const pair = pairOf(line, index);
-  const total = totalForNearGap(pair.seen, target);
+  const total = totalForGap(pair.white, target);
   return total === null ? null : total - pair.wordSpace - pair.builtIn - tracking;
 }
 

@@ -1,7 +1,5 @@
 import { BOTTOM, heightOfBand, STEP } from '@/shared/outline/edge-profile';
-import { inkRuns } from '@/shared/geometry/ink-runs';
-import type { Contours } from '@/shared/outline/flatten';
-import { REACH } from './area';
+import { countedBands, heightCounted, mostCounted } from './apparent-gap';
 import { pairOf } from './at-total';
 import type { PreparedLine } from './prepared-line';
 
@@ -15,7 +13,7 @@ export type PairProfiles = { leftDrawn: Polyline[]; rightDrawn: Polyline[]; left
 export function pairProfiles(line: PreparedLine, index: number, total: number): PairProfiles {
   const pair = pairOf(line, index);
   const shift = pair.left.advance + pair.wordSpace + total;
-  const bands = [...pair.seen.white.keys()].filter(
+  const bands = [...pair.left.edge.right.keys()].filter(
     (band) => heightOfBand(band) > lowest(line, index) && heightOfBand(band) < highest(line, index),
   );
   const lean = (band: number) => line.face.slant * heightOfBand(band);
@@ -30,62 +28,42 @@ export function pairProfiles(line: PreparedLine, index: number, total: number): 
 }
 
 /**
- * The white between two letters as a closed polygon, for the hatch: between the fine edges, each side to the reach,
- * over the heights where either letter has ink. Slivers by overshoot are left out.
+ * The white between two letters as a closed polygon, for the hatch: exactly what the apparent gap counts, from the baseline
+ * to the top of d. Where a height is deeper than counts, what is counted lies in the middle of the gap, as much nearer to
+ * each letter as that letter stands back; where it has less than the least, a strip of the least is drawn.
  */
-export function pairWhite(line: PreparedLine, index: number, total: number, reach = REACH): Polyline {
+export function pairWhite(line: PreparedLine, index: number, total: number): Polyline {
   const { left, right, wordSpace } = pairOf(line, index);
-  const shift = left.advance + wordSpace + total;
-  const bottom = Math.max(BOTTOM, lowest(line, index)),
-    top = highest(line, index);
+  const added = total + wordSpace;
+  const { least } = line.face.depths,
+    most = mostCounted(line.face.depths, added);
+  const bands = countedBands(left);
+  const nearestLeft = Math.min(...bands.map((band) => left.seen.right[band]!)),
+    nearestRight = Math.min(...bands.map((band) => right.seen.left[band]!));
+  const nearest = nearestLeft + nearestRight + added;
   const leftEdge: Polyline = [],
     rightEdge: Polyline = [];
-  const count = Math.max(1, Math.floor((top - bottom) / SLICE));
-  const slice = (top - bottom) / count;
-  for (let step = 0; step <= count; step += 1) {
-    const y = bottom + Math.min(step * slice, top - bottom);
-    const lean = line.face.slant * y;
-    const inner = Math.min(Math.max(y, bottom + 0.01), top - 0.01);
-    const from = Math.max(
-      rightmost(left.upright.contours, inner),
-      left.upright.box.right - (isSliver(left.box, inner, bottom, top) ? 0 : reach),
-    );
-    const to =
-      Math.min(
-        leftmost(right.upright.contours, inner),
-        right.upright.box.left + (isSliver(right.box, inner, bottom, top) ? 0 : reach),
-      ) + shift;
-    leftEdge.push(from + lean, y);
-    rightEdge.push(Math.max(from, to) + lean, y);
-  }
+  const add = (y: number, from: number, to: number) => {
+    leftEdge.push(from + left.slant * y, y);
+    rightEdge.push(to + left.slant * y, y);
+  };
+  bands.forEach((band, i) => {
+    const backLeft = left.seen.right[band]! - nearestLeft,
+      backRight = right.seen.left[band]! - nearestRight;
+    const open = nearest + backLeft + backRight;
+    const width = Math.min(most, Math.max(least, open));
+    const share = width < open && nearest < most ? (most - nearest) / (backLeft + backRight) : 1;
+    const drawn = nearest + share * (backLeft + backRight);
+    // A strip of the least, or of the most between letters that stand apart everywhere, lies about the middle.
+    const from = left.advance - nearestLeft - share * backLeft + (drawn - width) / 2;
+    const floor = BOTTOM + band * STEP,
+      ceiling = floor + heightCounted(left, band);
+    if (i === 0) add(floor, from, from + width);
+    add((floor + ceiling) / 2, from, from + width);
+    if (i === bands.length - 1) add(ceiling, from, from + width);
+  });
   for (let i = rightEdge.length - 2; i >= 0; i -= 2) leftEdge.push(rightEdge[i]!, rightEdge[i + 1]!);
   return leftEdge;
-}
-
-/** Height of the slices of the hatch, 1/1000 em. */
-const SLICE = 4;
-
-/** Edge profile of one letter of the line and the heights it is taken at, 1/1000 em. */
-export function letterProfile(
-  line: PreparedLine,
-  letter: number,
-): { heights: number[]; left: number[]; right: number[]; leftSeen: number[]; rightSeen: number[] } {
-  const shape = line.letters[letter]!;
-  return {
-    heights: [...shape.edge.left.keys()].map(heightOfBand),
-    left: [...shape.edge.left],
-    right: [...shape.edge.right],
-    leftSeen: [...shape.seen.left],
-    rightSeen: [...shape.seen.right],
-  };
-}
-
-/** A round that overshoots its neighbour leaves a sliver over or under it: not drawn behind the neighbour's edge. 1/1000 em. */
-const OVERSHOOT = 24;
-
-/** Whether at this height there is nothing but the other letter's overshoot, from `bottom` or up to `top` of the pair. */
-function isSliver(box: { bottom: number; top: number }, y: number, bottom: number, top: number): boolean {
-  return (y < box.bottom && box.bottom - bottom <= OVERSHOOT) || (y > box.top && top - box.top <= OVERSHOOT);
 }
 
 function lowest(line: PreparedLine, index: number): number {
@@ -110,12 +88,4 @@ function unbroken(bands: number[], at: (band: number) => number): Polyline[] {
     run = [];
   }
   return run.length > 0 ? [...runs, run] : runs;
-}
-
-function rightmost(contours: Contours, y: number): number {
-  return inkRuns(contours, y).at(-1) ?? -Infinity;
-}
-
-function leftmost(contours: Contours, y: number): number {
-  return inkRuns(contours, y)[0] ?? Infinity;
 }

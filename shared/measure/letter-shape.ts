@@ -5,7 +5,6 @@ import { flatten, type Contours } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
 import { straightened } from '@/shared/outline/slant';
 import type { SideKind } from '@/shared/schemas/measure';
-import { areaProfile } from './area';
 import { MeasureError } from './errors';
 import { sideKinds } from './side-kind';
 
@@ -23,8 +22,6 @@ export type LetterShape = {
   /** Both edges along the slant, as drawn and as seen under the sight line. */
   edge: EdgeProfile;
   seen: EdgeProfile;
-  /** Fine profile that area is summed over. */
-  fine: EdgeProfile;
   /** The kind of each side. */
   sides: { left: SideKind; right: SideKind };
 };
@@ -60,7 +57,6 @@ export function letterShape(
     heights,
     edge,
     seen: seenEdges(upright, advance, heights),
-    fine: areaProfile(upright, advance),
     sides: sideKinds(upright, uprightBox),
   };
 }

@@ -3,19 +3,15 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { median, medianAbsoluteDeviation } from '@/shared/stats/median';
 import { judgePrepared, usualRanges } from '@/shared/usual-range/usual-range';
-import { nearGap, totalForNearGap } from './near-gap';
-import { meanWhite } from './area';
+import { apparentGap, totalForGap, whiteArea } from './apparent-gap';
 import { checkSpacing } from './check-spacing';
 import { clearance } from './clearance';
 import { counterWidth } from './counters';
 import { ENGINE } from './engine';
 import { MeasureError } from './errors';
-import { gapsAsBuilt, lettersMiddle, pairReferences } from './pair-references';
+import { builtTotals, ENOUGH_PAIRS, lettersMiddle, NEARLY_TOUCHING, pairReferences } from './pair-references';
 import { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
 import { round2, round4, roundOrNull, whole } from './round';
-
-/** From this many pairs on, a line is judged for evenness. */
-const ENOUGH_FOR_EVENNESS = 5;
 
 /**
  * Measures one line as set: every pair and the line's own centre, in numbers. `smallestSize`, where one is named, is where
@@ -36,14 +32,14 @@ export function measureLine(
     );
   const line = prepareLine(pack);
   const set = line.pairs.map((pair, index) => setPair(pair, spacing, index));
-  const gaps = set.map(({ gap }) => gap);
-  const references = pairReferences(line, gaps);
+  const totals = set.map(({ total }) => total);
+  const references = pairReferences(line, totals);
   const measuredPairs = set.map((pair, index) => pairMeasure(line, pair, spacing, index, references[index]!));
   const usual = usualRanges(line);
   const judged = judgePrepared(line, {
-    totals: set.map(({ total }) => total),
+    totals,
     tracking: spacing.tracking,
-    gaps,
+    gaps: set.map(({ gap }) => gap),
     clearances: measuredPairs.map(({ clearance: near }) => near),
     sizePx: at.size.unit === 'px' ? at.size.value : (at.size.value * 4) / 3,
   });
@@ -63,8 +59,8 @@ export function measureLine(
     ...(at.smallestSize && { smallestSize: at.smallestSize }),
     pairs,
     line: {
-      reference: roundOrNull(middle(own.map((pair) => pair.apparentGap))),
-      asBuilt: roundOrNull(lettersMiddle(line, gapsAsBuilt(line))),
+      reference: roundOrNull(lettersMiddle(line, totals)),
+      asBuilt: roundOrNull(lettersMiddle(line, builtTotals(line))),
       faceReference: roundOrNull(line.faceReference),
       stemGap: roundOrNull(line.stem?.stemGap ?? null),
       stemToStem: roundOrNull(line.stem?.stemToStem ?? null),
@@ -81,7 +77,7 @@ type SetPair = { pair: PreparedPair; total: number; gap: number };
 
 function setPair(pair: PreparedPair, spacing: Spacing, index: number): SetPair {
   const total = pair.builtIn + spacing.tracking + spacing.offsets[index]!;
-  return { pair, total, gap: nearGap(pair.seen, total + pair.wordSpace) };
+  return { pair, total, gap: apparentGap(pair.white, total + pair.wordSpace) };
 }
 
 function pairMeasure(
@@ -92,7 +88,7 @@ function pairMeasure(
   reference: number | null,
 ): Omit<PairMeasure, 'usual' | 'surprise' | 'outside'> {
   const near = clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
-  const wanted = reference === null ? null : totalForNearGap(pair.seen, reference);
+  const wanted = reference === null ? null : totalForGap(pair.white, reference);
   return {
     index,
     left: line.clusters[index]!,
@@ -104,13 +100,13 @@ function pairMeasure(
     wordSpace: round2(pair.wordSpace),
     group: pair.group,
     apparentGap: round2(gap),
-    area: round2(meanWhite(pair.area, total + pair.wordSpace)),
+    area: round2(whiteArea(pair.white, total + pair.wordSpace) / 1000),
     clearance: round2(near.distance),
     contact: near.crossing
       ? 'crossing'
       : near.distance < 1
         ? 'touching'
-        : near.distance < 0.2 * (line.stem?.stemGap ?? 0)
+        : near.distance < NEARLY_TOUCHING * (line.stem?.stemGap ?? 0)
           ? 'near'
           : 'apart',
     sides: { left: pair.left.sides.right, right: pair.right.sides.left },
@@ -125,6 +121,6 @@ function middle(values: number[]): number | null {
 
 /** Median absolute deviation over the median; null for a line too short to be called even or uneven. */
 function unevenness(values: number[]): number | null {
-  if (values.length < ENOUGH_FOR_EVENNESS) return null;
+  if (values.length < ENOUGH_PAIRS) return null;
   return round4(medianAbsoluteDeviation(values) / median(values));
 }

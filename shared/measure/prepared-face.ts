@@ -4,11 +4,12 @@ import { parsePath } from '@/shared/outline/parse-path';
 import { stemSlant } from '@/shared/outline/slant';
 import type { Pack } from '@/shared/schemas/pack';
 import { median } from '@/shared/stats/median';
-import { nearGap, seenGap } from './near-gap';
+import { apparentGap, depthsOf, visibleWhite, type Depths } from './apparent-gap';
 import { counterWidth } from './counters';
 import { MeasureError } from './errors';
 import { letterShape, type LetterShape } from './letter-shape';
-import { stemGaps, type StemGaps } from './stem-gap';
+import { nearGap, seenGap } from './near-gap';
+import { stemGaps, stemToStem, type StemGaps } from './stem-gap';
 
 /** A face made ready for measuring; all lengths in 1/1000 em. */
 export type PreparedFace = {
@@ -18,10 +19,14 @@ export type PreparedFace = {
   capHeight: number;
   xHeight: number;
   stem: StemGaps | null;
+  /** Between which depths white counts at each height. */
+  depths: Depths;
   /** Median apparent gap of the control pairs HH HO OH OO Hn Ho On Oo nn no on oo, without kerning; null without control letters. */
-  reference: number | null;
+  controlGap: number | null;
   /** The same of HH HO OH OO alone: what an all-capital line is held against. */
-  capitalsReference: number | null;
+  capitalsGap: number | null;
+  /** The same of all control pairs by the near-weighted mean: the unit of what is foretold from shapes. */
+  reference: number | null;
   /** Counter of n, else of H: the white inside that the white between is held against. */
   controlCounter: number | null;
   /** The shape of glyph `index` of the pack, made once. */
@@ -52,14 +57,22 @@ export function prepareFace(source: FaceSource): PreparedFace {
   const n = control(source.control.n),
     small = [...n, ...control(source.control.o)];
   const counters = [...n, ...H].map(counterWidth).filter((width) => width !== null);
+  const stem = H[0] ? stemGaps(H[0]) : null;
+  const depths = depthsOf(stem?.stemToStem ?? (n[0] ? stemToStem(n[0], 0.2, 0.45) : null));
+  const apparent = (pairs: Pair[]) =>
+    medianOf(pairs.map(([left, right]) => apparentGap(visibleWhite(left, right, depths), 0)));
+  const inCapitals = pairsOf(capitals, capitals),
+    inAll = [...inCapitals, ...pairsOf(capitals, small), ...pairsOf(small, small)];
   return {
     heights,
     slant,
     capHeight: source.vertical.capHeight * scale,
     xHeight: source.vertical.xHeight * scale,
-    stem: H[0] ? stemGaps(H[0]) : null,
-    reference: middleGap([...pairsOf(capitals, capitals), ...pairsOf(capitals, small), ...pairsOf(small, small)]),
-    capitalsReference: middleGap(pairsOf(capitals, capitals)),
+    stem,
+    depths,
+    controlGap: apparent(inAll),
+    capitalsGap: apparent(inCapitals),
+    reference: medianOf(inAll.map(([left, right]) => nearGap(seenGap(left, right), 0))),
     controlCounter: counters[0] ?? null,
     shapeOf,
   };
@@ -73,10 +86,12 @@ function slantOf({ slant, glyphs, control, unitsPerEm }: FaceSource): number {
   return glyph ? stemSlant(letter, flatten(parsePath(glyph.path), 1000 / unitsPerEm)) : 0;
 }
 
-function pairsOf(left: LetterShape[], right: LetterShape[]): [LetterShape, LetterShape][] {
-  return left.flatMap((a) => right.map((b): [LetterShape, LetterShape] => [a, b]));
+type Pair = [LetterShape, LetterShape];
+
+function pairsOf(left: LetterShape[], right: LetterShape[]): Pair[] {
+  return left.flatMap((a) => right.map((b): Pair => [a, b]));
 }
 
-function middleGap(pairs: [LetterShape, LetterShape][]): number | null {
-  return pairs.length === 0 ? null : median(pairs.map(([left, right]) => nearGap(seenGap(left, right), 0)));
+function medianOf(values: number[]): number | null {
+  return values.length === 0 ? null : median(values);
 }

@@ -1,7 +1,6 @@
 import type { Pack } from '@/shared/schemas/pack';
 import type { PairGroup } from '@/shared/schemas/measure';
-import { seenGap, type SeenGap } from './near-gap';
-import { areaGap, type AreaGap } from './area';
+import { visibleWhite, type VisibleWhite } from './apparent-gap';
 import type { LetterShape } from './letter-shape';
 import { isAllCapitals, pairGroup } from './pair-group';
 import { prepareFace, type PreparedFace } from './prepared-face';
@@ -10,8 +9,7 @@ import type { StemGaps } from './stem-gap';
 export type PreparedPair = {
   left: LetterShape;
   right: LetterShape;
-  seen: SeenGap;
-  area: AreaGap;
+  white: VisibleWhite;
   /** Built-in kerning and white space inside the pair, 1/1000 em. */
   builtIn: number;
   wordSpace: number;
@@ -53,8 +51,7 @@ function prepare(pack: Pack): PreparedLine {
     return {
       left,
       right,
-      seen: seenGap(left, right),
-      area: areaGap(left, right),
+      white: visibleWhite(left, right, face.depths),
       builtIn: (pack.builtIn[index] ?? 0) * scale,
       wordSpace,
       group: pairGroup(clusters[index]!, clusters[index + 1]!, wordSpace, allCapitals),
@@ -67,6 +64,6 @@ function prepare(pack: Pack): PreparedLine {
     letters,
     pairs,
     stem: face.stem,
-    faceReference: allCapitals ? face.capitalsReference : face.reference,
+    faceReference: allCapitals ? face.capitalsGap : face.controlGap,
   };
 }

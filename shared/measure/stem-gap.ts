@@ -1,25 +1,32 @@
-import type { LetterShape } from './letter-shape';
 import { heightOfBand } from '@/shared/outline/edge-profile';
+import type { LetterShape } from './letter-shape';
 
-/** Horizontal white between H and H as the face sets them, 1/1000 em; null for an H outside the heights looked at. */
+/** Horizontal white between H and H as the face sets them, 1/1000 em. */
 export type StemGaps = {
   /** The least white: between serif tips where there are serifs. */
   stemGap: number;
-  /** From stem to stem: the white at half the height of H's upper half, clear of serifs and bar. */
+  /** From stem to stem, clear of serifs and bar. */
   stemToStem: number;
 };
 
+/** Null for an H outside the heights looked at. */
 export function stemGaps(H: LetterShape): StemGaps | null {
   let stemGap = Infinity;
-  const open: number[] = [];
-  H.edge.right.forEach((white, band) => {
-    const gap = white + H.edge.left[band]!;
-    stemGap = Math.min(stemGap, gap);
-    const height = heightOfBand(band);
-    if (height > H.box.top * 0.65 && height < H.box.top * 0.8) open.push(gap);
-  });
+  H.edge.right.forEach((white, band) => (stemGap = Math.min(stemGap, white + H.edge.left[band]!)));
   if (stemGap === Infinity) return null;
-  let stemToStem = 0;
-  for (const gap of open) stemToStem = Math.max(stemToStem, gap);
-  return { stemGap, stemToStem: open.length === 0 ? stemGap : stemToStem };
+  return { stemGap, stemToStem: stemToStem(H, 0.65, 0.8) ?? stemGap };
+}
+
+/**
+ * The most white between a letter and the same letter again, between two heights given as shares of its top: where H has
+ * neither serif nor bar, or n neither serif nor arch. Null where it has no ink there.
+ */
+export function stemToStem({ edge, box }: LetterShape, low: number, high: number): number | null {
+  let most = -Infinity;
+  edge.right.forEach((white, band) => {
+    const height = heightOfBand(band),
+      gap = white + edge.left[band]!;
+    if (height > box.top * low && height < box.top * high && gap < Infinity) most = Math.max(most, gap);
+  });
+  return most === -Infinity ? null : most;
 }

@@ -44,7 +44,7 @@ export const pairMeasureSchema = z.strictObject({
   wordSpace: number,
   group: groupSchema,
   apparentGap: number,
-  /** Plain white to the stated reach, divided by the height it spans. */
+  /** The same white as an area, the one that is hatched, in thousandths of (1/1000 em)²: apparent gap × the height counted. */
   area: number,
   clearance: number,
   contact: contactSchema,

@@ -1,8 +1,7 @@
 import type { PairTable } from '@/lib/face/compose-pairs';
-import { nearGap, seenGap } from '@/shared/measure/near-gap';
-import { areaGap, meanWhite } from '@/shared/measure/area';
+import { apparentGap, visibleWhite, whiteArea } from '@/shared/measure/apparent-gap';
 import { clearance } from '@/shared/measure/clearance';
-import { prepareFace } from '@/shared/measure/prepared-face';
+import { prepareFace, type PreparedFace } from '@/shared/measure/prepared-face';
 import { round2 } from '@/shared/measure/round';
 import { faceOf, rangeOf, type NamedShape, type UsualFace } from '@/shared/usual-range/usual-range';
 import { centreOf, type UsualRange } from '@/shared/usual-range/range';
@@ -15,7 +14,7 @@ export type PairFigures = {
   /** Built-in kerning, as a browser applies it. */
   kern: number;
   apparentGap: number;
-  /** White between the letters to the reach, divided by the height it spans. */
+  /** The same white as an area, thousandths of (1/1000 em)². */
   area: number;
   clearance: number;
   /** The built-in kerning expected of a designer, the centre of the usual range; null where that is silent. */
@@ -33,21 +32,21 @@ export function pairFigures(table: PairTable): PairFigures[] {
     const a = { shape: face.shapeOf(left), cluster: table.glyphs[left]!.cluster },
       b = { shape: face.shapeOf(right), cluster: table.glyphs[right]!.cluster };
     const key = `${left} ${right}`;
-    const measured = known.get(key) ?? measure(usualFace, a, b);
+    const measured = known.get(key) ?? measure(face, usualFace, a, b);
     known.set(key, measured);
     const pair = a.cluster + b.cluster;
     return { pair, advance: round2(a.shape.advance), kern: round2(builtIn * scale), ...measured };
   });
 }
 
-function measure(face: UsualFace | null, left: NamedShape, right: NamedShape) {
+function measure(face: PreparedFace, ranges: UsualFace | null, left: NamedShape, right: NamedShape) {
   const { shape: a } = left,
     { shape: b } = right;
-  const usual = face === null ? null : rangeOf(face, left, right);
-  const seen = seenGap(a, b);
+  const usual = ranges === null ? null : rangeOf(ranges, left, right);
+  const white = visibleWhite(a, b, face.depths);
   return {
-    apparentGap: round2(nearGap(seen, 0)),
-    area: round2(meanWhite(areaGap(a, b), 0)),
+    apparentGap: round2(apparentGap(white, 0)),
+    area: round2(whiteArea(white, 0) / 1000),
     clearance: round2(clearance(a, b, a.advance).distance),
     suggestion: usual === null ? null : centreOf(usual),
     usual,

@@ -1,5 +1,5 @@
 import { seenGap, totalForNearGap } from '@/shared/measure/near-gap';
-import { areaGap, meanWhite } from '@/shared/measure/area';
+import { totalForGap, visibleWhite } from '@/shared/measure/apparent-gap';
 import { clearance } from '@/shared/measure/clearance';
 import type { LetterShape } from '@/shared/measure/letter-shape';
 import { median } from '@/shared/stats/median';
@@ -11,11 +11,10 @@ import { TRAIN } from './faces';
 export type Rival = { name: string; predict(face: AgreementFace): Promise<number[]> };
 
 export const RIVALS: Rival[] = [
-  { name: 'area, no limit', predict: async (face) => evenAreas(face, Infinity) },
-  { name: 'area, reach 220', predict: async (face) => evenAreas(face, 220) },
+  { name: 'apparent gap (the white that is hatched)', predict: async (face) => evenWhite(face) },
   { name: 'nearest distance', predict: async (face) => evenDistances(face) },
   {
-    name: 'apparent gap',
+    name: 'near-weighted mean of the gap',
     predict: async (face) =>
       face.pairs.map(
         ({ left, right }) =>
@@ -30,11 +29,11 @@ export const RIVALS: Rival[] = [
   { name: 'lookup: mean of ten other designers', predict: lookup },
 ];
 
-/** Each pair at the white of the control pairs, by plain area. */
-function evenAreas(face: AgreementFace, reach: number): number[] {
-  const white = (a: LetterShape, b: LetterShape) => meanWhite(areaGap(a, b, reach), 0);
-  const wanted = median(controlPairs(face).map(([a, b]) => white(a, b)));
-  return face.pairs.map(({ left, right }) => wanted - white(face.shapes[left]!, face.shapes[right]!));
+/** Each pair at the apparent gap of the control pairs: as much white between the letters as is hatched. */
+function evenWhite({ face, shapes, pairs }: AgreementFace): number[] {
+  return pairs.map(
+    ({ left, right }) => totalForGap(visibleWhite(shapes[left]!, shapes[right]!, face.depths), face.controlGap!) ?? 0,
+  );
 }
 
 /** Each pair at the clearance of the control pairs, found by halving. */

@@ -47,6 +47,7 @@ function expectSame(found: PairMeasure[], wanted: PairMeasure[], { leaning = fal
       name = other.left + other.right;
     const near = (a: number, b: number, what: string) => expect(Math.abs(a - b), `${name}, ${what}`).toBeLessThan(1);
     near(pair.apparentGap, other.apparentGap, 'apparent gap');
+    near(pair.area, other.area, 'area');
     if (!leaning) near(pair.clearance, other.clearance, 'clearance');
     near(pair.reference ?? 0, other.reference ?? 0, 'reference');
     expect(Math.abs((pair.suggestion ?? 0) - (other.suggestion ?? 0)), `${name}, suggestion`).toBeLessThanOrEqual(1);

@@ -75,12 +75,12 @@ describe('a line by itself', () => {
     expect(kinds(measured('HOHOHO', { 2: 4 }).findings)).not.toContain('set-differently');
   });
   it('says what is tight for the face, and what a dark ground takes', () => {
-    expect(measured('HOHOHO').findings.find(({ kind }) => kind === 'tightness-face')).toMatchObject({
+    expect(measured('HOHOHOH').findings.find(({ kind }) => kind === 'tightness-face')).toMatchObject({
       value: 0,
       direction: null,
     });
     expect(
-      measured('HOHOHO', {}, px(96), 'light', -40).findings.find(({ kind }) => kind === 'tightness-face'),
+      measured('HOHOHOH', {}, px(96), 'light', -40).findings.find(({ kind }) => kind === 'tightness-face'),
     ).toMatchObject({ direction: 'tight' });
     // Two edges of 0.2 px each at 40 px: 10/1000 em.
     expect(measured('HOHO', {}, px(40), 'dark').findings.find(({ kind }) => kind === 'dark-ground')).toMatchObject({
@@ -90,8 +90,8 @@ describe('a line by itself', () => {
     expect(kinds(measured('HOHO', {}, px(40), 'light').findings)).not.toContain('dark-ground');
   });
   it('reminds that lines of capitals are usually opened (common practice)', () => {
-    expect(kinds(measured('HOVAL').findings)).toContain('capitals');
-    expect(kinds(measured('HOVAL', {}, px(96), 'light', 30).findings)).not.toContain('capitals');
+    expect(kinds(measured('HOVOHOH').findings)).toContain('capitals');
+    expect(kinds(measured('HOVOHOH', {}, px(96), 'light', 30).findings)).not.toContain('capitals');
     expect(kinds(measured('Honno').findings)).not.toContain('capitals');
   });
   it('holds a word space against other word spaces only', () => {

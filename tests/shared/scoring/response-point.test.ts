@@ -3,7 +3,7 @@ import { measureLine } from '@/shared/measure';
 import { responsePoint } from '@/shared/scoring';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
-const pack = drawnPack('HOHO');
+const pack = drawnPack('HOHOHOH');
 const point = (
   value: number,
   unit: 'px' | 'pt',
@@ -11,7 +11,11 @@ const point = (
   drawnFor: { from: number; to: number } | null = null,
 ) =>
   responsePoint({
-    measure: measureLine(pack, { tracking, offsets: [0, 0, 0] }, { size: { value, unit }, ground: 'light' }),
+    measure: measureLine(
+      pack,
+      { tracking, offsets: pack.builtIn.map(() => 0) },
+      { size: { value, unit }, ground: 'light' },
+    ),
     family: 'Drawn',
     weight: 400,
     drawnFor,

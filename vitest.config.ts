@@ -15,7 +15,9 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
+    // Whatever is waited for by condition comes late on a busy machine: a second, the default, is no sign of a fault.
+    expect: { poll: { timeout: 20_000 } },
     // Browsers, databases and other processes start slowly on a busy machine.
     hookTimeout: 60_000,
     // One worker on two cores leaves the other idle: much of this waits for databases and other processes.

@@ -90,6 +90,7 @@ test('all lines side by side; the same numbers as a table and as CSV', async () 
     teacher.getByRole('link', { name: 'CSV', exact: true }).click(),
   ]);
   const records = Papa.parse<Record<string, string>>(readFileSync(await download.path(), 'utf8').slice(1), {
+    delimiter: ',',
     header: true,
     skipEmptyLines: true,
   }).data;

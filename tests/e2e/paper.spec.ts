@@ -58,17 +58,15 @@ test('an instructor takes the class set, and looks at a roster before importing 
 
   await page.goto(`/courses/${courseId}/people/import`);
   const rows = page.getByLabel('The rows');
-  await page
-    .getByLabel('A file')
-    .setInputFiles({
-      name: 'class.csv',
-      mimeType: 'text/csv',
-      buffer: Buffer.from([
-        ...Buffer.from('Surname;Given name;E-mail\nFinch;Ren'),
-        0xe9,
-        ...Buffer.from('e;not-an-address\n'),
-      ]),
-    });
+  await page.getByLabel('A file').setInputFiles({
+    name: 'class.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from([
+      ...Buffer.from('Surname;Given name;E-mail\nFinch;Ren'),
+      0xe9,
+      ...Buffer.from('e;not-an-address\n'),
+    ]),
+  });
   await expect(rows).toHaveValue(/Renée/);
   await expect(page.getByText('Windows-1252')).toBeVisible();
   await page.getByRole('button', { name: 'Look at what will happen' }).click();

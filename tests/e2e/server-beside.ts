@@ -1,9 +1,12 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
-/** `npm start` beside the demo server, with its own new database; it can be killed and started again. */
+/**
+ * `npm start` beside the demo server, on the port after it, with its own database: a copy of the demo as it was when filled,
+ * or with `--real` a new one. It can be killed and started again.
+ */
 export async function startBeside(port: number, words: readonly string[] = [], settings: Record<string, string> = {}) {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-beside-'));
   // The key that the build carries, kept by the demo server beside it: so both share one build.
@@ -18,6 +21,8 @@ export async function startBeside(port: number, words: readonly string[] = [], s
     DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`,
     ...settings,
   };
+  const demo = path.join(tmpdir(), `kerncrit-e2e-${port - 1}`, 'demo.db');
+  if (!words.includes('--real') && existsSync(demo)) copyFileSync(demo, path.join(folder, 'kerncrit.db'));
   const started = async () => {
     // With a process group of its own, so that a kill reaches the server behind the command, too.
     const server = spawn(process.execPath, ['lib/bin/start.mjs', ...words, '--port', String(port)], {

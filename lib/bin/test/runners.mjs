@@ -1,18 +1,29 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
 /** A check that passes or fails as a whole. */
-export function runCheck(name, words) {
-  const { status, seconds } = run(name, words);
+export async function runCheck(name, words) {
+  const { status, seconds } = await run(name, words);
   return { name, passed: status === 0 ? 1 : 0, failed: status === 0 ? 0 : 1, seconds };
+}
+
+/** Runs beside others; what it says comes when it has ended, and only if it failed. */
+export async function runStep(name, words) {
+  const begun = performance.now();
+  const said = [];
+  const child = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'pipe'] });
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => said.push(String(text)));
+  const status = await ended(child);
+  console.log(`\n${name}: ${status === 0 ? 'done' : 'failed'} (${Math.round((performance.now() - begun) / 1000)} s)`);
+  if (status !== 0) console.log(said.join(''));
 }
 
 export function runUnitTests() {
   const name = 'Unit and data tests';
-  return withReport((file) => {
-    const { status, seconds } = run(name, [
+  return withReport(async (file) => {
+    const { status, seconds } = await run(name, [
       'node_modules/vitest/vitest.mjs',
       'run',
       '--reporter=dot',
@@ -36,10 +47,12 @@ export function runUnitTests() {
 }
 
 /** The browser meets the built application, as people do; playwright.config.ts says which server. */
-export function runBrowserTests() {
+export function runBrowserTests(environment) {
   const name = 'Browser tests';
-  return withReport((file) => {
-    const { status, seconds } = run(name, ['node_modules/@playwright/test/cli.js', 'test', '--reporter=dot,json'], {
+  return withReport(async (file) => {
+    const words = ['node_modules/@playwright/test/cli.js', 'test', '--reporter=dot,json'];
+    const { status, seconds } = await run(name, words, {
+      ...environment,
       PLAYWRIGHT_JSON_OUTPUT_NAME: file,
     });
     const report = read(file);
@@ -61,17 +74,25 @@ function counted({ status, ...result }) {
   return silent ? { ...result, failed: result.failed + 1 } : result;
 }
 
-function run(name, words, environment = {}) {
+async function run(name, words, environment = {}) {
   console.log(`\n${name} …`);
   const begun = performance.now();
-  const { status } = spawnSync(process.execPath, words, { stdio: 'inherit', env: { ...process.env, ...environment } });
+  const child = spawn(process.execPath, words, { stdio: 'inherit', env: { ...process.env, ...environment } });
+  const status = await ended(child);
   return { status, seconds: (performance.now() - begun) / 1000 };
 }
 
-function withReport(work) {
+/** @returns {Promise<number>} how it ended; 1 when it could not be started or was killed */
+const ended = (child) =>
+  new Promise((resolve) => {
+    child.once('error', () => resolve(1));
+    child.once('exit', (code) => resolve(code ?? 1));
+  });
+
+async function withReport(work) {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-report-'));
   try {
-    return work(path.join(folder, 'report.json'));
+    return await work(path.join(folder, 'report.json'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

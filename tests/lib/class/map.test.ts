@@ -86,7 +86,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
       { now },
     );
     expect(name).toBe('map-round-1.csv');
-    expect(Papa.parse(csv.slice(1), { header: true, skipEmptyLines: true }).data).toEqual([
+    expect(Papa.parse(csv.slice(1), { delimiter: ',', header: true, skipEmptyLines: true }).data).toEqual([
       {
         Student: 'The student',
         Line: 'HO',

@@ -19,13 +19,15 @@ describe('CSV', () => {
   it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '\r=1', '\n=1', '＝1', '＋1', '－1', '＠x'])(
     'lets no cell become a formula: %j',
     (cell) => {
-      const [, row] = Papa.parse<string[]>(csvOf(['a'], [[cell]]).slice(1)).data;
+      const [, row] = Papa.parse<string[]>(csvOf(['a'], [[cell]]).slice(1), { delimiter: ',' }).data;
       expect(row![0]).toBe(`'${cell}`);
     },
   );
 
   it('leaves numbers, empty cells and names as they are', () => {
-    const [, row] = Papa.parse<string[]>(csvOf(['a', 'b', 'c'], [[12.5, null, 'Ximena Ó-Dálaigh']]).slice(1)).data;
+    const [, row] = Papa.parse<string[]>(csvOf(['a', 'b', 'c'], [[12.5, null, 'Ximena Ó-Dálaigh']]).slice(1), {
+      delimiter: ',',
+    }).data;
     expect(row).toEqual(['12.5', '', 'Ximena Ó-Dálaigh']);
   });
 });

@@ -17,7 +17,7 @@ describeOnBothDatabases('exports and the class page', (suite) => {
   });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const records = (csv: string) =>
-    Papa.parse<Record<string, string>>(csv.slice(1), { header: true, skipEmptyLines: true }).data;
+    Papa.parse<Record<string, string>>(csv.slice(1), { delimiter: ',', header: true, skipEmptyLines: true }).data;
 
   it('give the marks of a round, a row a student, and write it in the log', async () => {
     await suite.db.user.update({ where: { id: ids.users.otherStudent }, data: { name: '=HYPERLINK("x")' } });

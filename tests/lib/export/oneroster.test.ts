@@ -104,7 +104,7 @@ describeOnBothDatabases('marks as a OneRoster set', (suite) => {
   let ids: Ids;
   let texts: Record<string, string>;
   const rowsOf = (file: string) =>
-    Papa.parse<Record<string, string>>(texts[file]!, { header: true, skipEmptyLines: true }).data;
+    Papa.parse<Record<string, string>>(texts[file]!, { delimiter: ',', header: true, skipEmptyLines: true }).data;
   const exported = async () => {
     const { zip, name } = await exportOneRoster(
       callerIn(ids)('instructor'),

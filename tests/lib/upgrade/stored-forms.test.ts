@@ -13,7 +13,8 @@ import { showRelease } from '@/lib/release/show-release';
 import type { Row, Rows, Who } from '@/tests/access/row';
 import type { World } from '@/tests/access/world';
 import { emptyDatabase } from '@/tests/fixtures/databases';
-import { fillPostgresql, releasedPages, storedForms, unpackStored } from '@/tests/fixtures/stored/stored';
+import { fillPostgresql } from '@/tests/fixtures/stored/postgresql';
+import { releasedPages, storedForms, unpackStored } from '@/tests/fixtures/stored/stored';
 import { storedWorld } from './stored-world';
 
 await Promise.all(

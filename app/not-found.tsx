@@ -9,16 +9,16 @@ export default function NotFound() {
   return (
     <Page>
       <PageHeader
-        title="There is nothing here for you"
+        title="Page not found"
         lead="Either this address does not exist, or it is not open to the account you are signed in with."
       />
       <ul>
         <li>If you typed the address or followed an old link, look for a missing or a changed letter.</li>
         <li>
-          If somebody gave you the link, ask whether you have been added to the course, and whether you are signed in
-          with the right address.
+          If you were given the link, check that you’ve been added to the course and that you’re signed in with the
+          right address.
         </li>
-        <li>Work of other people, and notes and marks that are not yet released, are answered in this way too.</li>
+        <li>Other people’s work and unreleased notes or marks also lead here.</li>
       </ul>
       <div className="actions">
         <ButtonLink href="/" kind="main">

@@ -13,7 +13,7 @@ export default async function Home() {
     <Page width="wide">
       <PageHeader
         title={<Spaced>Spacing display type by eye</Spaced>}
-        lead="Between any two letters there is white. In large type it is seen before the letters are, and it is the setter’s to even out, gap by gap. Kerncrit is where a class learns to see it."
+        lead="Between any two letters there is white. In large type the eye meets that white before the letters. Evening it out, gap by gap, is the typesetter’s job. Kerncrit is where a class learns to see it."
         actions={
           self ? (
             <ButtonLink kind="main" href="/courses">
@@ -41,16 +41,16 @@ function FirstSteps() {
         <li>
           The instructor posts an exercise: a few lines of type, each in a face, at a size, on a light or a dark ground.
         </li>
-        <li>Students space each line on the bench, by hand or by keyboard. Every change is kept.</li>
+        <li>Students space each line on the bench, by pointer, touch or keyboard. Every change is saved.</li>
         <li>
-          They send a proof with a sentence of reasoning. The white in it is measured, and laid beside the instructor’s
-          own settings where there are any.
+          They send a proof with a sentence of reasoning. Its white is measured and compared with the instructor’s
+          references, if there are any.
         </li>
         <li>Assistants look at the line first, then at the figures, and pin notes to single gaps.</li>
         <li>Notes and marks go out together. The next round begins where the last one ended.</li>
       </ol>
       <p>
-        Figures inform and people judge: two settings of one line can both be right, and no mark is given by a number.
+        Measurements inform; people judge. Two spacings of one line can both be right, and no measurement awards a mark.
       </p>
     </Section>
   );
@@ -87,8 +87,8 @@ function Places() {
         </div>
       </dl>
       <p>
-        No account yet? Your instructor has a join link for the course. The first instructor of a school gets a link
-        from whoever runs the server.
+        No account yet? Your instructor has a join link for the course. A school’s first instructor gets a link from the
+        person who runs the server.
       </p>
     </Section>
   );

@@ -26,7 +26,7 @@ function StillLine() {
   const props = useContext(Waiting);
   if (!props) return null;
   return (
-    <SheetFrame ground={props.ground} caption="The bench is on its way.">
+    <SheetFrame ground={props.ground} caption="Loading the bench …">
       <LineDrawing pack={props.pack} spacing={props.spacing} size={props.size} />
     </SheetFrame>
   );

@@ -7,7 +7,7 @@ export const BenchContext = createContext<BenchSession | null>(null);
 
 export function useSession(): BenchSession {
   const session = useContext(BenchContext);
-  if (!session) throw new Error('This part of the bench stands outside of a bench.');
+  if (!session) throw new Error('This part of the bench is used outside a bench.');
   return session;
 }
 

@@ -29,7 +29,7 @@ function StillLine() {
   const props = useContext(Waiting);
   if (!props) return null;
   return (
-    <SheetFrame ground={props.ground} caption="The steps are on their way.">
+    <SheetFrame ground={props.ground} caption="Loading the steps …">
       <LineDrawing pack={props.pack} spacing={props.recorded.start} size={props.size} />
     </SheetFrame>
   );

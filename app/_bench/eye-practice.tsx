@@ -13,5 +13,5 @@ export function EyePractice(props: EyePracticeProps) {
 }
 
 function OnTheirWay() {
-  return <p className="quiet">The lines are on their way.</p>;
+  return <p className="quiet">Loading the lines …</p>;
 }

@@ -14,5 +14,5 @@ export function GuidedLine(props: GuidedLineProps) {
 }
 
 function OnItsWay() {
-  return <p className="quiet">The first line is on its way.</p>;
+  return <p className="quiet">Loading the first line …</p>;
 }

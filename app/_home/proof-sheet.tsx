@@ -35,7 +35,7 @@ export async function ProofSheet() {
     <div className="columns columns-margin">
       <SheetFrame
         ground="light"
-        caption="Above, no pair is corrected; below, the line is set by eye. Hatch is the white between letters, dots the white inside them. Wedges that turn away say too loose, wedges that meet say too tight."
+        caption="Above, no pair is corrected; below, the line is set by eye. Hatch is the white between letters, dots the white inside them. Wedges pointing apart mean too wide, wedges pointing together too tight."
       >
         <LineDrawing
           pack={pack}

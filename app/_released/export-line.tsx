@@ -7,7 +7,7 @@ export function ExportLine({ proofId, specimenId, text }: { proofId: string; spe
   const address = `/api/exports/spacing/${encodeURIComponent(proofId)}/${encodeURIComponent(specimenId)}`;
   const box = `licence-${specimenId}`;
   return (
-    <Disclosure summary={<>Take “{text}” out as a file</>}>
+    <Disclosure summary={<>Export “{text}”</>}>
       <p>
         <a href={`${address}?as=css`} download>
           CSS
@@ -22,7 +22,7 @@ export function ExportLine({ proofId, specimenId, text }: { proofId: string; spe
         <input type="hidden" name="as" value="svg" />
         <p className="note-size">
           SVG holds the outlines of the letters, which belong to the face. A face needs a licence that allows this use;
-          the licence is named in the file. If in doubt, ask whoever is responsible for faces at your school.
+          the licence is named in the file. If in doubt, ask the person responsible for faces at your school.
         </p>
         <p className="choice">
           <input type="checkbox" id={box} name="licence" value="read" required />{' '}
@@ -66,7 +66,7 @@ export function TakeSheet({ action, fields = {}, summary, button }: Props) {
         </p>
         <p className="note-size">
           The outlines of the letters belong to their faces. A face needs a licence that allows this use; the licences
-          are named on the sheet. If in doubt, ask whoever is responsible for faces at your school.
+          are named on the sheet. If in doubt, ask the person responsible for faces at your school.
         </p>
         <p className="choice">
           <input type="checkbox" id={`${id}-licence`} name="licence" value="read" required />{' '}

@@ -170,7 +170,7 @@ function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviations
           {outside
             .map(({ index, rest }) => `${lettersOf(letters, { first: index, last: index })} ${signed(rest)}`)
             .join(', ')}{' '}
-          (in 1/1000 em, after the tightness of the whole line is taken out)
+          (in 1/1000 em, overall tracking discounted)
         </p>
       )}
       {outside.some(({ reason }) => reason) && (

@@ -7,8 +7,8 @@ export function EqualSpacings({ groups }: Props) {
   if (groups.length === 0) return null;
   return (
     <Section
-      title="Equal settings"
-      lead="These settings are the same in every number. That is a fact and nothing more: people sit together, start from one another’s drafts, or agree."
+      title="Identical spacings"
+      lead="These spacings are the same in every number. That proves nothing: students may sit together, start from the same draft, or agree."
     >
       <ul>
         {groups.map(({ text, members }, index) => (

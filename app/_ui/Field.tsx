@@ -65,7 +65,7 @@ export function FieldFrame({
     <div className={classes('field', short && 'field-short')}>
       <label htmlFor={fieldId(name)}>
         {label}
-        {optional && <span className="needless"> (may be left empty)</span>}
+        {optional && <span className="needless"> (optional)</span>}
       </label>
       {children}
       <FieldNotes name={name} hint={hint} error={error} />

@@ -52,7 +52,7 @@ export function FormError({ state }: { state: FormState }) {
   return (
     <div className="notice notice-warning" role="alert" tabIndex={-1} ref={box}>
       <p>
-        <strong>{errors.length > 0 ? 'Not done yet. What you typed is kept.' : state.said}</strong>
+        <strong>{errors.length > 0 ? 'Not saved yet. Please check:' : state.said}</strong>
       </p>
       {errors.length > 0 && (
         <ul>

@@ -99,7 +99,7 @@ export function RadioGroup({
     >
       <legend>
         {label}
-        {optional && <span className="needless"> (may be left empty)</span>}
+        {optional && <span className="needless"> (optional)</span>}
       </legend>
       <div className={classes(row && 'choices-row')}>
         {choices.map((choice) => {

@@ -12,7 +12,7 @@ export default function Accessibility() {
         title={<Spaced>Accessibility</Spaced>}
         lead="Spacing type is looked at, and yet the whole of the work here can be done by keyboard, enlarged, and with gaps spoken."
       />
-      <Notice title="For whoever runs this server">
+      <Notice title="For the person who runs this server">
         This is a statement to be completed: who is responsible, how to reach them, how soon they answer, when and how
         it was tested here, and which law it answers to. Until that is done it describes the program and not your
         school.
@@ -32,12 +32,12 @@ export default function Accessibility() {
             tables and lines of type, which scroll by themselves.
           </li>
           <li>
-            Nothing is told by colour alone: too tight and too loose have their own forms and words, hatch and dots
-            their own texture.
+            Nothing depends on colour alone: too tight and too wide have their own forms and words, hatch and dots their
+            own texture.
           </li>
           <li>
-            Light and dark follow your system, as do high contrast and less motion. The sheet that a line stands on
-            keeps its own ground, because the ground is part of the task.
+            Light and dark follow your system, as do high contrast and less motion. The sheet under a line keeps its own
+            ground, because the ground is part of the task.
           </li>
           <li>Nothing flickers faster than three times a second, and nothing moves by itself.</li>
           <li>

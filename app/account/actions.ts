@@ -10,7 +10,7 @@ import { clearSessionCookie, writeSessionCookie } from '@/lib/http/session-cooki
 
 export const changeNameAction = formAction(changeName, {
   read: (form) => ({ name: form.get('name') }),
-  done: ({ name }) => `You now stand on class lists as ${name}.`,
+  done: ({ name }) => `You now appear on class lists as ${name}.`,
 });
 
 export const changePasswordAction = formAction(changePassword, {

@@ -8,7 +8,7 @@ export function NewAccountFields() {
       <Field
         name="name"
         label="Name"
-        hint="As it should stand on the class list. Only those who teach the course see it."
+        hint="As it should appear on the class list. Only instructors and assistants of the course see it."
         autoComplete="name"
       />
       <Field

@@ -51,7 +51,7 @@ export default async function Account({ searchParams }: Props) {
       </Section>
       <Section title="Name" id="name">
         <Form action={changeNameAction} label="Name">
-          <Field name="name" label="As it stands on class lists" defaultValue={account.name} autoComplete="name" />
+          <Field name="name" label="As it appears on class lists" defaultValue={account.name} autoComplete="name" />
           <div className="actions">
             <SubmitButton kind="usual">Change the name</SubmitButton>
           </div>
@@ -66,7 +66,7 @@ export default async function Account({ searchParams }: Props) {
       <Section title="Your data" id="data" lead="What is kept here about you, in one file.">
         <div className="actions">
           <ButtonLink href="/api/account/data" plainLink download="kerncrit-my-data.json">
-            Take it with you (JSON)
+            Download your data (JSON)
           </ButtonLink>
           <ButtonLink href="/account/erase" kind="grave">
             Erase the account…

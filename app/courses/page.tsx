@@ -39,7 +39,7 @@ export default async function Courses() {
               <p className="quiet">
                 {roleWords(course.role)}
                 {course.section && `, section ${course.section}`}
-                {course.archived && ' · laid to rest'}
+                {course.archived && ' · archived'}
               </p>
             </li>
           ))}

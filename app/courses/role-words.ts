@@ -6,7 +6,7 @@ export function roleWords(role: string): string {
 const words: Record<string, string> = { instructor: 'Instructor', assistant: 'Assistant', student: 'Student' };
 
 export const roleChoices = [
-  { value: 'student', label: 'Student', hint: 'spaces lines and sends proofs; sees nobody else’s work.' },
+  { value: 'student', label: 'Student', hint: 'spaces lines and sends proofs; doesn’t see other students’ work.' },
   { value: 'assistant', label: 'Assistant', hint: 'sees everyone’s proofs, writes notes and gives marks.' },
   {
     value: 'instructor',

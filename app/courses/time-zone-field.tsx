@@ -12,7 +12,7 @@ export function TimeZoneField({ timeZones, chosen }: { timeZones: readonly strin
     <Select
       name="timeZone"
       label="Time zone"
-      hint="Dates in this course are meant in this zone, wherever a student is."
+      hint="All dates in this course use this time zone."
       choices={choices}
       placeholder="Choose…"
       defaultValue={chosen}

@@ -12,7 +12,7 @@ export default function Records() {
         title={<Spaced>Records and privacy</Spaced>}
         lead="Student work and marks are education records. This page says what the program keeps; your school’s policy and the law of your country say what it may."
       />
-      <Notice kind="caution" title="For whoever runs this server">
+      <Notice kind="caution" title="For the person who runs this server">
         Complete this page before real students are added: who is responsible, on what legal ground, how long records
         are kept, and whom to ask. If you are unsure what applies, ask the person in your school who answers for
         records.
@@ -21,8 +21,8 @@ export default function Records() {
         <dl className="facts">
           <dt>About you</dt>
           <dd>
-            your name, your e-mail address, a form of your password that cannot be turned back, the courses you are in
-            and your part in them, and when you were last signed in
+            your name, your e-mail address, a one-way hash of your password, the courses you are in and your part in
+            them, and when you were last signed in
           </dd>
           <dt>Your work</dt>
           <dd>
@@ -51,23 +51,23 @@ export default function Records() {
             Other students see nothing of yours. On the wall a line may be shown without its name, when the instructor
             chooses it.
           </li>
-          <li>Whoever runs the server can read its database and its backups.</li>
+          <li>The person who runs the server can read its database and its backups.</li>
         </ul>
       </Section>
       <Section title="How long">
         <p>
           A course can carry the date until which its records are kept; the instructor sets it. Nothing is thrown away
-          by itself on that day: whoever runs the server sees to it, as your school has decided. You can erase your own
-          account at any time. That clears your name, your address and everything you wrote; spacings and marks stay
-          without a name, so that the figures of a class remain whole. Backups keep what they held until they are thrown
-          away in their turn.
+          by itself on that day: the person who runs the server does that, as your school has decided. You can erase
+          your own account at any time. That clears your name, your address and everything you wrote; spacings and marks
+          stay without a name, so that the figures of a class remain whole. Backups keep what they held until they are
+          thrown away in their turn.
         </p>
       </Section>
       <Section title="What measurements say, and do not">
         <p>
           The program measures white. It does not grade: a mark is given by a person, and where arithmetic proposes one
-          it says so and shows how. If two settings are equal to the last unit, instructors see that as a fact; it has
-          many innocent reasons and proves nothing.
+          it says so and shows how. If two spacings are identical, instructors see that as a fact; it has many innocent
+          reasons and proves nothing.
         </p>
       </Section>
     </Page>

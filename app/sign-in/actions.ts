@@ -23,7 +23,7 @@ export const signInAction = formAction(signIn, {
 export const requestPasswordLinkAction = formAction(requestPasswordLink, {
   read: (form) => ({ email: form.get('email') }),
   done: () =>
-    'If there is an account with this address, a letter with a link is on its way to it. It works once and for two hours; look among unwanted mail too.',
+    'If this address has an account, we’ve sent it a link. It works once, for two hours. If you don’t see it, check your spam folder.',
 });
 
 export const resetPasswordAction = formAction(resetPassword, {

@@ -25,7 +25,7 @@ export default async function SignIn({ searchParams }: Props) {
   const school = schoolName();
   return (
     <Page>
-      <PageHeader title="Sign in" lead={asked.next ? 'You come back to the page you were on.' : undefined} />
+      <PageHeader title="Sign in" lead={asked.next ? 'You’ll return to the page you were on.' : undefined} />
       {problem && (
         <Notice kind="warning" live="assertive">
           {problem}
@@ -44,7 +44,7 @@ export default async function SignIn({ searchParams }: Props) {
         <Field name="password" label="Password" type="password" autoComplete="current-password" />
         <div className="actions">
           <SubmitButton pending="Signing in…">Sign in</SubmitButton>
-          <Link href="/sign-in/forgotten">Forgotten?</Link>
+          <Link href="/sign-in/forgotten">Forgotten your password?</Link>
         </div>
       </Form>
       {school && (
@@ -53,7 +53,7 @@ export default async function SignIn({ searchParams }: Props) {
         </Section>
       )}
       <Section title="No account yet?">
-        <p>An account is made when you join a course: open the link that your instructor gave you.</p>
+        <p>You get an account when you join a course: open the link from your instructor.</p>
       </Section>
     </Page>
   );
@@ -71,5 +71,5 @@ const known: Record<string, string> = {
   AccessDenied: 'Your school’s sign-in said no. Try again, or ask the people who run it.',
   OAuthSignin: 'Your school’s sign-in could not be reached. Try again in a minute, or sign in with a password.',
   OAuthCallback: 'Your school’s sign-in gave no usable answer, or it took too long. Please start again.',
-  Configuration: 'Signing in is not set up rightly on this server. Whoever runs it finds the reason in its log.',
+  Configuration: 'Signing in is not set up correctly on this server. The reason is in the server’s log.',
 };

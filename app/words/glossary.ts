@@ -38,16 +38,16 @@ export const whiteWords: GlossaryWord[] = [
   },
   {
     id: 'loose',
-    word: 'Too loose, too tight',
+    word: 'Too wide, too tight',
     meaning:
-      'A gap is too loose when it falls out of the line as a hole, and too tight when the two letters clot into a spot. Both are seen beside the other gaps of the line.',
+      'A gap is too wide when it opens a hole in the line, and too tight when the two letters clot into a spot. Both are seen beside the other gaps of the line.',
     drawing: {
       lines: [
         {
           text: 'HARBOUR',
           offsets: [0, 0, 0, 110],
           marks: [{ gap: 3, fault: 'wide', strength: 3 }],
-          label: 'HARBOUR, too loose between B and O',
+          label: 'HARBOUR, too wide between B and O',
         },
         {
           text: 'HARBOUR',
@@ -57,14 +57,14 @@ export const whiteWords: GlossaryWord[] = [
         },
         { text: 'HARBOUR', label: 'HARBOUR, even' },
       ],
-      caption: 'B O too loose (the wedges turn away), too tight (the wedges meet), and even.',
+      caption: 'B O too wide (the wedges point apart), too tight (the wedges point together), and even.',
     },
   },
   {
     id: 'misplaced',
     word: 'A letter out of place',
     meaning:
-      'One gap too wide and the next too narrow is usually one fault: the letter between them stands too far to one side.',
+      'One gap too wide and the next too narrow is usually one fault: the letter between them is too far to one side.',
     drawing: {
       lines: [
         {
@@ -77,7 +77,7 @@ export const whiteWords: GlossaryWord[] = [
           label: 'MINUTE with N too far right',
         },
       ],
-      caption: 'The N stands too far right.',
+      caption: 'The N is too far right.',
     },
   },
   {
@@ -95,13 +95,13 @@ export const whiteWords: GlossaryWord[] = [
     id: 'sidebearing',
     word: 'Sidebearing',
     meaning:
-      'The room that a letter carries on each side of its ink. It comes with the face, and so most pairs are right for reading sizes before anybody touches them.',
+      'The room that a letter carries on each side of its ink. It comes with the face, so most pairs are right at reading sizes before you touch them.',
   },
   {
     id: 'display',
     word: 'Display size',
     meaning:
-      'Large: a headline, a poster, a title. Most faces are spaced for reading, so the bigger they are set the looser they look. Faces or cuts made for display are already tighter.',
+      'Large: a headline, a poster, a title. Most faces are spaced for reading, so the bigger they are set, the wider their gaps look. Faces or cuts made for display are already tighter.',
   },
 ];
 
@@ -129,7 +129,7 @@ export const numberWords: GlossaryWord[] = [
     id: 'tracking',
     word: 'Tracking',
     meaning:
-      'The same amount on every gap of a line. It makes a line tighter or wider and never more even, so it is kept apart from kerning and judged apart.',
+      'The same amount on every gap of a line. It makes a line tighter or wider and never more even, so it is stored and judged separately from kerning.',
     drawing: {
       lines: [
         { text: 'CINEMA', label: 'CINEMA as it comes' },
@@ -148,7 +148,7 @@ export const numberWords: GlossaryWord[] = [
     id: 'apparent-gap',
     word: 'Apparent gap',
     meaning:
-      'How open a pair looks, as a number: the gap between two straight stems that would look as open as this pair. Near parts weigh more than far ones, and deep bays count only as far as one seems to see into them. It agrees with what professional designers do far better than plain area; it is evidence and not the answer.',
+      'How open a pair looks, as a number: the gap between two straight stems that would look as open as this pair. Near parts weigh more than far ones, and deep recesses count only as far as the eye reaches into them. It agrees with what professional designers do far better than plain area; it is evidence and not the answer.',
   },
   {
     id: 'area',
@@ -179,7 +179,7 @@ export const lookingWords: GlossaryWord[] = [
     id: 'threes',
     word: 'In threes',
     meaning:
-      'Cover all but three letters and ask whether the middle one stands in the middle. Move on by one. Every gap is seen between two others.',
+      'Cover all but three letters and ask whether the middle one is in the middle. Move on by one. Every gap is seen between two others.',
     drawing: {
       lines: [{ text: 'GAR' }, { text: 'ARD' }, { text: 'RDE' }, { text: 'DEN' }],
       caption: 'GARDEN, three letters at a time.',
@@ -193,7 +193,7 @@ export const lookingWords: GlossaryWord[] = [
   {
     id: 'blurred',
     word: 'Blurred or small',
-    meaning: 'Half close your eyes, or stand back. Holes and clots stay when the letters have gone grey.',
+    meaning: 'Half close your eyes, or step back. Holes and clots stay when the letters have gone grey.',
   },
   {
     id: 'reversed',
@@ -213,13 +213,13 @@ export const courseWords: GlossaryWord[] = [
     id: 'exercise',
     word: 'Exercise and round',
     meaning:
-      'An exercise is what the instructor posts. A round is one pass of it, with its own dates; after each round come notes, and the next round begins from your last setting.',
+      'An exercise is what the instructor posts. A round is one pass of it, with its own dates; notes follow each round, and the next round begins from your last spacing.',
   },
   {
     id: 'specimen',
-    word: 'Specimen',
+    word: 'Line',
     meaning:
-      'One line of text in one face, at one size, on one ground. What is right for it is not right at another size, another weight or in another face.',
+      'A text in one face, at one size, on one ground. What is right for it may be wrong at another size, in another weight or another face.',
   },
   {
     id: 'bench',
@@ -236,13 +236,13 @@ export const courseWords: GlossaryWord[] = [
     id: 'reference',
     word: 'Reference and tolerance',
     meaning:
-      'How a teacher set the same line, and how far from it a setting may be and still be called the same. There may be several. Yours is compared with the nearest. Two settings can both be right.',
+      'How an instructor spaced the same line, and how far a spacing may differ and still count as the same. There may be several; yours is compared with the nearest. Two spacings can both be right.',
   },
   {
     id: 'note',
     word: 'Note',
     meaning:
-      'Critique that is pinned to a gap, to a run of gaps or to the whole line, sometimes with a setting to look at. You can answer it.',
+      'Critique that is pinned to a gap, to a run of gaps or to the whole line, sometimes with a suggested spacing. You can reply to it.',
   },
   {
     id: 'criterion',

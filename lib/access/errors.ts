@@ -50,7 +50,7 @@ export class AppError extends Error {
 export const notFound = (): AppError =>
   new AppError(
     'NOT_FOUND',
-    'There is nothing here for you. The address may be mistyped, or it may belong to a course that you are not in.',
+    'Page not found. The address may be mistyped, or it may belong to a course that you are not in.',
   );
 
 export const signedOut = (): AppError =>
@@ -60,5 +60,5 @@ export const signedOut = (): AppError =>
 export const changedMeanwhile = (what: string): AppError =>
   new AppError(
     'CONFLICT',
-    `Somebody else changed ${what} after you opened this page, so yours was not saved. What you typed is still here, and what is saved now is shown beside it. Save again to put yours in its place.`,
+    `Another person changed ${what} after you opened this page, so your change was not saved. What you typed is still here, with the saved version beside it. Save again to replace it with yours.`,
   );

@@ -46,7 +46,7 @@ async function handOverFirst(data: ScopedData): Promise<void> {
   if (alone.length > 0)
     throw new AppError(
       'CONFLICT',
-      `Nothing was erased: this is the only instructor of ${alone.join(', ')}. Make somebody else an instructor there first.`,
+      `Nothing was erased: this is the only instructor of ${alone.join(', ')}. Make another member an instructor there first.`,
     );
   for (const { id, version } of teaching) swapped(await data.erase.takeCourseVersion(id, version), 'The course');
 }

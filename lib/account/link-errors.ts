@@ -4,7 +4,7 @@ import { AppError } from '@/lib/access/errors';
 export const linkIsOver = (): AppError =>
   new AppError(
     'EXPIRED',
-    'This link has been used, taken back or has run out meanwhile. Ask whoever gave it to you for a new one.',
+    'This link has been used or revoked, or it has expired. Ask the person who gave it to you for a new one.',
   );
 
 /** Told only to people who hold a valid link. */
@@ -17,4 +17,4 @@ export const addressTaken = (): AppError =>
 
 /** For commands of whoever runs the server. */
 export const nobodyHere = (email: string): AppError =>
-  new AppError('NOT_FOUND', `Nobody has an account with the address “${email}”.`);
+  new AppError('NOT_FOUND', `There is no account with the address “${email}”.`);

@@ -27,7 +27,4 @@ export const signIn = operation({
 });
 
 const doNotFit = () =>
-  new AppError(
-    'INVALID',
-    'This e-mail address and this password do not fit together. Check both; capitals count in the password.',
-  );
+  new AppError('INVALID', 'That e-mail address and password don’t match. Check both; capitals count in the password.');

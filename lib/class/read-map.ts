@@ -89,7 +89,7 @@ function shownLine(
     pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
     ground: settingOf(version).ground,
     references: references.map(({ author, ...reference }) => ({
-      author: author.user?.name ?? 'a former teacher',
+      author: author.user?.name ?? 'a former instructor',
       spacing: spacingOf(reference),
     })),
     rows: order.map((proofId) => {

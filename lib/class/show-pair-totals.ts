@@ -30,7 +30,7 @@ export const showPairTotals = operation({
       map!,
       builtIn,
       references.map(({ authorId, author, ...reference }) => ({
-        name: author.user?.name ?? 'a former teacher',
+        name: author.user?.name ?? 'a former instructor',
         spacing: spacingOf(reference),
         tolerances: map!.tolerances[map!.rows.find((row) => row.author === authorId)?.against ?? 0] ?? [],
       })),

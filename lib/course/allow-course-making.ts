@@ -14,7 +14,10 @@ export const allowCourseMaking = operation({
     if (actor.kind !== 'person' || !member?.user || member.removedAt) throw notFound();
     if (!(await data.account.mayMakeCourses())) throw notFound();
     if (member.user.id === actor.userId)
-      throw new AppError('CONFLICT', 'This can’t be changed for yourself, so that somebody always can open courses.');
+      throw new AppError(
+        'CONFLICT',
+        'You can’t change this for yourself, so that there is always a person who can open courses.',
+      );
     if (allowed && member.role !== 'instructor')
       throw new AppError('CONFLICT', `${member.user.name} is not an instructor of this course. Change the role first.`);
     const { id } = member.user;

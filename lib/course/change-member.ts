@@ -71,5 +71,5 @@ const told = (from: Pick<MemberRow, keyof MemberChange> | MemberChange, change: 
 const lastInstructor = () =>
   new AppError(
     'CONFLICT',
-    'This is the only instructor of the course, and a course needs one. Make somebody else an instructor first.',
+    'This is the only instructor of the course, and a course needs one. Make another member an instructor first.',
   );

@@ -35,5 +35,5 @@ export const editCourse = operation({
 const changedMeanwhile = () =>
   new AppError(
     'CONFLICT',
-    'Somebody else changed this course meanwhile, so nothing of yours was saved yet. Open the page again beside this one, look at what changed, and send yours again.',
+    'Another person changed this course meanwhile, so your changes are not saved yet. Open the page again beside this one, look at what changed, and send yours again.',
   );

@@ -31,15 +31,15 @@ export const handOverPasswordLink = operation({
 const byMail = () =>
   new AppError(
     'CONFLICT',
-    'Mail is set up here, so nobody else makes this link: “Forgotten?” on the sign-in page sends it to the person.',
+    'Mail is set up here, so this link is not handed over: “Forgotten your password?” on the sign-in page sends it to the person.',
   );
 const elsewhere = (name: string) =>
   new AppError(
     'CONFLICT',
-    `${name} is or was in a course that you do not run, so you can't make this link. Whoever runs the server can make one at its console.`,
+    `${name} is or was in a course that you do not run, so you can't make this link. The person who runs the server can create one at its console.`,
   );
 const teaches = (name: string) =>
   new AppError(
     'CONFLICT',
-    `${name} teaches, so nobody else can make this link. Whoever runs the server can make one at its console.`,
+    `${name} teaches, so you can’t create this link. The person who runs the server can create one at its console.`,
   );

@@ -5,7 +5,7 @@
 export class Overtaken extends Error {
   readonly code = 'P2034';
   constructor(what: string) {
-    super(`${what} was changed by somebody else meanwhile.`);
+    super(`${what} was changed by another person meanwhile.`);
     this.name = 'Overtaken';
   }
 }

@@ -20,7 +20,7 @@ export const exportData = (actor: Actor, db: Db) => ({
       select: { asset: { select: { licence: true } }, face: { select: { asset: { select: { licence: true } } } } },
     });
     const text = pack?.face?.asset.licence ?? pack?.asset?.licence;
-    if (!text) return 'not recorded; ask whoever brought the face into the course';
+    if (!text) return 'not recorded; ask the person who added the face to the course';
     const { name, url, attribution } = z.parse(licenceSchema, JSON.parse(text));
     return [name || 'not named', attribution, url].filter((part) => part !== '').join(', ');
   },

@@ -28,12 +28,12 @@ function refuseTooMany(wanted: number, there: number): void {
   if (wanted > mostAtOnce)
     throw new AppError(
       'INVALID',
-      `That would make ${counted(wanted, 'specimen')}; ${mostAtOnce} are the most at once. Take fewer lines, faces or sizes, and do the rest in a second go.`,
+      `That would make ${counted(wanted, 'line')}; ${mostAtOnce} are the most at once. Take fewer lines, faces or sizes, and do the rest in a second go.`,
     );
   if (there + wanted > mostSpecimens)
     throw new AppError(
       'INVALID',
-      `The exercise has ${counted(there, 'specimen')} and would have ${there + wanted}; ${mostSpecimens} are the most in one exercise.`,
+      `The exercise has ${counted(there, 'line')} and would have ${there + wanted}; ${mostSpecimens} are the most in one exercise.`,
     );
 }
 
@@ -50,6 +50,6 @@ async function makeAll(context: Context, wanted: readonly TypedSpecimen[]): Prom
     }
   }
   if (wrong.size === 0) return versions;
-  const said = `No specimen was made. ${[...wrong].slice(0, 6).join(' ')}${wrong.size > 6 ? ` And ${wrong.size - 6} more like these.` : ''}`;
+  const said = `No line was added. ${[...wrong].slice(0, 6).join(' ')}${wrong.size > 6 ? ` And ${wrong.size - 6} more like these.` : ''}`;
   throw new AppError('INVALID', said, { fields: { lines: said } });
 }

@@ -14,7 +14,7 @@ export const changeRound = operation({
     if (round.state === 'released')
       throw new AppError(
         'CONFLICT',
-        `Round ${round.number} has been released, so its dates stand. Add another round for more work.`,
+        `Round ${round.number} has been released, so its dates are fixed. Add another round for more work.`,
       );
     const { fields, remarks } = typedRound(typed, round.exercise.course.timeZone);
     if (!(await data.rounds.change(roundId, version, fields))) throw changedMeanwhile(`round ${round.number}`);

@@ -17,7 +17,7 @@ export const changeSpecimen = operation({
   run: async (context, { specimenId, number, ...typed }) => {
     const planned = await planChange(context, specimenId, typed);
     const exerciseId = planned.exercise.id;
-    if (planned.before.number !== number) throw changedMeanwhile('this specimen');
+    if (planned.before.number !== number) throw changedMeanwhile('this line');
     if (planned.same) return { exerciseId, specimenId, number, moved: 0 };
     // A student's change that came in between makes a unique key fail, and the whole is done again with it.
     const moved = await retryOnConflict(() =>
@@ -34,7 +34,7 @@ async function carryOut(
   { exercise, before, after, pack, map }: PlannedChange,
 ): Promise<number> {
   const current = await data.specimens.find(specimenId);
-  if (current?.versions[0]?.id !== before.versionId) throw changedMeanwhile('this specimen');
+  if (current?.versions[0]?.id !== before.versionId) throw changedMeanwhile('this line');
   const versionId = await data.specimens.addVersion(
     { ...after, specimenId, number: before.number + 1, previousId: before.versionId, pairMap: map },
     now,
@@ -69,7 +69,7 @@ async function carryOut(
   await data.audit.record(
     {
       courseId: exercise.courseId,
-      verb: 'specimen changed',
+      verb: 'line changed',
       subject: `specimen:${specimenId}`,
       details: { number: before.number + 1, drafts: drafts.length },
     },

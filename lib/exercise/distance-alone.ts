@@ -4,7 +4,7 @@ import { AppError } from '@/lib/access/errors';
 export function refuseDistanceAlone(criteria: readonly { basis: string }[]): void {
   if (!isDistanceAlone(criteria)) return;
   const said =
-    'Distance from the references can’t be the only criterion: two settings can both be right. Add a criterion that a person judges by eye.';
+    'Distance from the references can’t be the only criterion: two spacings can both be right. Add a criterion that a person judges by eye.';
   throw new AppError('INVALID', said, { fields: { basis: said } });
 }
 

@@ -30,4 +30,4 @@ export const getRound = operation({
   },
 });
 
-const nameOf = (member: { user: { name: string } | null }): string => member.user?.name ?? 'somebody no longer here';
+const nameOf = (member: { user: { name: string } | null }): string => member.user?.name ?? 'a former member';

@@ -23,17 +23,17 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
     specimens.length === 0 && {
       stops: true,
       part: 'specimens',
-      said: 'There is nothing to space yet: add at least one specimen.',
+      said: 'There is nothing to space yet: add at least one line.',
     },
     rounds.length === 0 && {
       stops: true,
       part: 'rounds',
-      said: 'There is no round yet, so nobody could send a proof: add one.',
+      said: 'There is no round yet, so no proof could be sent: add one.',
     },
     isDistanceAlone(criteria) && {
       stops: true,
       part: 'criteria',
-      said: 'The only criterion is distance from the references. Two settings can both be right: add a criterion that a person judges by eye.',
+      said: 'The only criterion is distance from the references. Two spacings can both be right: add a criterion that a person judges by eye.',
     },
     exercise.brief.trim() === '' && {
       stops: false,
@@ -48,13 +48,13 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
     referenced === 0 && {
       stops: false,
       part: 'references',
-      said: 'No specimen has a reference. That is allowed; you can set some later, and proofs are compared again then.',
+      said: 'No line has a reference. That is allowed; you can set some later, and proofs will then be compared again.',
     },
     referenced > 0 &&
       referenced < specimens.length && {
         stops: false,
         part: 'references',
-        said: `${referenced} of ${specimens.length} specimens have a reference.`,
+        said: `${referenced} of ${specimens.length} lines have a reference.`,
       },
     ...rounds.map(
       (round) =>

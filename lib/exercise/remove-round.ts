@@ -12,14 +12,11 @@ export const removeRound = operation({
     if (!round) throw notFound();
     const rounds = await data.rounds.ofExercise(round.exerciseId);
     if (rounds.at(-1)?.id !== roundId)
-      throw new AppError(
-        'CONFLICT',
-        `Only the last round can be taken away, and round ${round.number} is not the last.`,
-      );
+      throw new AppError('CONFLICT', `Only the last round can be deleted, and round ${round.number} is not the last.`);
     if (!(await data.rounds.remove(roundId, version))) {
       throw new AppError(
         'CONFLICT',
-        `Round ${round.number} was kept: somebody has sent a proof to it or changed it since you opened this page.`,
+        `Round ${round.number} was kept: a proof was sent to it, or it was changed, since you opened this page.`,
       );
     }
     return { exerciseId: round.exerciseId };

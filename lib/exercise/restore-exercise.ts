@@ -14,7 +14,7 @@ export const restoreExercise = operation({
     if (!(await data.exercises.change(exerciseId, version, { removedAt: null })))
       throw changedMeanwhile('this exercise');
     await data.audit.record(
-      { courseId: row.courseId, verb: 'exercise taken back', subject: `exercise:${exerciseId}` },
+      { courseId: row.courseId, verb: 'exercise restored', subject: `exercise:${exerciseId}` },
       now,
     );
     return { exerciseId };

@@ -17,10 +17,10 @@ export function passwordLetter({
     subject: 'A new password for Kerncrit',
     text: [
       `Dear ${name},`,
-      `somebody, most likely you, asked for a new password for your account in Kerncrit. Open this address to choose one:`,
+      `Someone (probably you) asked to reset your Kerncrit password. Open this address to choose a new one:`,
       link,
       `It works once, and until ${expires}. Setting a new password signs you out everywhere.`,
-      `If you did not ask for it, do nothing: your password stays as it is.`,
+      `If it wasn’t you, do nothing: your password stays the same.`,
     ].join('\n\n'),
   };
 }
@@ -57,9 +57,9 @@ export function welcomeLetter({
     subject: `Your account for ${course}`,
     text: [
       `Dear ${name},`,
-      `you have been entered in the course “${course}” in Kerncrit. Open this address to choose your password:`,
+      `You have been added to the course “${course}” in Kerncrit. Open this address to choose your password:`,
       link,
-      `It works once, and until ${expires}. After that, ask for a new one by “Forgotten?” on the sign-in page.`,
+      `It works once, and until ${expires}. After that, ask for a new one with “Forgotten your password?” on the sign-in page.`,
       `If you do not belong in this course, do nothing and tell the school.`,
     ].join('\n\n'),
   };

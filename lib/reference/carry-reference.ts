@@ -36,7 +36,7 @@ export const carryReference = operation({
       if (start.map.every((place) => place === null))
         throw new AppError(
           'INVALID',
-          `${name} has no pair of “${from.text}”, so there is nothing to carry. Choose specimens of the same words.`,
+          `${name} has no pair of “${from.text}”, so there is nothing to carry. Choose lines with the same text.`,
         );
       const content = {
         spacing: start.spacing,

@@ -1,7 +1,7 @@
 import type { ScopedData } from '@/lib/data';
 
 /** What a teacher is called who is no longer here. */
-export const formerTeacher = 'a former teacher';
+export const formerTeacher = 'a former instructor';
 
 /** Puts the name of the nearest reference's author into stored figures, which hold the member's id. */
 export async function withNamedAuthors<Figures extends { author: string | null }>(

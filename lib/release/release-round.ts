@@ -71,7 +71,7 @@ export const releaseRound = operation({
       if (isTaken(error))
         throw new AppError(
           'CONFLICT',
-          'Somebody else released to one of these students at the same moment. Nothing went out from here; the page shows how it stands now.',
+          'Another person released to one of these students at the same moment. Nothing went out from here; the page shows the current state.',
         );
       throw error;
     }

@@ -86,8 +86,8 @@ const ownWork = (slot: string): AppError =>
   new AppError(
     'CONFLICT',
     slot === secondSlot
-      ? 'You have a part in the first marking of this proof, so somebody else has to be its second marker.'
-      : 'You are the second marker of this proof, so its first marking is for somebody else.',
+      ? 'You have a part in the first marking of this proof, so another marker has to be the second.'
+      : 'You are the second marker of this proof, so its first marking is for another marker.',
   );
 
 function heldBy({ state, marker }: MarkTaskRow): AppError {
@@ -131,7 +131,7 @@ export const finishProof = operation({
     if (to === 'open' && hand.two === 'done') {
       throw new AppError(
         'CONFLICT',
-        'Both markers have finished this proof and can see each other’s marks, so these stand as they were given. What should count instead is settled, with a reason, on the page about agreement.',
+        'Both markers have finished this proof and can see each other’s marks, so these marks can no longer be changed. To change what counts, settle it with a reason on the agreement page.',
       );
     }
     if (!(await data.markTasks.setState(task.id, me.id, to, now))) {

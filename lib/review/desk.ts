@@ -107,7 +107,7 @@ export const showLine = operation({
       /** Hints on how the same text was set at other sizes, weights and in other faces. */
       across,
       references: references.map(({ author, slot, ...set }) => ({
-        author: author.user?.name ?? 'A former teacher',
+        author: author.user?.name ?? 'A former instructor',
         slot,
         spacing: spacingOf(set),
       })),

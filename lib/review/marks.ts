@@ -55,7 +55,7 @@ export const giveMark = operation({
     if (hand.two === 'done')
       throw new AppError(
         'CONFLICT',
-        'Both markers have finished this proof and can see each other’s marks, so these stand as they were given. What should count instead is settled, with a reason, on the page about agreement.',
+        'Both markers have finished this proof and can see each other’s marks, so these marks can no longer be changed. To change what counts, settle it with a reason on the agreement page.',
       );
     const { taskId } = await claim(data, hand, now);
     const given = (await data.marks.ofTasks([taskId])).find((mark) => mark.criterionVersionId === criterionVersionId);
@@ -68,7 +68,7 @@ export const giveMark = operation({
       );
     }
     const before = given?.level ?? null;
-    const verb = before === null ? 'mark given' : level === null ? 'mark taken back' : 'mark changed';
+    const verb = before === null ? 'mark given' : level === null ? 'mark withdrawn' : 'mark changed';
     try {
       await data.transaction(async (inside) => {
         const markId = given ? given.id : await inside.marks.create(taskId, criterionVersionId, level, now);
@@ -100,7 +100,7 @@ function changed(
   const now = level === null ? 'not marked' : `“${levels[level]!.title}”`;
   return new AppError(
     'CONFLICT',
-    `“${title}” was changed meanwhile; when last read it was ${now}. Reload the page to see it as it stands, then mark again.`,
+    `“${title}” was changed meanwhile; when last read it was ${now}. Reload the page to see it as it is now, then mark again.`,
   );
 }
 

@@ -108,7 +108,7 @@ export const settleMark = operation({
     const before = given?.level ?? null;
     if ((given?.version ?? -1) !== version) throw changed(criterion, before);
     const verb =
-      level === null ? 'settled level taken back' : before === null ? 'difference settled' : 'settled level changed';
+      level === null ? 'settled level withdrawn' : before === null ? 'difference settled' : 'settled level changed';
     try {
       await data.transaction(async (inside) => {
         const markId = given ? given.id : await inside.marks.create(task.id, criterionVersionId, level, now);
@@ -158,6 +158,6 @@ function changed({ title, levels }: CriterionView, level: number | null): AppErr
   const now = level === null ? 'not settled' : `“${levels[level]!.title}”`;
   return new AppError(
     'CONFLICT',
-    `“${title}” was settled meanwhile; when last read it was ${now}. The page shows it as it stands; look and settle again.`,
+    `“${title}” was settled meanwhile; when last read it was ${now}. The page shows it as it is now; look and settle again.`,
   );
 }

@@ -23,7 +23,7 @@ export const referenceView = (row: Row) => ({
   id: row.id,
   specimenVersionId: row.specimenVersionId,
   authorId: row.authorId,
-  author: row.author.user?.name ?? 'somebody no longer here',
+  author: row.author.user?.name ?? 'a former member',
   slot: row.slot,
   spacing: { tracking: row.tracking, offsets: offsets.parse(JSON.parse(row.offsets)) },
   tolerances: tolerances.parse(JSON.parse(row.tolerances)),

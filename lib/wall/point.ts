@@ -25,7 +25,7 @@ export const point = operation({
       if (settings.pointing === 'off')
         throw new AppError(
           'CONFLICT',
-          'Nobody is asked to point at the moment. Your tap was not counted; wait until you are asked.',
+          'Pointing is closed at the moment. Your tap was not counted; wait until it opens.',
         );
       const aimed = onPhones(await linesOfWall(data, wall, settings), settings).find(
         ({ line }) => line.key === at.line,

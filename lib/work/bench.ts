@@ -150,7 +150,7 @@ async function lastProof(data: ScopedData, memberId: string, line: CurrentLine):
 
 async function work(data: ScopedData, memberId: string, line: CurrentLine): Promise<Laid[]> {
   const draft = await data.drafts.byKey({ memberId, specimenVersionId: line.id, purpose: 'work' });
-  return draft ? [{ id: 'work', label: 'Your line, as it stands', spacing: spacingOf(draft) }] : [];
+  return draft ? [{ id: 'work', label: 'Your line, as it is now', spacing: spacingOf(draft) }] : [];
 }
 
 /** References, where the exercise lets this member see them now. */

@@ -92,7 +92,7 @@ async function annotate(
       },
       at,
     );
-  if (faults.length === 0) await write('line', null, 'This line is well seen; nothing stands out.', null);
+  if (faults.length === 0) await write('line', null, 'This line is well judged; no gap is conspicuous.', null);
   for (const [index, fault] of faults.entries()) {
     const stock = firstStockNotes.find((note) => note.fault === fault.fault) ?? firstStockNotes[0]!;
     const rest = comparison?.pairs[fault.first]?.rest ?? 0;

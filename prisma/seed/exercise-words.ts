@@ -32,7 +32,7 @@ export const criteria: readonly TypedCriterion[] = [
     title: 'Evenness',
     basis: 'judgement',
     weight: 50,
-    description: 'No gap stands out as wider or narrower than the others of its line.',
+    description: 'No gap looks wider or narrower than the others in its line.',
     levels: levels([
       ['Uneven', 'Several gaps break the line into pieces.', 20],
       ['Mostly even', 'The line holds, with a gap or two that catch the eye.', 60],

@@ -28,21 +28,21 @@ export const firstStockNotes: readonly { id: string; body: string; fault: Fault 
   {
     id: 'first-wide',
     fault: 'wide',
-    body: '{pair} stands too wide: look at the white here beside the gaps on either side of it.',
+    body: '{pair} is too wide. Compare it with the gaps on either side.',
   },
   { id: 'first-tight', fault: 'tight', body: '{pair} crowds: give it the white that its neighbours have.' },
   {
     id: 'first-left',
     fault: 'left',
-    body: '{letter} stands too far left: one gap beside it is too narrow and the other too wide by as much.',
+    body: '{letter} is too far left: the gap on one side is too tight and the other too wide by as much.',
   },
   {
     id: 'first-right',
     fault: 'right',
-    body: '{letter} stands too far right: one gap beside it is too wide and the other too narrow by as much.',
+    body: '{letter} is too far right: the gap on one side is too wide and the other too tight by as much.',
   },
   { id: 'first-touching', fault: 'touching', body: '{pair} touches. If it is meant, say so; if not, open it.' },
-  { id: 'first-seen', fault: '', body: '{pair} is well seen.' },
+  { id: 'first-seen', fault: '', body: '{pair} is well judged.' },
   {
     id: 'first-heads',
     fault: '',

@@ -34,7 +34,7 @@ export function proposeLevel(
   const level = Math.min(levelCount - 1, Math.floor((within * levelCount) / held.length));
   return {
     level,
-    arithmetic: `${within} of ${held.length} pairs stand ${against}: ${withUnit((within / held.length) * 100, '%', 1)}. ${stepsOf(level, levelCount)}`,
+    arithmetic: `${within} of ${held.length} pairs are ${against}: ${withUnit((within / held.length) * 100, '%', 1)}. ${stepsOf(level, levelCount)}`,
   };
 }
 

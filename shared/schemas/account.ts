@@ -31,7 +31,7 @@ export const personNameSchema = z.pipe(
   z
     .string()
     .check(
-      z.minLength(1, 'Write the name as it should stand on the class list.'),
+      z.minLength(1, 'Write the name as it should appear on the class list.'),
       z.maxLength(120, 'A name can have at most 120 characters.'),
       z.regex(/^[^\p{Cc}\p{Cf}]*$/u, 'A name can’t contain control characters.'),
     ),

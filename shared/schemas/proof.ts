@@ -12,7 +12,7 @@ export const sendProofSchema = z.strictObject({
     .check(
       z.normalize(),
       z.trim(),
-      z.minLength(1, 'Say in one sentence what you looked for; whoever critiques the proof reads it first.'),
+      z.minLength(1, 'Say in one sentence what you looked for; the marker reads it first.'),
       z.maxLength(600, 'One sentence is enough: at most 600 characters.'),
     ),
   /** Browser zoom when it was sent, 1 = none. */

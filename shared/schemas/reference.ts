@@ -22,9 +22,7 @@ export const referenceBenchInput = z.strictObject({ specimenId: idSchema, slot: 
 export const referenceOnly = z.strictObject({ referenceId: idSchema });
 export const carryReferenceInput = z.strictObject({
   referenceId: idSchema,
-  specimenIds: z
-    .array(idSchema)
-    .check(z.minLength(1, 'Choose at least one specimen to carry it to.'), z.maxLength(200)),
+  specimenIds: z.array(idSchema).check(z.minLength(1, 'Choose at least one line to carry it to.'), z.maxLength(200)),
   /** Replace a reference that you already have there? */
   replace: z.boolean(),
 });

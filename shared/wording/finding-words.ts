@@ -47,7 +47,7 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>) => string }
     `${pairName(letters)} appears more than once and is not spaced alike: the ${ordinal(wide + 1)} gap is ${perMilleEm(value)} wider than the ${ordinal(narrow + 1)}.`,
   'tightness-face': ({ value, direction }) =>
     direction === null
-      ? 'As a whole the line is about as tight as the face comes.'
+      ? 'Overall, the line is about as tight as the face’s own spacing.'
       : `As a whole the line is ${direction === 'wide' ? 'wider' : 'tighter'} than the face comes, by ${perMilleEm(value)} at a typical gap.`,
   capitals: () =>
     'A line of capitals is usually opened a little beyond what the face gives (common practice); this one is not.',

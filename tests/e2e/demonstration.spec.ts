@@ -54,7 +54,7 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
   await expect(page.getByText(/No answer from the server. The recording is kept on this device/)).toBeVisible();
   await page.context().setOffline(false);
   await page.getByRole('button', { name: 'Keep it' }).click();
-  await page.getByRole('link', { name: 'Look at it before it is shown' }).click();
+  await page.getByRole('link', { name: 'Review it before showing it' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(title);
   const address = page.url();
 
@@ -107,7 +107,7 @@ test('what is shown is gone through by keys of ours, and spoken', async ({ brows
   await page.goto(exercise);
   await page.getByRole('link', { name: 'From the widest hole to the quiet gaps' }).click();
   const live = page.locator('[aria-live=polite]');
-  await expect(live).toHaveText('How it stood at the beginning.');
+  await expect(live).toHaveText('How the line was at the beginning.');
   await page.keyboard.press('j');
   await expect(live).toContainText(/\d+ (closer|wider)\./);
   await expect(page.getByText(/^step 1 of \d+$/)).toBeVisible();
@@ -130,5 +130,5 @@ test('what is shown is gone through by keys of ours, and spoken', async ({ brows
   // From the bench it is one link away.
   await page.getByRole('link', { name: 'Your own line on the bench' }).click();
   await page.getByRole('link', { name: 'From the widest hole to the quiet gaps' }).click();
-  await expect(live).toHaveText('How it stood at the beginning.');
+  await expect(live).toHaveText('How the line was at the beginning.');
 });

@@ -59,7 +59,7 @@ test('a marker goes by section, and settings that are equal in every number are 
   await marker.waitForURL(/section=/);
   expect(await names()).toEqual([author.name]);
   await marker.goto(`${round}/specimens/${own.specimenIds[0]}`);
-  const equal = marker.getByRole('region', { name: 'Equal settings' });
+  const equal = marker.getByRole('region', { name: 'Identical spacings' });
   await expect(equal.getByRole('listitem')).toHaveText([
     new RegExp(`${author.name}.*${other.name}|${other.name}.*${author.name}`),
   ]);
@@ -92,9 +92,7 @@ test('a stock note that is shared is there for all markers of the course, and is
 test('a level is proposed with its arithmetic and given by a person; the late rule is shown; a change says why', async () => {
   await atTheDesk(marker);
   await expect(marker.getByText('Proposed from the measure, not given:')).toBeVisible();
-  await expect(
-    marker.getByText(/\d+ of \d+ pairs stand within tolerance of the middle of their own line/),
-  ).toBeVisible();
+  await expect(marker.getByText(/\d+ of \d+ pairs are within tolerance of the middle of their own line/)).toBeVisible();
   await expect(marker.locator('[data-criterion] button[aria-pressed=true]')).toHaveCount(0);
   await expect(marker.getByText('No total yet')).toBeVisible();
   for (let place = 0; place < (await criteria(marker).count()); place += 1) {
@@ -106,7 +104,7 @@ test('a level is proposed with its arithmetic and given by a person; the late ru
     '100\u202f% × 90\u202f% = 90\u202f%',
   );
   await change(levels(marker, 0).first());
-  await marker.getByRole('button', { name: 'This proof is marked' }).click();
+  await marker.getByRole('button', { name: 'Finish marking' }).click();
   await expect(marker.getByText('Marked. It goes out', { exact: false })).toBeVisible();
   await marker.reload();
   await marker.getByText('How the marks came about').click();
@@ -127,7 +125,7 @@ test('what was released stays as it went out; a mark that changes after goes out
   await atTheDesk(marker);
   await marker.getByRole('button', { name: 'Open it again' }).click();
   await change(levels(marker, 0).last());
-  await marker.getByRole('button', { name: 'This proof is marked' }).click();
+  await marker.getByRole('button', { name: 'Finish marking' }).click();
   await expect(marker.getByText('Marked. It goes out', { exact: false })).toBeVisible();
   expect(await total()).toBe(first);
   await expect(student.getByText('correction number', { exact: false })).toHaveCount(0);

@@ -93,6 +93,6 @@ test('too many wrong passwords for one account are stopped, for the right one to
     await expect(page.locator('.notice')).toBeVisible();
     return page.locator('.notice').innerText();
   };
-  for (let times = 0; times < 8; times += 1) expect(await attempt()).toContain('do not fit together');
+  for (let times = 0; times < 8; times += 1) expect(await attempt()).toContain('don’t match');
   expect(await attempt()).toMatch(/too many tries\. Please wait 1?\d minutes/);
 });

@@ -44,14 +44,14 @@ test('the instructor plans an exercise with a line, two rounds and a criterion',
   await teacher.waitForURL(/\/exercises\/[^/]+\/plan/);
   exercise = new URL(teacher.url()).pathname.replace('/plan', '');
 
-  await teacher.getByRole('link', { name: 'Add specimens' }).first().click();
+  await teacher.getByRole('link', { name: 'Add lines' }).first().click();
   await teacher.getByLabel('Lines').fill(line);
   await teacher.getByText(face.family, { exact: false }).locator('visible=true').first().click();
   await teacher.getByRole('checkbox', { name: face.style, exact: true }).locator('visible=true').check();
   await teacher.getByLabel('Sizes').fill('96 px');
   await expect(teacher.getByRole('status').filter({ hasText: '= 1 specimen' })).toBeVisible();
-  await teacher.getByRole('button', { name: 'Make the specimens' }).click();
-  await expect(teacher.getByText('1 specimen made')).toBeVisible();
+  await teacher.getByRole('button', { name: 'Add the lines' }).click();
+  await expect(teacher.getByText('1 line added')).toBeVisible();
 
   for (const name of ['First look', 'After critique']) {
     await teacher.goto(`${exercise}/plan`);
@@ -84,7 +84,7 @@ test('the student spaces the line by keyboard, sees true numbers, and sends a pr
   await student.goto('/courses');
   await student.getByRole('link', { name: 'Lettering for display' }).click();
   await student.locator(`a[href="${exercise}"]`).first().click();
-  await expect(student.getByText('As the face comes')).toBeVisible();
+  await expect(student.getByText('Untouched')).toBeVisible();
   await student.getByRole('link', { name: 'Begin with the first line' }).click();
   await student.getByRole('button', { name: 'Leave the guide' }).click();
 
@@ -145,7 +145,7 @@ test('the assistant pins a note with a suggestion to the pair, and gives a level
   await marker.keyboard.press('m');
   await marker.keyboard.press('2');
   await expect(marker.getByRole('button', { name: /Mostly/ })).toHaveAttribute('aria-pressed', 'true');
-  await marker.getByRole('button', { name: 'This proof is marked' }).focus();
+  await marker.getByRole('button', { name: 'Finish marking' }).focus();
   await marker.keyboard.press('Enter');
   await expect(marker.getByText('It goes out when the instructor releases the round.')).toBeVisible();
 });
@@ -212,7 +212,7 @@ test('the class page says who has sent what, and the marks go out as CSV', async
 test('the student takes the spacing out as JSON and, after the licence, as outlines', async () => {
   await student.goto(exercise);
   await student.getByRole('link', { name: 'Round 2, proof 1' }).click();
-  await student.getByText(`Take “${line}” out as a file`).first().click();
+  await student.getByText(`Export “${line}”`).first().click();
   const [json] = await Promise.all([
     student.waitForEvent('download'),
     student.getByRole('link', { name: 'JSON' }).first().click(),

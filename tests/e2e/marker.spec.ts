@@ -54,7 +54,7 @@ async function beginAtAFault() {
   for (let line = 0; line < 12; line += 1) {
     await press('f');
     await expect(said).not.toBeEmpty();
-    if (!(await said.textContent())?.includes('no pair that stands out')) return;
+    if (!(await said.textContent())?.includes('no conspicuous pair')) return;
     await goBy('l');
   }
   throw new Error('The measure finds nothing on any of the twelve lines.');

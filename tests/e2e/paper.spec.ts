@@ -79,7 +79,7 @@ test('an instructor takes the class set, and looks at a roster before importing 
   await page.getByRole('button', { name: 'Look at what will happen' }).click();
   await expect(page.getByRole('cell', { name: 'here already' })).toBeVisible();
   await page.getByRole('button', { name: 'Import', exact: true }).click();
-  await expect(page.getByText('Everybody is here already: nothing was changed.')).toBeVisible();
+  await expect(page.getByText('Everyone on the list is already in the course; nothing was changed.')).toBeVisible();
 });
 
 test('a course is copied with its dates moved, and the copy is looked at first', async ({ browser, baseURL }) => {

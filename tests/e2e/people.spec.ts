@@ -35,7 +35,7 @@ test('somebody joins by a link, is removed, and put back', async ({ browser }) =
   await newcomer.getByLabel('E-mail address').fill(address);
   await newcomer.getByLabel('Password').fill('gulls over slate roofs');
   await newcomer.getByRole('button', { name: 'Sign in', exact: true }).click();
-  await expect(newcomer.getByRole('heading', { level: 1 })).toHaveText('There is nothing here for you');
+  await expect(newcomer.getByRole('heading', { level: 1 })).toHaveText('Page not found');
   await newcomer.goto(new URL(link).pathname);
   await newcomer.getByRole('button', { name: 'Join as Wim Taubering' }).click();
   await expect(newcomer.locator('.notice')).toContainText('have been removed from it');
@@ -55,7 +55,7 @@ test('a link for a new password is handed over, works once, and ends the old one
 
   const student = await (await browser.newContext()).newPage();
   await student.goto('/sign-in');
-  await student.getByRole('link', { name: 'Forgotten?' }).click();
+  await student.getByRole('link', { name: 'Forgotten your password?' }).click();
   await expect(student.getByText('This server sends no mail')).toBeVisible();
   await student.goto(link);
   await student.getByLabel('New password').fill(`${forgetful.name.toLowerCase()}`);
@@ -74,5 +74,5 @@ test('the only instructor can’t leave, and is told what to do', async ({ brows
   await teaching.getByRole('link', { name: instructor.name }).last().click();
   await expect(teaching).toHaveURL(/\/people\/.+/);
   await teaching.getByRole('button', { name: 'Leave the course' }).click();
-  await expect(teaching.locator('.notice')).toContainText('Make somebody else an instructor first');
+  await expect(teaching.locator('.notice')).toContainText('Make another member an instructor first');
 });

@@ -48,20 +48,20 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   const exercise = plan.replace(/\/plan.*$/, '');
 
   // Four specimens at once; a size without a unit is refused with what was typed.
-  await page.getByRole('link', { name: 'Add specimens' }).click();
+  await page.getByRole('link', { name: 'Add lines' }).click();
   await page.getByRole('textbox', { name: 'Lines' }).fill('AVON TILE\nToast');
   await page.locator('summary', { hasText: 'Lato' }).click();
   await page.getByLabel('Regular', { exact: true }).and(page.locator(':visible')).check();
   await page.getByLabel('Black', { exact: true }).and(page.locator(':visible')).check();
   await page.getByRole('textbox', { name: 'Sizes' }).fill('72');
-  await page.getByRole('button', { name: 'Make the specimens' }).click();
+  await page.getByRole('button', { name: 'Add the lines' }).click();
   await expect(page.getByRole('main').getByRole('alert')).toContainText('“72” is not a size');
   await expect(page.getByRole('textbox', { name: 'Lines' })).toHaveValue(/AVON TILE/);
   await page.getByRole('textbox', { name: 'Sizes' }).fill('72 px');
-  await expect(page.getByText('2 lines × 2 faces × 1 size × 1 ground = 4 specimens.')).toBeVisible();
+  await expect(page.getByText('2 texts × 2 faces × 1 size × 1 ground = 4 lines.')).toBeVisible();
   await clean(page);
-  await page.getByRole('button', { name: 'Make the specimens' }).click();
-  await expect(page.getByText('4 specimens made')).toBeVisible();
+  await page.getByRole('button', { name: 'Add the lines' }).click();
+  await expect(page.getByText('4 lines added')).toBeVisible();
   await expect(page.getByRole('img', { name: 'AVON TILE' })).toHaveCount(2);
 
   // A round whose due date the clocks skip is taken and said (Europe/Lisbon goes forward at 01:00 on 28 March 2027).
@@ -99,11 +99,11 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await offset.press('Enter');
   await expect(page.getByText('All changes are saved.')).toBeVisible();
   await page.goto(`${exercise}/references`);
-  await expect(page.getByText('1 of 4 specimens have one')).toBeVisible();
+  await expect(page.getByText('1 of 4 lines have one')).toBeVisible();
 
   await page.goto(`${exercise}/plan/publish`);
   await page.getByRole('button', { name: 'Publish to the course' }).click();
-  await expect(page.getByText('It is published')).toBeVisible();
+  await expect(page.getByText('Published: everyone in the course')).toBeVisible();
   await clean(page);
 
   // A change says what it does before it is done.
@@ -115,7 +115,7 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await expect(page.getByText('7 pairs stay, none goes, 1 pair is new.')).toBeVisible();
   await expect(page.getByText('1 reference is copied')).toBeVisible();
   await clean(page);
-  await page.getByRole('button', { name: 'Change the specimen' }).click();
+  await page.getByRole('button', { name: 'Change the line' }).click();
   await expect(page.getByRole('link', { name: /^1\. “AVON TILES”/ })).toBeVisible();
 });
 
@@ -126,7 +126,7 @@ test('of two instructors who change the brief at once, the second is told and lo
   await one.getByRole('link', { name: 'Plan an exercise' }).click();
   await one.getByRole('textbox', { name: 'Title' }).fill('Edited twice');
   await one.getByRole('button', { name: 'Begin the draft' }).click();
-  await one.getByRole('link', { name: 'Change the brief and settings' }).click();
+  await one.getByRole('link', { name: 'Change the brief and options' }).click();
   await one.waitForURL(/plan\/brief$/);
   await two.goto(one.url());
   await one.getByRole('textbox', { name: 'Brief' }).fill('First to save.');
@@ -134,7 +134,7 @@ test('of two instructors who change the brief at once, the second is told and lo
   await expect(one.getByText('First to save.')).toBeVisible();
   await two.getByRole('textbox', { name: 'Brief' }).fill('Second to save.');
   await two.getByRole('button', { name: 'Save' }).click();
-  await expect(two.getByRole('main').getByRole('alert')).toContainText('Somebody else changed this exercise');
+  await expect(two.getByRole('main').getByRole('alert')).toContainText('Another person changed this exercise');
   await expect(two.getByRole('textbox', { name: 'Brief' })).toHaveValue('Second to save.');
   await expect(two.getByText('First to save.')).toBeVisible();
   await clean(two);
@@ -147,7 +147,7 @@ test('of two instructors who change the brief at once, the second is told and lo
   await expect(two.getByText('This draft was removed')).toBeVisible();
   await clean(two);
   await two.getByRole('button', { name: 'Take it back' }).click();
-  await expect(two.getByRole('heading', { name: 'Brief and settings' })).toBeVisible();
+  await expect(two.getByRole('heading', { name: 'Brief and options' })).toBeVisible();
 });
 
 test('an assistant sets references and plans nothing', async ({ browser }) => {

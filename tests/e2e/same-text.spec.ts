@@ -16,7 +16,7 @@ test('one text in two weights: together, started from one for the other, and tri
   await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
   await expect(page.getByRole('heading', { level: 1, name: 'Signs for a harbour' })).toBeVisible();
   await page
-    .getByRole('link', { name: /^all \d settings of it/ })
+    .getByRole('link', { name: /^all \d spacings of it/ })
     .first()
     .click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('“AVOWAL” together');
@@ -41,14 +41,14 @@ test('one text in two weights: together, started from one for the other, and tri
   await page.locator('[data-gap="0"]').focus();
   await page.keyboard.press('PageDown');
   await saved(page);
-  await page.getByRole('link', { name: /^All \d settings of it/ }).click();
+  await page.getByRole('link', { name: /^All \d spacings of it/ }).click();
 
   // From there to the bold one: offered, taken in one step, and taken back.
   await page.getByText('Start from this one').first().press('Enter');
   const offer = page.getByRole('link', { name: /Work Sans Bold/ });
   await expect(offer).toBeVisible();
   await offer.press('Enter');
-  const start = page.getByRole('region', { name: 'Start from another setting' });
+  const start = page.getByRole('region', { name: 'Start from another spacing' });
   await expect(start).toContainText('replaces 1 offset of this line’s 5 gaps');
   const slider = page.locator('[data-gap="0"]');
   await expect(slider).toHaveValue('0');
@@ -67,7 +67,7 @@ test('one text in two weights: together, started from one for the other, and tri
   await page.keyboard.press('PageUp');
   await saved(page);
   await page.getByRole('link', { name: 'Start my line from this trial' }).click();
-  await expect(page.getByRole('region', { name: 'Start from another setting' })).toContainText(
+  await expect(page.getByRole('region', { name: 'Start from another spacing' })).toContainText(
     'Your trial of this line',
   );
   await expect(page.locator('[data-gap="1"]')).toHaveValue('0');

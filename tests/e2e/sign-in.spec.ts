@@ -7,7 +7,7 @@ test('a wrong password keeps the address, and signing in leads back to where one
   await page.getByLabel('E-mail address').fill(ines.email);
   await page.getByLabel('Password').fill('not this one at all');
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
-  await expect(page.locator('.notice')).toContainText('do not fit together');
+  await expect(page.locator('.notice')).toContainText('don’t match');
   await expect(page.locator('.notice')).toBeFocused();
   await expect(page.getByLabel('E-mail address')).toHaveValue(ines.email);
   await page.getByLabel('Password').fill(ines.password);
@@ -45,7 +45,7 @@ test('signing in and out works without JavaScript', async ({ browser }) => {
   await page.getByLabel('E-mail address').fill(instructor.email);
   await page.getByLabel('Password').fill('not this one at all');
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
-  await expect(page.locator('.notice')).toContainText('do not fit together');
+  await expect(page.locator('.notice')).toContainText('don’t match');
   await expect(page.getByLabel('E-mail address')).toHaveValue(instructor.email);
   await page.getByLabel('Password').fill(instructor.password);
   await page.getByRole('button', { name: 'Sign in', exact: true }).click();
@@ -83,7 +83,7 @@ test('one takes one’s data along', async ({ page }) => {
   await page.goto('/account');
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    page.getByRole('link', { name: 'Take it with you (JSON)' }).click(),
+    page.getByRole('link', { name: 'Download your data (JSON)' }).click(),
   ]);
   const chunks: Buffer[] = [];
   for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);

@@ -24,7 +24,7 @@ test.afterAll(() => own.putAway());
 
 test('the instructor asks for a second marker on every proof, and is told how a share is chosen', async () => {
   await teacher.goto(`/exercises/${own.exerciseId}/plan/rounds/${own.roundId}`);
-  await expect(teacher.getByText('nobody can steer it', { exact: false })).toBeVisible();
+  await expect(teacher.getByText('no one can influence the draw', { exact: false })).toBeVisible();
   await teacher.getByRole('radio', { name: 'Every proof' }).check();
   await teacher.getByRole('button', { name: 'Save the second marker' }).click();
   await expect(teacher.getByText('Saved. What was begun stays, whatever is chosen.')).toBeVisible();
@@ -55,7 +55,7 @@ test('the second marker sees nothing of the first, and gives other levels', asyn
 
 test('the release warns of differences and says what would count', async () => {
   await teacher.goto(`${round}/release`);
-  await expect(teacher.getByText('the two markers differ and nobody has settled it', { exact: false })).toBeVisible();
+  await expect(teacher.getByText('the two markers differ and it isn’t settled', { exact: false })).toBeVisible();
   await expect(teacher.getByRole('checkbox', { name: author.name })).not.toBeChecked();
   await teacher.getByRole('link', { name: `What ${author.name} will see` }).click();
   await expect(teacher.getByText('The first marker’s level would count', { exact: false }).first()).toBeVisible();
@@ -95,7 +95,7 @@ test('the agreement claims nothing from one proof, and a difference is settled w
 
 test('what was settled goes out to the student, without a word of who marked', async () => {
   await teacher.goto(`${round}/release`);
-  await expect(teacher.getByText('nobody has settled it', { exact: false })).toHaveCount(0);
+  await expect(teacher.getByText('it isn’t settled', { exact: false })).toHaveCount(0);
   await expect(teacher.getByRole('checkbox', { name: author.name })).toBeChecked();
   await teacher.getByRole('button', { name: 'Release to those chosen' }).click();
   await expect(teacher.getByText('Notes and marks went out to 1 student', { exact: false })).toBeVisible();
@@ -177,7 +177,7 @@ async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
     await level.click();
     await expect(level).toHaveAttribute('aria-pressed', 'true');
   }
-  await page.getByRole('button', { name: 'This proof is marked' }).click();
+  await page.getByRole('button', { name: 'Finish marking' }).click();
   await expect(page.getByText('Marked. It goes out', { exact: false })).toBeVisible();
 }
 

@@ -59,7 +59,7 @@ test('the instructor puts a line on the wall; its link opens on phones without s
   await projector.getByRole('button', { name: 'Put on the wall' }).click();
   await projector.waitForURL(/\/wall\//);
   await expect(projector.getByText('Live', { exact: true })).toBeVisible();
-  await expect(projector.getByText('Nobody has sent this line yet.')).toBeVisible();
+  await expect(projector.getByText('This line hasn’t been sent yet.')).toBeVisible();
   await listening();
   await projector.keyboard.press('q');
   const address = await projector.getByRole('region', { name: 'Link for phones' }).getByRole('strong').innerText();
@@ -153,7 +153,7 @@ test('ways of looking, one in front, two in turn, the median: by keys, which can
     );
   }
   await expect(
-    projector.getByText('Dashed: for each pair the median of 2 lines on the wall. Nobody set it.'),
+    projector.getByText('Dashed: for each pair the median of 2 lines on the wall. It is no one person’s spacing.'),
   ).toBeVisible();
   await expectSound(projector);
   for (const key of ['w', 'h', 'o', 'd']) await projector.keyboard.press(key);

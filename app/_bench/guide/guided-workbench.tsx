@@ -158,7 +158,7 @@ export const guideSteps: readonly GuideStep[] = [
     title: 'A gap',
     says: (line) => [
       `The white between two letters is a gap. It is the whole white, from top to bottom, and not only the closest spot.`,
-      `Choose the gap in ${line.letters(line.first)}: point at it in the large line, or press Enter until the ticks stand there.`,
+      `Choose the gap in ${line.letters(line.first)}: point at it in the large line, or press Enter until the ticks mark it.`,
     ],
     done: ({ chosen }, line) => chosen.head === line.first,
     then: () => 'That is it. The two ticks show where you are, here and in the line at its true size above.',
@@ -173,12 +173,12 @@ export const guideSteps: readonly GuideStep[] = [
       Math.abs((current(state).offsets[line.first] ?? 0) - (line.start.offsets[line.first] ?? 0)) >= TRIED &&
       !state.history.gesture,
     then: () =>
-      'Everything to the right moved along, as it does when a line is set. What you added or took away is the offset of this gap. It counts in thousandths of an em, and the em is as large as the size of the type. Undo takes it back.',
+      'Everything to the right moved along, as it does when a line is set. What you added or removed is the offset of this gap. It is counted in thousandths of an em, and an em is as large as the type. Undo reverses it.',
   },
   {
-    title: 'Too loose',
+    title: 'Too wide',
     says: () => [
-      'One gap of this line is too loose: it holds more white than the others, and the word comes apart there.',
+      'One gap in this line is too wide: it holds more white than the others, and the word falls apart there.',
       'Find it and choose it. It helps to half close your eyes, or to switch on Blurred or White between.',
     ],
     done: (state, line) => chosenRun(state).from <= line.loose && chosenRun(state).to >= line.loose,
@@ -193,8 +193,7 @@ export const guideSteps: readonly GuideStep[] = [
     done: (state, line) =>
       Math.abs((current(state).offsets[line.loose] ?? 0) - ((line.start.offsets[line.loose] ?? 0) - TOO_LOOSE)) <=
         NEAR && !state.history.gesture,
-    then: () =>
-      'Now it stands with the others. Two people may stop at slightly different places, and both can be right.',
+    then: () => 'Now it matches the others. Two people may stop at slightly different places, and both can be right.',
   },
   {
     title: 'Ways of looking',

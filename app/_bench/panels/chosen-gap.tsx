@@ -116,7 +116,7 @@ function Amounts({ pair }: { pair: number }) {
       {signed(amounts.total)}
       {share ? (
         <>
-          : you have {amounts.offset < 0 ? 'taken away' : 'added'} {share}.
+          : you have {amounts.offset < 0 ? 'removed' : 'added'} {share}.
         </>
       ) : (
         <> thousandths of an em.</>

@@ -100,7 +100,7 @@ function wordsFor(act: SingleKeyAct, replay = false): string {
   const steps: Record<string, string> = {
     'gap before': 'the step before',
     'gap after': 'the next step',
-    'show built-in': 'this setting, Built-in',
+    'show built-in': 'this spacing, built-in',
     'watch again': 'play, stop',
   };
   const words: Record<string, string> = {

@@ -78,7 +78,7 @@ export function StartOffer() {
   const differing = mine.offsets.filter((offset, pair) => offset !== offsets[pair]).length;
   const alike = sameDocument(mine, { ...mine, tracking, offsets });
   return (
-    <section className={styles.offer} aria-label="Start from another setting">
+    <section className={styles.offer} aria-label="Start from another spacing">
       <p>
         <strong>{start.label}</strong>, the same words, lies under your line as thin outlines.{' '}
         {alike

@@ -48,9 +48,9 @@ export function Question({ sheet, answer, next, leave }: Props) {
           </button>
         )}
         <button type="button" className="button button-text" onClick={leave}>
-          Leave off
+          Stop
         </button>
-        <span className="quiet note-size">look {sheet.stair.trials + (answered ? 0 : 1)}</span>
+        <span className="quiet note-size">{sheet.stair.trials + (answered ? 0 : 1)} of about 40</span>
       </p>
     </section>
   );

@@ -62,7 +62,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
     <div className={styles.practice}>
       {ended && (
         <p className="notice" role="status">
-          You saw faults down to about {numberText(ended.fault)} thousandths of an em at {ended.size} px. Smaller is
+          You saw faults down to about {numberText(ended.fault)} thousandths of an em, at {ended.size} px. Smaller is
           finer; it differs from day to day, and with the size.
         </p>
       )}
@@ -77,7 +77,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
 function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => void; any: boolean }) {
   const words: Record<Keeping, string> = {
     kept: any ? 'All your results are kept with your account.' : '',
-    sending: 'Your results are on this device and on their way to your account …',
+    sending: 'Your results are on this device and are being sent to your account …',
     unreachable: 'No answer from the server. Your results are kept on this device and will be sent when it answers.',
     'signed out':
       'Your session has ended. Your results are kept on this device; sign in again in another tab, then send them.',

@@ -29,7 +29,7 @@ export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<Be
           <span className={bench.hint} role="status">
             {stored ? (
               <>
-                It is kept. <a href={`${demonstrations.list}/${stored}`}>Look at it before it is shown</a>
+                It is kept. <a href={`${demonstrations.list}/${stored}`}>Review it before showing it</a>
               </>
             ) : (
               'Space the line as usual; each gesture becomes a step that can be looked at again, with its reason.'
@@ -178,7 +178,7 @@ function KeepRecording({ recording, recorder }: { recording: Recording; recorder
       </div>
       <p className={bench.row}>
         <button type="submit" className="button button-main button-small" disabled={sending}>
-          {sending ? 'On its way …' : 'Keep it'}
+          {sending ? 'Sending …' : 'Keep it'}
         </button>
         {asked ? (
           <>
@@ -212,7 +212,7 @@ function KeepRecording({ recording, recorder }: { recording: Recording; recorder
           {typeof trouble === 'object' && trouble.refused}
         </p>
       )}
-      <p className={bench.hint}>Only teachers of the course see it until somebody shows it.</p>
+      <p className={bench.hint}>Only the course’s instructors and assistants see it until it is shown.</p>
     </form>
   );
 }

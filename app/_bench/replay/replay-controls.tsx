@@ -41,7 +41,7 @@ export function ReplayControls({ steps }: { steps: readonly DemonstrationStep[] 
       </p>
       <div aria-live="polite" className={styles.said}>
         <p className={styles.moved}>
-          {step ? `${capital(stepWords(session.props.pack, step))}.` : 'How it stood at the beginning.'}
+          {step ? `${capital(stepWords(session.props.pack, step))}.` : 'How the line was at the beginning.'}
         </p>
         {step?.reason && <p className={styles.reason}>{step.reason}</p>}
       </div>

@@ -42,7 +42,7 @@ export function SpreadChart({
   rows,
   marksName = 'Reference',
   bandName = 'Tolerance',
-  valuesName = 'Settings',
+  valuesName = 'Spacings',
   empty = 'There is nothing to draw yet.',
   ...message
 }: Props) {

@@ -48,8 +48,8 @@ export default async function Course({ params }: Props) {
           ) : (
             <EmptyState title="Nothing is posted yet">
               {course.role === 'student'
-                ? 'When your instructor posts an exercise, it stands here with its dates.'
-                : 'When the instructor posts an exercise, it stands here; then proofs come in to be looked at.'}
+                ? 'When your instructor posts an exercise, it appears here with its dates.'
+                : 'When the instructor posts an exercise, it appears here, and its proofs arrive for critique.'}
             </EmptyState>
           ))}
         {exercises.length > 0 && (

@@ -16,7 +16,7 @@ export default async function NewCourse() {
       <PageHeader
         title="Open a course"
         trail={[{ href: '/courses', label: 'Your courses' }]}
-        lead="You teach it. Next you invite people by a link, and post an exercise."
+        lead="You’ll be its instructor. Next, invite people and plan an exercise."
       />
       <Form action={createCourseAction} label="Open a course">
         <Field

@@ -107,7 +107,7 @@ function Row({ line, version, size, chosen, deviations, decided, looks }: RowPro
             {' '}
             ·{' '}
             {line.faults.length === 0
-              ? 'nothing stands out'
+              ? 'nothing conspicuous'
               : line.faults.map((fault) => `${lettersOf(letters, fault)} ${faultWords[fault.fault]}`).join('; ')}
           </>
         )}

@@ -103,7 +103,7 @@ export function Across({ page }: { page: AcrossPage }) {
 
   async function takeBack() {
     const last = left.at(-1);
-    if (!last) return setMessage('Nothing was left here yet that could be taken back.');
+    if (!last) return setMessage('There is no remark here to withdraw.');
     const answer = await send<NoteView>('PUT', `/api/critique/notes/${last.note.id}/state`, {
       version: last.note.version,
       to: 'removed',
@@ -112,7 +112,7 @@ export function Across({ page }: { page: AcrossPage }) {
     setLeft((all) => all.slice(0, -1));
     setRun(reopen(run, last.token, newId()));
     if (lines.some(({ token }) => token === last.token)) setLooking(last.token);
-    setMessage('Taken back.');
+    setMessage('Withdrawn.');
   }
 
   const goTo = (address: string | null, none: string) => () =>
@@ -121,7 +121,7 @@ export function Across({ page }: { page: AcrossPage }) {
     d: () => setDeviations(!deviations),
     h: () => setHelp(!help),
     z: () => void takeBack(),
-    f: goTo(go.nextFault, 'No fault is shared by two settings of this line.'),
+    f: goTo(go.nextFault, 'No two spacings of this line share a fault.'),
     p: goTo(go.nextPage, 'This is the last page.'),
     P: goTo(go.previousPage, 'This is the first page.'),
     l: goTo(go.nextLine, 'This is the last line.'),

@@ -79,7 +79,7 @@ export function Criterion({ criterion, give, first }: Props) {
         ))}
         {mark.level !== null && (
           <Button small kind="text" onClick={() => void choose(null)}>
-            Take back
+            Revoke
           </Button>
         )}
       </div>

@@ -103,7 +103,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
 
   function nextFault() {
     setDeviations(true);
-    if (faults.length === 0) return setMessage('The measure finds no pair that stands out.');
+    if (faults.length === 0) return setMessage('The measure finds no conspicuous pair.');
     const at = faults.findIndex((fault) => fault === faultHere);
     const next = faults[(at + 1) % faults.length]!;
     place.choose({ first: next.first, last: next.last });
@@ -112,9 +112,9 @@ export function Desk({ desk }: { desk: DeskLine }) {
 
   async function takeBack() {
     const last = notes.notes.findLast(({ entries }) => entries.every(({ by }) => by === 'staff'));
-    if (!last) return setMessage('There is no note to take back on this line.');
+    if (!last) return setMessage('There is no note to withdraw on this line.');
     const answer = await notes.change(`${last.id}/state`, 'PUT', { version: last.version, to: 'removed' });
-    setMessage(answer.ok ? 'Taken back.' : answer.message);
+    setMessage(answer.ok ? 'Withdrawn.' : answer.message);
     if (answer.ok) notes.forget(last.id);
   }
 
@@ -172,7 +172,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
             {deviations ? 'Put the deviations away' : 'Show the deviations'}
           </Button>
           <Button small onClick={layNext}>
-            {under ? `Under it: ${under.label}` : 'Lay something under it'}
+            {under ? `Under it: ${under.label}` : 'Overlay another spacing'}
           </Button>
         </div>
         <LooksMenu looks={looks} />

@@ -19,8 +19,8 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
   if (!measure)
     return (
       <p>
-        This line has not been measured yet. It is measured when it is sent; if this stays, ask whoever runs the server
-        to look at the log.
+        This line has not been measured yet. It is measured when it is sent; if this doesn’t change, ask the person who
+        runs the server to look at the log.
       </p>
     );
   const findings = [...(comparison?.findings ?? []), ...measure.findings].filter(({ weight }) => weight !== 'fact');
@@ -98,7 +98,7 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
 }
 
 function Findings({ findings }: { findings: StoredFinding[] }) {
-  if (findings.length === 0) return <p>Nothing stands out.</p>;
+  if (findings.length === 0) return <p>Nothing conspicuous.</p>;
   return (
     <ul className={style.findings}>
       {findings.map((finding, index) => (

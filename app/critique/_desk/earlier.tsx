@@ -61,8 +61,8 @@ function Moved({
     <>
       <p>
         {counted(since.moved.length, 'pair')} moved since round {since.round}, tracking and offset together. Under the
-        line, heads that meet stand where a pair was tightened, heads that part where it was opened; they are full where
-        it came nearer to what was suggested or to the reference, and hollow where it went away from it.
+        line, wedges pointing in: tightened; out: opened. Solid: nearer the suggestion or reference. Hollow: further
+        away.
       </p>
       <ul className={style.findings}>
         {since.moved.map((change) => {

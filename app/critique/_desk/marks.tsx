@@ -39,7 +39,8 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
   if (two.sight === 'none')
     return (
       <p>
-        Two people mark this proof, and this marking is somebody else’s: its marks are shown once both have finished.
+        Two people mark this proof, and this marking belongs to the other marker: its marks are shown once both have
+        finished.
       </p>
     );
   const criteria = marks.criteria.map((criterion) => ({ ...criterion, mark: given[criterion.versionId]! }));
@@ -94,7 +95,7 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
           </>
         ) : (
           <Button small kind="main" onClick={() => finish('done')}>
-            This proof is marked
+            Finish marking
           </Button>
         )}
       </div>
@@ -107,7 +108,7 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
                 level === null ? 'not marked' : (criterion?.levels[level]?.title ?? `level ${level + 1}`);
               return (
                 <li key={index}>
-                  <When at={event.at} timeZone={timeZone} short />, {event.who ?? 'somebody no longer here'}:{' '}
+                  <When at={event.at} timeZone={timeZone} short />, {event.who ?? 'a former member'}:{' '}
                   {criterion?.title ?? 'an earlier criterion'}, {levelTitle(event.before)} → {levelTitle(event.after)}
                   {event.why && <>, because “{event.why}”</>}
                 </li>

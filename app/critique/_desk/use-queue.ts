@@ -21,8 +21,7 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
       second,
     });
     if (!answer.ok) return say(answer.message);
-    if (answer.result.proof === null)
-      return say('Nothing else waits: what is not marked yet, other markers have in hand.');
+    if (answer.result.proof === null) return say('Nothing else is waiting: other markers are working on the rest.');
     go(`/critique/${answer.result.proof}/${answer.result.line ?? line.specimenId}${section}`);
   }
 
@@ -39,7 +38,7 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
     },
     async takeUp() {
       const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'taken-up' });
-      say(answer.ok ? 'Taken up again: it stands in its own place.' : answer.message);
+      say(answer.ok ? 'Resumed: it is back in its place.' : answer.message);
     },
     async giveBack() {
       setLetGo(true);

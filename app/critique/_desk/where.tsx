@@ -14,7 +14,7 @@ export function Where({ letters, place, sent }: Props) {
   return (
     <div className={style.where}>
       <fieldset className={style.pairs}>
-        <legend>The note speaks of</legend>
+        <legend>Note on</legend>
         <Chip checked={run === null} label="the line" spoken="the whole line" onChoose={() => place.choose(null)} />
         {pairs.map((index) => (
           <Chip
@@ -84,7 +84,7 @@ export function Suggestion({ letters, run, suggestion, sent, place }: Suggestion
     )
     .join(', ');
   return (
-    <div className={style.suggestion} role="group" aria-label="Suggested setting">
+    <div className={style.suggestion} role="group" aria-label="Suggested spacing">
       <Button small onClick={() => place.nudge(-5)}>
         Tighten
       </Button>

@@ -27,7 +27,7 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
           actions={<NextStep overview={overview} />}
         />
         {published && exercise.state === 'published' && (
-          <Notice live="polite">It is published: everybody in the course sees it now.</Notice>
+          <Notice live="polite">Published: everyone in the course can see it now.</Notice>
         )}
         {exercise.settings.safetySigns && <SignCaution />}
         <Section title="Rounds">
@@ -53,7 +53,7 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
           lead={
             specimens.length === 0
               ? undefined
-              : `${overview.referenced} of ${counted(specimens.length, 'specimen')} have a reference.`
+              : `${overview.referenced} of ${counted(specimens.length, 'line')} have a reference.`
           }
         >
           {specimens.length === 0 ? (
@@ -61,7 +61,7 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
               title="No lines yet"
               action={
                 mayPlan ? (
-                  <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink>
+                  <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add lines</ButtonLink>
                 ) : undefined
               }
             >
@@ -81,7 +81,7 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
                     </ButtonLink>
                     {isTogether(specimens, specimen.text) && (
                       <ButtonLink small kind="text" href={sameTextHref(exerciseId, specimen.text)}>
-                        All settings of it<span className="visually-hidden"> (line {index + 1})</span>
+                        All spacings of it<span className="visually-hidden"> (line {index + 1})</span>
                       </ButtonLink>
                     )}
                   </div>
@@ -99,7 +99,7 @@ const isTogether = (specimens: Overview['specimens'], text: string): boolean =>
   specimens.filter((one) => one.text === text).length > 1;
 
 function leadWords({ exercise, students }: Overview): string {
-  if (exercise.state === 'draft') return 'A draft: only teachers see it.';
+  if (exercise.state === 'draft') return 'A draft: only instructors and assistants see it.';
   if (exercise.state === 'closed') return 'Closed: students can look and send nothing more.';
   return students === 0
     ? 'Published. No student has joined the course yet.'
@@ -133,7 +133,7 @@ function NextStep({ overview: { exercise, mayPlan, course, students } }: { overv
       Invite people
     </ButtonLink>
   ) : (
-    <ButtonLink href={`${to}/class`}>Where the class stands</ButtonLink>
+    <ButtonLink href={`${to}/class`}>The class so far</ButtonLink>
   );
 }
 

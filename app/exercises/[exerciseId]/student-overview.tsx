@@ -76,7 +76,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
         </>
       )}
       {work.demonstrations.length > 0 && (
-        <Section title="Demonstrations" lead="How a teacher set a line, step by step, with reasons.">
+        <Section title="Demonstrations" lead="How an instructor spaced a line, step by step, with reasons.">
           <ul className="plain-list">
             {work.demonstrations.map(({ id, title, line }) => (
               <li key={id}>
@@ -145,7 +145,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
             <>
               ,{' '}
               <Link href={sameTextHref(exerciseId, line.text)}>
-                all {settings} settings of it<span className="visually-hidden"> (line {place})</span>
+                all {settings} spacings of it<span className="visually-hidden"> (line {place})</span>
               </Link>
             </>
           )}
@@ -156,7 +156,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
 }
 
 function standing(line: Work['lines'][number]): string {
-  if (line.draftVersion === 0) return 'As the face comes';
+  if (line.draftVersion === 0) return 'Untouched';
   return line.changedSinceSent ? 'Changed since the last proof' : 'As last sent';
 }
 
@@ -168,14 +168,14 @@ function SendProof({ work, requestKey }: { work: Work; requestKey: string }) {
   return (
     <Section
       title={`Send a proof for round ${current.number}`}
-      lead="A proof is all lines as they stand now. It never changes afterwards; you can send another while the round lasts."
+      lead="A proof contains every line as it is now. It never changes; you can send another while the round is open."
       id="send"
     >
       {untouched > 0 && (
         <p>
           {untouched === lines.length
             ? 'None of the lines has been spaced yet'
-            : `${untouched} of ${lines.length} lines ${untouched === 1 ? 'is' : 'are'} as the face comes`}
+            : `${untouched} of ${lines.length} lines ${untouched === 1 ? 'is' : 'are'} untouched`}
           . You can send them so; the marker sees it as your choice.
         </p>
       )}

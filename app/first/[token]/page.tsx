@@ -19,7 +19,7 @@ export default async function First({ params }: Props) {
     <Page>
       <PageHeader
         title="The first instructor"
-        lead="This server has nobody yet who may open courses. With this link, which works once, it is you. Everybody else comes by links that you make."
+        lead="No one on this server can open courses yet. This link, which works once, makes you the first instructor. Everyone else joins through links that you create."
       />
       <Form action={self ? takeUpFirstLinkAction : becomeFirstInstructorAction} label="Become the first instructor">
         <input type="hidden" name="token" value={token} />

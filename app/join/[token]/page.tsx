@@ -44,7 +44,7 @@ function WithThisAccount({ token, name }: { token: string; name: string }) {
       <p>You are signed in as {name}.</p>
       <div className="actions">
         <SubmitButton pending="Joining…">Join as {name}</SubmitButton>
-        <Link href="/account">Somebody else? Sign out first.</Link>
+        <Link href="/account">Not you? Sign out first.</Link>
       </div>
     </Form>
   );
@@ -55,7 +55,7 @@ function WithNewAccount({ token }: { token: string }) {
     <>
       <p>
         Have you been in a course here before?{' '}
-        <Link href={`/sign-in?next=/join/${token}`}>Sign in with your account</Link>; you come back to this page.
+        <Link href={`/sign-in?next=/join/${token}`}>Sign in with your account</Link>; you’ll return to this page.
       </p>
       <Section title="Make an account">
         <Form action={joinWithNewAccountAction} label="Make an account and join">

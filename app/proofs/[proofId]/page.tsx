@@ -33,7 +33,7 @@ export default async function ProofPage({ params, searchParams }: Props) {
       />
       {sent && proof.mine && (
         <Notice live="polite" title="Received">
-          The server has this proof, with all its lines, since {received}. You can close the page.
+          Your proof was received in full on {received}. You can close the page.
         </Notice>
       )}
       <dl className="facts">
@@ -53,7 +53,7 @@ export default async function ProofPage({ params, searchParams }: Props) {
         <dt>Lines</dt>
         <dd>{proof.lines.length}</dd>
       </dl>
-      {answered && proof.mine && <Notice live="polite">Your answer stands under its note.</Notice>}
+      {answered && proof.mine && <Notice live="polite">Your reply is under its note.</Notice>}
       <Released
         shown={shown}
         proofId={proof.id}

@@ -34,8 +34,8 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
       )}
       {!release && !elsewhere && mine && (
         <p className="quiet">
-          Nothing has been released from this proof yet. When the instructor releases the round, notes and marks stand
-          here.
+          Nothing has been released from this proof yet. Notes and marks appear here when the instructor releases the
+          round.
         </p>
       )}
       {release && (
@@ -43,7 +43,7 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
           <p>
             Released <When at={release.releasedAt} timeZone={timeZone} />
             {release.number > 1 && (
-              <>; this is correction number {release.number - 1}, it takes the place of what stood here before</>
+              <>; this is correction number {release.number - 1}, it replaces the earlier release</>
             )}
             .{!release.mayAnswer && ' You see it as its student does.'}
           </p>
@@ -81,7 +81,7 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
                 {mine && (
                   <p>
                     <Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>
-                      Take this line up on the bench, from your last setting
+                      Continue this line on the bench, from your last spacing
                     </Link>
                   </p>
                 )}

@@ -49,7 +49,9 @@ function InPerson() {
         Ask an instructor of your course, best in person. On their page about you they can make a link that works once,
         for a day, and sets a new password.
       </p>
-      <p>If you are an instructor yourself, ask whoever runs the server: a link can be made at its console.</p>
+      <p>
+        If you are an instructor yourself, ask the person who runs the server, who can create a link at its console.
+      </p>
       <div className="actions">
         <ButtonLink href="/sign-in">Back to signing in</ButtonLink>
       </div>

@@ -37,14 +37,14 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
         {over
           ? 'The wall is closed. Thank you; nothing of you was kept.'
           : state.pointing
-            ? 'Which gap strikes you? One tap; tap another to move, the same again to take it back.'
-            : 'Nobody is asked to point just now. This page goes on by itself when you are.'}
+            ? 'Which gap catches your eye? Tap it. Tap another to move your point, or the same one to remove it.'
+            : 'Pointing is closed at the moment. This page continues by itself when it opens.'}
       </p>
       {!over && line && pack && (
         <>
           {state.lines.length > 1 && (
             <div className={style.which}>
-              <Button small onClick={() => go(-1)} aria-label="Line before">
+              <Button small onClick={() => go(-1)} aria-label="Previous line">
                 ‹ Before
               </Button>
               <label>
@@ -85,8 +85,8 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
         {message}
       </p>
       <p className={style.small}>
-        {followingWords[following]}. This page asks for no name; a random word on this phone tells its taps from
-        others’, and is no use for anything else.
+        {followingWords[following]}. This page asks for no name; a random code keeps your taps apart from other
+        people’s; it identifies no one.
       </p>
     </main>
   );
@@ -128,7 +128,7 @@ function usePoint(
     setMessage('');
     sending.current = sending.current.then(async () => {
       const answer = await send('PUT', `/api/w/${code}`, { phone: next.phone, at });
-      if (answer.ok) return setMessage(at === null ? 'Your point is taken back.' : 'Counted.');
+      if (answer.ok) return setMessage(at === null ? 'Your point is removed.' : 'Counted.');
       setMessage(answer.message);
       setChanged((now) => (now === next ? { ...next, point: stored?.point ?? null } : now));
     });

@@ -93,7 +93,7 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
       <h1 className="visually-hidden">The wall: {wall.title}</h1>
       <div ref={stage} className={classes('sheet', `sheet-${stageGround}`, style.stage)}>
         {drawn.length === 0 && (
-          <p className={style.empty}>Nobody has sent this line yet. It appears here as soon as somebody does.</p>
+          <p className={style.empty}>This line hasn’t been sent yet. It appears here as soon as a student sends it.</p>
         )}
         {turning && size ? (
           <TwoInTurn two={two} looking={looking} em={em} width={size.width} setLooking={setLooking} />

@@ -35,9 +35,7 @@ export function RoomMarks({ pack, spacing, em, width, looks, counts, keep }: Pro
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={
-        counts.map(({ pair, count }) => `${gapName(pack, pair)}: ${count}`).join('; ') || 'Nobody points here'
-      }
+      aria-label={counts.map(({ pair, count }) => `${gapName(pack, pair)}: ${count}`).join('; ') || 'No points here'}
     >
       {counts.map(({ pair, count }) => {
         const radius = Math.max(11, (height / 2 - 1) * Math.sqrt(count / Math.max(most, 4)));

@@ -55,7 +55,6 @@ export function RoomPart({ state, drawn, acts, looking, change, keep }: StripPro
 
 function roomWords({ pointing, pointed }: StripProps['state']): string {
   if (pointing === 'off') return 'Phones may not point now.';
-  const who =
-    pointed === 0 ? 'Nobody points yet' : pointed === 1 ? '1 phone points' : `${counted(pointed, 'phone')} point`;
+  const who = pointed === 0 ? 'No points yet' : pointed === 1 ? '1 phone points' : `${counted(pointed, 'phone')} point`;
   return pointing === 'collect' ? `${who}; hidden until you show it.` : `${who}.`;
 }

@@ -91,7 +91,7 @@ export function Strip(props: StripProps) {
             )}
           </fieldset>
           <fieldset>
-            <legend>Laid over</legend>
+            <legend>Overlay</legend>
             <KeyButton keyName={wallKeys.median} acts={acts} pressed={looking.median}>
               Class median
             </KeyButton>
@@ -103,14 +103,17 @@ export function Strip(props: StripProps) {
               </KeyButton>
             )}
             {looking.median && (
-              <small>Dashed: for each pair the median of {counted(onWall, 'line')} on the wall. Nobody set it.</small>
+              <small>
+                Dashed: for each pair the median of {counted(onWall, 'line')} on the wall. It is no one person’s
+                spacing.
+              </small>
             )}
-            {looking.reference !== null && <small>Full outline: a setting by a teacher.</small>}
+            {looking.reference !== null && <small>Full outline: an instructor’s spacing.</small>}
           </fieldset>
           <fieldset>
             <legend>Lines</legend>
             <KeyButton keyName={wallKeys.before} acts={acts}>
-              Line before
+              Previous line
             </KeyButton>
             <KeyButton keyName={wallKeys.next} acts={acts}>
               Next line
@@ -155,8 +158,8 @@ export function Strip(props: StripProps) {
             </a>
             {close}
             <small>
-              Lines stand here without names, but people may know their own, and who sees a line arrive may guess whose
-              it is. Leave out whoever asks for it, or hold new lines and place several at once.
+              Lines appear here without names, but people may know their own, and anyone watching a line arrive may
+              guess whose it is. Leave out anyone who asks, or hold new lines and place several at once.
             </small>
           </fieldset>
         </div>
@@ -223,7 +226,7 @@ function newsOf({ waiting, fresh, renewed }: Places, { lines }: WallState): stri
     `${counted(lines.length - out, 'line')}${out > 0 ? `, ${out} left out` : ''}.`,
     waiting > 0 && `${counted(waiting, 'new line')} waiting.`,
     fresh.length > 0 && `${counted(fresh.length, 'new line')}, placed last: ${signs(fresh)}.`,
-    renewed.length > 0 && `Set anew: ${signs(renewed)}.`,
+    renewed.length > 0 && `Updated: ${signs(renewed)}.`,
   ]
     .filter(Boolean)
     .join(' ');

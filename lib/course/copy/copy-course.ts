@@ -21,7 +21,7 @@ export const copyCourse = operation({
     if (!(await data.account.mayMakeCourses()))
       throw new AppError(
         'CONFLICT',
-        'A copy is a new course, and you may not open courses here. Ask somebody who may, or whoever runs the server.',
+        'A copy is a new course, and you may not open courses here. Ask an instructor who may, or the person who runs the server.',
       );
     return data.transaction(async (inside) => {
       const course = await inside.courses.make({ title, timeZone: from.timeZone, retainUntil: null }, now);

@@ -35,13 +35,13 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
   for (const row of rows) {
     const twin = firstLine.get(row.email);
     if (twin !== undefined && row.email !== '')
-      fault(row, `“${row.email}” stands on line ${twin} already. Take one of the two lines out.`);
+      fault(row, `“${row.email}” is already on line ${twin}. Remove one of the two lines.`);
     else firstLine.set(row.email, row.line);
     if (row.becomes === 'fault') continue;
     const person = known.get(row.email);
     if (!person) {
       if (row.name === '')
-        fault(row, `“${row.email}” has no name, and nobody with this address has an account yet. Add the name.`);
+        fault(row, `“${row.email}” has no name, and there is no account with this address yet. Add the name.`);
       continue;
     }
     if (!person.member) row.becomes = 'joins';
@@ -55,7 +55,7 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
       settle(
         row,
         'here already',
-        person.member.role === row.role ? null : `Stays ${person.member.role}: a roster changes nobody’s role.`,
+        person.member.role === row.role ? null : `Stays ${person.member.role}: a roster doesn’t change roles.`,
       );
     if (row.becomes === 'joins' && row.name !== '' && person.name !== row.name)
       row.says.push('Has an account; the name stays as it is there.');

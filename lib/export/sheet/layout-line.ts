@@ -270,7 +270,7 @@ function deviationLines(
     ),
     ...sentences.flatMap((sentence) => layout.broken(sentence, styles.small, inks.ink, width)),
     ...(figures
-      ? layout.broken(`${figures} (1/1000 em, tightness of the whole line taken out)`, styles.small, inks.quiet, width)
+      ? layout.broken(`${figures} (1/1000 em, overall tracking discounted)`, styles.small, inks.quiet, width)
       : []),
   ];
 }

@@ -13,7 +13,7 @@ export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGl
   if (glyphs.length > 1 && !face.tables.has('GPOS')) {
     throw new FaceError(
       'unsupported',
-      `The face does not say where the mark of ${quoted(cluster)} stands (it has no table GPOS). Choose another face or another line.`,
+      `The face does not say where the mark of ${quoted(cluster)} goes (it has no table GPOS). Choose another face or another line.`,
     );
   }
   const path = glyphs.map((glyph) => glyphPath(face, cluster, glyph)).join('');

@@ -121,7 +121,10 @@ function hire(): Hand {
   child.on('error', () =>
     dismiss(
       hand,
-      new FaceError('cut-off', 'The process that opens faces could not be started. Tell whoever runs this server.'),
+      new FaceError(
+        'cut-off',
+        'The process that opens faces could not be started. Tell the person who runs this server.',
+      ),
     ),
   );
   keepAlive(child, false);

@@ -15,16 +15,14 @@ test('a sitting ends with the smallest fault seen, and is there the next time', 
     if (!(await upper.isVisible())) break;
     await upper.click();
     await expect(
-      page
-        .getByRole('status')
-        .filter({
-          hasText: /^(Yes|No): the gap between “.” and “.” (above|below) is too (wide|tight) by \d+ thousandths\.$/,
-        }),
+      page.getByRole('status').filter({
+        hasText: /^(Yes|No): the gap between “.” and “.” (above|below) is too (wide|tight) by \d+ thousandths\.$/,
+      }),
     ).toBeVisible();
     if (look === 0) expect((await axeOn(page).include('#main').analyze()).violations.map(({ id }) => id)).toEqual([]);
     await next.click();
   }
-  await expect(page.getByText(/You saw faults down to about \d+ thousandths of an em at 48 px/)).toBeVisible();
+  await expect(page.getByText(/You saw faults down to about \d+ thousandths of an em, at 48 px/)).toBeVisible();
   await page.reload();
   await expect(page.getByText('Your results are kept on this device only.')).toBeVisible();
   await page.getByText('The numbers of “Which is the more even: smallest fault seen”').click();
@@ -93,6 +91,6 @@ test('which gap is off: the wrong one is told, and the right one named', async (
   await expect(page.getByRole('status')).toHaveText(
     /^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/,
   );
-  await page.getByRole('button', { name: 'Leave off' }).click();
+  await page.getByRole('button', { name: 'Stop' }).click();
   await expect(page.getByRole('button', { name: 'Which gap is off?' })).toBeVisible();
 });

@@ -127,7 +127,7 @@ test('the guided line goes from a gap to an even line, by keyboard', async ({ pa
   await expect(found).toBeVisible();
   await next.click();
   await page.locator('[data-gap][tabindex="0"]').focus();
-  const even = page.getByText(/Now it stands with the others/);
+  const even = page.getByText(/Now it matches the others/);
   for (let press = 0; press < 10 && !(await even.isVisible()); press += 1) {
     await page.keyboard.press('PageDown');
     await page.waitForTimeout(30);

@@ -111,7 +111,7 @@ describeOnBothDatabases('planning an exercise', (suite) => {
     await addRound(instructor, { exerciseId, ...round });
     await addCriterion(instructor, { exerciseId, ...byDistance });
     await expect(publishExercise(instructor, { exerciseId, version: 0 })).rejects.toThrow(
-      'Two settings can both be right',
+      'Two spacings can both be right',
     );
     await addCriterion(instructor, { exerciseId, ...byEye });
     await publishExercise(instructor, { exerciseId, version: 0 });

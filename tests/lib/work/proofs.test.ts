@@ -102,7 +102,7 @@ describeOnBothDatabases('send-proof', (suite) => {
     const look = () => showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
     expect((await look()).comparison?.author).toBe('The instructor');
     await suite.db.member.update({ where: { id: ids.members.instructor }, data: { userId: null } });
-    expect((await look()).comparison?.author).toBe('a former teacher');
+    expect((await look()).comparison?.author).toBe('a former instructor');
     await suite.db.member.update({ where: { id: ids.members.instructor }, data: { userId: ids.users.instructor } });
   });
 

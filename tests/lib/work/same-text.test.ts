@@ -109,7 +109,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
     expect((await together('student')).lines[0]).toMatchObject({ touched: false });
     expect((await bench('student', ids.specimen, { trial: true })).underlays).toContainEqual({
       id: 'work',
-      label: 'Your line, as it stands',
+      label: 'Your line, as it is now',
       spacing: { tracking: 2, offsets: [-30] },
     });
   });

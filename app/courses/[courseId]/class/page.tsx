@@ -26,7 +26,7 @@ export default async function CourseClassPage({ params }: Props) {
       <Page width="wide">
         <PageHeader title="The class" lead={`${counted(students, 'student')} in the course.`} />
         {rounds.length === 0 ? (
-          <EmptyState title="No rounds yet">Once an exercise is planned, its rounds stand here.</EmptyState>
+          <EmptyState title="No rounds yet">Rounds appear here once you’ve planned an exercise.</EmptyState>
         ) : (
           <Table caption="Rounds, in the order of the exercises">
             <thead>

@@ -31,17 +31,18 @@ export default async function CopyCourse({ params, searchParams }: Props) {
       <Page width="wide">
         <PageHeader
           title="Copy the course to the next term"
-          lead="A new course with everything that was planned, and without anybody’s work."
+          lead="A new course with everything that was planned, without any student’s work."
         />
         {!copy.mayMakeCourses && (
           <Notice kind="warning">
-            A copy is a new course, and you may not open courses here. Ask somebody who may, or whoever runs the server.
+            A copy is a new course, and you may not open courses here. Ask an instructor who may, or the person who runs
+            the server.
           </Notice>
         )}
         <Section title="What comes along" id="along">
           <ul>
             <li>
-              {counted(copy.exercises.length, 'exercise')}, each as a draft: its lines as they stand now, criteria with
+              {counted(copy.exercises.length, 'exercise')}, each as a draft: its lines as they are now, criteria with
               their levels, rounds with their rules for late proofs
             </li>
             <li>
@@ -55,7 +56,7 @@ export default async function CopyCourse({ params, searchParams }: Props) {
               )}
             </li>
             {copy.demonstrations > 0 && (
-              <li>{counted(copy.demonstrations, 'demonstration')} that you made, shown to nobody yet</li>
+              <li>{counted(copy.demonstrations, 'demonstration')} that you made, not yet shown</li>
             )}
             <li>{counted(copy.stockNotes, 'shared stock note')}, as yours from then on</li>
             {copy.faces > 0 && (
@@ -73,7 +74,7 @@ export default async function CopyCourse({ params, searchParams }: Props) {
               <legend>The dates of the rounds</legend>
               <p className="choice">
                 <input type="radio" id="dates-empty" name="dates" value="empty" defaultChecked={dates === 'empty'} />{' '}
-                <label htmlFor="dates-empty">left empty</label>
+                <label htmlFor="dates-empty">empty</label>
               </p>
               <p className="choice">
                 <input type="radio" id="dates-moved" name="dates" value="moved" defaultChecked={dates === 'moved'} />{' '}

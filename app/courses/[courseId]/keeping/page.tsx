@@ -61,7 +61,7 @@ export default async function Keeping({ params }: Props) {
             <Field
               name="title"
               label="Write the title of the course"
-              hint={`“${course.title}”, to say that it is meant for ${counted(students, 'student')}.`}
+              hint={`“${course.title}”, to confirm this for ${counted(students, 'student')}.`}
               autoComplete="off"
             />
             <div className="actions">

@@ -22,7 +22,7 @@ export const makeJoinLinkAction = formAction(makeJoinLink, {
     sectionId: form.get('sectionId') || null,
     days: form.get('days'),
   }),
-  done: ({ role }) => `The link for the role ${role} is made.`,
+  done: ({ role }) => `${role.charAt(0).toUpperCase()}${role.slice(1)} link created.`,
   show: ({ path }) => ({ joinLink: publicAddress(path) }),
 });
 
@@ -58,7 +58,7 @@ export const putBackMemberAction = formAction(putBackMember, {
 
 export const handOverPasswordLinkAction = formAction(handOverPasswordLink, {
   read: readMember,
-  done: ({ name }) => `The link for ${name} is made. It works once, for a day.`,
+  done: ({ name }) => `Link created for ${name}. It works once, within a day.`,
   show: ({ path }) => ({ passwordLink: publicAddress(path) }),
 });
 
@@ -90,7 +90,7 @@ export const previewRosterAction = formAction(previewRoster, {
   done: ({ unclear, counts }) =>
     unclear ??
     (counts.faults > 0
-      ? `${counted(counts.faults, 'row')} can’t be imported as it stands.`
+      ? `${counted(counts.faults, 'row')} can’t be imported yet.`
       : 'Look through the rows, then import them.'),
   show: (plan) => ({ plan: JSON.stringify(plan) }),
 });
@@ -99,7 +99,7 @@ export const importRosterAction = formAction(importRoster, {
   read: (form) => ({ ...readRoster(form), makeSections: form.get('makeSections') === 'yes' }),
   done: ({ counts }) =>
     counts.newPeople + counts.joining === 0
-      ? 'Everybody is here already: nothing was changed.'
+      ? 'Everyone on the list is already in the course; nothing was changed.'
       : `${counted(counts.newPeople + counts.joining, 'person', 'people')} came into the course, ${counted(counts.newPeople, 'of them with a new account', 'of them with new accounts')}.`,
   show: ({ links, byMail, expiresAt }) => ({
     links: JSON.stringify(links),

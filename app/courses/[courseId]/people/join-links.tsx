@@ -22,7 +22,11 @@ type Props = {
 /** Inviting people: a new link, and those that still work. */
 export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) {
   return (
-    <Section title="Invite" id="invite" lead="Whoever has a link joins with its role, by a new account or their own.">
+    <Section
+      title="Invite"
+      id="invite"
+      lead="Anyone with the link can join in the role you choose, with a new or existing account."
+    >
       <Disclosure summary="Make a join link" open={open}>
         <MakeJoinLink courseId={courseId} sections={sections} />
       </Disclosure>
@@ -34,7 +38,7 @@ export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) 
               <th scope="col">Section</th>
               <th scope="col">Works until</th>
               <th scope="col">Made by</th>
-              <th scope="col">Take back</th>
+              <th scope="col">Revoke</th>
             </tr>
           </thead>
           <tbody>
@@ -47,11 +51,11 @@ export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) 
                 </td>
                 <td>{link.madeBy ?? '—'}</td>
                 <td>
-                  <Form action={revokeJoinLinkAction} inline label={`Take back the link for the role ${link.role}`}>
+                  <Form action={revokeJoinLinkAction} inline label={`Revoke the ${link.role} link`}>
                     <input type="hidden" name="courseId" value={courseId} />
                     <input type="hidden" name="joinLinkId" value={link.id} />
                     <SubmitButton kind="grave" small>
-                      Take back
+                      Revoke
                     </SubmitButton>
                   </Form>
                 </td>

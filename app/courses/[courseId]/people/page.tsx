@@ -62,7 +62,7 @@ export default async function People({ params, searchParams }: Props) {
           <Section
             title="Removed"
             id="removed"
-            lead={`They can’t open the course; their work is kept. On their page they can be put back.${removedCount > removed.length ? ` Of ${removedCount}, the last ${removed.length} stand here.` : ''}`}
+            lead={`They can’t open the course; their work is kept. You can restore them on their page.${removedCount > removed.length ? ` Of ${removedCount}, the last ${removed.length} are listed.` : ''}`}
           >
             <ul>
               {removed.map((person) => (
@@ -107,7 +107,7 @@ function Students({
       {find !== '' && (
         <p role="status">
           {found === 0 ? (
-            <>Nobody’s name holds “{find}”.</>
+            <>No names match “{find}”.</>
           ) : (
             <>
               {counted(found, 'student')} of {studentCount}.

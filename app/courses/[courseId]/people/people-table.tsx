@@ -23,7 +23,7 @@ export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSec
           <th scope="col">E-mail</th>
           {withRole && <th scope="col">Role</th>}
           {withSection && <th scope="col">Section</th>}
-          <th scope="col">Different for them</th>
+          <th scope="col">Accommodations</th>
           {termOf && <th scope="col">Term</th>}
         </tr>
       </thead>

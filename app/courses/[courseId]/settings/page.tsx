@@ -45,7 +45,7 @@ export default async function Settings({ params, searchParams }: Props) {
           </div>
         </Form>
         <p>
-          <Link href={`/courses/${course.id}/keeping`}>How long the work is kept, and what then</Link>
+          <Link href={`/courses/${course.id}/keeping`}>Retention</Link>
         </p>
         <Sections courseId={course.id} sections={sections} />
         <Section
@@ -57,11 +57,7 @@ export default async function Settings({ params, searchParams }: Props) {
             <ButtonLink href={`/courses/${course.id}/copy`}>Copy the course</ButtonLink>
           </div>
         </Section>
-        <Section
-          title="What was done"
-          id="acts"
-          lead="Acts on people, marks and releases. Nobody can change this list."
-        >
+        <Section title="What was done" id="acts" lead="Acts on people, marks and releases. This list can’t be changed.">
           <Acts
             acts={acts}
             older={older}
@@ -136,7 +132,7 @@ function Acts({ acts, older, before, here, timeZone }: ActsProps) {
         {acts.map((act) => (
           <li key={act.id}>
             <When at={act.at} timeZone={timeZone} />: {act.verb}
-            {act.whom && <> ({act.whom})</>}, by {act.who ?? 'the server or somebody who was erased'}
+            {act.whom && <> ({act.whom})</>}, by {act.who ?? 'the server or an erased account'}
           </li>
         ))}
       </ol>

@@ -21,11 +21,11 @@ export default async function OwnTermPage({ params }: Props) {
       <Page width="wide">
         <PageHeader
           title="My term"
-          lead="What you sent, and what was released to you. A round of which nothing is released yet says no more than that it came."
+          lead="What you sent, and what was released to you. Until a round is released, you see only that your proof arrived."
         />
         <TermView term={term} own />
         <p className="quiet note-size">
-          Two settings can both be right: a distance from a reference is no mark. <Link href="/words">The words</Link>
+          Two spacings can both be right: distance from a reference is not a mark. <Link href="/words">The words</Link>
         </p>
       </Page>
     </>

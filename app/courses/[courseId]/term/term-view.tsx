@@ -12,11 +12,7 @@ import { TermTable } from './term-table';
 export function TermView({ term, own }: { term: Term; own?: boolean }) {
   const { rounds, course } = term;
   if (rounds.length === 0)
-    return (
-      <EmptyState title="Nothing is posted yet">
-        Once an exercise of this course is posted, its rounds stand here.
-      </EmptyState>
-    );
+    return <EmptyState title="Nothing is posted yet">Rounds appear here once an exercise has been posted.</EmptyState>;
   const last = lastRounds(rounds);
   return (
     <>
@@ -46,8 +42,8 @@ export function TermView({ term, own }: { term: Term; own?: boolean }) {
       </Section>
       {last.length > 0 && (
         <Section
-          title="The lines as they stand"
-          lead="The last round of each exercise of which something may be shown. Wedges stand where a pair is outside tolerance: points in, too tight; points out, too loose."
+          title="The lines now"
+          lead="The latest round of each exercise that may be shown. Wedges mark pairs outside tolerance: pointing in, too tight; pointing out, too wide."
         >
           <TermLines rounds={last} />
         </Section>

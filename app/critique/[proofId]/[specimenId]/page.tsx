@@ -56,7 +56,7 @@ export default async function CritiquePage({ params, searchParams }: Props) {
           Next student
         </GoTo>
         <GoTo to={go.previousLine} keyName="L">
-          Line before
+          Previous line
         </GoTo>
         <GoTo to={go.nextLine} keyName="l">
           Next line

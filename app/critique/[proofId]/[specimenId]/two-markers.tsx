@@ -11,16 +11,16 @@ export function TwoMarkers({ line: { two, proof }, agreement }: Props) {
     return (
       <Notice>
         <p>
-          Two people have marked this proof, and this is the {two.slot} marking. Their marks stand as they were given;{' '}
-          <Link href={`${agreement}/${proof.token}`}>both stand side by side</Link>, where a difference is settled.
+          Two people have marked this proof, and this is the {two.slot} marking. Their marks remain as given;{' '}
+          <Link href={`${agreement}/${proof.token}`}>both are shown side by side</Link>, where a difference is settled.
         </p>
       </Notice>
     );
   if (two.sight === 'none')
     return (
       <Notice>
-        Two people mark this proof without each other. Until both have finished, marks and notes are shown to nobody
-        else here. To be the second marker, come through the page about second marking.
+        Two people mark this proof independently. Until both have finished, their marks and notes are hidden from
+        everyone else. To be the second marker, start from the second marking page.
       </Notice>
     );
   return (

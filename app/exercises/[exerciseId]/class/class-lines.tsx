@@ -21,7 +21,7 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
     return (
       <Section title="Pair by pair">
         <p>
-          As soon as proofs come in, each line stands here with how far the class is from the nearest reference, pair by
+          As soon as proofs arrive, each line appears here with the class’s distance from the nearest reference, pair by
           pair.
         </p>
       </Section>
@@ -29,7 +29,7 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
   return (
     <Section
       title="Pair by pair"
-      lead="How far the class is from the nearest reference, in 1/1000 em, after the tightness of each whole line is taken out. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class."
+      lead="How far the class is from the nearest reference, in 1/1000 em, overall tracking discounted. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class."
     >
       <ul className="card-list">
         {summary.lines.map((line) => (
@@ -57,7 +57,7 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
 }
 
 function lineWords({ compared, sent, pairs }: ClassLine): string {
-  if (compared === 0) return sent === 0 ? 'nobody has set it' : `set by ${sent}; no reference to hold it against`;
+  if (compared === 0) return sent === 0 ? 'no spacings yet' : `${sent} spacings; no reference to compare with`;
   const missed = pairs.filter(({ outside }) => outside * 2 > compared).map(({ letters }) => letters);
   return missed.length === 0
     ? 'most of the class is within tolerance everywhere'
@@ -76,7 +76,7 @@ function LineTable({ line }: { line: ClassLine }) {
     <Table
       caption={
         <>
-          {line.text}, {line.compared} settings; as a whole {spreadWords(line.tightness)}
+          {line.text}, {line.compared} spacings; as a whole {spreadWords(line.tightness)}
         </>
       }
       narrow
@@ -141,7 +141,7 @@ function LineTotals({
       rowName="Pair"
       reading={
         <>
-          Built-in, tracking and offset together, {numberText(count)} settings.{' '}
+          Built-in, tracking and offset together, {numberText(count)} spacings.{' '}
           {compared ? (
             beside.length === 0 ? (
               'The middle of the class lies where a reference allows it at every pair.'
@@ -152,13 +152,13 @@ function LineTotals({
               </>
             )
           ) : (
-            'There is no reference to hold them against.'
+            'There is no reference to compare them with.'
           )}{' '}
           Tightness of the whole line is part of a total; the table below takes it out.
         </>
       }
       x={{ label: 'Total', unit: '1/1000 em', plus: true }}
-      valuesName="Settings of the class"
+      valuesName="Spacings of the class"
       marksName="Reference"
       bandName="Allowed by a reference"
       rows={pairs.map(({ letters, values, spread, references, band }) => ({

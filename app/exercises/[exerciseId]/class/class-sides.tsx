@@ -63,10 +63,10 @@ function SidesChart({ missed, reading }: { missed: readonly MissedSides[]; readi
 const share = ({ outside, pairs }: MissedSides) => (100 * outside) / pairs;
 
 function readingOf(most: MissedSides, missed: number, rest: number): string {
-  if (most.outside === 0) return 'Nobody is outside tolerance anywhere.';
+  if (most.outside === 0) return 'No student is outside tolerance anywhere.';
   const others =
     rest === 0
       ? ''
-      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by somebody; the other ${rest === 1 ? 'one is' : `${rest} are`} within tolerance throughout.`;
+      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by at least one student; the other ${rest === 1 ? 'one is' : `${rest} are`} within tolerance throughout.`;
   return `Most often where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;
 }

@@ -63,7 +63,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
             )}
             {shown.mayExport && (
               <ButtonLink plainLink href={`/api/exports/oneroster/${exerciseId}?round=${shown.round.number}`}>
-                Released marks for machines (OneRoster 1.2)
+                Export released marks (OneRoster 1.2)
               </ButtonLink>
             )}
             <ButtonLink plainLink href={files}>
@@ -84,8 +84,8 @@ export default async function ClassPage({ params, searchParams }: Props) {
       )}
       {shown.namesHidden && (
         <Notice>
-          Names are hidden while this round is marked. Here you see who has sent and who has not; marks stand here once
-          they are released.
+          Names are hidden while this round is marked. Here you see who has sent and who hasn’t; marks appear once they
+          are released.
         </Notice>
       )}
       <ClassStudents shown={shown} here={here} />
@@ -102,7 +102,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
         drawn={sides === 'drawn'}
       />
       <EqualSpacings groups={shown.identical} />
-      <Section title="On paper, and out" id="out">
+      <Section title="Print and export" id="out">
         <TakeSheet
           action={`/api/exports/class-set/${exerciseId}`}
           fields={{ round: String(shown.round.number) }}

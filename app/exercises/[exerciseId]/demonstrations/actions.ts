@@ -11,7 +11,7 @@ const which = (form: FormData) => ({
 
 export const showDemonstrationAction = formAction(showDemonstration, {
   read: (form) => ({ ...which(form), shown: form.get('shown') === 'yes' }),
-  done: ({ shown }) => (shown ? 'The course sees it now.' : 'Only teachers see it now.'),
+  done: ({ shown }) => (shown ? 'The course sees it now.' : 'Only instructors and assistants see it now.'),
 });
 
 export const removeDemonstrationAction = formAction(removeDemonstration, {

@@ -34,7 +34,7 @@ export default async function Demonstrations({ params, searchParams }: Props) {
           lead={
             teaches
               ? 'A line as it was set, step by step, with reasons.'
-              : 'How a teacher set a line, step by step, with reasons. Other settings can be right as well.'
+              : 'How an instructor spaced a line, step by step, with reasons. Other spacings can be right as well.'
           }
         />
         {undo && (
@@ -47,8 +47,8 @@ export default async function Demonstrations({ params, searchParams }: Props) {
         {demonstrations.length === 0 ? (
           <EmptyState title={teaches ? 'None recorded yet' : 'None to look at yet'}>
             {teaches
-              ? 'Open a line under References on the bench; “Record a demonstration” stands below the line there.'
-              : 'Your teachers have shown no demonstration so far.'}
+              ? 'Open a line under References on the bench; “Record a demonstration” is below the line there.'
+              : 'No demonstration has been shown so far.'}
           </EmptyState>
         ) : (
           <ol className="specimen-list" role="list">
@@ -64,7 +64,7 @@ export default async function Demonstrations({ params, searchParams }: Props) {
           </ol>
         )}
         {removed.some(({ id }) => id !== undo?.id) && (
-          <Section title="Removed" lead="Nobody else sees them; each can be put back.">
+          <Section title="Removed" lead="Only you see them; each can be restored.">
             <ul className="plain-list">
               {removed
                 .filter(({ id }) => id !== undo?.id)

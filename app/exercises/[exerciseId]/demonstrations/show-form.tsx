@@ -14,7 +14,7 @@ const Which = ({ one }: { one: One }) => (
 /** Shows a demonstration to the course, or takes it back. */
 export function ShowForm({ one, shown }: { one: One; shown: boolean }) {
   return (
-    <Form action={showDemonstrationAction} label={shown ? `Take back “${one.title}”` : `Show “${one.title}”`} inline>
+    <Form action={showDemonstrationAction} label={shown ? `Withdraw “${one.title}”` : `Show “${one.title}”`} inline>
       <Which one={one} />
       <input type="hidden" name="shown" value={shown ? 'no' : 'yes'} />
       <SubmitButton kind={shown ? 'usual' : 'main'} small>
@@ -51,6 +51,6 @@ export function showingWords(referencesShown: ReferencesShown): string {
   const then =
     referencesShown === 'always'
       ? 'and this one is seen with them'
-      : 'but a demonstration that is shown is seen at once, by everybody in the course';
-  return `A demonstration is a teacher’s setting, and so a kind of reference. ${rule[referencesShown]}, ${then}.`;
+      : 'but a demonstration that is shown can be seen by the whole course at once';
+  return `A demonstration is an instructor’s spacing, and so a kind of reference. ${rule[referencesShown]}, ${then}.`;
 }

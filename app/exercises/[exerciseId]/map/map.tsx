@@ -28,7 +28,7 @@ export function Map({ address }: Props) {
         if (!answer.ok)
           throw new Error(
             answer.status === 401
-              ? 'You are signed out. Sign in and come back.'
+              ? 'You are signed out. Sign in, then return here.'
               : `The server answered ${answer.status}.`,
           );
         const map = (await answer.json()) as ClassMap;
@@ -50,7 +50,7 @@ export function Map({ address }: Props) {
   if ('failed' in state) {
     return (
       <Notice kind="warning">
-        The map did not come: {state.failed}{' '}
+        The map couldn’t be loaded: {state.failed}{' '}
         <Button
           kind="text"
           onClick={() => {
@@ -87,7 +87,7 @@ function MapView({ map }: { map: ClassMap }) {
           choices={[
             { value: 'farthest', label: 'Farthest off first' },
             { value: 'nearest', label: 'Nearest first' },
-            { value: 'alike', label: 'Like beside like' },
+            { value: 'alike', label: 'Similar spacings together' },
             ...(map.namesShown ? [{ value: 'name', label: 'By name' }] : []),
             ...columns.map(({ letters, line }, column) => ({
               value: `pair ${column}`,
@@ -180,7 +180,7 @@ function MapLegend({ map }: { map: ClassMap }) {
   );
   const [least, most] = [Math.min(...tolerances), Math.max(...tolerances)].map(Math.round);
   const against = map.lines.every(({ tolerances: lists }) => lists.length > 0)
-    ? 'from the nearest reference, after the tightness of the whole line is taken out'
+    ? 'from the nearest reference, overall tracking discounted'
     : 'from the line’s own middle where there is no reference, else from the nearest reference';
   return (
     <div className={styles.legend}>

@@ -73,7 +73,7 @@ export default async function MapPage({ params, searchParams }: Props) {
       )}
       {shown.line === null ? (
         <Section title="Nothing yet">
-          <p>As soon as proofs of this round come in, the map stands here.</p>
+          <p>The map appears as soon as proofs of this round arrive.</p>
         </Section>
       ) : (
         <Section title="Lines">

@@ -41,7 +41,7 @@ export function CriteriaPart({ exercise, criteria, retired }: Props) {
       )}
       {retired.length > 0 && (
         <details className="more">
-          <summary>Taken out of use ({retired.length})</summary>
+          <summary>Retired ({retired.length})</summary>
           <ul className="card-list">
             {retired.map((criterion) => (
               <li key={criterion.id}>

@@ -44,7 +44,7 @@ export default async function Plan({ params, searchParams }: Props) {
           }
         />
         {Number(made) > 0 && (
-          <Notice live="polite">{counted(Number(made), 'specimen')} made. They stand at the end of the list.</Notice>
+          <Notice live="polite">{counted(Number(made), 'line')} added at the end of the list.</Notice>
         )}
         {changed && <ClockRemarks round={changed} timeZone={course.timeZone} />}
         {exercise.settings.safetySigns && <SignCaution />}
@@ -72,8 +72,8 @@ export default async function Plan({ params, searchParams }: Props) {
 }
 
 const stateWords = {
-  draft: 'A draft: only teachers see it.',
-  published: 'Published. Every change says first what it does.',
+  draft: 'A draft: only instructors and assistants see it.',
+  published: 'Published. You’ll see the effect of a change before you make it.',
   closed: 'Closed: students can look and send nothing more.',
 };
 
@@ -96,7 +96,7 @@ function Aside({ exercise, course }: AsideProps) {
       <PageHeader title={exercise.title} trail={[{ href: `/courses/${course.id}`, label: course.title }]} />
       <EmptyState title="This draft was removed" action={back}>
         It went from the list <When at={exercise.removedAt!} timeZone={course.timeZone} />. Everything in it is still
-        here, and it can be taken back.
+        here, and it can be restored.
       </EmptyState>
     </Page>
   );
@@ -108,8 +108,8 @@ function BriefPart({ exercise }: { exercise: ExerciseView }) {
   return (
     <Section
       id="brief"
-      title="Brief and settings"
-      actions={<ButtonLink href={`/exercises/${exercise.id}/plan/brief`}>Change the brief and settings</ButtonLink>}
+      title="Brief and options"
+      actions={<ButtonLink href={`/exercises/${exercise.id}/plan/brief`}>Change the brief and options</ButtonLink>}
     >
       {brief.trim() === '' ? (
         <p className="quiet">No brief yet.</p>

@@ -18,13 +18,13 @@ export function SavedNow({ saved }: Props) {
   return (
     <div className="notice">
       <p>
-        <strong>Saved now by somebody else</strong>
+        <strong>Just saved by another person</strong>
       </p>
       <dl className="facts">
         {differs.map(({ name, label, value }) => (
           <Fragment key={name}>
             <dt>{label}</dt>
-            <dd>{value === '' ? 'left empty' : value}</dd>
+            <dd>{value === '' ? 'empty' : value}</dd>
           </Fragment>
         ))}
       </dl>

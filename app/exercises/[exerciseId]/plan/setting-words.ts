@@ -67,7 +67,7 @@ export const secondMarkerChoices: { value: SecondMarking['which']; label: string
   {
     value: 'share',
     label: 'A share of the proofs',
-    hint: 'The share below. Which proofs is decided by a sum over a number that the server gave each of them when it came: nobody can steer it, it stays the same, and a larger share keeps the proofs of a smaller one.',
+    hint: 'The share below. Proofs are drawn by lot on arrival; no one can influence the draw, and a larger share keeps the proofs of a smaller one.',
   },
   { value: 'all', label: 'Every proof', hint: 'Twice the work, and the fairest.' },
 ];
@@ -76,5 +76,5 @@ export const secondMarkerChoices: { value: SecondMarking['which']; label: string
 export function secondMarkingWords({ which, percent }: SecondMarking): string {
   if (which === 'none') return 'No proof of this round is given to a second marker.';
   if (which === 'all') return 'Every proof of this round is judged by two markers.';
-  return `About ${withUnit(percent, '%')} of the proofs are judged by two markers. Which ones is decided by a sum over a number that the server gave each proof when it came: nobody can steer it, and in a small class the share can come out larger or smaller.`;
+  return `About ${withUnit(percent, '%')} of the proofs are judged by two markers. They are drawn by lot on arrival; no one can influence the draw. In a small class the actual share may be larger or smaller.`;
 }

@@ -18,14 +18,14 @@ type Props = {
 export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
   const add = (
     <ButtonLink kind={specimens.length === 0 ? 'main' : 'usual'} href={`/exercises/${exercise.id}/plan/specimens/new`}>
-      Add specimens
+      Add lines
     </ButtonLink>
   );
   const references = checks.find(({ part }) => part === 'references');
   return (
     <Section
       id="specimens"
-      title="Specimens"
+      title="Lines"
       lead={references && specimens.length > 0 ? references.said : undefined}
       actions={
         specimens.length > 0 ? (
@@ -37,8 +37,8 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
       }
     >
       {specimens.length === 0 && (
-        <EmptyState title="No specimens yet" action={add}>
-          A specimen is a line of text in a face, at a size, on a ground. Many can be made at once.
+        <EmptyState title="No lines yet" action={add}>
+          A line is a text in a face, at a size, on a ground. You can add many at once.
         </EmptyState>
       )}
       {specimens.length > 0 && (
@@ -64,14 +64,14 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
       )}
       {retired.length > 0 && (
         <details className="more">
-          <summary>Taken out ({retired.length})</summary>
+          <summary>Removed ({retired.length})</summary>
           <ul className="card-list">
             {retired.map((specimen) => (
               <li key={specimen.id}>
                 <p>
                   “{specimen.text}”, {specimenWords(specimen)}
                 </p>
-                <Form action={restoreSpecimenAction} label={`Put “${specimen.text}” back`}>
+                <Form action={restoreSpecimenAction} label={`Restore “${specimen.text}”`}>
                   <input type="hidden" name="specimenId" value={specimen.id} />
                   <div className="actions">
                     <SubmitButton kind="usual" small>

@@ -28,7 +28,7 @@ export default async function ProgressPage({ params }: Props) {
       />
       {rounds.length === 0 ? (
         <EmptyState title="Nothing sent yet">
-          Once proofs of a round come in, it stands here, and the next one beside it.
+          A round appears here once its proofs arrive, with the next one beside it.
         </EmptyState>
       ) : (
         <ProgressCharts rounds={rounds} />
@@ -79,7 +79,7 @@ function ProgressCharts({ rounds }: { rounds: Round[] }) {
           digits: 1,
         }}
         series={deviation}
-        empty="there is no reference to hold the lines against."
+        empty="there is no reference to compare the lines with."
       />
       <LineChart
         level={2}
@@ -109,7 +109,7 @@ function ProgressCharts({ rounds }: { rounds: Round[] }) {
           more: [nearer, farther, same],
         }))}
         moreColumns={['Pairs nearer', 'Pairs farther', 'Pairs as they were'].map((name) => ({ name, digits: 0 }))}
-        empty="nobody has sent a line in two rounds yet."
+        empty="no line has been sent in two rounds yet."
       />
     </>
   );

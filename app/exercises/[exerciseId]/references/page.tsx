@@ -34,16 +34,16 @@ export default async function References({ params, searchParams }: Props) {
           lead={
             specimens.length === 0
               ? undefined
-              : `${referenced} of ${counted(specimens.length, 'specimen')} have one. None is needed; a student is compared with the nearest of several.`
+              : `${referenced} of ${counted(specimens.length, 'line')} have one. None is needed; a student is compared with the nearest of several.`
           }
         />
         {carried !== undefined && <Notice live="polite">{carriedWords(Number(carried), Number(left))}</Notice>}
         {specimens.length === 0 ? (
           <EmptyState
-            title="No specimens yet"
+            title="No lines yet"
             action={
               role === 'instructor' ? (
-                <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add specimens</ButtonLink>
+                <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add lines</ButtonLink>
               ) : undefined
             }
           >
@@ -78,10 +78,10 @@ function carriedWords(carried: number, left: number): string {
   const done =
     carried === 0
       ? 'Nothing was carried over.'
-      : `Carried to ${counted(carried, 'specimen')}, as a start. Each counts once you have opened it on the bench or taken it as it is.`;
+      : `Carried to ${counted(carried, 'line')}, as a start. Each counts once you have opened it on the bench or accepted it.`;
   return left === 0
     ? done
-    : `${done} ${counted(left, 'specimen')} had a reference of yours already and ${left === 1 ? 'was' : 'were'} left alone.`;
+    : `${done} ${counted(left, 'line')} had a reference of yours already and ${left === 1 ? 'was' : 'were'} left alone.`;
 }
 
 type Set = { id: string; number: number; createdAt: Date; madeBy: string | null; references: number; used: boolean };

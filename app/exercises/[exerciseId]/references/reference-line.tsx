@@ -38,11 +38,7 @@ export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) 
             {reference.repeatability !== null && ` · set twice, repeatable within ±${reference.repeatability}`}
           </span>
           {reference.mine && reference.started && (
-            <Form
-              action={acceptReferenceAction}
-              label={`Take the carried reference of “${specimen.text}” as it is`}
-              inline
-            >
+            <Form action={acceptReferenceAction} label={`Accept the carried reference of “${specimen.text}”`} inline>
               <input type="hidden" name="referenceId" value={reference.id} />
               <SubmitButton kind="usual" small>
                 Take it as it is
@@ -51,7 +47,7 @@ export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) 
           )}
           {!reference.started && (
             <Link href={`/exercises/${exerciseId}/references/carry?reference=${reference.id}`}>
-              Carry it to other specimens
+              Carry it to other lines
             </Link>
           )}
         </div>

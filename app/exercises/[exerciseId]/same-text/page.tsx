@@ -30,8 +30,8 @@ export default async function SameTextPage({ params, searchParams }: Props) {
     return (
       <Page width="wide">
         <PageHeader title="Together" trail={trail} />
-        <EmptyState title="No text stands more than once" action={back}>
-          Here lines of one text in several sizes, weights or faces stand together. This exercise has none.
+        <EmptyState title="No text is repeated" action={back}>
+          This page compares lines of one text in several sizes, weights or faces. This exercise has none.
         </EmptyState>
       </Page>
     );
@@ -42,12 +42,12 @@ export default async function SameTextPage({ params, searchParams }: Props) {
       <PageHeader
         title={`“${text}” together`}
         trail={trail}
-        lead="One text in several settings. What is decided in one does not simply hold in another: look at them side by side."
+        lead="One text in several sizes, weights or faces. What works in one may not work in another: look at them side by side."
         actions={back}
       />
       {texts.length > 1 && (
         <Tabs
-          label="Texts that stand more than once"
+          label="Repeated texts"
           tabs={texts.map((one) => ({ href: to(one.text), label: one.text, count: one.count }))}
           current={to(text)}
         />

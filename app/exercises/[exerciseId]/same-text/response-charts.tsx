@@ -88,7 +88,7 @@ function FiguresTable({ lines, named }: { lines: readonly ShownLine[]; named: re
   const share = (value: number | null) => (value === null ? '–' : withUnit(100 * value, '%'));
   const length = (value: number | null) => (value === null ? '–' : numberText(value));
   return (
-    <Table caption="Every line in figures, in thousandths of an em where nothing else is said">
+    <Table caption="Every line in figures, in 1/1000 em unless stated">
       <thead>
         <tr>
           <th scope="col">Line</th>
@@ -105,7 +105,7 @@ function FiguresTable({ lines, named }: { lines: readonly ShownLine[]; named: re
             Gap as share
           </th>
           <th scope="col" className="number">
-            As the face comes
+            Untouched
           </th>
           <th scope="col" className="number">
             Added to a typical gap

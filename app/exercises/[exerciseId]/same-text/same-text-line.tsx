@@ -24,7 +24,7 @@ export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
         ground={ground}
         caption={
           <>
-            {place}. {words}. {line.touched ? 'As you have set it' : 'As the face comes'}.
+            {place}. {words}. {line.touched ? 'As you have set it' : 'Untouched'}.
           </>
         }
       >
@@ -81,7 +81,7 @@ function difference(from: ShownLine, to: ShownLine): string {
     gaps === 0
       ? 'tracking differs'
       : `${counted(gaps, 'gap')}${tracking ? ' and tracking' : ''} ${gaps === 1 && !tracking ? 'differs' : 'differ'}`;
-  return to.touched ? what : `${what}; still as the face comes`;
+  return to.touched ? what : `${what}; still untouched`;
 }
 
 /** The address of the lines of one text; `oneSize` sets them all at one size. */

@@ -23,7 +23,7 @@ export default async function NewExercise({ params }: { params: Promise<{ course
           { href: '/courses', label: 'Courses' },
           { href: `/courses/${courseId}`, label: course.title },
         ]}
-        lead="It begins as a draft that only teachers see. Lines, dates and criteria come next."
+        lead="It begins as a draft that only instructors and assistants see. Lines, dates and criteria come next."
       />
       <Form action={createExerciseAction} label="Plan an exercise">
         <input type="hidden" name="courseId" value={courseId} />
@@ -42,7 +42,7 @@ export default async function NewExercise({ params }: { params: Promise<{ course
         />
         <Checkbox
           name="safetySigns"
-          label="Lines like these stand on traffic, exit, safety or accessibility signs"
+          label="Lines like these appear on traffic, exit, safety or accessibility signs"
           hint="Then the exercise says that such signs follow codes and standards and not the eye."
         />
         <div className="actions">

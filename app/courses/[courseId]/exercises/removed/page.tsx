@@ -23,7 +23,7 @@ export default async function RemovedDrafts({ params }: { params: Promise<{ cour
       />
       {drafts.length === 0 ? (
         <EmptyState title="Nothing was removed">
-          A draft that is removed from the list can be taken back from here.
+          A draft that was removed from the list can be restored here.
         </EmptyState>
       ) : (
         <ul className="card-list">

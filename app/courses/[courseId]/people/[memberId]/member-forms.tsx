@@ -147,22 +147,24 @@ export function PasswordLink({ which, name, state }: { which: Which; name: strin
   if (state === 'yourself') return null;
   return (
     <Section title="A forgotten password" id="password">
-      {state === 'by mail' && <p>“Forgotten?” on the sign-in page sends {name} a letter with a link.</p>}
+      {state === 'by mail' && <p>“Forgotten your password?” on the sign-in page sends {name} a link by mail.</p>}
       {state === 'teaches' && (
-        <p>{name} teaches, so only whoever runs the server can make a link for a new password, at its console.</p>
+        <p>
+          {name} teaches, so only the person who runs the server can create a link for a new password, at its console.
+        </p>
       )}
       {state === 'elsewhere' && (
         <p>
-          {name} is or was in a course that you do not run, so only whoever runs the server can make a link for a new
-          password, at its console.
+          {name} is or was in a course that you do not run, so only the person who runs the server can create a link for
+          a new password, at its console.
         </p>
       )}
       {state === 'can be made' && (
         <Form action={handOverPasswordLinkAction} label="A link for a new password">
           <WhichFields {...which} />
           <p>
-            Make a link and give it to {name} in person. Whoever opens it can sign in as {name}, so make sure that it is
-            them; that you made it is written down.
+            Make a link and give it to {name} in person. Anyone who opens it can sign in as {name}, so make sure that it
+            is them; that you made it is written down.
           </p>
           <div className="actions">
             <SubmitButton kind="usual">Make a link for a new password</SubmitButton>

@@ -26,8 +26,8 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
         <li>
           {counted(counts.newPeople, 'new account')};{' '}
           {byMail
-            ? 'each gets a letter with a link to set a password'
-            : 'no mail is set up here, so you get a list of links to hand over'}
+            ? 'each is mailed a link to set a password'
+            : 'mail isn’t set up here, so you’ll get a list of links to hand over'}
         </li>
         <li>{counted(counts.joining, 'person joins', 'people join')} with the account they have</li>
         <li>
@@ -89,13 +89,16 @@ export function Links({ courseId, message, links, byMail, expires }: Props) {
         {message}
       </Notice>
       {byMail && (
-        <p>Letters with links are on their way. Whoever gets none asks for one by “Forgotten?” on the sign-in page.</p>
+        <p>
+          Links are being sent by mail. A person who gets none can ask for one by “Forgotten your password?” on the
+          sign-in page.
+        </p>
       )}
       {links.length > 0 && (
         <Section
           title="Links to hand over"
           id="links"
-          lead={`Each works once, until ${expires}, and lets whoever holds it set the password of that person: give it to nobody else. They can’t be shown again; on a person’s page you can make a new one.`}
+          lead={`Each works once, until ${expires}, and lets its holder set that person’s password: give it to that person only. They can’t be shown again; you can create a new one on the person’s page.`}
         >
           <div className="actions">
             <Button kind="usual" onClick={() => window.print()}>

@@ -75,7 +75,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
           <>
             {place.before && (
               <ButtonLink small href={to(place.before)}>
-                Line before
+                Previous line
               </ButtonLink>
             )}
             {place.after && (
@@ -85,7 +85,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
             )}
             {bench.together > 1 && (
               <ButtonLink small href={sameTextHref(exerciseId, line.text)}>
-                All {bench.together} settings of it
+                All {bench.together} spacings of it
               </ButtonLink>
             )}
             {bench.trial && (

@@ -48,12 +48,12 @@ export default async function DemonstrationPage({ params }: Props) {
       />
       {one.removedAt && (
         <Notice title="Removed">
-          <p>Nobody sees it but teachers who open this address.</p>
+          <p>Only instructors and assistants who open this address see it.</p>
           {mayChange && <RemoveForm one={one} removed />}
         </Notice>
       )}
       {teaches && !one.removedAt && (
-        <Notice title={one.shownAt ? 'The course sees it' : 'Only teachers see it'}>
+        <Notice title={one.shownAt ? 'The course sees it' : 'Only instructors and assistants see it'}>
           <p>{showingWords(exercise.referencesShown)}</p>
           {mayChange && <ShowForm one={one} shown={one.shownAt !== null} />}
         </Notice>

@@ -10,7 +10,7 @@ import { PlanPage } from '../plan-page';
 import { SavedNow } from '../saved-now';
 import { shownChoices, tellingChoices } from '../setting-words';
 
-export const metadata: Metadata = { title: 'Brief and settings' };
+export const metadata: Metadata = { title: 'Brief and options' };
 
 /** Title, brief, and what holds for the whole exercise. */
 export default async function Brief({ params }: { params: Promise<{ exerciseId: string }> }) {
@@ -19,10 +19,10 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
   return (
     <PlanPage
       exercise={exercise}
-      title="Brief and settings"
+      title="Brief and options"
       lead={exercise.state === 'draft' ? undefined : 'Students see a change as soon as it is saved.'}
     >
-      <Form action={changeExerciseAction} label="Brief and settings">
+      <Form action={changeExerciseAction} label="Brief and options">
         <SavedNow
           saved={[
             { name: 'title', label: 'Title', value: exercise.title },
@@ -51,7 +51,7 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
           label="What it tells once a proof of the round has been sent"
           choices={tellingChoices}
           defaultValue={settings.benchTellsAfterProof}
-          hint="A member’s own accommodation goes before both."
+          hint="A student’s own accommodation overrides both."
         />
         <RadioGroup
           name="settings.referencesShown"
@@ -65,7 +65,7 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
           short
           inputMode="numeric"
           defaultValue={String(settings.tolerance)}
-          hint="In thousandths of an em, to either side. A teacher who sets a line twice gets their own repeatability in its place."
+          hint="In 1/1000 em, to either side. If you set a line twice, the difference between your two spacings is used instead."
         />
         <Field
           name="settings.smallestSize"
@@ -83,7 +83,7 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
         />
         <Checkbox
           name="settings.safetySigns"
-          label="Lines like these stand on traffic, exit, safety or accessibility signs"
+          label="Lines like these appear on traffic, exit, safety or accessibility signs"
           defaultChecked={settings.safetySigns}
           hint="Then the exercise says that such signs follow codes and standards and not the eye."
         />

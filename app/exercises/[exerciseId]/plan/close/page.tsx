@@ -16,7 +16,7 @@ export default async function Close({ params }: { params: Promise<{ exerciseId: 
   return (
     <PlanPage exercise={exercise} title="Close the exercise?">
       <ul>
-        <li>Students can look at it and at what was released, and can send nothing more.</li>
+        <li>Students can still read it and what was released, but can’t send any more proofs.</li>
         <li>
           {proofs === 0 ? 'No proof has been sent.' : `${counted(proofs, 'proof')} and all notes and marks stay.`}
         </li>

@@ -51,7 +51,7 @@ export function CriterionFields({ criterion }: { criterion?: TypedCriterion }) {
       <fieldset className="field stack" id="field-levels">
         <legend>Levels, lowest first</legend>
         <p className="hint">
-          At least two. Each is worth a percentage of the criterion’s weight. A row left empty is no level.
+          At least two. Each is worth a percentage of the criterion’s weight. Empty rows are ignored.
         </p>
         {rows.map((level, index) => (
           <div className="level-fields" key={index}>

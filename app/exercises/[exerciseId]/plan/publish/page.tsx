@@ -21,7 +21,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
   const stops = checks.filter((check) => check.stops);
   const worth = checks.filter((check) => !check.stops);
   return (
-    <PlanPage exercise={exercise} title="Publish" lead={`Everybody in “${course.title}” sees it from then on.`}>
+    <PlanPage exercise={exercise} title="Publish" lead={`Everyone in “${course.title}” will see it.`}>
       {exercise.settings.safetySigns && <SignCaution />}
       {stops.length > 0 && (
         <Notice kind="warning" title="It can’t be published yet">
@@ -47,7 +47,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       )}
       <Section title="What students get">
         <ul>
-          <li>{counted(specimens.length, 'specimen')} to space</li>
+          <li>{counted(specimens.length, 'line')} to space</li>
           {rounds.map((round) => (
             <li key={round.id}>
               Round {round.number}
@@ -82,8 +82,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
           </li>
         </ul>
         <p className="quiet">
-          Afterwards everything can still change, each change saying first what it does. A published exercise can be
-          closed and not removed.
+          You can still change anything later. A published exercise can be closed, but not deleted.
         </p>
       </Section>
       <Form action={publishExerciseAction} label="Publish">

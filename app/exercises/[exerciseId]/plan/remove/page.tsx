@@ -15,8 +15,8 @@ export default async function Remove({ params }: { params: Promise<{ exerciseId:
   return (
     <PlanPage exercise={exercise} title={`Remove “${exercise.title}”?`}>
       <p>
-        Only teachers have seen this draft. It goes from the course’s list with its specimens, rounds, criteria and
-        references, and the page that follows can take it back.
+        Only instructors and assistants have seen this draft. It is removed from the course’s list with its lines,
+        rounds, criteria and references; you can restore it from the next page.
       </p>
       <Form action={removeExerciseAction} label="Remove the draft">
         <input type="hidden" name="exerciseId" value={exercise.id} />

@@ -19,7 +19,7 @@ export function RoundFields({ round, timeZone }: { round?: Round; timeZone: stri
         optional
         maxLength={80}
         defaultValue={round?.title}
-        hint="For example “After critique”. The number stands before it by itself."
+        hint="For example “After critique”. The number is added automatically."
       />
       <DateTimeField
         name="opensLocal"
@@ -27,7 +27,7 @@ export function RoundFields({ round, timeZone }: { round?: Round; timeZone: stri
         optional
         timeZone={timeZone}
         defaultValue={round?.opensLocal ?? undefined}
-        hint="Left empty, the first round opens when the exercise is published, and a later one for each student when the round before is released to them."
+        hint="If empty, the first round opens when the exercise is published, and a later one for each student when the previous round is released to them."
       />
       <DateTimeField
         name="dueLocal"
@@ -35,7 +35,7 @@ export function RoundFields({ round, timeZone }: { round?: Round; timeZone: stri
         optional
         timeZone={timeZone}
         defaultValue={round?.dueLocal ?? undefined}
-        hint="The server’s clock on receipt decides. Left empty, nothing is ever late."
+        hint="The server’s clock on receipt decides. If empty, nothing is ever late."
       />
       <RadioGroup
         name="accept"

@@ -33,8 +33,8 @@ function words(form: FormData, most: number): string {
   ];
   const total = lines * faces * sizes * grounds;
   if (total === 0)
-    return `Nothing to make yet: ${counted(lines, 'line')}, ${counted(faces, 'face')}, ${counted(sizes, 'size')}, ${counted(grounds, 'ground')}.`;
-  const sum = `${counted(lines, 'line')} × ${counted(faces, 'face')} × ${counted(sizes, 'size')} × ${counted(grounds, 'ground')} = ${counted(total, 'specimen')}`;
+    return `Nothing to add yet: ${counted(lines, 'text')}, ${counted(faces, 'face')}, ${counted(sizes, 'size')}, ${counted(grounds, 'ground')}.`;
+  const sum = `${counted(lines, 'text')} × ${counted(faces, 'face')} × ${counted(sizes, 'size')} × ${counted(grounds, 'ground')} = ${counted(total, 'line')}`;
   return total > most ? `${sum}. ${most} are the most at once.` : `${sum}.`;
 }
 

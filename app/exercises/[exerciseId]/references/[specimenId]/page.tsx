@@ -40,7 +40,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
           <>
             {previousId && (
               <ButtonLink small href={`${list}/${previousId}`}>
-                Line before
+                Previous line
               </ButtonLink>
             )}
             {nextId && (
@@ -100,7 +100,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
 function secondTakeWords(firstTake: boolean, repeatability: number | null): string {
   if (!firstTake) return 'Set the reference first; a second take then shows how well you repeat it.';
   if (repeatability === null)
-    return 'Set the line anew, without looking at your first take, best on another day. How far the two lie apart becomes the tolerance of pairs that have none of their own.';
+    return 'Space the line again without looking at your first take, ideally on another day. The difference becomes the tolerance of pairs that have none of their own.';
   return `Your two takes are repeatable within ±${repeatability} thousandths of an em. That is the tolerance of pairs that have none of their own.`;
 }
 

@@ -39,8 +39,11 @@ export default async function Carry({ params, searchParams }: Props) {
         caption={`“${from.text}”, ${specimenWords(from)}, as ${reference.mine ? 'you' : reference.author} set it.`}
       />
       {others.length === 0 ? (
-        <EmptyState title="Nowhere to carry it to" action={<ButtonLink href={back}>Back to the references</ButtonLink>}>
-          No other specimen of this exercise has the same words.
+        <EmptyState
+          title="No other line has this text"
+          action={<ButtonLink href={back}>Back to the references</ButtonLink>}
+        >
+          A reference can be carried to lines with the same text in another size, weight or face.
         </EmptyState>
       ) : (
         <Form action={carryReferenceAction} label="Carry a reference over">
@@ -50,7 +53,7 @@ export default async function Carry({ params, searchParams }: Props) {
             <p className="hint">
               In another weight or face, each total is kept as a share of the face’s own stem gap. At another size,
               tracking follows what reading faces ask for: 10 thousandths tighter for each doubling above 16 px, 15
-              looser for each halving below.
+              wider for each halving below.
             </p>
             {others.map((specimen) => {
               const mine = specimen.references.some((one) => one.mine && !one.started);

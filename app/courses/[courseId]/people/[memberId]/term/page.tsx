@@ -25,7 +25,7 @@ export default async function TermPage({ params }: Props) {
         <PageHeader
           title={`${term.student.name}: the term`}
           trail={[{ href: `/courses/${courseId}/people`, label: 'People' }]}
-          lead={`${term.student.section ? `Section ${term.student.section}. ` : ''}Marks stand here once they are released, so the page can be looked at together.`}
+          lead={`${term.student.section ? `Section ${term.student.section}. ` : ''}Marks appear here once they are released, so you can go through the page with the student.`}
         />
         <TermView term={term} />
         <p className="quiet note-size">

@@ -30,7 +30,7 @@ export default async function Round({ params }: Props) {
   return (
     <PlanPage exercise={exercise} title={`Round ${round.number}${round.title ? `: ${round.title}` : ''}`}>
       {round.state === 'released' ? (
-        <Notice>This round has been released, so its dates stand. Add another round for more work.</Notice>
+        <Notice>This round has been released, so its dates are fixed. Add another round for more work.</Notice>
       ) : (
         <Form action={changeRoundAction} label="Round">
           <SavedNow
@@ -51,7 +51,7 @@ export default async function Round({ params }: Props) {
       <Section
         id="second-marking"
         title="Second marker"
-        lead="A second marker judges the same proofs without seeing the first one’s marks and notes. Where they differ, somebody settles it with a reason before the release."
+        lead="A second marker judges the same proofs without seeing the first one’s marks and notes. Where they differ, an instructor settles it with a reason before the release."
       >
         <Form action={setSecondMarkingAction} label="Second marker">
           <input type="hidden" name="roundId" value={round.id} />
@@ -81,19 +81,19 @@ export default async function Round({ params }: Props) {
         </Form>
       </Section>
       <Section
-        title="More time for somebody"
+        title="More time for a student"
         lead={
           extensions.length === 0
-            ? 'Nobody has a due date of their own. Accommodations that give more time work by themselves.'
+            ? 'No student has their own due date. Accommodations that give more time apply automatically.'
             : undefined
         }
         actions={
           round.dueAt && students > 0 ? (
-            <ButtonLink href={`${here}/more-time`}>Give somebody more time</ButtonLink>
+            <ButtonLink href={`${here}/more-time`}>Give a student more time</ButtonLink>
           ) : undefined
         }
       >
-        {round.dueAt === null && <p className="quiet">The round has no due date, so nobody needs more time.</p>}
+        {round.dueAt === null && <p className="quiet">The round has no due date, so no one needs more time.</p>}
         {round.dueAt !== null && students === 0 && <p className="quiet">No student has joined the course yet.</p>}
         {extensions.length > 0 && (
           <ul className="card-list">
@@ -116,7 +116,7 @@ export default async function Round({ params }: Props) {
         )}
       </Section>
       {isLast && round.proofs === 0 && (
-        <Section title="Take this round away" lead="Nobody has sent a proof to it, so nothing is lost but its dates.">
+        <Section title="Take this round away" lead="No proofs have been sent to it, so only its dates are lost.">
           <Form action={removeRoundAction} label="Take this round away">
             <input type="hidden" name="roundId" value={round.id} />
             <input type="hidden" name="version" value={round.version} />

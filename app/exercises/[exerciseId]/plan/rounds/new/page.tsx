@@ -14,7 +14,7 @@ export default async function NewRound({ params }: { params: Promise<{ exerciseI
     <PlanPage
       exercise={exercise}
       title={`Add round ${rounds.length + 1}`}
-      lead="One pass of the exercise: students send proofs, get notes, and begin the next round from their last setting."
+      lead="One pass of the exercise: students send proofs, get notes, and begin the next round from their last spacing."
     >
       <Form action={addRoundAction} label="Add a round">
         <input type="hidden" name="exerciseId" value={exercise.id} />

@@ -16,7 +16,7 @@ import {
 import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SpecimenFigure } from '../specimen-figure';
 
-export const metadata: Metadata = { title: 'Specimen' };
+export const metadata: Metadata = { title: 'Line' };
 
 type Props = {
   params: Promise<{ exerciseId: string; specimenId: string }>;
@@ -43,13 +43,13 @@ export default async function Specimen({ params, searchParams }: Props) {
     <PlanPage
       wide
       exercise={exercise}
-      title={`Specimen ${at + 1} of ${specimens.length}`}
+      title={`Line ${at + 1} of ${specimens.length}`}
       lead={specimen.number > 1 ? `Version ${specimen.number}.` : undefined}
     >
       <SpecimenFigure {...specimen} />
       {specimen.details.remark && <p>Remark: {specimen.details.remark}</p>}
       <Section title="Change it" lead="You first see what the change does; nothing happens before you say so there.">
-        <Form action={lookAtChangeAction} label="Change the specimen">
+        <Form action={lookAtChangeAction} label="Change the line">
           <input type="hidden" name="exerciseId" value={exerciseId} />
           <input type="hidden" name="specimenId" value={specimen.id} />
           <input type="hidden" name="number" value={specimen.number} />
@@ -87,7 +87,7 @@ export default async function Specimen({ params, searchParams }: Props) {
             hint="For example what the line is for."
           />
           <div className="actions">
-            <SubmitButton pending="Setting the line…">See what this change does</SubmitButton>
+            <SubmitButton pending="Preparing the line…">See what this change does</SubmitButton>
           </div>
         </Form>
       </Section>

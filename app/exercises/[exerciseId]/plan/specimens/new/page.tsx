@@ -9,7 +9,7 @@ import { forPage } from '@/lib/http/page';
 import { mostAtOnce } from '@/shared/schemas/specimen';
 import { HowMany } from '../how-many';
 
-export const metadata: Metadata = { title: 'Add specimens' };
+export const metadata: Metadata = { title: 'Add lines' };
 
 /** Many specimens at once: every line in every face, at every size, on every ground. */
 export default async function NewSpecimens({ params }: { params: Promise<{ exerciseId: string }> }) {
@@ -18,10 +18,10 @@ export default async function NewSpecimens({ params }: { params: Promise<{ exerc
     <PlanPage
       wide
       exercise={exercise}
-      title="Add specimens"
-      lead="Every line is set in every face you tick, at every size and on every ground. Ones you don’t want can be taken out afterwards."
+      title="Add lines"
+      lead="Every line is set in every face you tick, at every size and on every ground. You can remove any you don’t want afterwards."
     >
-      <Form action={addSpecimensAction} label="Add specimens">
+      <Form action={addSpecimensAction} label="Add lines">
         <input type="hidden" name="exerciseId" value={exercise.id} />
         <TextArea
           name="lines"
@@ -46,7 +46,7 @@ export default async function NewSpecimens({ params }: { params: Promise<{ exerc
         </fieldset>
         <HowMany most={mostAtOnce} />
         <div className="actions">
-          <SubmitButton pending="Setting the lines…">Make the specimens</SubmitButton>
+          <SubmitButton pending="Preparing the lines…">Add the lines</SubmitButton>
         </div>
       </Form>
     </PlanPage>
@@ -60,7 +60,7 @@ function FaceList({ faces }: { faces: FaceChoice[] }) {
     <fieldset className="field" id="field-faces">
       <legend>Faces</legend>
       <p className="hint">
-        A variable face with an optical size is set at the size you give, as a browser does it. Licences stand on{' '}
+        A variable face with an optical size is set at the size you give, as a browser does. Licences are listed on{' '}
         <a href="/faces">Faces and licences</a>.
       </p>
       <div className="face-list" role="group">

@@ -45,7 +45,7 @@ export default async function AgreementPage({ params }: Props) {
       <p>{secondMarkingWords(shown.setting)}</p>
       {shown.finished === 0 ? (
         <EmptyState title="Nothing to compare yet">
-          As soon as two markers have finished one proof, it stands here.
+          Proofs appear here as soon as both markers have finished them.
         </EmptyState>
       ) : (
         <>
@@ -87,7 +87,7 @@ function Differences({ shown, here }: { shown: Shown; here: string }) {
             <th scope="col">Proof</th>
             <th scope="col">Markers</th>
             <th scope="col" className="number">
-              Apart, of the whole mark
+              Difference (% of mark)
             </th>
             <th scope="col" className="number">
               Criteria

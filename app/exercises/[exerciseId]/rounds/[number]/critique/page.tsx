@@ -99,14 +99,14 @@ export default async function QueuePage({ params, searchParams }: Props) {
       )}
       {(queue.count === 0 && queue.uncountedCount === 0) || !firstLine ? (
         <EmptyState title="No proofs yet">
-          Nobody has sent a proof of round {round.number}. As soon as one arrives it stands here; you can already set
-          references meanwhile.
+          No one has sent a proof of round {round.number}. Proofs appear here as they arrive; meanwhile you can set
+          references.
         </EmptyState>
       ) : (
         <>
           {none !== undefined && (
             <Notice kind="warning" live="polite">
-              Nothing waits{section && ` in ${section.name}`}: what is not marked yet, other markers have in hand.
+              Nothing waits{section && ` in ${section.name}`}: other markers are working on the rest.
             </Notice>
           )}
           {queue.sections.length > 0 && (
@@ -124,7 +124,7 @@ export default async function QueuePage({ params, searchParams }: Props) {
             current={bySpecimen ? `${here}?by=specimen` : here}
             tabs={[
               { href: here, label: 'By student' },
-              { href: `${here}?by=specimen`, label: 'By specimen' },
+              { href: `${here}?by=specimen`, label: 'By line' },
             ]}
           />
           {queue.uncounted.length > 0 && (
@@ -132,7 +132,7 @@ export default async function QueuePage({ params, searchParams }: Props) {
               {queue.uncountedCount > queue.uncounted.length && (
                 <li>
                   {counted(queue.uncountedCount, 'student')} have no proof that counts; the first{' '}
-                  {queue.uncounted.length} stand here.
+                  {queue.uncounted.length} are listed.
                 </li>
               )}
               {queue.uncounted.map(({ shownAs, later }) => (
@@ -171,7 +171,7 @@ function BySpecimen({
   return (
     <Section
       title="Line by line, across the class"
-      lead={`Each line as everybody set it, below each other; those who share a fault stand together, and one remark can go to all of them. ${counted(students, 'proof')} in the queue.`}
+      lead={`Every student’s spacing of each line, one below the other; those that share a fault are grouped, and one remark can go to all of them. ${counted(students, 'proof')} in the queue.`}
     >
       <ol>
         {specimens.map(({ id, text }) => (
@@ -225,14 +225,14 @@ function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: st
   return (
     <>
       <Table
-        caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in an order that is the same for every marker and follows no alphabet${queue.queue.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}
+        caption={`${counted(queue.count, 'proof')} that count${queue.count === 1 ? 's' : ''}, in a fixed, shuffled order, the same for every marker${queue.queue.some(({ skipped }) => skipped) ? '; what you skipped comes last' : ''}${queue.pages > 1 ? `; page ${queue.page} of ${queue.pages}` : ''}`}
       >
         <thead>
           <tr>
             <th scope="col">Student</th>
             <th scope="col">Section</th>
             <th scope="col">Marks</th>
-            <th scope="col">At it</th>
+            <th scope="col">Marker</th>
             <th scope="col">Remark</th>
           </tr>
         </thead>
@@ -262,7 +262,7 @@ function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: st
               </td>
               <td>
                 {entry.skipped && (
-                  <Form action={takeUpAction} label={`Take up ${entry.shownAs} again`}>
+                  <Form action={takeUpAction} label={`Resume ${entry.shownAs}`}>
                     <input type="hidden" name="proof" value={entry.token} />
                     Skipped by you.{' '}
                     <SubmitButton kind="text" small>

@@ -62,9 +62,9 @@ export default async function ReleasePage({ params, searchParams }: Props) {
         <p>With the release, students see the deviations from the nearest reference, as the exercise allows.</p>
       )}
       {plan.rows.length === 0 ? (
-        <EmptyState title="Nothing to release">Nobody has sent a proof that counts in this round.</EmptyState>
+        <EmptyState title="Nothing to release">No one has sent a proof that counts in this round.</EmptyState>
       ) : (
-        <Section title={waiting === 0 ? 'Everybody has a release' : `${counted(waiting, 'student')} without a release`}>
+        <Section title={waiting === 0 ? 'Everyone has a release' : `${counted(waiting, 'student')} without a release`}>
           <PlanForm plan={plan} here={here} exerciseId={exerciseId} roundNumber={plan.round.number} />
         </Section>
       )}
@@ -78,7 +78,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
                   <li key={title}>
                     {title}:{' '}
                     {from === 'differs'
-                      ? 'the two markers differ and nobody has settled it'
+                      ? 'the two markers differ and it isn’t settled'
                       : 'the second marker has not finished'}
                     . The first marker’s level would count{level === null ? ', and there is none yet' : `: ${level}`}.
                   </li>
@@ -110,7 +110,7 @@ function UnsettledNotice({ rows, agreement }: { rows: Rows; agreement: string })
     <Notice kind="warning" title="Two markers">
       {differing > 0 && (
         <p>
-          {counted(differing, 'proof')} on this page: the two markers differ and nobody has settled it. In a release the
+          {counted(differing, 'proof')} on this page: the two markers differ and it isn’t settled. In a release the
           first marker’s level would count. <Link href={agreement}>Settle them first</Link>, or tick them knowingly.
         </p>
       )}

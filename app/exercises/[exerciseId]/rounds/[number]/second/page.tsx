@@ -56,8 +56,8 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
       />
       <p>{secondMarkingWords(shown.setting)}</p>
       <Notice>
-        The two mark without each other: neither sees the other’s marks or notes until both have finished, and nobody
-        marks a proof twice. A proof may have another name here than in the first queue.
+        The two mark independently: neither sees the other’s marks or notes until both have finished, and the same
+        person never marks a proof twice. A proof may have another name here than in the first queue.
       </Notice>
       {shown.rows.length === 0 ? (
         <EmptyState title="No second marking">
@@ -100,7 +100,7 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
                     {standingWords[standing]}
                     {heldBy && ` ${heldBy}`}
                     {skipped && state === 'open' && (
-                      <Form action={takeUpSecondAction} label={`Take up ${shownAs} again`}>
+                      <Form action={takeUpSecondAction} label={`Resume ${shownAs}`}>
                         <input type="hidden" name="proof" value={token} />
                         Skipped by you.{' '}
                         <SubmitButton kind="text" small>

@@ -26,12 +26,10 @@ export default async function WallsPage({ params }: Props) {
           { href: `/courses/${course.id}`, label: course.title },
           { href: `/exercises/${exercise.id}`, label: exercise.title },
         ]}
-        lead={`One line on the projector, as everybody in the class has set it, without names. ${counted(senders, 'student')} sent a proof; whoever sends one while the wall is open appears on it.`}
+        lead={`One line on the projector, as each student has spaced it, without names. ${counted(senders, 'student')} sent a proof; proofs sent while the wall is open appear on it.`}
       />
       {specimens.length === 0 ? (
-        <EmptyState title="No lines yet">
-          The exercise has no specimens, so there is nothing to put on the wall.
-        </EmptyState>
+        <EmptyState title="No lines yet">The exercise has no lines, so there is nothing to put on the wall.</EmptyState>
       ) : (
         <Table caption="Lines of the exercise">
           <thead>
@@ -77,10 +75,10 @@ export default async function WallsPage({ params }: Props) {
         </Table>
       )}
       <Notice>
-        Students’ work is about to be seen by the whole room. It stands there without names, but people may know their
-        own line, and who sees a line arrive may guess whose it is. Ask first, leave out whoever wants it, and close the
-        wall afterwards: that ends its link for phones and forgets where the room pointed. A wall that is left open ends
-        by itself after twelve hours.
+        Students’ work is about to be seen by the whole room. It appears without names, but people may know their own
+        line, and anyone watching a line arrive may guess whose it is. Ask first, leave out anyone who asks, and close
+        the wall afterwards: that ends its link for phones and forgets where the room pointed. A wall that is left open
+        ends by itself after twelve hours.
       </Notice>
     </Page>
   );

@@ -28,7 +28,7 @@ export default async function MoreTime({ params, searchParams }: Props) {
       lead={
         round.dueAt ? (
           <>
-            For everybody else it is due <When at={round.dueAt} timeZone={timeZone} />.
+            For everyone else it is due <When at={round.dueAt} timeZone={timeZone} />.
           </>
         ) : undefined
       }
@@ -43,7 +43,7 @@ export default async function MoreTime({ params, searchParams }: Props) {
           />
           <p role="status">
             {found === 0 ? (
-              <>Nobody’s name holds “{find}”.</>
+              <>No names match “{find}”.</>
             ) : (
               `The list below holds ${students.length} of ${studentCount} students${found > students.length ? '; find the others by name' : ''}.`
             )}

@@ -40,7 +40,7 @@ export default async function Change({ params, searchParams }: Props) {
     <PlanPage wide exercise={{ id: exerciseId, title }} title="What this change does">
       <SpecimenFigure {...preview} />
       {preview.same ? (
-        <Notice>This is what the specimen is already; there is nothing to change.</Notice>
+        <Notice>The line already is like this; there is nothing to change.</Notice>
       ) : (
         <Section title={`It becomes version ${preview.number + 1}`}>
           <ul>
@@ -52,7 +52,7 @@ export default async function Change({ params, searchParams }: Props) {
       )}
       {preview.same ? (
         <div className="actions">
-          <ButtonLink href={back}>Back to the specimen</ButtonLink>
+          <ButtonLink href={back}>Back to the line</ButtonLink>
         </div>
       ) : (
         <Form action={changeSpecimenAction} label="Make the change">
@@ -62,7 +62,7 @@ export default async function Change({ params, searchParams }: Props) {
             <input key={name} type="hidden" name={name} value={value} />
           ))}
           <div className="actions">
-            <SubmitButton pending="Changing…">Change the specimen</SubmitButton>
+            <SubmitButton pending="Changing…">Change the line</SubmitButton>
             <ButtonLink href={back}>Back to what I typed</ButtonLink>
           </div>
         </Form>
@@ -97,7 +97,7 @@ function changeWords({ kept, lost, fresh, drafts, proofs, references, number }: 
     pairWords(kept, lost, fresh),
     drafts === 0
       ? 'No student has a draft of it yet.'
-      : `${counted(drafts, 'draft')} ${drafts === 1 ? 'moves' : 'move'} to the new version at once: what students set at pairs that stay is kept, new pairs begin untouched. What stood at pairs that go is kept in each draft’s history.`,
+      : `${counted(drafts, 'draft')} ${drafts === 1 ? 'moves' : 'move'} to the new version at once: what students set at pairs that stay is kept, new pairs begin untouched. Values at pairs that go are kept in each draft’s history.`,
     references === 0
       ? 'It has no reference.'
       : `${counted(references, 'reference')} ${references === 1 ? 'is' : 'are'} copied to the new version in the same way${fresh + lost.length === 0 ? '' : ', as a start that its author should look at again'}.`,

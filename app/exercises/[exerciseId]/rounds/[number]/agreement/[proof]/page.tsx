@@ -97,7 +97,7 @@ export default async function DifferencePage({ params, searchParams }: Props) {
       )}
       <Section
         title="How the marks came about"
-        lead="Every change of both markings and of what was settled, with its author and reason. Nobody can change this list."
+        lead="Every change to both markings and to what was settled, with its author and reason. This list can’t be changed."
       >
         <Table caption="Every change of every mark of this proof" captionHidden>
           <thead>
@@ -121,7 +121,7 @@ export default async function DifferencePage({ params, searchParams }: Props) {
                 <td>
                   {event.before ?? 'not marked'} → {event.after ?? 'not marked'}
                 </td>
-                <td>{event.who ?? 'somebody no longer here'}</td>
+                <td>{event.who ?? 'a former member'}</td>
                 <td>{event.why || '–'}</td>
               </tr>
             ))}
@@ -163,7 +163,7 @@ function Settle({ criterion, proof }: { criterion: Criterion; proof: string }) {
           label="The level that counts"
           row
           defaultValue={settled === null ? undefined : String(settled)}
-          choices={settled === null ? choices : [...choices, { value: 'none', label: 'Take back what was settled' }]}
+          choices={settled === null ? choices : [...choices, { value: 'none', label: 'Undo the settlement' }]}
         />
         <TextArea
           name="why"
@@ -183,7 +183,7 @@ function Settle({ criterion, proof }: { criterion: Criterion; proof: string }) {
 const countsWords = {
   settled: 'settled',
   agreed: 'the two agree',
-  differs: 'they differ; until somebody settles it, the first marker’s level',
+  differs: 'they differ; until this is settled, the first marker’s level',
   first: 'only one of them judged this',
   'second-waits': 'the second marker has not finished',
 } as const;

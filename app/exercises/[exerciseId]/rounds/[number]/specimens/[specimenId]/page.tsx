@@ -43,7 +43,7 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
             label: `Critique of round ${round.number}`,
           },
         ]}
-        kicker={`One line across the class, ${counted(shown.count, 'setting')}`}
+        kicker={`One line across the class, ${counted(shown.count, 'spacing')}`}
         title={specimen.text}
       />
       <ul className={style.lines} aria-label="Lines of this exercise">
@@ -56,21 +56,21 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
         ))}
       </ul>
       {shown.namesHidden && (
-        <Notice>Names are hidden until a proof is released: each setting goes by an alias here.</Notice>
+        <Notice>Names are hidden until a proof is released: each spacing has an alias here.</Notice>
       )}
       {shown.count === 0 ? (
         <EmptyState
-          title="No settings yet"
+          title="No spacings yet"
           action={
             <ButtonLink href={`/exercises/${exercise.id}/rounds/${round.number}/critique`}>To the queue</ButtonLink>
           }
         >
-          Nobody has sent a proof of round {round.number} with this line. As soon as one arrives it stands here.
+          No one has sent a proof of round {round.number} with this line. Proofs appear here as they arrive.
         </EmptyState>
       ) : (
         <>
           <Disclosure
-            summary={`Gathered by the measure: ${counted(shown.faults.length, 'fault')} that several settings share`}
+            summary={`Gathered by the measure: ${counted(shown.faults.length, 'fault')} that several spacings share`}
             open={chosen !== null}
           >
             <ul className={style.gathered}>
@@ -92,14 +92,14 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
             {chosen && (
               <p>
                 <Link href={go.line(specimen.id)} prefetch={false}>
-                  All settings again
+                  All spacings
                 </Link>
               </p>
             )}
           </Disclosure>
           {chosen && (
             <h2>
-              {chosen.letters} {placeWords(chosen)}, {faultWords[chosen.fault]}: {counted(shown.inList, 'setting')}
+              {chosen.letters} {placeWords(chosen)}, {faultWords[chosen.fault]}: {counted(shown.inList, 'spacing')}
             </h2>
           )}
           <Across
@@ -118,7 +118,7 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
               go: go.keys,
             }}
           />
-          <Pages label="Pages of settings" page={shown.page} pages={shown.pages} href={(to) => go.ofPage(to)} />
+          <Pages label="Pages of spacings" page={shown.page} pages={shown.pages} href={(to) => go.ofPage(to)} />
           <EqualSpacings groups={shown.identical.map((members) => ({ members }))} />
         </>
       )}

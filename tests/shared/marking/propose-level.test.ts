@@ -31,7 +31,7 @@ describe('a proposed level', () => {
     const proposed = proposeLevel('distance', lines, 4);
     expect(proposed?.level).toBe(2);
     expect(proposed?.arithmetic).toBe(
-      '5 of 8 pairs stand within tolerance of the nearest reference: 62.5\u202F%. In 4 equal steps that is step 3, 50\u202F% to 75\u202F%.',
+      '5 of 8 pairs are within tolerance of the nearest reference: 62.5\u202F%. In 4 equal steps that is step 3, 50\u202F% to 75\u202F%.',
     );
   });
   it('goes to the top level only at its step, all within included', () => {

@@ -5,7 +5,8 @@ import { RULER_HEIGHT } from './drawing/sizes';
 import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
 import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
 import { shownDocument } from './session/state';
-import { mayTell } from './props';
+import { mayTell, type BenchProps } from './props';
+import { onUsual, usualNow } from './use-usual';
 import { useSession } from './context';
 import type { RulerOrder } from './drawing/order';
 import styles from './bench.module.css';
@@ -58,6 +59,7 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
         frame: { ...frame, height: RULER_HEIGHT },
         inks,
         head: state.chosen.head,
+        usual: usualOf(session.props),
         reference: referenceOf(session, state.overlay),
       });
     };
@@ -68,15 +70,22 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
     const themes = THEMES.map((query) => window.matchMedia(query));
     for (const theme of themes) theme.addEventListener('change', again);
     drawSoon(again);
+    const unsubscribe = onUsual(again);
     return () => {
       for (const theme of themes) theme.removeEventListener('change', again);
       forgetDrawing(again);
+      unsubscribe();
       placeRef.current = () => undefined;
       painter.forget(number);
       leaveStanding(canvas);
     };
   }, [session, painter]);
   return <div ref={holderRef} className={styles.ruler} />;
+}
+
+function usualOf({ pack, size, tells }: BenchProps): RulerOrder['usual'] {
+  const usual = mayTell(tells, 'evenness') ? usualNow(pack) : null;
+  return usual && { ...usual, size };
 }
 
 function referenceOf({ props }: ReturnType<typeof useSession>, overlay: string | null): RulerOrder['reference'] {

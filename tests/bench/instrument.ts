@@ -62,7 +62,13 @@ export default async function instrument(): Promise<void> {
   }
   const own = await bundleBench('app/_bench/workbench.tsx', false);
   const kilobytes = (text: string) => Math.round(gzipSync(text, { level: 9 }).length / 100) / 10;
-  results['own JavaScript, kB gzip'] = { page: kilobytes(own.js), painter: kilobytes(own.worker) };
+  const parts = (later: boolean) => [...own.parts].filter(([name]) => own.later.has(name) === later);
+  const sum = (texts: readonly string[]) => texts.reduce((all, text) => all + kilobytes(text), 0);
+  results['own JavaScript, kB gzip'] = {
+    page: sum([own.js, ...parts(false).map(([, text]) => text)]),
+    later: sum(parts(true).map(([, text]) => text)),
+    painter: kilobytes(own.worker),
+  };
   console.log(JSON.stringify(results, null, 2));
   await browser.close();
   await server.close();

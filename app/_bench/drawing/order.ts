@@ -1,6 +1,8 @@
 import type { Run } from '@/shared/editing/commands';
 import type { SpacingDocument } from '@/shared/editing/document';
+import type { Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';
+import type { UsualLine } from '../usual';
 import type { Looks } from '@/shared/line/looks';
 import type { Frame } from '@/app/_line/frame';
 import type { Inks, RulerInks } from '@/app/_line/inks';
@@ -38,6 +40,8 @@ export type RulerOrder = Common & {
   readonly kind: 'ruler';
   readonly inks: RulerInks;
   readonly head: number;
+  /** What is usual for the pairs, and the size the line is set at; null while nothing is said of it. */
+  readonly usual: (UsualLine & { readonly size: Size }) | null;
   /** For the reference that is laid to the line: how far each gap may stand and still be called the same. */
   readonly reference: { readonly document: SpacingDocument; readonly tolerances: readonly (number | null)[] } | null;
 };

@@ -1,7 +1,8 @@
 import type { PlacedLine } from '@/shared/outline/place-letters';
 import type { PreparedLine } from '@/shared/measure';
 import type { CssPx } from '@/shared/units';
-import { CLEAR, excessOf, opennessOf, SLIGHT } from '../openness';
+import { opennessOf } from '../openness';
+import { spokenOf } from '../usual';
 import { barFrom, onGrid, thickness, xOf } from '@/app/_line/frame';
 import type { RulerOrder } from './order';
 import type { Context } from '@/app/_line/brush';
@@ -11,10 +12,11 @@ const CENTRE = 46;
 const FOOT = 70;
 /** Thickness of a gauge: one pixel where there is one to a CSS px, three where there are two. */
 const GAUGE = 1.25;
+const WEDGE = 6.5;
 
 /**
  * One gauge per gap, its height how open the gap looks; a dotted rule through all at the middle of its kind.
- * Wedges under a gauge point in where it is too tight and out where it is too loose. All edges lie between pixels.
+ * Wedges under a gauge point in where the pair is tighter than designers usually set it, out where it is wider. All edges lie between pixels.
  */
 export function paintRuler(context: Context, line: PreparedLine, placed: PlacedLine, order: RulerOrder): void {
   const { dpr, frame, document, inks, head } = order;
@@ -31,14 +33,9 @@ export function paintRuler(context: Context, line: PreparedLine, placed: PlacedL
     const height = Math.min(1.45, (openness.gaps[gap.index] ?? 0) / centre) * CENTRE;
     if (gap.index === head) fill(context, gauge(new Path2D(), x, height, thickness(3, dpr), dpr), inks.chosen);
     else gauge(gauges, x, height, thickness(GAUGE, dpr), dpr);
-    const excess = excessOf(line, document, openness, gap.index) ?? 0;
-    if (Math.abs(excess) >= SLIGHT)
-      addWedges(
-        wedges,
-        barFrom(x, thickness(GAUGE, dpr), dpr) + thickness(GAUGE, dpr) / 2,
-        Math.abs(excess) < CLEAR ? 4 : 6.5,
-        excess > 0,
-      );
+    const outside = order.usual && spokenOf(line.pack, document, order.usual, order.usual.size, gap.index);
+    if (outside)
+      addWedges(wedges, barFrom(x, thickness(GAUGE, dpr), dpr) + thickness(GAUGE, dpr) / 2, WEDGE, outside === 'wider');
   }
   fill(context, gauges, inks.gauge);
   fill(context, wedges, inks.wedge);
@@ -70,12 +67,12 @@ function paintCentre(context: Context, placed: PlacedLine, { dpr, frame, inks }:
   context.setLineDash([]);
 }
 
-/** Two wedges at x: points together when tight, turned away when loose. */
-function addWedges(path: Path2D, x: number, size: number, loose: boolean): void {
+/** Two wedges at x: points together when tighter, turned away when wider. */
+function addWedges(path: Path2D, x: number, size: number, wider: boolean): void {
   const y = FOOT + 11;
   for (const side of [-1, 1]) {
-    const tip = x + side * (loose ? size + 2 : 1.5);
-    const back = x + side * (loose ? 1.5 : size + 2);
+    const tip = x + side * (wider ? size + 2 : 1.5);
+    const back = x + side * (wider ? 1.5 : size + 2);
     path.moveTo(tip, y);
     path.lineTo(back, y - size * 0.75);
     path.lineTo(back, y + size * 0.75);

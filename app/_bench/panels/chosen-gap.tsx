@@ -1,7 +1,9 @@
 import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
 import { smallestInUse } from '@/shared/exercise/sizes';
-import { asShareOf } from '@/shared/wording/lengths';
+import type { Pack } from '@/shared/schemas/pack';
+import { asShareOf, pairName } from '@/shared/wording/lengths';
+import { outsideWords } from '@/shared/wording/usual-words';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
 import { prepareLine } from '@/shared/measure';
@@ -9,7 +11,10 @@ import { STEPS } from '../input/keys';
 import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
 import { mayTell } from '../props';
 import { type BenchState, chosenRun, current } from '../session/state';
+import { spokenOf } from '../usual';
+import { useUsual } from '../use-usual';
 import { NumberField } from './number-field';
+import { UsualScale } from './usual-scale';
 import styles from '../bench.module.css';
 
 /** The gap under the hand: its letters, its numbers with a comparison, and the means to set it exactly. */
@@ -63,6 +68,7 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
           </button>
         ))}
       </div>
+      {from === to && <UsualScale pair={from} />}
       {from === to && <Amounts pair={from} />}
       {from === to && to + 1 < document.offsets.length && <LetterAlone letter={to + 1} />}
       {from === to && <Telling pair={from} />}
@@ -129,6 +135,7 @@ function Amounts({ pair }: { pair: number }) {
 function Telling({ pair }: { pair: number }) {
   const { pack, size, smallestSize, tells, accommodations } = useSession().props;
   const line = prepareLine(pack);
+  const usual = useUsual({ pack, tells });
   const words = useBench((state: BenchState) => {
     const document = current(state);
     const message: string[] = [];
@@ -137,16 +144,21 @@ function Telling({ pair }: { pair: number }) {
       : null;
     if (contact) message.push(contact);
     if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
+      const outside = usual && spokenOf(pack, document, usual, size, pair);
       const openness = opennessOf(line, document);
-      const excess = excessOf(line, document, openness, pair);
-      message.push(excessWords(excess, besideOf(line)));
-      if (mayTell(tells, 'everything') && excess !== null && Math.abs(excess) >= 1) {
-        message.push(
-          `By the measure it would be as open as the rest at ${signed((document.offsets[pair] ?? 0) - excess)}. Your eye may know better.`,
-        );
-      }
+      // One sentence of a pair, never two that disagree: what is unusual comes before what is only wider or narrower.
+      message.push(
+        outside
+          ? outsideWords(nameOf(pack, pair), outside)
+          : excessWords(excessOf(line, document, openness, pair), besideOf(line)),
+      );
     }
     return heldTogether(message.join(' '));
   });
   return words ? <p className={styles.telling}>{words}</p> : null;
+}
+
+function nameOf(pack: Pack, pair: number): string {
+  const { left, right } = pairLetters(pack, pair);
+  return pairName([left, right]);
 }

@@ -47,6 +47,8 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
       return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.js);
     if (request.url === '/painter.worker.ts')
       return response.writeHead(200, { 'content-type': 'text/javascript' }).end(bundle.worker);
+    const part = bundle.parts.get((request.url ?? '').slice(1));
+    if (part !== undefined) return response.writeHead(200, { 'content-type': 'text/javascript' }).end(part);
     if (request.url === '/bench.css') return response.writeHead(200, { 'content-type': 'text/css' }).end(bundle.css);
     const { version, document } = toy.kept();
     const given = {

@@ -1,0 +1,40 @@
+import { useEffect, useSyncExternalStore } from 'react';
+import { prepareLine } from '@/shared/measure';
+import type { Pack } from '@/shared/schemas/pack';
+import { mayTell, type BenchProps } from './props';
+import type { UsualLine } from './usual';
+
+const known = new WeakMap<Pack, UsualLine>();
+const listeners = new Set<() => void>();
+
+/** What is usual, where the bench may tell evenness; null until it is worked out. Its numbers are fetched only then. */
+export function useUsual({ pack, tells }: Pick<BenchProps, 'pack' | 'tells'>): UsualLine | null {
+  const asked = mayTell(tells, 'evenness');
+  useEffect(() => {
+    // Where the numbers can't be fetched nothing is said of what is usual.
+    if (asked) fetchUsual(pack).catch(() => undefined);
+  }, [asked, pack]);
+  const now = () => (asked ? usualNow(pack) : null);
+  return useSyncExternalStore(onUsual, now, now);
+}
+
+export const usualNow = (pack: Pack): UsualLine | null => known.get(pack) ?? null;
+
+/** Tells when what is usual for a line has come. */
+export function onUsual(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => void listeners.delete(listener);
+}
+
+async function fetchUsual(pack: Pack): Promise<void> {
+  const { faceOf, usualRanges } = await import('@/shared/usual-range/usual-range');
+  if (known.has(pack)) return;
+  const line = prepareLine(pack);
+  const look = faceOf(pack, line.face)?.look ?? null;
+  known.set(pack, {
+    ranges: usualRanges(line),
+    stemGap: look?.stemGap ?? null,
+    referenceGap: look?.unit ?? null,
+  });
+  for (const tell of listeners) tell();
+}

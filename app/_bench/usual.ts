@@ -1,0 +1,66 @@
+import type { SpacingDocument } from '@/shared/editing/document';
+import { inPixels } from '@/shared/exercise/sizes';
+import { clearanceAt, prepareLine } from '@/shared/measure';
+import type { Pack } from '@/shared/schemas/pack';
+import type { Size } from '@/shared/schemas/spacing';
+import { judgeLine, type LineJudgement } from '@/shared/usual-range/judge-line';
+import type { UsualRange } from '@/shared/usual-range/range';
+import { spokenOutside } from '@/shared/usual-range/spoken';
+import type { BesideUsual } from '@/shared/wording/usual-words';
+import { opennessOf, totalOf } from './openness';
+
+/** What is usual for a line's pairs, with what a setting is judged by. Plain data: the painter's thread judges by it too. */
+export type UsualLine = {
+  /** Null where the usual range is silent. */
+  readonly ranges: readonly (UsualRange | null)[];
+  readonly stemGap: number | null;
+  readonly referenceGap: number | null;
+};
+
+const judged = new WeakMap<SpacingDocument, { usual: UsualLine; judgement: LineJudgement }>();
+
+/** A setting beside what is usual, worked out once for all that tell of it. */
+export function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size): LineJudgement {
+  const found = judged.get(document);
+  if (found?.usual === usual) return found.judgement;
+  const line = prepareLine(pack);
+  const totals = line.pairs.map((_, pair) => totalOf(line, document, pair));
+  const judgement = judgeLine({
+    ...usual,
+    totals,
+    tracking: document.tracking,
+    gaps: opennessOf(line, document).gaps,
+    clearances: totals.map((total, pair) => clearanceAt(line, pair, total).distance),
+    sizePx: inPixels(size),
+  });
+  judged.set(document, { usual, judgement });
+  return judgement;
+}
+
+/** Whether a pair may be called wider or tighter than usual; null where nothing is said. */
+export function spokenOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size, pair: number) {
+  const line = prepareLine(pack);
+  const judged = judgementOf(pack, document, usual, size).pairs[pair];
+  if (!judged) return null;
+  const { gaps, centres } = opennessOf(line, document);
+  const clearance = clearanceAt(line, pair, totalOf(line, document, pair)).distance;
+  return spokenOutside(
+    { ...judged, apparentGap: gaps[pair]!, reference: centres[pair] ?? null, clearance },
+    line.stem?.stemGap ?? null,
+  );
+}
+
+/** A pair as set beside its range; null where the range or, in a line set by contact, the judgement is silent. */
+export function besideUsual(
+  pack: Pack,
+  document: SpacingDocument,
+  usual: UsualLine,
+  size: Size,
+  pair: number,
+): BesideUsual | null {
+  const range = usual.ranges[pair];
+  const { tightness, pairs } = judgementOf(pack, document, usual, size);
+  if (!range || !pairs[pair]) return null;
+  const total = totalOf(prepareLine(pack), document, pair) - tightness;
+  return { range, total, tightness, sizePx: inPixels(size) };
+}

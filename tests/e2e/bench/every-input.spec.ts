@@ -79,6 +79,7 @@ test('every way of looking shows another picture, and all go together', async ({
   const plain = await picture(page);
   const seen = new Set([plain]);
   const looks = page.getByRole('group', { name: 'Look at it' }).getByRole('button');
+  await expect(looks.first()).toBeVisible();
   const names = await looks.allTextContents();
   expect(names).toEqual([
     'White between',

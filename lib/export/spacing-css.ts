@@ -3,6 +3,7 @@ import { exportedPairs, type ExportedSpacing } from './spacing-json';
 /**
  * The spacing as CSS with the markup it needs. Each letter is a span whose letter-spacing is the total of the gap after
  * it. Spans break kerning in browsers, so the built-in values are in the totals and the browser's own are switched off.
+ * Figures are the proportional ones, as on the bench.
  */
 export function spacingCss({ pack, spacing, size, licence }: ExportedSpacing): string {
   const pairs = exportedPairs({ pack, spacing });
@@ -39,6 +40,7 @@ export function spacingCss({ pack, spacing, size, licence }: ExportedSpacing): s
     `  font-size: ${size.value}${size.unit};`,
     '  font-kerning: none;',
     '  font-variant-ligatures: none;',
+    '  font-variant-numeric: proportional-nums;',
     '  letter-spacing: 0;',
     '  white-space: pre;',
     '}',

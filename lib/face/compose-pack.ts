@@ -1,3 +1,6 @@
+import { flatten } from '@/shared/outline/flatten';
+import { parsePath } from '@/shared/outline/parse-path';
+import { stemSlant } from '@/shared/outline/slant';
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import type { Face } from './read-face';
 import { outlineOf } from './shaping/outline';
@@ -24,11 +27,12 @@ export function composePack(face: Face, text: string): Pack {
   const control = { H: store.control('H'), O: store.control('O'), n: store.control('n'), o: store.control('o') };
   return {
     format: 'kerncrit-pack',
-    version: 1,
+    version: 2,
     kind: 'font',
     text: line.text,
     unitsPerEm: face.facts.unitsPerEm,
     vertical: verticalOf(face),
+    slant: slantOf(face, store.glyphs, control),
     face: faceLabel(face),
     glyphs: store.glyphs,
     letters,
@@ -37,6 +41,19 @@ export function composePack(face: Face, text: string): Pack {
     control,
     ligatures: ligaturesOf(face, line),
   };
+}
+
+/**
+ * How far stems lean over 1000 of height: as H or n show it, since faces state another angle than they are drawn with, and
+ * variable ones state one for all their slants; as the face states it where it has neither.
+ */
+function slantOf({ facts }: Face, glyphs: readonly PackGlyph[], { H, n }: Pack['control']): number {
+  const letter = H !== null ? 'H' : 'n';
+  const glyph = glyphs[H ?? n ?? -1];
+  const slant = glyph
+    ? stemSlant(letter, flatten(parsePath(glyph.path), 1000 / facts.unitsPerEm))
+    : Math.tan((-facts.italicAngle * Math.PI) / 180);
+  return Math.round(1000 * slant) + 0;
 }
 
 function pairs(line: Line, value: (index: number) => number): number[] {

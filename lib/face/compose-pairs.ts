@@ -39,7 +39,7 @@ export function composePairs(face: Face, pairs: readonly string[]): PairTable {
       );
     const line = splitLine(text);
     const [first, second] = line.letters;
-    if (!first || !second || line.letters.length > 2 || line.text.length !== second.to)
+    if (!first || !second || line.letters.length > 2 || first.to !== second.from || line.text.length !== second.to)
       throw new FaceError(
         'bad-text',
         `${quoted(text)} (pair ${index + 1}) is not a pair. Give two letters a line, with nothing between them.`,

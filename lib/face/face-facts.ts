@@ -12,6 +12,8 @@ export type FaceFacts = {
   /** 1–1000; of a variable face the value of its weight axis. */
   weight: number;
   italic: boolean;
+  /** Degrees, negative where stems lean to the right (OpenType specification, `post`); 0 where it does not say. */
+  italicAngle: number;
   unitsPerEm: number;
   /** hhea (or OS/2 where the face asks for it), and what H, x and d measure; null where it lacks the letter and does not say. */
   vertical: {
@@ -59,6 +61,7 @@ export function readFacts(opened: Opened): FaceFacts {
     style: name(17) ?? name(2) ?? 'Regular',
     weight: Math.round(valueOf('wght') ?? os2.uint16(4) ?? 400),
     italic,
+    italicAngle: ((new ByteReader(tables.get('post') ?? new Uint8Array()).uint32(4) ?? 0) | 0) / 65_536,
     unitsPerEm: face.upem,
     vertical: {
       ascender: extents.ascender,

@@ -3,9 +3,10 @@ import { LIMITS } from '../limits';
 import type { Face } from '../read-face';
 import { checkComposite } from '../file/composites';
 import type { PlacedGlyph } from './shape-line';
+import { united } from './unite';
 
 /**
- * The outline of a letter as one path of whole font units, all its glyphs placed (accents included).
+ * The outline of a letter as one path of whole font units, all its glyphs placed (accents included) and united.
  * Throws `no-outline` where nothing would be drawn.
  */
 export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
@@ -28,7 +29,7 @@ export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGl
       `The outline of ${quoted(cluster)} has ${path.length} characters as a path; ${LIMITS.pathCharacters} is the most. Choose a plainer face.`,
     );
   }
-  return path;
+  return united(path, face.facts.unitsPerEm);
 }
 
 function glyphPath(face: Face, cluster: string, glyph: PlacedGlyph): string {

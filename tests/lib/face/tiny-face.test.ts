@@ -59,6 +59,7 @@ describe('a face made by hand', () => {
     expect(facts).toMatchObject({
       weight: 400,
       italic: false,
+      italicAngle: 0,
       outlines: 'TrueType',
       kerning: 'none',
       opticalSize: null,

@@ -1,16 +1,30 @@
 import { describe, expect, it } from 'vitest';
 import { repeatability } from '@/shared/reference/repeatability';
+import { seededRandom } from '@/tests/bench/agreement/random';
 import { referenceSpacings } from '@/shared/reference/reference-spacings';
 
 describe('repeatability', () => {
-  it('is 2.8 times Dahlberg’s spread of two takes (arithmetic by hand)', () => {
-    // Differences +4, −4, +4, −4 about equal means: Σd² = 64, n = 4, √(64 ÷ 8) = 2.828…, × 2.8 = 7.92.
+  it('is 2.8 times the spread of two takes (arithmetic by hand)', () => {
+    // Differences +4, −4, +4, −4 about equal means: each take 2 from its gap's mean, squares 8 · 4 = 32, ÷ (3 · 1); 2.8 · 3.266 = 9.14.
     expect(
       repeatability([
         [0, 10, 20, 30],
         [4, 6, 24, 26],
       ]),
-    ).toBe(8);
+    ).toBe(9);
+  });
+  it('is not biased low by the tightness taken out (gaps that stray by s = 10, drawn at random)', () => {
+    const random = seededRandom(5);
+    // The sum of twelve even draws, less 6, has spread 1.
+    const stray = () => 10 * (Array.from({ length: 12 }, random).reduce((sum, value) => sum + value, 0) - 6);
+    for (const gaps of [2, 3, 11]) {
+      let squares = 0;
+      for (let trial = 0; trial < 4000; trial += 1) {
+        const take = () => Array.from({ length: gaps }, stray);
+        squares += (repeatability([take(), take()])! / 2.8) ** 2;
+      }
+      expect(Math.sqrt(squares / 4000), `${gaps} gaps`).toBeCloseTo(10, 0);
+    }
   });
   it('takes out the tightness of each take', () => {
     expect(
@@ -21,17 +35,18 @@ describe('repeatability', () => {
     ).toBe(0);
   });
   it('pools three takes (arithmetic by hand)', () => {
-    // Centred takes (−5, 5), (−8, 8), (−2, 2): means −5 and 5; squares 0+9+9 twice = 36; ÷ (2 gaps · 2) = 9; 2.8 · 3 = 8.4.
+    // Centred takes (−5, 5), (−8, 8), (−2, 2): means −5 and 5; squares 0+9+9 twice = 36; ÷ (1 · 2) = 18; 2.8 · 4.24 = 11.9.
     expect(
       repeatability([
         [0, 10],
         [0, 16],
         [0, 4],
       ]),
-    ).toBe(8);
+    ).toBe(12);
   });
   it('is not known from one take', () => {
     expect(repeatability([[0, 10]])).toBeNull();
+    expect(repeatability([[0], [10]])).toBeNull();
     expect(repeatability([[], []])).toBeNull();
     expect(() => repeatability([[1], [1, 2]])).toThrow('these have 1, 2 gaps');
   });
@@ -62,7 +77,7 @@ describe('referenceSpacings', () => {
       [take('Ana', 1, [0, 10, 20, 30]), take('Ana', 2, [4, 6, 24, 26]), take('Ben', 1, [0, 0, 0, 0])],
       10,
     );
-    expect(ana!.tolerances).toEqual([8, 25, 8, 8]);
+    expect(ana!.tolerances).toEqual([9, 25, 9, 9]);
     expect(ben!.tolerances).toEqual([10, 25, 10, 10]);
   });
 });

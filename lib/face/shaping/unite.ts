@@ -9,6 +9,8 @@ import { parsePath } from '@/shared/outline/parse-path';
 const LINES = 48;
 /** The most ink, in 1/1000 em, that a line may gain or lose by whole-number coordinates where contours meet. */
 const STRAY = 2;
+/** How far whole-number coordinates may put an edge aside, 1/1000 em. */
+const ROUNDED = 1;
 
 /**
  * One outline out of contours that overlap (a bowl pushed into its stem, as variable faces have them), so that what is
@@ -57,7 +59,12 @@ function deepest(contours: Contours, y: number): number {
 function sameInk(before: Contours, after: Contours): boolean {
   return [before, transposed(before)].every((turned, way) => {
     const other = way === 0 ? after : transposed(after);
-    return levels(turned).every((y) => Math.abs(inkAlong(turned, y) - inkAlong(other, y)) <= STRAY);
+    return levels(turned).every((y) => {
+      // A line that runs along an edge meets another length of ink a unit beside it: any of those will do.
+      const wanted = [-ROUNDED, 0, ROUNDED].map((aside) => inkAlong(turned, y + aside));
+      const found = inkAlong(other, y);
+      return found >= Math.min(...wanted) - STRAY && found <= Math.max(...wanted) + STRAY;
+    });
   });
 }
 

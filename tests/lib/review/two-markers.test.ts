@@ -361,7 +361,7 @@ describeOnBothDatabases('two markers', (suite) => {
     await suite.db.criterionVersion.updateMany({ where: { id: ids.criterionVersion }, data: { basis: 'distance' } });
     const shown = await line(as('assistant'), ids.nextProof);
     expect(shown.marks.criteria[0]!.proposed).toMatchObject({
-      arithmetic: expect.stringContaining('of 1 pairs stand'),
+      arithmetic: expect.stringContaining('of 1 pairs are'),
     });
     expect(shown.marks.criteria[0]!.mark).toMatchObject({ level: null, version: -1 });
     await claimProof(as('assistant'), { proof: ids.nextProof }, { now });

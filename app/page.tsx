@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { readSelf } from '@/lib/account/read-self';
+import { readSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { ProofSheet } from './_home/proof-sheet';
 import { ButtonLink } from './_ui/Button';

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import { readSelf } from '@/lib/account/read-self';
+import { readSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 
 /** The bar over every page, with what concerns the person who is signed in. */

@@ -1,10 +1,7 @@
 'use server';
-import { changeName } from '@/lib/account/change-name';
-import { changePassword } from '@/lib/account/change-password';
-import { endSession } from '@/lib/account/end-session';
-import { eraseAccount } from '@/lib/account/erase-account';
-import { signOut } from '@/lib/account/sign-out';
-import { signOutEverywhere } from '@/lib/account/sign-out-everywhere';
+import { changeName, changePassword } from '@/lib/account/account';
+import { endSession, signOut, signOutEverywhere } from '@/lib/account/sessions';
+import { eraseAccount } from '@/lib/account/erase';
 import { formAction } from '@/lib/http/form-action';
 import { clearSessionCookie, writeSessionCookie } from '@/lib/http/session-cookie';
 

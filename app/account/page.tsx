@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { NewPasswordField } from '@/app/account/new-account-fields';
-import { readAccount } from '@/lib/account/read-account';
+import { readAccount } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { schoolName } from '@/lib/http/school-provider';
 import { ButtonLink } from '../_ui/Button';

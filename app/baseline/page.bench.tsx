@@ -1,4 +1,4 @@
-import { readAccount } from '@/lib/account/read-account';
+import { readAccount } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 
 /** In benchmarks only: a trivial page that knows who is asking, to hold other pages against. */

@@ -1,13 +1,10 @@
 'use server';
 
-import { addSection } from '@/lib/course/add-section';
-import { copyCourse } from '@/lib/course/copy/copy-course';
-import { createCourse } from '@/lib/course/create-course';
-import { editCourse } from '@/lib/course/edit-course';
-import { endKeeping } from '@/lib/course/keeping/end-keeping';
-import { removeSection } from '@/lib/course/remove-section';
-import { renameSection } from '@/lib/course/rename-section';
-import { createExercise } from '@/lib/exercise/create-exercise';
+import { addSection, removeSection, renameSection } from '@/lib/course/sections';
+import { copyCourse } from '@/lib/course/copy';
+import { createCourse, editCourse } from '@/lib/course/courses';
+import { endKeeping } from '@/lib/course/keeping';
+import { createExercise } from '@/lib/exercise/exercises';
 import { formAction } from '@/lib/http/form-action';
 import { counted } from '@/shared/text/number';
 

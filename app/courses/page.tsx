@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { listCourses } from '@/lib/course/list-courses';
+import { listCourses } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '../_ui/Button';
 import { EmptyState, Page, PageHeader } from '../_ui/Page';

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { EyePractice } from '@/app/_bench/eye-practice';
 import { Page, PageHeader } from '@/app/_ui/Page';
 import { forPage } from '@/lib/http/page';
-import { openPractice } from '@/lib/practice/open-practice';
+import { openPractice } from '@/lib/account/practice-results';
 
 export const metadata: Metadata = { title: 'Practice' };
 

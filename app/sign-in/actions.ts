@@ -1,12 +1,9 @@
 'use server';
 
-import { becomeFirstInstructor } from '@/lib/account/become-first-instructor';
-import { requestPasswordLink } from '@/lib/account/request-password-link';
-import { resetPassword } from '@/lib/account/reset-password';
+import { becomeFirstInstructor, takeUpFirstLink } from '@/lib/account/first-instructor';
+import { requestPasswordLink, resetPassword } from '@/lib/account/password-links';
 import { signIn } from '@/lib/account/sign-in';
-import { takeUpFirstLink } from '@/lib/account/take-up-first-link';
-import { joinCourse } from '@/lib/course/join-course';
-import { joinWithNewAccount } from '@/lib/course/join-with-new-account';
+import { joinCourse, joinWithNewAccount } from '@/lib/course/join';
 import { formAction } from '@/lib/http/form-action';
 import { safeNext } from '@/lib/http/next-address';
 import { writeSessionCookie } from '@/lib/http/session-cookie';

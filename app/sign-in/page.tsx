@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
-import { readSelf } from '@/lib/account/read-self';
+import { readSelf } from '@/lib/account/account';
 import { safeNext } from '@/lib/http/next-address';
 import { forPage } from '@/lib/http/page';
 import { publicAddress } from '@/lib/http/public-address';

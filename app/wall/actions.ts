@@ -1,7 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { closeWall } from '@/lib/wall/close-wall';
-import { openWall } from '@/lib/wall/open-wall';
+import { closeWall, openWall } from '@/lib/wall/walls';
 
 export const openWallAction = formAction(openWall, {
   read: (form) => ({

@@ -1,3 +1,5 @@
+import type { $ZodError } from 'zod/v4/core';
+
 /** Everything that can go wrong for a caller. Each code has one status, in one table. */
 const statusOf = {
   INVALID: 400,
@@ -15,7 +17,7 @@ const statusOf = {
 export type ErrorCode = keyof typeof statusOf;
 
 /** What a person is told, field by field where a form is concerned. */
-export type FieldErrors = Readonly<Record<string, string>>;
+type FieldErrors = Readonly<Record<string, string>>;
 
 type Options = { fields?: FieldErrors; retryAfterSeconds?: number; body?: unknown; cause?: unknown };
 
@@ -62,3 +64,35 @@ export const changedMeanwhile = (what: string): AppError =>
     'CONFLICT',
     `Another person changed ${what} after you opened this page, so your change was not saved. What you typed is still here, with the saved version beside it. Save again to replace it with yours.`,
   );
+
+/** One text per field, under its path (`rounds.0.due`), each quoting what was given. */
+export function fieldErrors(error: $ZodError, input: unknown): FieldErrors {
+  const fields: Record<string, string> = {};
+  for (const issue of error.issues) {
+    const path = issue.path.map(String).join('.') || 'form';
+    fields[path] ??= `${issue.message}${secret.test(path) ? '' : quoted(valueAt(input, issue.path))}`;
+  }
+  return fields;
+}
+
+/** What is typed here is never written out again. */
+const secret = /password|token/i;
+
+export const sayFieldErrors = (fields: FieldErrors): string =>
+  Object.entries(fields)
+    .map(([path, said]) => (path === 'form' ? said : `${path}: ${said}`))
+    .join(' ');
+
+const valueAt = (input: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (value, key) =>
+      value !== null && typeof value === 'object' ? (value as Record<PropertyKey, unknown>)[key] : undefined,
+    input,
+  );
+
+function quoted(value: unknown): string {
+  if (value === undefined || value === null || value === '') return '';
+  if (typeof value === 'object') return '';
+  const text = String(value);
+  return ` (given: “${text.length > 60 ? `${text.slice(0, 57)}…` : text}”)`;
+}

@@ -1,9 +1,8 @@
-import { $ZodError, type $ZodType, parse, type output } from 'zod/v4/core';
+import { $ZodError, type $ZodType, type output, parse } from 'zod/v4/core';
 import { scopedData, type ScopedData } from '@/lib/data';
-import type { Actor, Caller } from './actor';
-import { AppError, notFound, signedOut } from './errors';
-import { fieldErrors, sayFieldErrors } from './field-errors';
-import { permissions, type Permission } from './permissions';
+import type { Actor, Caller } from '@/lib/data/actor';
+import { AppError, fieldErrors, notFound, sayFieldErrors, signedOut } from './errors';
+import { type Permission, permissions } from './permissions';
 
 export type Context<Of extends Actor = Actor> = {
   readonly actor: Of;
@@ -70,4 +69,13 @@ function check<Schema extends $ZodType>(schema: Schema, input: unknown): output<
     const fields = fieldErrors(error, input);
     throw new AppError('INVALID', sayFieldErrors(fields), { fields });
   }
+}
+
+/**
+ * The queries of one person's own things, for an operation that the server's operator runs on that person's behalf (a
+ * request to be given or rid of one's data). @throws Error for everybody who is not the system itself.
+ */
+export function actingFor(actor: Actor, userId: string): ScopedData {
+  if (actor.kind !== 'system') throw new Error(`Only the system acts for others, not a ${actor.kind}.`);
+  return scopedData({ kind: 'person', userId, sessionId: 'console', roles: [] });
 }

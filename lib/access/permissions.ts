@@ -1,6 +1,4 @@
-/** The roles a member of a course can have. */
-export const roles = ['instructor', 'assistant', 'student'] as const;
-export type Role = (typeof roles)[number];
+import type { Role } from '@/lib/data/actor';
 
 /**
  * Who may do what, in one table.

@@ -1,5 +1,5 @@
 import { Algorithm, hash, verify } from '@node-rs/argon2';
-import { atMost } from './at-most';
+import { AppError } from '@/lib/access/errors';
 
 /**
  * Passwords are kept as argon2id with 19 MiB, two passes and one lane (OWASP Password Storage Cheat Sheet; PHC string
@@ -38,3 +38,64 @@ function placeholder(): Promise<string> {
   made ??= hash(crypto.randomUUID(), settings);
   return made;
 }
+
+/**
+ * Refuses what is guessed first: the person's own name or address, this product's name, one character over and over,
+ * or a plain run along the keyboard's digits or the alphabet.
+ * @throws AppError INVALID on `field`.
+ */
+export function refuseWeak(password: string, name: string, email: string, field = 'password'): void {
+  const plain = password.toLowerCase();
+  const own = [email, email.split('@')[0] ?? '', ...name.toLowerCase().split(/\s+/u)].filter(
+    (word) => word.length >= 4,
+  );
+  const leftOver = [...own, 'kerncrit', 'password'].reduce((rest, word) => rest.replaceAll(word, ''), plain);
+  if (new Set(plain).size >= 5 && [...leftOver].length >= 6 && !isRun(plain)) return;
+  const said =
+    'This password would be guessed at once: it is little more than a name, an address or a run of signs. Choose a few words that have nothing to do with you.';
+  throw new AppError('INVALID', said, { fields: { [field]: said } });
+}
+
+const rows = [
+  'abcdefghijklmnopqrstuvwxyz',
+  '01234567890',
+  '09876543210',
+  'qwertyuiopasdfghjklzxcvbnm',
+  'qwertzuiopasdfghjklyxcvbnm',
+];
+
+/** The whole of it is one run, or one run repeated. */
+function isRun(plain: string): boolean {
+  return rows.some((row) => (row + row + row).includes(plain));
+}
+
+/**
+ * Runs tasks in the order they come, at most `running` at once.
+ * @throws AppError UNAVAILABLE when `waiting` tasks are in line already.
+ */
+export function atMost({ running, waiting }: { running: number; waiting: number }) {
+  let active = 0;
+  const line: (() => void)[] = [];
+
+  return async function inTurn<T>(task: () => Promise<T>): Promise<T> {
+    if (active >= running) {
+      if (line.length >= waiting) throw tooBusy();
+      await new Promise<void>((start) => line.push(start));
+    } else {
+      active += 1;
+    }
+    try {
+      return await task();
+    } finally {
+      // The place is handed on, not given back, so that nobody who comes now gets in before those who wait.
+      const next = line.shift();
+      if (next) next();
+      else active -= 1;
+    }
+  };
+}
+
+const tooBusy = () =>
+  new AppError('UNAVAILABLE', 'Very many people are signing in at this moment. Please try again in a few seconds.', {
+    retryAfterSeconds: 5,
+  });

@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import { emailSchema, personNameSchema } from '@/shared/schemas/account';
-import { openSession } from './open-session';
+import { openSession } from './sessions';
 
 const claims = z.object({
   issuer: z.string().min(1),

@@ -1,7 +1,7 @@
 import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { signInSchema } from '@/shared/schemas/account';
-import { openSession } from './open-session';
+import { openSession } from './sessions';
 import { passwordFits } from './password';
 import { addressOf, takeTry } from './tries';
 

@@ -2,9 +2,7 @@
 import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { applyMigrations } from '@/lib/data/migrate/apply';
-import { differenceToSchema } from '@/lib/data/migrate/difference';
-import { migrationNames, migrationsFolder } from '@/lib/data/migrate/files';
+import { applyMigrations, differenceToSchema, migrationNames, migrationsFolder } from '@/lib/data/migrate/apply';
 import type { Provider } from '@/lib/data/open';
 import { startScratchServer } from './scratch-postgresql';
 

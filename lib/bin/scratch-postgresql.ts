@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import pg from 'pg';
-import { findProgram } from '@/lib/data/backup/postgresql-program';
+import { findProgram } from '@/lib/data/backup/back-up';
 
 export type ScratchServer = {
   pid: number;

@@ -11,7 +11,7 @@ import {
   type LineOfMember,
 } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { keptOrMade } from '../data/worked-out';
+import { keptOrMade } from '@/lib/data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 

@@ -6,7 +6,7 @@ import { spacingOf } from '@/lib/rows/spacing';
 import { mapLineSchema, type MapLine, type MapRow } from '@/shared/class/map';
 import type { ClassLine } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { keptOrMade } from '../data/worked-out';
+import { keptOrMade } from '@/lib/data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;

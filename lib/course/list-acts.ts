@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { courseId } from './ids';
+import { courseId } from './courses';
 
 /** Acts on one page. */
 export const actsPerPage = 50;

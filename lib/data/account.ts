@@ -1,6 +1,7 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import type { Db } from './client';
-import { listNameOf } from './list-name';
+import { newId } from './ids';
+import { listNameOf } from './members';
 import { self } from './scope';
 
 /** The actor's own account. */
@@ -9,14 +10,18 @@ export const accountData = (actor: Actor, db: Db) => ({
   mayMakeCourses: async (): Promise<boolean> =>
     (await db.user.count({ where: { AND: [self(actor), { mayCreateCourses: true }] } })) > 0,
 
-  ownName: async (): Promise<string | null> => (await db.user.findFirst({ where: self(actor), select: { name: true } }))?.name ?? null,
+  ownName: async (): Promise<string | null> =>
+    (await db.user.findFirst({ where: self(actor), select: { name: true } }))?.name ?? null,
 
   own: () =>
     db.user.findFirst({
       where: self(actor),
       include: {
         identities: { select: { issuer: true, createdAt: true } },
-        members: { where: { removedAt: null }, select: { id: true, role: true, course: { select: { id: true, title: true } } } },
+        members: {
+          where: { removedAt: null },
+          select: { id: true, role: true, course: { select: { id: true, title: true } } },
+        },
       },
     }),
 
@@ -26,16 +31,24 @@ export const accountData = (actor: Actor, db: Db) => ({
 
   /** Compare and swap on the stored text: false when it was changed meanwhile. */
   changePreferences: async (before: string, after: string): Promise<boolean> =>
-    (await db.user.updateMany({ where: { AND: [self(actor), { preferences: before }] }, data: { preferences: after } })).count === 1,
+    (await db.user.updateMany({ where: { AND: [self(actor), { preferences: before }] }, data: { preferences: after } }))
+      .count === 1,
 
   /** The zone of the course the person joined last, as a first choice for the next one. */
   latestTimeZone: async (): Promise<string | undefined> =>
-    (await db.member.findFirst({ where: { user: self(actor), removedAt: null }, orderBy: { joinedAt: 'desc' }, select: { course: { select: { timeZone: true } } } }))?.course.timeZone,
+    (
+      await db.member.findFirst({
+        where: { user: self(actor), removedAt: null },
+        orderBy: { joinedAt: 'desc' },
+        select: { course: { select: { timeZone: true } } },
+      })
+    )?.course.timeZone,
 
   rename: (name: string) => db.user.updateMany({ where: self(actor), data: { name } }),
 
   /** Puts the name in its place in the lists of the person's courses. */
-  relist: (name: string) => db.member.updateMany({ where: { user: self(actor) }, data: { listName: listNameOf(name) } }),
+  relist: (name: string) =>
+    db.member.updateMany({ where: { user: self(actor) }, data: { listName: listNameOf(name) } }),
 
   /** Only from nothing to something: a link taken up by somebody who has an account already. */
   letMakeCourses: () => db.user.updateMany({ where: self(actor), data: { mayCreateCourses: true } }),
@@ -43,4 +56,38 @@ export const accountData = (actor: Actor, db: Db) => ({
   /** @param userId the actor's own, or the person a used-up link was for. */
   setPassword: (userId: string, passwordHash: string) =>
     db.user.updateMany({ where: { id: userId, erasedAt: null }, data: { passwordHash } }),
+});
+
+type LinkPurpose = 'first-instructor' | 'reset-password';
+type NewLink = {
+  purpose: LinkPurpose;
+  tokenHash: string;
+  userId: string | null;
+  createdById: string | null;
+  expiresAt: Date;
+};
+
+/** Links that work once. Whoever holds the secret is whom the link is for, so the secret's hash is the scope. */
+export const oneTimeLinkData = (_actor: Actor, db: Db) => ({
+  open: (purpose: LinkPurpose, tokenHash: string, now: Date) =>
+    db.oneTimeLink.findFirst({
+      where: { purpose, tokenHash, usedAt: null, expiresAt: { gt: now } },
+      select: {
+        id: true,
+        expiresAt: true,
+        user: { select: { id: true, name: true, emailNorm: true, erasedAt: true } },
+      },
+    }),
+
+  /** True for exactly one of those who use it at the same time. */
+  use: async (id: string, now: Date): Promise<boolean> =>
+    (await db.oneTimeLink.updateMany({ where: { id, usedAt: null, expiresAt: { gt: now } }, data: { usedAt: now } }))
+      .count === 1,
+
+  make: (link: NewLink, now: Date) =>
+    db.oneTimeLink.create({ data: { id: newId(), ...link, createdAt: now }, select: { id: true } }),
+
+  /** Makes earlier links of this kind useless, so that only the newest works. */
+  voidEarlier: (purpose: LinkPurpose, userId: string | null, now: Date) =>
+    db.oneTimeLink.updateMany({ where: { purpose, userId, usedAt: null }, data: { usedAt: now } }),
 });

@@ -1,30 +1,44 @@
-import type { Actor } from '@/lib/access/actor';
 import { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { Actor } from './actor';
 import type { Db } from './client';
-import { roundsOfStaff } from './critique-scope';
 import { newId } from './ids';
-import { coursesOf, staff } from './scope';
+import { coursesOf, proofsOfStaff, roundsOfStaff, staff } from './scope';
 
 /** What the class page reads: counts made by the database, one page of students, and a summary made once per state of the round. */
 export const classSummaryData = (actor: Actor, db: Db) => ({
-  kept: (roundId: string, kind: string) => db.summary.findFirst({ where: { roundId, kind, round: roundsOfStaff(actor) }, select: { basis: true, payload: true } }),
+  kept: (roundId: string, kind: string) =>
+    db.summary.findFirst({
+      where: { roundId, kind, round: roundsOfStaff(actor) },
+      select: { basis: true, payload: true },
+    }),
 
   /** Keeps a summary in place of the one before. @throws P2002 when another request keeps the first one at this moment. */
   keep: async (roundId: string, kind: string, basis: string, payload: string, now: Date): Promise<void> => {
-    const { count } = await db.summary.updateMany({ where: { roundId, kind, round: roundsOfStaff(actor) }, data: { basis, payload, madeAt: now, version: { increment: 1 } } });
+    const { count } = await db.summary.updateMany({
+      where: { roundId, kind, round: roundsOfStaff(actor) },
+      data: { basis, payload, madeAt: now, version: { increment: 1 } },
+    });
     if (count === 0) await db.summary.create({ data: { id: newId(), roundId, kind, basis, payload, madeAt: now } });
   },
 
   /** Throws away what was worked out for an exercise's rounds: it was compared with another set of references. */
-  forget: (exerciseId: string) => db.summary.deleteMany({ where: { round: { AND: [{ exerciseId }, roundsOfStaff(actor)] } } }),
+  forget: (exerciseId: string) =>
+    db.summary.deleteMany({ where: { round: { AND: [{ exerciseId }, roundsOfStaff(actor)] } } }),
 
   /** What was set in these proofs, with the newest comparison of each line. */
   settings: (proofIds: readonly string[]) =>
     db.proofItem.findMany({
       where: { proofId: { in: [...proofIds] }, proof: { round: roundsOfStaff(actor) } },
       select: {
-        specimenVersionId: true, tracking: true, offsets: true, proof: { select: { memberId: true } },
-        comparisons: { orderBy: [{ referenceSet: { number: 'desc' } }, { engine: 'desc' }], take: 1, select: { payload: true } },
+        specimenVersionId: true,
+        tracking: true,
+        offsets: true,
+        proof: { select: { memberId: true } },
+        comparisons: {
+          orderBy: [{ referenceSet: { number: 'desc' } }, { engine: 'desc' }],
+          take: 1,
+          select: { payload: true },
+        },
       },
     }),
 
@@ -35,13 +49,20 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       select: { id: true, specimenId: true, text: true, specimen: { select: { position: true } } },
       orderBy: [{ specimen: { position: 'asc' } }, { number: 'asc' }],
     });
-    return Promise.all(versions.map(async (version) => ({
-      ...version,
-      measured: await db.measurement.findFirst({ where: { proofItem: { specimenVersionId: version.id, proof: { roundId, round: roundsOfStaff(actor) } } }, orderBy: { engine: 'desc' }, select: { payload: true } }),
-    })));
+    return Promise.all(
+      versions.map(async (version) => ({
+        ...version,
+        measured: await db.measurement.findFirst({
+          where: { proofItem: { specimenVersionId: version.id, proof: { roundId, round: roundsOfStaff(actor) } } },
+          orderBy: { engine: 'desc' },
+          select: { payload: true },
+        }),
+      })),
+    );
   },
 
-  students: (courseId: string) => db.member.count({ where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) } }),
+  students: (courseId: string) =>
+    db.member.count({ where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) } }),
 
   /** One page of the course's students, by name, with what each sent in the round. */
   studentsWithProofs: (courseId: string, roundId: string, page: { skip: number; take: number }) =>
@@ -50,9 +71,16 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       orderBy: [{ listName: 'asc' }, { id: 'asc' }],
       ...page,
       select: {
-        id: true, accommodations: true, user: { select: { name: true } }, section: { select: { name: true } },
+        id: true,
+        accommodations: true,
+        user: { select: { name: true } },
+        section: { select: { name: true } },
         extensions: { where: { roundId } },
-        proofs: { where: { roundId }, orderBy: { number: 'asc' }, select: { id: true, number: true, receivedAt: true, memberId: true } },
+        proofs: {
+          where: { roundId },
+          orderBy: { number: 'asc' },
+          select: { id: true, number: true, receivedAt: true, memberId: true },
+        },
         choices: { where: { roundId }, select: { proofId: true } },
       },
     }),
@@ -62,10 +90,21 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
     db.round.findMany({
       where: { AND: [{ exercise: { courseId } }, roundsOfStaff(actor)] },
       orderBy: [{ exercise: { position: 'asc' } }, { number: 'asc' }],
-      select: { id: true, number: true, title: true, state: true, dueAt: true, exercise: { select: { id: true, title: true, state: true } } },
+      select: {
+        id: true,
+        number: true,
+        title: true,
+        state: true,
+        dueAt: true,
+        exercise: { select: { id: true, title: true, state: true } },
+      },
     }),
 
-  course: (courseId: string) => db.course.findFirst({ where: { AND: [{ id: courseId }, coursesOf(actor, staff)] }, select: { id: true, title: true, timeZone: true } }),
+  course: (courseId: string) =>
+    db.course.findFirst({
+      where: { AND: [{ id: courseId }, coursesOf(actor, staff)] },
+      select: { id: true, title: true, timeZone: true },
+    }),
 
   /** The rounds of an exercise with how many proofs each has; one plain statement, which counts in an index alone. */
   roundNumbers: async (exerciseId: string): Promise<{ number: number; title: string; proofs: number }[]> => {
@@ -77,5 +116,59 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
         AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...staff])})
       ORDER BY r."number"`;
     return rows.map(({ number, title, proofs }) => ({ number: Number(number), title, proofs: Number(proofs) }));
+  },
+});
+
+/** What a map of the class is made from. For staff only. */
+export const classMapData = (actor: Actor, db: Db) => ({
+  /** How one line was set in these proofs, with what was measured and compared last. */
+  settings: (specimenVersionId: string, proofIds: readonly string[]) =>
+    db.proofItem.findMany({
+      where: { specimenVersionId, proofId: { in: [...proofIds] }, proof: proofsOfStaff(actor) },
+      select: {
+        proofId: true,
+        tracking: true,
+        offsets: true,
+        proof: { select: { memberId: true } },
+        measurements: { orderBy: { engine: 'desc' }, take: 1, select: { payload: true } },
+        comparisons: {
+          orderBy: [{ referenceSet: { number: 'desc' } }, { engine: 'desc' }],
+          take: 1,
+          select: { payload: true, referenceSetId: true },
+        },
+      },
+    }),
+
+  /** Packs and grounds of specimen versions that were sent in rounds the actor teaches. */
+  versions: (ids: readonly string[]) =>
+    db.specimenVersion.findMany({
+      where: { id: { in: [...ids] }, proofItems: { some: { proof: { round: roundsOfStaff(actor) } } } },
+      select: { id: true, size: true, unit: true, ground: true, pack: { select: { payload: true } } },
+    }),
+
+  /** The references of these lines in frozen sets, each author’s first of a line. */
+  references: async (setIds: readonly string[], specimenVersionIds: readonly string[]) => {
+    if (setIds.length === 0) return [];
+    const items = await db.referenceSetItem.findMany({
+      where: {
+        setId: { in: [...setIds] },
+        specimenVersionId: { in: [...specimenVersionIds] },
+        set: { exercise: { rounds: { some: roundsOfStaff(actor) } } },
+      },
+      select: {
+        setId: true,
+        specimenVersionId: true,
+        authorId: true,
+        slot: true,
+        tracking: true,
+        offsets: true,
+        author: { select: { user: { select: { name: true } } } },
+      },
+      orderBy: [{ authorId: 'asc' }, { slot: 'asc' }],
+    });
+    const firsts = new Map(
+      items.toReversed().map((item) => [`${item.setId} ${item.specimenVersionId} ${item.authorId}`, item]),
+    );
+    return items.filter((item) => firsts.get(`${item.setId} ${item.specimenVersionId} ${item.authorId}`) === item);
   },
 });

@@ -1,6 +1,9 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Role } from './actor';
+import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
+import { addJob, finishJob, giveJobBack, type Job, takeJob } from './jobs';
+import { isTaken } from './retry';
 import { coursesOf, membersOf } from './scope';
 
 type Settled = { title: string; timeZone: string; retainUntil: string | null };
@@ -11,7 +14,11 @@ export const courseData = (actor: Actor, db: Db) => ({
     db.course.findMany({
       where: coursesOf(actor),
       select: {
-        id: true, title: true, timeZone: true, state: true, createdAt: true,
+        id: true,
+        title: true,
+        timeZone: true,
+        state: true,
+        createdAt: true,
         members: { where: membersOf(actor), select: { id: true, role: true, section: { select: { name: true } } } },
       },
     }),
@@ -20,7 +27,13 @@ export const courseData = (actor: Actor, db: Db) => ({
     db.course.findFirst({
       where: { AND: [{ id }, coursesOf(actor)] },
       select: {
-        id: true, title: true, timeZone: true, state: true, retainUntil: true, version: true, createdAt: true,
+        id: true,
+        title: true,
+        timeZone: true,
+        state: true,
+        retainUntil: true,
+        version: true,
+        createdAt: true,
         members: { where: membersOf(actor), select: { id: true, role: true, sectionId: true } },
         sections: { select: { id: true, name: true, createdAt: true } },
       },
@@ -31,9 +44,97 @@ export const courseData = (actor: Actor, db: Db) => ({
 
   /** Count 1 when the course still had this version. */
   change: (id: string, version: number, change: Partial<Settled> & { state?: string; archivedAt?: Date | null }) =>
-    db.course.updateMany({ where: { AND: [{ id, version }, coursesOf(actor)] }, data: { ...change, version: version + 1 } }),
+    db.course.updateMany({
+      where: { AND: [{ id, version }, coursesOf(actor)] },
+      data: { ...change, version: version + 1 },
+    }),
 
   /** Whoever changes which people teach a course takes its version, so that two such changes can't pass each other. */
   takeVersion: (id: string, version: number) =>
     db.course.updateMany({ where: { AND: [{ id, version }, coursesOf(actor)] }, data: { version: version + 1 } }),
+});
+
+type NewJoinLink = {
+  courseId: string;
+  tokenHash: string;
+  role: Role;
+  sectionId: string | null;
+  createdById: string;
+  expiresAt: Date;
+};
+
+/** Links by which people join a course. Only the hash of each is kept: a link is shown once, when it is made. */
+export const joinLinkData = (actor: Actor, db: Db) => ({
+  /** The scope is the secret itself: whoever holds it may see which course it leads to. */
+  byToken: (tokenHash: string, now: Date) =>
+    db.joinLink.findFirst({
+      where: { tokenHash, revokedAt: null, expiresAt: { gt: now }, course: { state: 'active' } },
+      select: {
+        id: true,
+        courseId: true,
+        role: true,
+        sectionId: true,
+        expiresAt: true,
+        course: { select: { title: true, timeZone: true } },
+        section: { select: { name: true } },
+      },
+    }),
+
+  ofCourse: (courseId: string, now: Date) =>
+    db.joinLink.findMany({
+      where: { courseId, course: coursesOf(actor), revokedAt: null, expiresAt: { gt: now } },
+      select: {
+        id: true,
+        role: true,
+        createdAt: true,
+        expiresAt: true,
+        section: { select: { name: true } },
+        createdBy: { select: { name: true } },
+      },
+    }),
+
+  /** The course must be one that `courses.byId` gave. */
+  make: (link: NewJoinLink, now: Date) =>
+    db.joinLink.create({ data: { id: newId(), ...link, createdAt: now }, select: { id: true } }),
+
+  revoke: (courseId: string, id: string, now: Date) =>
+    db.joinLink.updateMany({
+      where: { id, courseId, course: coursesOf(actor), revokedAt: null },
+      data: { revokedAt: now },
+    }),
+});
+
+const kind = 'keeping-notice';
+
+/** Courses with a day until which work is kept, and the notices before it. */
+export const keepingData = (actor: Actor, db: Db) => ({
+  dated: () =>
+    db.course.findMany({
+      where: { AND: [{ retainUntil: { not: null } }, coursesOf(actor)] },
+      select: { id: true, title: true, timeZone: true, retainUntil: true },
+    }),
+
+  /** Who teaches a course now. */
+  teachers: (courseId: string) =>
+    db.member.findMany({
+      where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, user: { erasedAt: null } },
+      select: { user: { select: { name: true, emailNorm: true } } },
+    }),
+
+  /** Students of whom the course still knows who they are, removed or not. */
+  countStudents: (courseId: string) =>
+    db.member.count({ where: { courseId, course: coursesOf(actor), role: 'student', userId: { not: null } } }),
+
+  /** Puts a notice in the list, once for a key. Two processes that do it at once make one. */
+  plan: async (key: string, payload: object, now: Date): Promise<void> => {
+    try {
+      await addJob(db, { kind, key, payload, dueAt: now }, now);
+    } catch (error) {
+      if (!isTaken(error)) throw error;
+    }
+  },
+
+  take: (now: Date) => takeJob(db, kind, 10, now),
+  done: (job: Job, now: Date) => finishJob(db, job, now),
+  again: (job: Job, why: string, at: Date) => giveJobBack(db, job, why, at),
 });

@@ -1,10 +1,9 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { DemonstrationSteps } from '@/shared/schemas/demonstration';
 import type { Db } from './client';
-import { specimenVersionsOf } from './exercise-scope';
-import { coursesOf, membersOf, self, staff } from './scope';
+import { coursesOf, membersOf, self, specimenVersionsOf, staff } from './scope';
 
 type NewDemonstration = {
   id: string;

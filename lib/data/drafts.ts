@@ -1,11 +1,11 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
 import { membersOf } from './scope';
-import { executeTogether } from './together';
+import { executeTogether } from './batch';
 
 export type DraftPurpose = 'work' | 'practice';
 type Key = { memberId: string; specimenVersionId: string; purpose: DraftPurpose };

@@ -1,9 +1,8 @@
 import * as z from 'zod/mini';
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import type { Db } from './client';
-import { specimenVersionsOf } from './exercise-scope';
-import { coursesOf } from './scope';
+import { coursesOf, specimenVersionsOf } from './scope';
 
 const licenceSchema = z.object({
   name: z._default(z.string(), ''),

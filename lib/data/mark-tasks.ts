@@ -1,14 +1,20 @@
-import type { Actor } from '@/lib/access/actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { Actor } from './actor';
 import type { Db } from './client';
-import { named, proofsOfStaff, roundsOfStaff } from './critique-scope';
 import { newId } from './ids';
-import { membersOf, staff } from './scope';
+import { membersOf, named, proofsOfStaff, roundsOfStaff, staff } from './scope';
 
 export type NewTask = { proofId: string; alias: string };
 
 const shown = {
-  id: true, proofId: true, alias: true, state: true, markerId: true, leaseUntil: true, version: true, marker: { select: { user: { select: { name: true } } } },
+  id: true,
+  proofId: true,
+  alias: true,
+  state: true,
+  markerId: true,
+  leaseUntil: true,
+  version: true,
+  marker: { select: { user: { select: { name: true } } } },
 } satisfies Prisma.MarkTaskSelect;
 
 /** The queue of a round: its proofs, and whose work each of them is. For staff only. */
@@ -16,7 +22,11 @@ export const markTaskData = (actor: Actor, db: Db) => {
   const tasks: Prisma.MarkTaskWhereInput = { proof: proofsOfStaff(actor) };
   return {
     /** The actor's own membership in a course, as staff. */
-    marker: (courseId: string) => db.member.findFirst({ where: { AND: [{ courseId }, membersOf(actor, staff)] }, select: { id: true, role: true } }),
+    marker: (courseId: string) =>
+      db.member.findFirst({
+        where: { AND: [{ courseId }, membersOf(actor, staff)] },
+        select: { id: true, role: true },
+      }),
 
     round: (exerciseId: string, number: number) =>
       db.round.findFirst({
@@ -31,7 +41,11 @@ export const markTaskData = (actor: Actor, db: Db) => {
         select: { id: true, memberId: true, number: true, receivedAt: true },
       }),
 
-    choicesOf: (roundId: string) => db.roundChoice.findMany({ where: { roundId, round: roundsOfStaff(actor) }, select: { memberId: true, proofId: true, version: true } }),
+    choicesOf: (roundId: string) =>
+      db.roundChoice.findMany({
+        where: { roundId, round: roundsOfStaff(actor) },
+        select: { memberId: true, proofId: true, version: true },
+      }),
 
     /** Names and sections of a round's members, by member id. */
     peopleOf: async (memberIds: readonly string[]) => {
@@ -39,12 +53,20 @@ export const markTaskData = (actor: Actor, db: Db) => {
         where: { id: { in: [...memberIds] }, course: { members: { some: membersOf(actor, staff) } } },
         select: { id: true, user: { select: { name: true } }, section: { select: { name: true } } },
       });
-      return new Map(members.map((member) => [member.id, { name: member.user?.name ?? null, section: member.section?.name ?? null }]));
+      return new Map(
+        members.map((member) => [
+          member.id,
+          { name: member.user?.name ?? null, section: member.section?.name ?? null },
+        ]),
+      );
     },
 
     /** All tasks of a round, small: for what is worked out once for a state of the round. A page asks `ofProofs`. */
     ofRound: (roundId: string, slot: string) =>
-      db.markTask.findMany({ where: { AND: [tasks, { slot, roundId }] }, select: { id: true, proofId: true, alias: true } }),
+      db.markTask.findMany({
+        where: { AND: [tasks, { slot, roundId }] },
+        select: { id: true, proofId: true, alias: true },
+      }),
 
     ofProofs: (proofIds: readonly string[], slot: string) =>
       db.markTask.findMany({ where: { AND: [tasks, { slot, proofId: { in: [...proofIds] } }] }, select: shown }),
@@ -53,64 +75,130 @@ export const markTaskData = (actor: Actor, db: Db) => {
     withMarks: (proofIds: readonly string[]) =>
       db.markTask.findMany({
         where: { AND: [tasks, { proofId: { in: [...proofIds] } }] },
-        select: { proofId: true, slot: true, state: true, markerId: true, marks: { select: { criterionVersionId: true, level: true } } },
+        select: {
+          proofId: true,
+          slot: true,
+          state: true,
+          markerId: true,
+          marks: { select: { criterionVersionId: true, level: true } },
+        },
       }),
 
-    byProof: (token: string, slot: string) => db.markTask.findFirst({ where: { AND: [tasks, { slot, proof: named(token) }] }, select: shown }),
+    byProof: (token: string, slot: string) =>
+      db.markTask.findFirst({ where: { AND: [tasks, { slot, proof: named(token) }] }, select: shown }),
 
     /** Open tasks of a round that nobody but `memberId` holds now, in the order of the queue after an alias ('' for the beginning). */
     openAfter: (roundId: string, slot: string, after: string, memberId: string, take: number, now: Date) =>
       db.markTask.findMany({
-        where: { AND: [tasks, { roundId, slot, state: 'open', alias: { gt: after } }, { OR: [{ leaseUntil: null }, { leaseUntil: { lte: now } }, { markerId: memberId }] }] },
-        orderBy: { alias: 'asc' }, take, select: { id: true, proofId: true, alias: true },
+        where: {
+          AND: [
+            tasks,
+            { roundId, slot, state: 'open', alias: { gt: after } },
+            { OR: [{ leaseUntil: null }, { leaseUntil: { lte: now } }, { markerId: memberId }] },
+          ],
+        },
+        orderBy: { alias: 'asc' },
+        take,
+        select: { id: true, proofId: true, alias: true },
       }),
 
     /** How many of these proofs have their task done. */
-    doneOf: (proofIds: readonly string[], slot: string) => db.markTask.count({ where: { AND: [tasks, { proofId: { in: [...proofIds] }, slot, state: 'done' }] } }),
+    doneOf: (proofIds: readonly string[], slot: string) =>
+      db.markTask.count({ where: { AND: [tasks, { proofId: { in: [...proofIds] }, slot, state: 'done' }] } }),
 
     /** How many tasks of a round are done. */
     doneIn: (roundId: string, slot: string) => db.markTask.count({ where: { roundId, slot, state: 'done' } }),
 
     /** Which of these tasks are done. */
-    doneAmong: (taskIds: readonly string[]) => db.markTask.findMany({ where: { AND: [tasks, { id: { in: [...taskIds] }, state: 'done' }] }, select: { id: true } }),
+    doneAmong: (taskIds: readonly string[]) =>
+      db.markTask.findMany({
+        where: { AND: [tasks, { id: { in: [...taskIds] }, state: 'done' }] },
+        select: { id: true },
+      }),
 
     /** @throws P2002 when somebody made one of them meanwhile: retry from outside. */
     create: (roundId: string, made: readonly NewTask[], slot: string, now: Date) =>
-      db.markTask.createMany({ data: made.map(({ proofId, alias }) => ({ id: newId(), roundId, proofId, slot, alias, state: 'open', createdAt: now, version: 0 })) }),
+      db.markTask.createMany({
+        data: made.map(({ proofId, alias }) => ({
+          id: newId(),
+          roundId,
+          proofId,
+          slot,
+          alias,
+          state: 'open',
+          createdAt: now,
+          version: 0,
+        })),
+      }),
 
     /** Keeps a task that the marker has already for a while longer. Says whether it was theirs. */
     renew: async (taskId: string, memberId: string, leaseUntil: Date): Promise<boolean> => {
-      const { count } = await db.markTask.updateMany({ where: { AND: [{ id: taskId, markerId: memberId }, tasks] }, data: { leaseUntil, version: { increment: 1 } } });
+      const { count } = await db.markTask.updateMany({
+        where: { AND: [{ id: taskId, markerId: memberId }, tasks] },
+        data: { leaseUntil, version: { increment: 1 } },
+      });
       return count === 1;
     },
 
     /** Takes a task that still stands at `version` until `leaseUntil`, unless somebody else holds it. Says whether it was taken. */
-    take: async ({ id, version }: { id: string; version: number }, memberId: string, leaseUntil: Date, now: Date): Promise<boolean> => {
-      const free: Prisma.MarkTaskWhereInput = { OR: [{ markerId: memberId }, { markerId: null }, { leaseUntil: null, state: 'open' }, { leaseUntil: { lt: now }, state: 'open' }] };
-      const { count } = await db.markTask.updateMany({ where: { AND: [{ id, version }, tasks, free] }, data: { markerId: memberId, leaseUntil, version: { increment: 1 } } });
+    take: async (
+      { id, version }: { id: string; version: number },
+      memberId: string,
+      leaseUntil: Date,
+      now: Date,
+    ): Promise<boolean> => {
+      const free: Prisma.MarkTaskWhereInput = {
+        OR: [
+          { markerId: memberId },
+          { markerId: null },
+          { leaseUntil: null, state: 'open' },
+          { leaseUntil: { lt: now }, state: 'open' },
+        ],
+      };
+      const { count } = await db.markTask.updateMany({
+        where: { AND: [{ id, version }, tasks, free] },
+        data: { markerId: memberId, leaseUntil, version: { increment: 1 } },
+      });
       return count === 1;
     },
 
     /** Takes a task's next version without changing anything else: whoever read the one before has to read again. */
     touch: async ({ id, version }: { id: string; version: number }): Promise<boolean> => {
-      const { count } = await db.markTask.updateMany({ where: { AND: [{ id, version }, tasks] }, data: { version: { increment: 1 } } });
+      const { count } = await db.markTask.updateMany({
+        where: { AND: [{ id, version }, tasks] },
+        data: { version: { increment: 1 } },
+      });
       return count === 1;
     },
 
     /** In which of a proof's markings somebody has a part: they hold it, or gave a mark in it. */
     partsOf: async (proofIds: readonly string[], memberId: string) =>
       db.markTask.findMany({
-        where: { AND: [tasks, { proofId: { in: [...proofIds] }, OR: [{ markerId: memberId }, { marks: { some: { events: { some: { whoId: memberId } } } } }] }] },
+        where: {
+          AND: [
+            tasks,
+            {
+              proofId: { in: [...proofIds] },
+              OR: [{ markerId: memberId }, { marks: { some: { events: { some: { whoId: memberId } } } } }],
+            },
+          ],
+        },
         select: { proofId: true, slot: true },
       }),
 
     /** Writes down who settled last. */
     settledBy: (taskId: string, memberId: string, now: Date) =>
-      db.markTask.updateMany({ where: { AND: [{ id: taskId }, tasks] }, data: { markerId: memberId, state: 'done', doneAt: now, version: { increment: 1 } } }),
+      db.markTask.updateMany({
+        where: { AND: [{ id: taskId }, tasks] },
+        data: { markerId: memberId, state: 'done', doneAt: now, version: { increment: 1 } },
+      }),
 
     /** Ends the actor's hold. */
     giveBack: async (taskId: string, memberId: string): Promise<boolean> => {
-      const { count } = await db.markTask.updateMany({ where: { AND: [{ id: taskId, markerId: memberId, state: 'open' }, tasks] }, data: { leaseUntil: null, version: { increment: 1 } } });
+      const { count } = await db.markTask.updateMany({
+        where: { AND: [{ id: taskId, markerId: memberId, state: 'open' }, tasks] },
+        data: { leaseUntil: null, version: { increment: 1 } },
+      });
       return count === 1;
     },
 
@@ -134,8 +222,36 @@ export const markTaskData = (actor: Actor, db: Db) => {
     /** @throws P2002 when two pick at once: retry from outside. */
     choose: async (choice: { roundId: string; memberId: string; proofId: string; chosenById: string; now: Date }) => {
       const { roundId, memberId, proofId, chosenById, now } = choice;
-      const { count } = await db.roundChoice.updateMany({ where: { roundId, memberId, round: roundsOfStaff(actor) }, data: { proofId, chosenById, chosenAt: now, version: { increment: 1 } } });
-      if (count === 0) await db.roundChoice.create({ data: { id: newId(), roundId, memberId, proofId, chosenById, chosenAt: now } });
+      const { count } = await db.roundChoice.updateMany({
+        where: { roundId, memberId, round: roundsOfStaff(actor) },
+        data: { proofId, chosenById, chosenAt: now, version: { increment: 1 } },
+      });
+      if (count === 0)
+        await db.roundChoice.create({ data: { id: newId(), roundId, memberId, proofId, chosenById, chosenAt: now } });
     },
+  };
+};
+
+/** Proofs that a marker has put off: theirs alone, and nobody else's order. */
+export const markSkipData = (actor: Actor, db: Db) => {
+  const own: Prisma.MarkSkipWhereInput = { member: membersOf(actor, staff), proof: proofsOfStaff(actor) };
+  return {
+    /** In the order in which they were put off. */
+    of: (roundId: string, memberId: string) =>
+      db.markSkip.findMany({
+        where: { AND: [{ memberId, proof: { roundId } }, own] },
+        select: { proofId: true },
+        orderBy: [{ at: 'asc' }, { id: 'asc' }],
+      }),
+
+    find: (proofId: string, memberId: string) =>
+      db.markSkip.findFirst({ where: { AND: [{ proofId, memberId }, own] }, select: { id: true } }),
+
+    /** The proof must be one that `critique.proof` gave. @throws P2002 when it was put off meanwhile: retry from outside. */
+    create: (proofId: string, memberId: string, now: Date) =>
+      db.markSkip.create({ data: { id: newId(), proofId, memberId, at: now }, select: { id: true } }),
+
+    remove: (proofId: string, memberId: string) =>
+      db.markSkip.deleteMany({ where: { AND: [{ proofId, memberId }, own] } }),
   };
 };

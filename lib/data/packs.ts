@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import type { Db } from './client';

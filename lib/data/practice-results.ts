@@ -1,4 +1,4 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { PracticeResult } from '@/shared/schemas/practice';
 import type { Db } from './client';

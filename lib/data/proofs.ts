@@ -1,12 +1,11 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { LineComparison, LineReport } from '@/shared/schemas/measure';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
-import { exercisesOf } from './exercise-scope';
-import { coursesOf, membersOf, staff } from './scope';
+import { coursesOf, exercisesOf, membersOf, staff } from './scope';
 
 export type ProofLine = {
   specimenVersionId: string;

@@ -1,5 +1,5 @@
 import { RateLimiterPrisma, RateLimiterRes } from 'rate-limiter-flexible';
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import { database, type Db } from './client';
 
 /** How often something may be tried: `tries` in `minutes`. */
@@ -50,7 +50,15 @@ function limiter(limit: Limit): RateLimiterPrisma {
   const made = limiters.get(storeClient) ?? new Map<Limit, RateLimiterPrisma>();
   limiters.set(storeClient, made);
   const { tries, minutes } = limits[limit];
-  const kept = made.get(limit) ?? new RateLimiterPrisma({ storeClient, tableName: 'rateLimit', keyPrefix: limit, points: tries, duration: minutes * 60 });
+  const kept =
+    made.get(limit) ??
+    new RateLimiterPrisma({
+      storeClient,
+      tableName: 'rateLimit',
+      keyPrefix: limit,
+      points: tries,
+      duration: minutes * 60,
+    });
   made.set(limit, kept);
   return kept;
 }

@@ -1,13 +1,19 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
-import { proofsOfSelf, roundsOfStaff } from './critique-scope';
+import { coursesOf, membersOf, proofsOfSelf, roundsOfStaff } from './scope';
 import { newId } from './ids';
-import { coursesOf, membersOf } from './scope';
 
 export type NewRelease = {
-  roundId: string; memberId: string; number: number; proofId: string; referenceSetId: string | null;
-  engine: number; snapshot: string; releasedById: string; releasedAt: Date;
+  roundId: string;
+  memberId: string;
+  number: number;
+  proofId: string;
+  referenceSetId: string | null;
+  engine: number;
+  snapshot: string;
+  releasedById: string;
+  releasedAt: Date;
 };
 
 /** What went out. Rows are only ever added; a correction has the next number. */
@@ -15,22 +21,37 @@ export const releaseData = (actor: Actor, db: Db) => {
   const forStaff: Prisma.ReleaseWhereInput = { round: roundsOfStaff(actor) };
   return {
     /** The newest number that each of these members (all, where none are named) has in a round, without what was said. */
-    numbersOf: async (roundId: string, memberIds?: readonly string[]): Promise<Map<string, { number: number; at: Date; proofId: string }>> => {
+    numbersOf: async (
+      roundId: string,
+      memberIds?: readonly string[],
+    ): Promise<Map<string, { number: number; at: Date; proofId: string }>> => {
       if (memberIds?.length === 0) return new Map();
-      const rows = await db.release.findMany({ where: { AND: [{ roundId, ...(memberIds && { memberId: { in: [...memberIds] } }) }, forStaff] }, orderBy: { number: 'asc' }, select: { memberId: true, number: true, releasedAt: true, proofId: true } });
-      return new Map(rows.map(({ memberId, number, releasedAt, proofId }) => [memberId, { number, at: releasedAt, proofId }]));
+      const rows = await db.release.findMany({
+        where: { AND: [{ roundId, ...(memberIds && { memberId: { in: [...memberIds] } }) }, forStaff] },
+        orderBy: { number: 'asc' },
+        select: { memberId: true, number: true, releasedAt: true, proofId: true },
+      });
+      return new Map(
+        rows.map(({ memberId, number, releasedAt, proofId }) => [memberId, { number, at: releasedAt, proofId }]),
+      );
     },
 
     /** Everything that went out for one proof, newest first, for staff. */
-    ofProof: (proofId: string) => db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, orderBy: { number: 'desc' } }),
+    ofProof: (proofId: string) =>
+      db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, orderBy: { number: 'desc' } }),
 
-    numbersOfProof: (proofId: string) => db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, select: { number: true } }),
+    numbersOfProof: (proofId: string) =>
+      db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, select: { number: true } }),
 
     /** @throws P2002 when somebody released to one of them meanwhile. */
-    create: (releases: readonly NewRelease[]) => db.release.createMany({ data: releases.map((release) => ({ id: newId(), ...release })) }),
+    create: (releases: readonly NewRelease[]) =>
+      db.release.createMany({ data: releases.map((release) => ({ id: newId(), ...release })) }),
 
     markReleased: (roundId: string) =>
-      db.round.updateMany({ where: { AND: [{ id: roundId, state: { not: 'released' } }, roundsOfStaff(actor)] }, data: { state: 'released', version: { increment: 1 } } }),
+      db.round.updateMany({
+        where: { AND: [{ id: roundId, state: { not: 'released' } }, roundsOfStaff(actor)] },
+        data: { state: 'released', version: { increment: 1 } },
+      }),
 
     /** Everything that went out for one of the actor's own proofs, newest first. */
     ownOfProof: (proofId: string) =>
@@ -39,7 +60,11 @@ export const releaseData = (actor: Actor, db: Db) => {
     /** The release that holds now in the round of one of the actor's own proofs, where it was made from another proof. */
     ownFromAnother: (proofId: string) =>
       db.release.findFirst({
-        where: { proofId: { not: proofId }, proof: proofsOfSelf(actor), round: { proofs: { some: { AND: [{ id: proofId }, proofsOfSelf(actor)] } } } },
+        where: {
+          proofId: { not: proofId },
+          proof: proofsOfSelf(actor),
+          round: { proofs: { some: { AND: [{ id: proofId }, proofsOfSelf(actor)] } } },
+        },
         orderBy: { number: 'desc' },
         select: { proofId: true, number: true },
       }),
@@ -47,8 +72,18 @@ export const releaseData = (actor: Actor, db: Db) => {
     /** The actor's own drafts of the specimens of a proof, with where their pairs come from. */
     ownDrafts: async (memberId: string, specimenIds: readonly string[]) => {
       const drafts = await db.draft.findMany({
-        where: { memberId, purpose: 'work', specimenVersion: { specimenId: { in: [...specimenIds] } }, member: membersOf(actor, ['student']) },
-        select: { tracking: true, offsets: true, specimenVersionId: true, specimenVersion: { select: { specimenId: true, number: true } } },
+        where: {
+          memberId,
+          purpose: 'work',
+          specimenVersion: { specimenId: { in: [...specimenIds] } },
+          member: membersOf(actor, ['student']),
+        },
+        select: {
+          tracking: true,
+          offsets: true,
+          specimenVersionId: true,
+          specimenVersion: { select: { specimenId: true, number: true } },
+        },
         orderBy: { specimenVersion: { number: 'asc' } },
       });
       return new Map(drafts.map((draft) => [draft.specimenVersion.specimenId, draft]));

@@ -43,11 +43,34 @@ function codeOf(error: unknown): string {
 
 /** A plain statement that failed says only P2010; what the database refused stands in the cause that the adapter gives. */
 function codeOfRaw(error: object): string {
-  const { cause } = ((error as { meta?: { driverAdapterError?: { cause?: { kind?: string } } } }).meta?.driverAdapterError ?? {});
+  const { cause } =
+    (error as { meta?: { driverAdapterError?: { cause?: { kind?: string } } } }).meta?.driverAdapterError ?? {};
   return codeOfCause(cause, 'P2010');
 }
 
 /** The stock SQLite adapter calls a busy file a timeout of the socket. */
-const codesOfCauses: Record<string, string> = { UniqueConstraintViolation: 'P2002', TransactionWriteConflict: 'P2034', SocketTimeout: 'P1008' };
+const codesOfCauses: Record<string, string> = {
+  UniqueConstraintViolation: 'P2002',
+  TransactionWriteConflict: 'P2034',
+  SocketTimeout: 'P1008',
+};
 
-const codeOfCause = (cause: { kind?: string } | undefined, otherwise: string) => codesOfCauses[cause?.kind ?? ''] ?? otherwise;
+const codeOfCause = (cause: { kind?: string } | undefined, otherwise: string) =>
+  codesOfCauses[cause?.kind ?? ''] ?? otherwise;
+
+/**
+ * Another writer was quicker. Carries the code of a write conflict, so that `retryOnConflict` runs the work again, from
+ * reading on.
+ */
+class Overtaken extends Error {
+  readonly code = 'P2034';
+  constructor(what: string) {
+    super(`${what} was changed by another person meanwhile.`);
+    this.name = 'Overtaken';
+  }
+}
+
+/** Every compare and swap names the version it builds on; exactly one row must have had it. @throws Overtaken */
+export function swapped({ count }: { count: number }, what: string): void {
+  if (count !== 1) throw new Overtaken(what);
+}

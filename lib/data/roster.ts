@@ -1,10 +1,10 @@
-import type { Actor } from '@/lib/access/actor';
-import type { Role } from '@/lib/access/permissions';
+import type { Actor } from './actor';
+import type { Role } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Db } from './client';
 import { newId } from './ids';
 import { finishJob, giveJobBack, takeJob, type Job } from './jobs';
-import { listNameOf } from './list-name';
+import { listNameOf } from './members';
 import { coursesOf, self } from './scope';
 
 export type KnownPerson = { name: string; member: { role: string; removed: boolean } | null };

@@ -1,6 +1,6 @@
-import type { Actor } from '@/lib/access/actor';
-import type { Role } from '@/lib/access/permissions';
+import type { Role } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { Actor } from './actor';
 
 /**
  * The conditions that make a query an actor's own. Each function of lib/data starts from one of these,
@@ -29,3 +29,43 @@ export function self(actor: Actor): Prisma.UserWhereInput {
   if (actor.kind === 'system') return {};
   return actor.kind === 'person' ? { id: actor.userId, erasedAt: null } : nothing;
 }
+
+/**
+ * Exercises that exist for an actor: all that stand in the staff's courses, and for students the published and closed
+ * ones of theirs. Ones put aside are there only where `removed` asks for them.
+ */
+export function exercisesOf(actor: Actor, options: { removed?: boolean } = {}): Prisma.ExerciseWhereInput {
+  const forStaff: Prisma.ExerciseWhereInput = {
+    course: coursesOf(actor, staff),
+    ...(options.removed ? {} : { removedAt: null }),
+  };
+  const forStudents: Prisma.ExerciseWhereInput = {
+    course: coursesOf(actor, ['student']),
+    removedAt: null,
+    state: { in: ['published', 'closed'] },
+  };
+  return { OR: [forStaff, forStudents] };
+}
+
+export const roundsOf = (actor: Actor): Prisma.RoundWhereInput => ({ exercise: exercisesOf(actor) });
+export const criteriaOf = (actor: Actor): Prisma.CriterionWhereInput => ({ exercise: exercisesOf(actor) });
+export const specimensOf = (actor: Actor): Prisma.SpecimenWhereInput => ({ exercise: exercisesOf(actor) });
+export const specimenVersionsOf = (actor: Actor): Prisma.SpecimenVersionWhereInput => ({
+  specimen: specimensOf(actor),
+});
+
+/** Rounds whose work the actor looks at as staff. */
+export const roundsOfStaff = (actor: Actor): Prisma.RoundWhereInput => ({
+  exercise: { removedAt: null, course: coursesOf(actor, staff) },
+});
+
+/** Proofs that the actor looks at as staff. */
+export const proofsOfStaff = (actor: Actor): Prisma.ProofWhereInput => ({ round: roundsOfStaff(actor) });
+
+/** A proof by its id, or by the alias that stands for it where names are hidden (ids tell when they were made). */
+export const named = (token: string): Prisma.ProofWhereInput => ({
+  OR: [{ id: token }, { markTasks: { some: { alias: token } } }],
+});
+
+/** The actor's own proofs. */
+export const proofsOfSelf = (actor: Actor): Prisma.ProofWhereInput => ({ member: membersOf(actor, ['student']) });

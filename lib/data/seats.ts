@@ -1,4 +1,4 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import type { Db } from './client';
 import { coursesOf, membersOf } from './scope';
 
@@ -10,7 +10,10 @@ export const seatData = (actor: Actor, db: Db) => ({
   atExercise: async (exerciseId: string) => {
     const exercise = await db.exercise.findFirst({
       where: { id: exerciseId, removedAt: null, course: coursesOf(actor) },
-      include: { course: { select: { id: true, title: true, timeZone: true, settings: true } }, rounds: { orderBy: { number: 'asc' } } },
+      include: {
+        course: { select: { id: true, title: true, timeZone: true, settings: true } },
+        rounds: { orderBy: { number: 'asc' } },
+      },
     });
     if (!exercise) return null;
     const member = await db.member.findFirst({

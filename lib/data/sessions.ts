@@ -1,5 +1,4 @@
-import type { Actor } from '@/lib/access/actor';
-import { sessionDays } from '@/lib/account/session-length';
+import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
 import { self } from './scope';
@@ -12,7 +11,14 @@ export const sessionData = (actor: Actor, db: Db) => ({
   /** For a person who has just proven who they are. */
   open: (userId: string, tokenHash: string, now: Date) =>
     db.authSession.create({
-      data: { id: newId(), userId, tokenHash, createdAt: now, lastSeenAt: now, expiresAt: new Date(now.getTime() + sessionDays * day) },
+      data: {
+        id: newId(),
+        userId,
+        tokenHash,
+        createdAt: now,
+        lastSeenAt: now,
+        expiresAt: new Date(now.getTime() + sessionDays * day),
+      },
       select: { id: true },
     }),
 
@@ -26,7 +32,10 @@ export const sessionData = (actor: Actor, db: Db) => ({
   /** Notes that the session is in use, at most every five minutes, so that reading pages does not mean writing rows. */
   seen: async (session: { id: string; lastSeenAt: Date }, now: Date): Promise<void> => {
     if (now.getTime() - session.lastSeenAt.getTime() < seenEvery) return;
-    await db.authSession.updateMany({ where: { id: session.id, lastSeenAt: session.lastSeenAt }, data: { lastSeenAt: now } });
+    await db.authSession.updateMany({
+      where: { id: session.id, lastSeenAt: session.lastSeenAt },
+      data: { lastSeenAt: now },
+    });
   },
 
   own: (now: Date) =>
@@ -37,8 +46,46 @@ export const sessionData = (actor: Actor, db: Db) => ({
     }),
 
   endOwn: (sessionId: string, now: Date) =>
-    db.authSession.updateMany({ where: { id: sessionId, user: self(actor), revokedAt: null }, data: { revokedAt: now } }),
+    db.authSession.updateMany({
+      where: { id: sessionId, user: self(actor), revokedAt: null },
+      data: { revokedAt: now },
+    }),
 
   /** @param userId the actor's own, or a person whose password or membership just changed. */
-  endAll: (userId: string, now: Date) => db.authSession.updateMany({ where: { userId, revokedAt: null }, data: { revokedAt: now } }),
+  endAll: (userId: string, now: Date) =>
+    db.authSession.updateMany({ where: { userId, revokedAt: null }, data: { revokedAt: now } }),
+});
+
+/** A browser stays signed in for this long at most, from the moment of signing in. */
+export const sessionDays = 14;
+
+/**
+ * What is asked and written before it is known who somebody is. The actor is a visitor here, so the scope of each query
+ * is what the visitor claims or proves: an address, another issuer's word, or the hash of a secret. Nothing read here
+ * may be told to the visitor before it is proven.
+ */
+export const signInData = (_actor: Actor, db: Db) => ({
+  byEmail: (emailNorm: string) =>
+    db.user.findFirst({
+      where: { emailNorm, erasedAt: null },
+      select: { id: true, name: true, passwordHash: true, emailNorm: true },
+    }),
+
+  byIdentity: (issuer: string, subject: string) =>
+    db.identity.findFirst({ where: { issuer, subject, user: { erasedAt: null } }, select: { userId: true } }),
+
+  /** @throws P2002 when the address, or the issuer's subject, is taken meanwhile. */
+  makePerson: (
+    person: { emailNorm: string; name: string; passwordHash: string | null; mayCreateCourses?: boolean },
+    now: Date,
+  ) => db.user.create({ data: { id: newId(), ...person, createdAt: now }, select: { id: true } }),
+
+  addIdentity: (userId: string, issuer: string, subject: string, now: Date) =>
+    db.identity.create({ data: { id: newId(), userId, issuer, subject, createdAt: now } }),
+
+  /** Takes the password away, for an account whose address was just proven by somebody else's word. */
+  dropPassword: (userId: string) => db.user.updateMany({ where: { id: userId }, data: { passwordHash: null } }),
+
+  someoneMakesCourses: async (): Promise<boolean> =>
+    (await db.user.count({ where: { mayCreateCourses: true, erasedAt: null } })) > 0,
 });

@@ -1,9 +1,9 @@
-import type { Actor } from '@/lib/access/actor';
+import type { Actor } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { SpecimenDetails } from '@/shared/schemas/specimen';
 import type { Ground, Size } from '@/shared/schemas/spacing';
 import type { Db } from './client';
-import { exercisesOf, specimenVersionsOf, specimensOf } from './exercise-scope';
+import { exercisesOf, specimensOf, specimenVersionsOf } from './scope';
 import { newId } from './ids';
 
 export type NewVersion = { text: string; packSha: string; size: Size; ground: Ground; details: SpecimenDetails };

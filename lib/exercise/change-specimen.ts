@@ -1,10 +1,13 @@
-import { operation, type Context } from '@/lib/access/operation';
+import { changedMeanwhile, notFound } from '@/lib/access/errors';
+import { type Context, operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
-import { newReferenceSet } from '@/lib/reference/new-reference-set';
-import { moveByMap } from '@/shared/exercise/pair-map';
-import { changeSpecimenInput } from '@/shared/schemas/specimen';
-import { changedMeanwhile } from '../access/errors';
-import { planChange, type PlannedChange } from './plan-change';
+import type { NewVersion } from '@/lib/data/specimens';
+import { newReferenceSet } from '@/lib/reference/compare';
+import { moveByMap, pairMap } from '@/shared/exercise/pair-map';
+import type { Pack } from '@/shared/schemas/pack';
+import { changeSpecimenInput, previewChangeInput } from '@/shared/schemas/specimen';
+import { lineOf, specimenView, type SpecimenView } from '@/lib/rows/specimen';
+import { makeVersion, type TypedSpecimen } from './specimens';
 
 /**
  * Makes a new version of a specimen. Drafts move to it pair by pair, references are copied to it the same way, and
@@ -77,3 +80,61 @@ async function carryOut(
   );
   return drafts.length;
 }
+
+/** What a change of a specimen will do, before it is done: which pairs stay, how many drafts move, which proofs keep the old version. */
+export const previewSpecimenChange = operation({
+  name: 'preview-specimen-change',
+  allow: 'exercise:plan',
+  input: previewChangeInput,
+  run: async (context, { specimenId, ...typed }) => {
+    const { before, after, pack, map, same } = await planChange(context, specimenId, typed);
+    const [drafts, proofs, references] = await Promise.all([
+      context.data.specimens.workDrafts(before.versionId),
+      context.data.specimens.proofsOf(before.versionId),
+      context.data.references.ofVersion(before.versionId),
+    ]);
+    const letters = lineOf(before.pack).letters;
+    return {
+      same,
+      number: before.number,
+      pack,
+      size: after.size,
+      ground: after.ground,
+      kept: map.filter((place) => place !== null).length,
+      lost: map.flatMap((place, pair) => (place === null ? [`${letters[pair]}${letters[pair + 1]}`] : [])),
+      fresh: pack.letters.length - 1 - map.filter((place) => place !== null).length,
+      drafts,
+      proofs,
+      references: references.length,
+    };
+  },
+});
+
+type PlannedChange = {
+  exercise: { id: string; courseId: string; state: string };
+  before: SpecimenView;
+  after: NewVersion;
+  pack: Pack;
+  /** For each pair of the version in use its place in the new one, or null. */
+  map: (number | null)[];
+  /** Nothing would change at all. */
+  same: boolean;
+};
+
+/** What a change of a specimen would make, without making it. */
+async function planChange(context: Context, specimenId: string, typed: TypedSpecimen): Promise<PlannedChange> {
+  const row = await context.data.specimens.find(specimenId);
+  if (!row) throw notFound();
+  const before = specimenView(row);
+  const { version: after, pack } = await makeVersion(context, typed);
+  const map = pairMap(lineOf(before.pack), lineOf(pack));
+  const { id, courseId, state } = row.exercise;
+  return { exercise: { id, courseId, state }, before, after, pack, map, same: isSame(before, after) };
+}
+
+const isSame = (before: SpecimenView, after: NewVersion): boolean =>
+  before.packSha === after.packSha &&
+  before.size.value === after.size.value &&
+  before.size.unit === after.size.unit &&
+  before.ground === after.ground &&
+  before.details.remark === after.details.remark;

@@ -1,7 +1,6 @@
 import { runOf, standingThread } from '@/shared/critique/run';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
-import { letterPositions } from './letter-positions';
 
 /** By the Web Annotation Protocol, 4.1: JSON-LD with the profile of the model. */
 export const annotationType = 'application/ld+json; profile="http://www.w3.org/ns/anno.jsonld"';
@@ -115,4 +114,23 @@ function madeBy({ author, by, at }: NoteEntryView, { hideStudent }: OutgoingNote
     ...(hidden ? {} : { created: at }),
     ...(author && !hidden ? { creator: { type: 'Person', name: author } } : {}),
   };
+}
+
+/**
+ * Where each letter of a line stands in its text, in Unicode code points from 0; `end` is behind it. Spaces between
+ * words belong to no letter. A letter may be several code points (e with a combining accent).
+ * @throws RangeError when the letters are not those of the text.
+ */
+export function letterPositions(pack: Pick<Pack, 'text' | 'letters' | 'glyphs'>): { start: number; end: number }[] {
+  const text = [...pack.text];
+  let at = 0;
+  return pack.letters.map((glyph) => {
+    const letter = [...pack.glyphs[glyph]!.cluster];
+    while (at < text.length && /\s/u.test(text[at]!)) at++;
+    const start = at;
+    at += letter.length;
+    if (text.slice(start, at).join('') !== letter.join(''))
+      throw new RangeError(`“${letter.join('')}” is not the letter at ${start} of “${pack.text}”.`);
+    return { start, end: at };
+  });
 }

@@ -1,7 +1,7 @@
 import { cache } from 'react';
 import { headers } from 'next/headers';
-import { systemCaller, type Caller } from '@/lib/access/actor';
-import { recogniseSession } from '@/lib/account/recognise-session';
+import { systemCaller, type Caller } from '@/lib/data/actor';
+import { recogniseSession } from '@/lib/account/sessions';
 import { env } from '@/lib/env';
 import { clientAddress } from './client-address';
 import { readSessionCookie } from './session-cookie';

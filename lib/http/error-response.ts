@@ -1,5 +1,5 @@
 import { AppError } from '@/lib/access/errors';
-import { logError } from './log';
+import { logError } from '@/lib/log';
 
 /** The one map from errors to responses. An unknown error is logged and told without its text. */
 export function errorResponse(error: unknown): Response {

@@ -1,5 +1,5 @@
 import { AppError } from '@/lib/access/errors';
-import { logError } from './log';
+import { logError } from '@/lib/log';
 
 type Source = {
   /** Calls `hear` when something may have changed; returns what ends it. */

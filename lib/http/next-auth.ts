@@ -1,11 +1,11 @@
 import type { AuthOptions, User } from 'next-auth';
-import { systemCaller } from '@/lib/access/actor';
+import { systemCaller } from '@/lib/data/actor';
 import { AppError } from '@/lib/access/errors';
 import { signInThroughSchool } from '@/lib/account/sign-in-through-school';
-import { signOut } from '@/lib/account/sign-out';
+import { signOut } from '@/lib/account/sessions';
 import { env } from '@/lib/env';
 import { callerOfSession } from './caller';
-import { logError } from './log';
+import { logError } from '@/lib/log';
 import { safeNext } from './next-address';
 import { schoolProvider } from './school-provider';
 import { authSecret, sessionSeconds } from './session-cookie';

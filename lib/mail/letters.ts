@@ -1,4 +1,5 @@
-import type { Letter } from './send';
+import { logError } from '@/lib/log';
+import { mailIsSetUp, sendMail, type Letter } from './send';
 
 /** The letter with a link to set a new password. Nothing in it but the link needs to be kept secret. */
 export function passwordLetter({
@@ -91,4 +92,11 @@ export function keepingLetter({
       link,
     ].join('\n\n'),
   };
+}
+
+/** Tells the owner of an account that its password was changed, where mail is set up. The change stands whatever becomes of the letter. */
+export function tellPasswordChanged(person: { emailNorm: string; name: string }, now: Date): void {
+  if (!mailIsSetUp()) return;
+  const at = `${now.toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+  void sendMail(passwordChangedLetter({ to: person.emailNorm, name: person.name, at })).catch(logError);
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import type { Context } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import type { ProofLine } from '@/lib/data/proofs';
 import { spacingOf } from '@/lib/rows/spacing';
@@ -7,7 +8,7 @@ import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { groundSchema, type Size, sizeSchema, type Spacing } from '@/shared/schemas/spacing';
 import { compareLine, reportLine } from '@/shared/scoring';
-import { frozenReferences } from './frozen-references';
+import { freezeReferences, type Frozen, frozenReferences } from './sets';
 
 type LineVersion = { id: string; size: number; unit: string; ground: string };
 
@@ -31,7 +32,7 @@ export function measureProofLine(
 }
 
 /** What a new set of references did to the comparisons of an exercise. */
-export type ComparedAgain = {
+type ComparedAgain = {
   referenceSet: number;
   proofLines: number;
   /** Pairs outside the tolerance of the nearest reference: with the set before, and with this one. */
@@ -47,12 +48,7 @@ const atOnce = 200;
  * Compares every proof of an exercise with a new set of references, in one go; earlier comparisons stay as they are.
  * Lines without a reference in the set get none. The record of what changed goes to the course's log.
  */
-export async function compareAgain(
-  data: ScopedData,
-  exerciseId: string,
-  setId: string,
-  now: Date,
-): Promise<ComparedAgain> {
+async function compareAgain(data: ScopedData, exerciseId: string, setId: string, now: Date): Promise<ComparedAgain> {
   const set = await data.referenceSets.find(setId);
   const settings = await data.proofs.settingsOf(exerciseId);
   if (!set || settings === null)
@@ -93,3 +89,13 @@ export async function compareAgain(
 
 const parsePack = (payload: string) => z.parse(packSchema, JSON.parse(payload));
 const outsideOnly = z.object({ outside: z.int() });
+
+/** Freezes the references of an exercise and, where that made a new set, compares all its proofs with it. */
+export async function newReferenceSet(
+  context: Context,
+  exerciseId: string,
+): Promise<Frozen & { compared: ComparedAgain | null }> {
+  const frozen = await freezeReferences(context, exerciseId);
+  if (!frozen.fresh || frozen.referenceSetId === null) return { ...frozen, compared: null };
+  return { ...frozen, compared: await compareAgain(context.data, exerciseId, frozen.referenceSetId, context.now) };
+}

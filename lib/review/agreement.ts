@@ -4,7 +4,7 @@ import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { type Agreement, agreementOf, agreementWords } from '@/shared/marking/agreement';
 import type { EffectiveMark, GivenLevels } from '@/shared/marking/marks';
 import { roundByNumber } from '@/shared/schemas/critique';
-import { secondMarkingOf } from '../rows/exercise';
+import { secondMarkingOf } from '@/lib/rows/exercise';
 import { roundInHand, type RoundInHand } from './context';
 import { marksOfProofs } from './marks';
 import { queueOrder } from './order';

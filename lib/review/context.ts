@@ -1,8 +1,7 @@
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
-import { secondState, sightOf } from './second-marker';
 import { secondMarkingOf, settingsOf } from '@/lib/rows/exercise';
-import { firstSlot, secondSlot } from './tasks';
+import { firstSlot, secondSlot, secondState, sightOf } from './tasks';
 
 /**
  * A proof as a marker has it before them: whose it is, what holds in its exercise, and whether its name may be seen.

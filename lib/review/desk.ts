@@ -8,7 +8,7 @@ import { lateOf } from '@/lib/work/rounds';
 import { marksOfProof } from './marks';
 import { secondQueue } from './second-marker';
 import { settingOf } from '@/lib/reference/compare';
-import { withNamedAuthors } from '@/lib/reference/named-author';
+import { withNamedAuthors } from '@/lib/reference/references';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { sinceLastRound } from '@/shared/critique/desk';
 import { proofLineInput } from '@/shared/schemas/critique';

@@ -21,11 +21,10 @@ import {
 import { type Total, totalOf } from '@/shared/marking/total';
 import type { Level } from '@/shared/schemas/criterion';
 import { giveMarkSchema, type MarkEventView, type MarkView } from '@/shared/schemas/mark';
-import { secondState } from './second-marker';
-import { secondMarkingOf } from '../rows/exercise';
+import { secondMarkingOf } from '@/lib/rows/exercise';
 import { claim } from './claim';
 import { proofInHand } from './context';
-import { firstSlot, secondSlot } from './tasks';
+import { firstSlot, secondSlot, secondState } from './tasks';
 
 /**
  * Sets the level of one criterion, or takes it back. Every change is kept with its author and, where a level is changed,

@@ -14,7 +14,7 @@ import {
   writeNoteSchema,
 } from '@/shared/schemas/note';
 import { proofInHand } from './context';
-import { suggestionOf } from '../rows/spacing';
+import { suggestionOf } from '@/lib/rows/spacing';
 
 /** Pins a note to a pair, a run or the line. Sent again with the same key it is the same note. */
 export const writeNote = operation({

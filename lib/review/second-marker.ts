@@ -5,11 +5,11 @@ import type { ScopedData } from '@/lib/data';
 import type { SecondState } from '@/shared/marking/marks';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
-import { type SecondMarking, setSecondMarkingInput } from '@/shared/schemas/mark';
-import { isSampled, secondMarkingOf } from '../rows/exercise';
+import { setSecondMarkingInput } from '@/shared/schemas/mark';
+import { isSampled, secondMarkingOf } from '@/lib/rows/exercise';
 import { roundInHand, type RoundInHand } from './context';
 import { type InOrder, queueOrder } from './order';
-import { firstSlot, type MarkTaskRow, secondSlot, shownAs, tasksFor } from './tasks';
+import { firstSlot, type MarkTaskRow, secondSlot, secondState, shownAs, tasksFor } from './tasks';
 
 const perPage = 50;
 
@@ -123,30 +123,6 @@ function standingOf(
   if (markerId === me && (state === 'done' || leaseUntil !== null)) return 'mine';
   if (markerId !== null && (state === 'done' || (leaseUntil !== null && leaseUntil > now))) return 'held';
   return ownFirst ? 'own' : 'free';
-}
-
-type Task = { state: string; markerId: string | null };
-
-/** How far the second marking of a proof is. One that was begun stays, whatever the round's setting becomes. */
-export function secondState(
-  proofId: string,
-  { first, second }: { first?: Task | null; second?: Task | null },
-  setting: SecondMarking,
-): SecondState {
-  if (first?.state === 'done' && second?.state === 'done') return 'done';
-  return isSampled(proofId, setting) || (second?.markerId ?? null) !== null ? 'waits' : 'none';
-}
-
-/**
- * What somebody at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or none.
- * While two mark a proof, neither sees the other's work until both have finished, and nobody else sees either's at the
- * desk, since anybody else may still become the second.
- */
-type Sight = 'all' | 'own' | 'none';
-
-export function sightOf(state: SecondState, task: Task | null, me: string): Sight {
-  if (state !== 'waits') return 'all';
-  return task === null || task.markerId === null || task.markerId === me ? 'own' : 'none';
 }
 
 /** Says which proofs of a round a second marker looks at. What was begun stays, whatever is chosen. */

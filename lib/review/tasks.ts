@@ -1,6 +1,9 @@
 import { randomInt } from 'node:crypto';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
+import { isSampled } from '@/lib/rows/exercise';
+import type { SecondState } from '@/shared/marking/marks';
+import type { SecondMarking } from '@/shared/schemas/mark';
 import { plainSigns as signs } from '@/shared/text/plain-signs';
 
 export const firstSlot = 'first';
@@ -47,3 +50,27 @@ export function shownAs(who: { name: string | null; alias: string }, hidden: boo
 /** What stands for a proof in an address: where names are hidden, the alias, since an id tells when it was made. */
 export const tokenOf = (task: { proofId: string; alias: string }, hidden: boolean): string =>
   hidden ? task.alias : task.proofId;
+
+type Task = { state: string; markerId: string | null };
+
+/** How far the second marking of a proof is. One that was begun stays, whatever the round's setting becomes. */
+export function secondState(
+  proofId: string,
+  { first, second }: { first?: Task | null; second?: Task | null },
+  setting: SecondMarking,
+): SecondState {
+  if (first?.state === 'done' && second?.state === 'done') return 'done';
+  return isSampled(proofId, setting) || (second?.markerId ?? null) !== null ? 'waits' : 'none';
+}
+
+/**
+ * What somebody at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or none.
+ * While two mark a proof, neither sees the other's work until both have finished, and nobody else sees either's at the
+ * desk, since anybody else may still become the second.
+ */
+type Sight = 'all' | 'own' | 'none';
+
+export function sightOf(state: SecondState, task: Task | null, me: string): Sight {
+  if (state !== 'waits') return 'all';
+  return task === null || task.markerId === null || task.markerId === me ? 'own' : 'none';
+}

@@ -8,7 +8,7 @@ import { buildPack } from '@/lib/face/build-pack';
 import { type CurrentLine, currentLines, lineView } from './lines';
 import { settingOf } from '@/lib/reference/compare';
 import { accommodationsOf, roundsAt } from './rounds';
-import { visibleReferences } from '@/lib/reference/visible-references';
+import { visibleReferences } from '@/lib/reference/sets';
 import { faceName } from '@/lib/rows/specimen';
 import { whatTheBenchTells } from '@/shared/exercise/what-the-bench-tells';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
@@ -16,7 +16,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import { preferencesSchema } from '@/shared/schemas/account';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
-import { builtInSpacing, spacingOf } from '../rows/spacing';
+import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 
 const id = z.string().check(z.minLength(1), z.maxLength(64));
 

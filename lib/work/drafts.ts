@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { isConflict, retryOnConflict, TryAgain } from '@/lib/data/retry';
 import { type SaveAnswer, type SaveRequest, saveRequestSchema } from '@/shared/schemas/draft';
-import { spacingOf } from '../rows/spacing';
+import { spacingOf } from '@/lib/rows/spacing';
 
 /** A draft as the server has it now, for a bench that wants to know before it writes. */
 export const readDraft = operation({

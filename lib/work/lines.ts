@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
-import { settingOf } from '../reference/compare';
+import { settingOf } from '@/lib/reference/compare';
 
 /** A specimen version in use, with its pack, checked on the way out. */
 export type CurrentLine = {

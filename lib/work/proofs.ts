@@ -5,12 +5,12 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import type { Seat } from '@/lib/data/seats';
 import { announce } from '@/lib/live/announce';
-import { frozenReferences } from '@/lib/reference/frozen-references';
+import { frozenReferences } from '@/lib/reference/sets';
 import { settingsOf } from '@/lib/rows/exercise';
 import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { packSchema } from '@/shared/schemas/pack';
 import { type SendProof, sendProofSchema } from '@/shared/schemas/proof';
-import { measureProofLine, settingOf } from '../reference/compare';
+import { measureProofLine, settingOf } from '@/lib/reference/compare';
 import { latenessOf, lateWords, type Receipt, receiptOf, roundFor, roundsAt, type SeatRound } from './rounds';
 import { currentLines } from './lines';
 

@@ -9,7 +9,7 @@ import { idSchema } from '@/shared/schemas/id';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { responseHints, responsePoint, type SetSpecimen } from '@/shared/scoring';
 import { sayFinding } from '@/shared/wording/finding-words';
-import { builtInSpacing, spacingOf } from '../rows/spacing';
+import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { benchSeat } from './bench';
 
 /**

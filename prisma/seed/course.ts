@@ -1,10 +1,8 @@
-import { systemCaller, type Caller } from '@/lib/access/actor';
-import { becomeFirstInstructor } from '@/lib/account/become-first-instructor';
-import { makeFirstLink } from '@/lib/account/make-first-link';
-import { addSection } from '@/lib/course/add-section';
-import { createCourse } from '@/lib/course/create-course';
-import { joinWithNewAccount } from '@/lib/course/join-with-new-account';
-import { makeJoinLink } from '@/lib/course/make-join-link';
+import { systemCaller, type Caller } from '@/lib/data/actor';
+import { becomeFirstInstructor, makeFirstLink } from '@/lib/account/first-instructor';
+import { addSection } from '@/lib/course/sections';
+import { createCourse } from '@/lib/course/courses';
+import { joinWithNewAccount, makeJoinLink } from '@/lib/course/join';
 import { database } from '@/lib/data/client';
 import { assistant, instructor, secondAssistant, students } from './people';
 

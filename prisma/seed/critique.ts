@@ -1,10 +1,10 @@
-import type { Caller } from '@/lib/access/actor';
+import type { Caller } from '@/lib/data/actor';
 import { beginMarking } from '@/lib/review/counted';
 import { type CritiqueLine, showLine } from '@/lib/review/desk';
 import { showQueue } from '@/lib/review/queue';
 import { writeNote } from '@/lib/review/notes';
-import { releaseRound } from '@/lib/release/release-round';
-import { showReleasePlan } from '@/lib/release/show-release-plan';
+import { releaseRound } from '@/lib/release/release';
+import { showReleasePlan } from '@/lib/release/plan';
 import { faultsOf, type PairFault } from '@/shared/critique/faults';
 import { spacedLetters } from '@/shared/critique/run';
 import { localInstant } from './local-instant';

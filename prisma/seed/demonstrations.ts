@@ -1,7 +1,6 @@
-import type { Caller } from '@/lib/access/actor';
-import { keepDemonstration } from '@/lib/demonstration/keep-demonstration';
-import { showDemonstration } from '@/lib/demonstration/show-demonstration';
-import { getReferenceBench } from '@/lib/reference/get-reference-bench';
+import type { Caller } from '@/lib/data/actor';
+import { keepDemonstration, showDemonstration } from '@/lib/work/demonstrations';
+import { getReferenceBench } from '@/lib/reference/bench';
 import { newId } from '@/lib/data/ids';
 import { stepBetween } from '@/shared/demonstration/steps';
 import type { DemonstrationStep } from '@/shared/schemas/demonstration';

@@ -1,6 +1,5 @@
-import type { Caller } from '@/lib/access/actor';
-import { listReferences } from '@/lib/reference/list-references';
-import { saveReference } from '@/lib/reference/save-reference';
+import type { Caller } from '@/lib/data/actor';
+import { listReferences, saveReference } from '@/lib/reference/references';
 import { measureLine } from '@/shared/measure';
 import type { SpecimenView } from '@/lib/rows/specimen';
 import { reasons } from './exercise-words';

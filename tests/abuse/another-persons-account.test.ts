@@ -1,9 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/access/actor';
-import { makePasswordLinkByAddress } from '@/lib/account/make-password-link-by-address';
-import { allowCourseMaking } from '@/lib/course/allow-course-making';
-import { handOverPasswordLink } from '@/lib/course/hand-over-password-link';
-import { readMember } from '@/lib/course/read-member';
+import { systemCaller } from '@/lib/data/actor';
+import { makePasswordLinkByAddress } from '@/lib/account/password-links';
+import { allowCourseMaking, handOverPasswordLink, readMember } from '@/lib/course/people';
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson } from '../fixtures/people';
 

@@ -4,7 +4,7 @@ import { newId } from '@/lib/data/ids';
 import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { compareLine, reportLine } from '@/shared/scoring';
-import { lineKey, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
+import { lineKey, newWallSettings, storedWallSettings } from '@/lib/wall/walls';
 import { drawnPack } from '../fixtures/drawn-pack';
 import type { Who } from './row';
 

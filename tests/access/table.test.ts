@@ -7,9 +7,7 @@ import { openWorld, type OpenWorld } from './world';
 // Every operation there is: a file that makes one is loaded here, whoever calls it.
 await Promise.all(
   Object.values(
-    import.meta.glob(
-      '/lib/{account,practice,demonstration,course,exercise,reference,work,review,release,class,export,wall}/**/*.ts',
-    ),
+    import.meta.glob('/lib/{account,course,exercise,reference,work,review,release,class,export,wall}/**/*.ts'),
   ).map((load) => load()),
 );
 const files = import.meta.glob<Record<string, Rows>>('./rows/*.ts', { eager: true });

@@ -11,7 +11,7 @@ import { chromium as chromiumPath } from '@/lib/bin/test/programs.mjs';
 import { newId } from '@/lib/data/ids';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { openDatabase } from '@/lib/data/open';
-import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
+import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/walls';
 import { fillClass } from './class/fill';
 import { ask } from './class/load';
 import { buildForBench, secret, serveForBench } from './class/server';

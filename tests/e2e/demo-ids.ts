@@ -3,7 +3,7 @@ import path from 'node:path';
 import SQLite from 'better-sqlite3';
 import { hashPassword } from '@/lib/account/password';
 import { newId } from '@/lib/data/ids';
-import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/wall-settings';
+import { newWallCode, newWallSettings, storedWallSettings } from '@/lib/wall/walls';
 
 export const fileOf = (baseURL: string) => path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
 

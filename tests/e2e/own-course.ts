@@ -1,6 +1,6 @@
 import SQLite from 'better-sqlite3';
 import { newId } from '@/lib/data/ids';
-import { listNameOf } from '@/lib/data/list-name';
+import { listNameOf } from '@/lib/data/members';
 import { fileOf } from './demo-ids';
 import { ownExercise } from './own-exercise';
 

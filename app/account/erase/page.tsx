@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { readAccount } from '@/lib/account/read-account';
+import { readAccount } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';

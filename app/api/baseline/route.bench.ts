@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import { operation } from '@/lib/access/operation';
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 import { personNameSchema } from '@/shared/schemas/account';
 
 /** An equally authenticated write of exactly one row. */

@@ -1,6 +1,5 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
-import { keepPracticeResults } from '@/lib/practice/keep-practice-results';
+import { readJson, route } from '@/lib/http/route';
+import { keepPracticeResults } from '@/lib/account/practice-results';
 
 /** Results of one's own practice, one or many; sent again they are the same. */
 export const POST = route(keepPracticeResults, { read: (request) => readJson(request, 256 * 1024) });

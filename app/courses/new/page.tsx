@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { prepareCourse } from '@/lib/course/prepare-course';
+import { prepareCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';

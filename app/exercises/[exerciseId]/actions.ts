@@ -1,6 +1,6 @@
 'use server';
 
-import { finishGuidedLine } from '@/lib/account/finish-guided-line';
+import { finishGuidedLine } from '@/lib/account/account';
 import { formAction } from '@/lib/http/form-action';
 import { plainAction } from '@/lib/http/plain-action';
 import { sendProof } from '@/lib/work/proofs';

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
-import { standAtExercise } from '@/lib/exercise/stand-at-exercise';
+import { standAtExercise } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 import { seeWork } from '@/lib/work/overview';
 import { StaffOverview } from './staff-overview';

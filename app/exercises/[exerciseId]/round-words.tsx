@@ -1,7 +1,7 @@
 import { Fragment } from 'react';
 import { Notice, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { listCriteria } from '@/lib/exercise/list-criteria';
+import { listCriteria } from '@/lib/exercise/criteria';
 import { forPage } from '@/lib/http/page';
 import type { Work } from '@/lib/work/overview';
 import { withUnit } from '@/shared/text/number';

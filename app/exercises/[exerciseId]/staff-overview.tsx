@@ -2,7 +2,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Progress, Status, When } from '@/app/_ui/Status';
-import { getOverview, type Overview } from '@/lib/exercise/get-overview';
+import { getOverview, type Overview } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { reopenExerciseAction } from './plan/actions';

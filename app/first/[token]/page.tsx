@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { readFirstLink } from '@/lib/account/read-first-link';
-import { readSelf } from '@/lib/account/read-self';
+import { readFirstLink } from '@/lib/account/first-instructor';
+import { readSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { NewAccountFields } from '@/app/account/new-account-fields';
 import { Form, SubmitButton } from '@/app/_ui/Form';

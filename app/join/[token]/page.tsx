@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { readSelf } from '@/lib/account/read-self';
-import { readJoinLink } from '@/lib/course/read-join-link';
+import { readSelf } from '@/lib/account/account';
+import { readJoinLink } from '@/lib/course/join';
 import { forPage } from '@/lib/http/page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { NewAccountFields } from '@/app/account/new-account-fields';

@@ -1,6 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { answerNote } from '@/lib/release/answer-note';
+import { answerNote } from '@/lib/release/read';
 
 export const answerNoteAction = formAction(answerNote, {
   read: (form) => ({

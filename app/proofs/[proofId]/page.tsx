@@ -7,7 +7,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/Status';
 import { forPage } from '@/lib/http/page';
 import { seeProof } from '@/lib/work/proofs';
-import { showRelease } from '@/lib/release/show-release';
+import { showRelease } from '@/lib/release/read';
 import { withUnit } from '@/shared/text/number';
 import { Released } from './released';
 

@@ -7,8 +7,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Page';
 import { TextArea } from '@/app/_ui/Field';
 import { When } from '@/app/_ui/Status';
-import type { DrawnLine } from '@/lib/release/draw-lines';
-import type { showRelease } from '@/lib/release/show-release';
+import type { DrawnLine, showRelease } from '@/lib/release/read';
 import { answerNoteAction } from './actions';
 
 type Props = {

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { readPasswordLink } from '@/lib/account/read-password-link';
+import { readPasswordLink } from '@/lib/account/password-links';
 import { forPage } from '@/lib/http/page';
 import { NewPasswordField } from '@/app/account/new-account-fields';
 import { Form, SubmitButton } from '@/app/_ui/Form';

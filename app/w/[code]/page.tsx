@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { forPage } from '@/lib/http/page';
-import { showPointing } from '@/lib/wall/show-pointing';
+import { showPointing } from '@/lib/wall/pointing';
 import { Pointer } from '../_pointer/pointer';
 
 export const metadata: Metadata = { title: 'Point at a gap', referrer: 'no-referrer', robots: { index: false } };

@@ -3,8 +3,8 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { closeWallAction } from '@/app/wall/actions';
 import { forPage } from '@/lib/http/page';
 import { publicAddress } from '@/lib/http/public-address';
-import { qrPath } from '@/lib/wall/qr-path';
-import { showWall } from '@/lib/wall/show-wall';
+import { qrPath } from '@/lib/wall/pointing';
+import { showWall } from '@/lib/wall/screen';
 import { Projector } from '../_projector/projector';
 
 export const metadata: Metadata = { title: 'The wall' };

@@ -3,7 +3,7 @@
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { env } from '@/lib/env';
-import { firstLink } from '@/lib/account/first-link';
+import { firstLink } from '@/lib/account/first-instructor';
 import { backUp } from '@/lib/data/backup/back-up';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { demoSignIns } from '@/prisma/seed';

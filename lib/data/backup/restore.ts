@@ -4,8 +4,7 @@ import path from 'node:path';
 import Database from 'better-sqlite3';
 import { openDatabase, providerOf } from '../open';
 import { sqliteFile } from '../sqlite';
-import { checkSqlite } from './back-up';
-import { findProgram, runPostgresqlProgram } from './postgresql-program';
+import { checkSqlite, findProgram, runPostgresqlProgram } from './back-up';
 
 type Options = {
   /** Put the backup in the place of a database that holds something. What was there is kept; where, is returned. */
@@ -19,10 +18,16 @@ type Options = {
  * @throws Error when the file is missing or unsound, when something is in the way and `replace` is not given, or when the
  *   database is in use
  */
-export async function restore(url: string, from: string, { replace = false, now = new Date() }: Options = {}): Promise<string | null> {
+export async function restore(
+  url: string,
+  from: string,
+  { replace = false, now = new Date() }: Options = {},
+): Promise<string | null> {
   if (!existsSync(from)) throw new Error(`There is no file ${from}.`);
   const stamp = now.toISOString().slice(0, 19).replaceAll(':', '-');
-  return providerOf(url) === 'sqlite' ? restoreSqlite(url, from, replace, stamp) : restorePostgresql(url, from, replace, stamp);
+  return providerOf(url) === 'sqlite'
+    ? restoreSqlite(url, from, replace, stamp)
+    : restorePostgresql(url, from, replace, stamp);
 }
 
 function restoreSqlite(url: string, from: string, replace: boolean, stamp: string): string | null {
@@ -67,7 +72,14 @@ async function restorePostgresql(url: string, from: string, replace: boolean, st
   if (there && !replace) throw new Error(inTheWay('The database'));
   if (there) await execute(url, `ALTER SCHEMA public RENAME TO "${schema}"; CREATE SCHEMA public;`);
   try {
-    await runPostgresqlProgram('pg_restore', url, ['--no-owner', '--no-privileges', '--exit-on-error', '--single-transaction', '--schema=public', from]);
+    await runPostgresqlProgram('pg_restore', url, [
+      '--no-owner',
+      '--no-privileges',
+      '--exit-on-error',
+      '--single-transaction',
+      '--schema=public',
+      from,
+    ]);
   } catch (error) {
     if (there) await execute(url, `DROP SCHEMA public CASCADE; ALTER SCHEMA "${schema}" RENAME TO public;`);
     throw error;
@@ -75,12 +87,15 @@ async function restorePostgresql(url: string, from: string, replace: boolean, st
   return there ? `schema ${schema}` : null;
 }
 
-const inTheWay = (what: string) => `${what} holds data already. With --replace the backup takes its place, and what is there now is kept beside it.`;
+const inTheWay = (what: string) =>
+  `${what} holds data already. With --replace the backup takes its place, and what is there now is kept beside it.`;
 
 async function holdsTables(url: string): Promise<boolean> {
   const db = openDatabase(url);
   try {
-    const tables = await db.$queryRawUnsafe<unknown[]>(`SELECT table_name FROM information_schema.tables WHERE table_schema = 'public'`);
+    const tables = await db.$queryRawUnsafe<unknown[]>(
+      `SELECT table_name FROM information_schema.tables WHERE table_schema = 'public'`,
+    );
     return tables.length > 0;
   } finally {
     await db.$disconnect();
@@ -90,7 +105,12 @@ async function holdsTables(url: string): Promise<boolean> {
 async function execute(url: string, script: string) {
   const db = openDatabase(url);
   try {
-    await db.$transaction(script.split(';').filter((part) => part.trim() !== '').map((part) => db.$executeRawUnsafe(part)));
+    await db.$transaction(
+      script
+        .split(';')
+        .filter((part) => part.trim() !== '')
+        .map((part) => db.$executeRawUnsafe(part)),
+    );
   } finally {
     await db.$disconnect();
   }

@@ -1,7 +1,6 @@
 import type { ScopedData } from '@/lib/data';
 import { AppError, notFound } from '@/lib/access/errors';
-import { drawLines } from '@/lib/release/draw-lines';
-import type { ReadRelease } from '@/lib/release/read-release';
+import { drawLines, type ReadRelease } from '@/lib/release/read';
 import { dateTimeWords } from '@/shared/text/when-words';
 import type { Sheet } from './sheet';
 

@@ -1,7 +1,7 @@
 import { encode } from 'next-auth/jwt';
 import { hashToken, newToken } from '@/lib/account/token';
 import { newId } from '@/lib/data/ids';
-import { listNameOf } from '@/lib/data/list-name';
+import { listNameOf } from '@/lib/data/members';
 import type { Database } from '@/lib/data/open';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { compareLine, reportLine } from '@/shared/scoring';

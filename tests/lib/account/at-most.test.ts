@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { atMost } from '@/lib/account/at-most';
+import { atMost } from '@/lib/account/password';
 
 test('runs two at once, in the order they came, and refuses when the line is full', async () => {
   const inTurn = atMost({ running: 2, waiting: 2 });

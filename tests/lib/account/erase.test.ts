@@ -1,7 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
-import type { Caller } from '@/lib/access/actor';
-import { eraseAccount } from '@/lib/account/erase-account';
-import { exportOwnData } from '@/lib/account/export-own-data';
+import type { Caller } from '@/lib/data/actor';
+import { eraseAccount } from '@/lib/account/erase';
+import { exportOwnData } from '@/lib/account/records';
 import { secrets, fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 

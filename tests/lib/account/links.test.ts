@@ -1,17 +1,17 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/access/actor';
-import { becomeFirstInstructor } from '@/lib/account/become-first-instructor';
-import { firstLink } from '@/lib/account/first-link';
+import { systemCaller } from '@/lib/data/actor';
+import {
+  becomeFirstInstructor,
+  firstLink,
+  makeFirstLink,
+  readFirstLink,
+  takeUpFirstLink,
+} from '@/lib/account/first-instructor';
 import { hashPassword } from '@/lib/account/password';
-import { makePasswordLinkByAddress } from '@/lib/account/make-password-link-by-address';
-import { makeFirstLink } from '@/lib/account/make-first-link';
-import { readFirstLink } from '@/lib/account/read-first-link';
-import { readPasswordLink } from '@/lib/account/read-password-link';
-import { recogniseSession } from '@/lib/account/recognise-session';
-import { resetPassword } from '@/lib/account/reset-password';
+import { makePasswordLinkByAddress, readPasswordLink, resetPassword } from '@/lib/account/password-links';
+import { recogniseSession } from '@/lib/account/sessions';
 import { signIn } from '@/lib/account/sign-in';
-import { takeUpFirstLink } from '@/lib/account/take-up-first-link';
-import { handOverPasswordLink } from '@/lib/course/hand-over-password-link';
+import { handOverPasswordLink } from '@/lib/course/people';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
 

@@ -1,8 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/access/actor';
-import { erasePerson } from '@/lib/account/erase-person';
-import { exportOwnData } from '@/lib/account/export-own-data';
-import { handOverRecords } from '@/lib/account/hand-over-records';
+import { systemCaller } from '@/lib/data/actor';
+import { erasePerson } from '@/lib/account/erase';
+import { exportOwnData, handOverRecords } from '@/lib/account/records';
 import { newId } from '@/lib/data/ids';
 import type { Database } from '@/lib/data/open';
 import { fillWorld, type Ids } from '../../access/fill-world';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { AppError } from '@/lib/access/errors';
-import { refuseWeak } from '@/lib/account/refuse-weak';
+import { refuseWeak } from '@/lib/account/password';
 
 const refused = (password: string) => {
   try {

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/access/actor';
+import { systemCaller } from '@/lib/data/actor';
 import { hashPassword } from '@/lib/account/password';
-import { recogniseSession } from '@/lib/account/recognise-session';
+import { recogniseSession } from '@/lib/account/sessions';
 import { signIn } from '@/lib/account/sign-in';
 import { signInThroughSchool } from '@/lib/account/sign-in-through-school';
 import { describeOnBothDatabases } from '../../fixtures/databases';

@@ -1,14 +1,10 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller, type Caller } from '@/lib/access/actor';
-import { changePassword } from '@/lib/account/change-password';
-import { endSession } from '@/lib/account/end-session';
+import { systemCaller, type Caller } from '@/lib/data/actor';
+import { changePassword, readAccount } from '@/lib/account/account';
+import { endSession, recogniseSession, signOut, signOutEverywhere } from '@/lib/account/sessions';
 import { hashPassword } from '@/lib/account/password';
-import { readAccount } from '@/lib/account/read-account';
-import { recogniseSession } from '@/lib/account/recognise-session';
 import { signIn } from '@/lib/account/sign-in';
-import { signOut } from '@/lib/account/sign-out';
-import { signOutEverywhere } from '@/lib/account/sign-out-everywhere';
-import { removeMember } from '@/lib/course/remove-member';
+import { removeMember } from '@/lib/course/members';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
 

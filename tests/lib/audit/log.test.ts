@@ -1,9 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { scopedData } from '@/lib/data';
-import { eraseAccount } from '@/lib/account/erase-account';
-import { endExtension } from '@/lib/exercise/end-extension';
-import { extendRound } from '@/lib/exercise/extend-round';
+import { eraseAccount } from '@/lib/account/erase';
+import { endExtension, extendRound } from '@/lib/exercise/rounds';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';
@@ -33,7 +32,7 @@ const namesNobodyAnyMore = /db\.auditEvent\.updateMany\(\{ where: .*, data: \{ a
 function sources(root: string): { path: string; text: string }[] {
   const read = (path: string) => ({
     path,
-    text: readFileSync(path, 'utf8').replace(path === 'lib/data/erase.ts' ? namesNobodyAnyMore : /$^/, ''),
+    text: readFileSync(path, 'utf8').replace(path === 'lib/data/records.ts' ? namesNobodyAnyMore : /$^/, ''),
   });
   if (root.endsWith('.ts')) return [read(root)];
   return readdirSync(root, { recursive: true, encoding: 'utf8' })

@@ -1,11 +1,11 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showClass } from '@/lib/class/show-class';
+import { showClass } from '@/lib/class/class';
 import { showQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
-import { listNameOf } from '@/lib/data/list-name';
-import { exportMarks } from '@/lib/export/export-marks';
-import { releaseRound } from '@/lib/release/release-round';
-import { showReleasePlan } from '@/lib/release/show-release-plan';
+import { listNameOf } from '@/lib/data/members';
+import { exportMarks } from '@/lib/export/marks';
+import { releaseRound } from '@/lib/release/release';
+import { showReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';

@@ -1,10 +1,9 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
-import { readMap } from '@/lib/class/read-map';
-import { showMap } from '@/lib/class/show-map';
-import { showPairTotals } from '@/lib/class/show-pair-totals';
-import { showProgress } from '@/lib/class/show-progress';
-import { exportMap } from '@/lib/export/export-map';
+import { readMap, showMap } from '@/lib/class/map';
+import { showPairTotals } from '@/lib/class/class';
+import { showProgress } from '@/lib/class/progress';
+import { exportMap } from '@/lib/export/class-tables';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';

@@ -1,6 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showOwnTerm } from '@/lib/class/show-own-term';
-import { showTerm } from '@/lib/class/show-term';
+import { showOwnTerm, showTerm } from '@/lib/class/term';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';

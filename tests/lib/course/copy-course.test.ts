@@ -1,7 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { copyCourse } from '@/lib/course/copy/copy-course';
-import { movedDates } from '@/lib/course/copy/moved-dates';
-import { previewCopy } from '@/lib/course/copy/preview-copy';
+import { copyCourse, movedDates, previewCopy } from '@/lib/course/copy';
 import { newId } from '@/lib/data/ids';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';

@@ -1,15 +1,10 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/access/actor';
-import { addSection } from '@/lib/course/add-section';
-import { allowCourseMaking } from '@/lib/course/allow-course-making';
-import { changeSection } from '@/lib/course/change-section';
-import { createCourse } from '@/lib/course/create-course';
-import { editCourse } from '@/lib/course/edit-course';
+import type { Caller } from '@/lib/data/actor';
+import { addSection, removeSection } from '@/lib/course/sections';
+import { allowCourseMaking, listPeople } from '@/lib/course/people';
+import { changeSection, setAccommodations } from '@/lib/course/members';
+import { createCourse, editCourse, timeZones } from '@/lib/course/courses';
 import { listActs } from '@/lib/course/list-acts';
-import { listPeople } from '@/lib/course/list-people';
-import { removeSection } from '@/lib/course/remove-section';
-import { setAccommodations } from '@/lib/course/set-accommodations';
-import { timeZones } from '@/lib/course/time-zones';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';
 

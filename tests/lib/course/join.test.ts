@@ -1,13 +1,15 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller, type Caller } from '@/lib/access/actor';
-import { recogniseSession } from '@/lib/account/recognise-session';
-import { joinCourse } from '@/lib/course/join-course';
-import { joinWithNewAccount } from '@/lib/course/join-with-new-account';
-import { listJoinLinks } from '@/lib/course/list-join-links';
-import { makeJoinLink } from '@/lib/course/make-join-link';
-import { readJoinLink } from '@/lib/course/read-join-link';
-import { removeMember } from '@/lib/course/remove-member';
-import { revokeJoinLink } from '@/lib/course/revoke-join-link';
+import { systemCaller, type Caller } from '@/lib/data/actor';
+import { recogniseSession } from '@/lib/account/sessions';
+import {
+  joinCourse,
+  joinWithNewAccount,
+  listJoinLinks,
+  makeJoinLink,
+  readJoinLink,
+  revokeJoinLink,
+} from '@/lib/course/join';
+import { removeMember } from '@/lib/course/members';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
 

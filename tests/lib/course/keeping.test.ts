@@ -1,9 +1,6 @@
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { systemCaller } from '@/lib/access/actor';
-import { daysLeft, noticeDue } from '@/lib/course/keeping/days-left';
-import { endKeeping } from '@/lib/course/keeping/end-keeping';
-import { readKeeping } from '@/lib/course/keeping/read-keeping';
-import { sendKeepingNotices } from '@/lib/course/keeping/send-notices';
+import { systemCaller } from '@/lib/data/actor';
+import { daysLeft, endKeeping, noticeDue, readKeeping, sendKeepingNotices } from '@/lib/course/keeping';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';

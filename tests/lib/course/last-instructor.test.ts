@@ -1,8 +1,6 @@
 import { expect, it } from 'vitest';
-import { eraseAccount } from '@/lib/account/erase-account';
-import { changeRole } from '@/lib/course/change-role';
-import { putBackMember } from '@/lib/course/put-back-member';
-import { removeMember } from '@/lib/course/remove-member';
+import { eraseAccount } from '@/lib/account/erase';
+import { changeRole, putBackMember, removeMember } from '@/lib/course/members';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson } from '../../fixtures/people';
 

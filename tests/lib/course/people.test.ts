@@ -1,9 +1,9 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/access/actor';
-import { changeName } from '@/lib/account/change-name';
-import { createCourse } from '@/lib/course/create-course';
+import type { Caller } from '@/lib/data/actor';
+import { changeName } from '@/lib/account/account';
+import { createCourse } from '@/lib/course/courses';
 import { actsPerPage, listActs } from '@/lib/course/list-acts';
-import { listPeople, peoplePerPage } from '@/lib/course/list-people';
+import { listPeople, peoplePerPage } from '@/lib/course/people';
 import { newId } from '@/lib/data/ids';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';

@@ -1,10 +1,9 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { systemCaller } from '@/lib/access/actor';
-import { readPasswordLink } from '@/lib/account/read-password-link';
-import { importRoster } from '@/lib/course/roster/import-roster';
-import { previewRoster } from '@/lib/course/roster/preview-roster';
-import { readRoster } from '@/lib/course/roster/read-roster';
-import { sendWelcomes } from '@/lib/course/roster/send-welcomes';
+import { systemCaller } from '@/lib/data/actor';
+import { readPasswordLink } from '@/lib/account/password-links';
+import { importRoster, previewRoster } from '@/lib/course/roster';
+import { readRoster } from '@/lib/course/roster-plan';
+import { sendWelcomes } from '@/lib/course/welcomes';
 import { decodeText } from '@/shared/text/decode-bytes';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';

@@ -37,16 +37,26 @@ describeOnBothDatabases('a backup', (suite) => {
     let written = 0;
     const writing = (async () => {
       while (busy) {
-        const number = written += 1;
+        const number = (written += 1);
         await suite.db.$transaction(async (inside) => {
-          for (const half of ['a', 'b']) await inside.installation.create({ data: { key: `pair-${number}-${half}`, value: 'x'.repeat(2000), setAt: new Date(0) } });
+          for (const half of ['a', 'b'])
+            await inside.installation.create({
+              data: { key: `pair-${number}-${half}`, value: 'x'.repeat(2000), setAt: new Date(0) },
+            });
         });
         // SQLite answers without letting anything else have its turn.
-        await new Promise((resolve) => { setImmediate(resolve); });
+        await new Promise((resolve) => {
+          setImmediate(resolve);
+        });
       }
     })();
-    while (written < 5) await new Promise((resolve) => { setTimeout(resolve, 5); });
-    const file = await backUp(suite.url, to('busy')).finally(() => { busy = false; });
+    while (written < 5)
+      await new Promise((resolve) => {
+        setTimeout(resolve, 5);
+      });
+    const file = await backUp(suite.url, to('busy')).finally(() => {
+      busy = false;
+    });
     await writing;
     const url = await emptyDatabase(suite.provider);
     await restore(url, file);
@@ -57,9 +67,14 @@ describeOnBothDatabases('a backup', (suite) => {
 
   it('never writes over a file, and leaves none behind when it fails', async () => {
     await expect(backUp(suite.url, to('first'))).rejects.toThrow('exists already');
-    const nowhere = suite.provider === 'sqlite' ? `file:${to('nothing-here')}` : suite.url.replace(/\w+$/, 'nothing_here');
+    const nowhere =
+      suite.provider === 'sqlite' ? `file:${to('nothing-here')}` : suite.url.replace(/\w+$/, 'nothing_here');
     await expect(backUp(nowhere, to('fails'))).rejects.toThrow(/nothing.here/);
-    expect(readdirSync(folder).filter((name) => name.includes('fails') || name.includes('.part') || name.includes('nothing'))).toEqual([]);
+    expect(
+      readdirSync(folder).filter(
+        (name) => name.includes('fails') || name.includes('.part') || name.includes('nothing'),
+      ),
+    ).toEqual([]);
   });
 
   it('does not take the place of data unless told to, and then keeps what was there', async () => {

@@ -2,9 +2,7 @@ import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { applyMigrations } from '@/lib/data/migrate/apply';
-import { differenceToSchema } from '@/lib/data/migrate/difference';
-import { migrationNames, migrationsFolder } from '@/lib/data/migrate/files';
+import { applyMigrations, differenceToSchema, migrationNames, migrationsFolder } from '@/lib/data/migrate/apply';
 import { openDatabase, type Provider } from '@/lib/data/open';
 import { emptyDatabase } from '../../fixtures/databases';
 import { inOtherProcesses } from '../../fixtures/processes';
@@ -27,7 +25,8 @@ describe.each<Provider>(['sqlite', 'postgresql'])('migrations (%s)', (provider) 
     await applyMigrations(url);
     const db = openDatabase(url);
     const rows = await db.$queryRawUnsafe<{ migration_name: string; finished_at: unknown }[]>(
-      'SELECT migration_name, finished_at FROM _prisma_migrations ORDER BY migration_name');
+      'SELECT migration_name, finished_at FROM _prisma_migrations ORDER BY migration_name',
+    );
     await db.$disconnect();
     expect(rows.map((row) => row.migration_name)).toEqual(all);
     expect(rows.every((row) => row.finished_at !== null)).toBe(true);
@@ -64,7 +63,11 @@ describe.each<Provider>(['sqlite', 'postgresql'])('migrations (%s)', (provider) 
     await db.installation.create({ data: { key: 'kept', value: 'yes', setAt: new Date(0) } });
     await db.$disconnect();
     const folder = copyOf(provider);
-    addMigration(folder, '9998_more', `CREATE TABLE "More" ("id" TEXT NOT NULL PRIMARY KEY, "say" TEXT NOT NULL DEFAULT 'a; b');`);
+    addMigration(
+      folder,
+      '9998_more',
+      `CREATE TABLE "More" ("id" TEXT NOT NULL PRIMARY KEY, "say" TEXT NOT NULL DEFAULT 'a; b');`,
+    );
     expect(await applyMigrations(url, { folder })).toEqual(['9998_more']);
     addMigration(folder, '9999_broken', 'CREATE TABEL "Broken";');
     await expect(applyMigrations(url, { folder })).rejects.toThrow('9999_broken');

@@ -1,19 +1,18 @@
 import { beforeAll, expect, it } from 'vitest';
 import { AppError } from '@/lib/access/errors';
-import { addCriterion } from '@/lib/exercise/add-criterion';
-import { addRound } from '@/lib/exercise/add-round';
-import { addSpecimens } from '@/lib/exercise/add-specimens';
-import { changeCriterion } from '@/lib/exercise/change-criterion';
-import { changeExercise } from '@/lib/exercise/change-exercise';
-import { changeRound } from '@/lib/exercise/change-round';
-import { closeExercise } from '@/lib/exercise/close-exercise';
-import { createExercise } from '@/lib/exercise/create-exercise';
-import { getPlan } from '@/lib/exercise/get-plan';
-import { listExercises } from '@/lib/exercise/list-exercises';
-import { publishExercise } from '@/lib/exercise/publish-exercise';
-import { removeExercise } from '@/lib/exercise/remove-exercise';
-import { restoreExercise } from '@/lib/exercise/restore-exercise';
-import { retireCriterion } from '@/lib/exercise/retire-criterion';
+import { addCriterion, changeCriterion, retireCriterion } from '@/lib/exercise/criteria';
+import { addRound, changeRound } from '@/lib/exercise/rounds';
+import { addSpecimens } from '@/lib/exercise/specimens';
+import {
+  changeExercise,
+  closeExercise,
+  createExercise,
+  listExercises,
+  removeExercise,
+  restoreExercise,
+} from '@/lib/exercise/exercises';
+import { getPlan } from '@/lib/exercise/plan';
+import { publishExercise } from '@/lib/exercise/publish';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { caller, courseId, fillCourse } from '../../fixtures/demo-course';
 

@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
-import { getPlan } from '@/lib/exercise/get-plan';
-import { listReferences } from '@/lib/reference/list-references';
+import { getPlan } from '@/lib/exercise/plan';
+import { listReferences } from '@/lib/reference/references';
 import { seedExercise } from '@/prisma/seed/exercise';
 import { describeOnSqlite } from '../../fixtures/databases';
 import { caller, courseId, fillCourse } from '../../fixtures/demo-course';

@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { csvOf } from '@/lib/export/csv';
+import { csvOf } from '@/lib/export/file';
 
 describe('CSV', () => {
   it('ends every record with CRLF and quotes commas, quotes and line ends (RFC 4180, 2.1 and 2.5 to 2.7)', () => {

@@ -1,9 +1,9 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
-import { showClass } from '@/lib/class/show-class';
-import { exportClass } from '@/lib/export/export-class';
-import { exportMarks } from '@/lib/export/export-marks';
-import { exportSpacing } from '@/lib/export/export-spacing';
+import { showClass } from '@/lib/class/class';
+import { exportClass } from '@/lib/export/class-tables';
+import { exportMarks } from '@/lib/export/marks';
+import { exportSpacing } from '@/lib/export/spacing';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';

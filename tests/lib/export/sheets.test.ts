@@ -1,7 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { exportClassSet } from '@/lib/export/export-class-set';
-import { exportSheet } from '@/lib/export/export-sheet';
-import { exportSheetPreview } from '@/lib/export/export-sheet-preview';
+import { exportClassSet, exportSheet, exportSheetPreview } from '@/lib/export/sheets';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { readPdf } from '../../fixtures/read-pdf';

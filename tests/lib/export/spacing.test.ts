@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { markup, spacingCss } from '@/lib/export/spacing-css';
-import { exportedPairs, spacingJson, type ExportedSpacing } from '@/lib/export/spacing-json';
-import { spacingSvg } from '@/lib/export/spacing-svg';
+import {
+  exportedPairs,
+  type ExportedSpacing,
+  markup,
+  spacingCss,
+  spacingJson,
+  spacingSvg,
+} from '@/lib/export/spacing-formats';
 import { drawnPack } from '../../fixtures/drawn-pack';
 
 const pack = drawnPack('HO');

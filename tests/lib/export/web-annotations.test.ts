@@ -1,8 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { exportReleasedNotes } from '@/lib/export/export-released-notes';
-import { exportRoundNotes } from '@/lib/export/export-round-notes';
-import { letterPositions } from '@/lib/export/letter-positions';
-import { webAnnotations, type OutgoingNote } from '@/lib/export/web-annotations';
+import { exportReleasedNotes, exportRoundNotes } from '@/lib/export/notes';
+import { letterPositions, type OutgoingNote, webAnnotations } from '@/lib/export/web-annotations';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { brokenRules } from '../../fixtures/annotation-rules';
 import { describeOnBothDatabases } from '../../fixtures/databases';

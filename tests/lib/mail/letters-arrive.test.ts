@@ -1,9 +1,8 @@
 import type { AddressInfo } from 'node:net';
 import { SMTPServer } from 'smtp-server';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/access/actor';
-import { requestPasswordLink } from '@/lib/account/request-password-link';
-import { resetPassword } from '@/lib/account/reset-password';
+import type { Caller } from '@/lib/data/actor';
+import { requestPasswordLink, resetPassword } from '@/lib/account/password-links';
 import { newId } from '@/lib/data/ids';
 import { describeOnSqlite } from '../../fixtures/databases';
 

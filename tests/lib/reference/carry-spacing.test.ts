@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildPack } from '@/lib/face/build-pack';
-import { carrySpacing } from '@/lib/reference/carry-spacing';
+import { carrySpacing } from '@/lib/reference/carry';
 import { measureLine } from '@/shared/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';

@@ -1,18 +1,19 @@
 import { beforeAll, expect, it } from 'vitest';
 import { operation } from '@/lib/access/operation';
-import { addRound } from '@/lib/exercise/add-round';
-import { addSpecimens } from '@/lib/exercise/add-specimens';
-import { changeExercise } from '@/lib/exercise/change-exercise';
-import { createExercise } from '@/lib/exercise/create-exercise';
-import { getPlan } from '@/lib/exercise/get-plan';
-import { publishExercise } from '@/lib/exercise/publish-exercise';
-import { acceptReference } from '@/lib/reference/accept-reference';
-import { carryReference } from '@/lib/reference/carry-reference';
-import { enforceReferences } from '@/lib/reference/enforce-references';
-import { listReferences } from '@/lib/reference/list-references';
-import { removeReference } from '@/lib/reference/remove-reference';
-import { saveReference } from '@/lib/reference/save-reference';
-import { visibleReferences } from '@/lib/reference/visible-references';
+import { addRound } from '@/lib/exercise/rounds';
+import { addSpecimens } from '@/lib/exercise/specimens';
+import { changeExercise, createExercise } from '@/lib/exercise/exercises';
+import { getPlan } from '@/lib/exercise/plan';
+import { publishExercise } from '@/lib/exercise/publish';
+import {
+  acceptReference,
+  enforceReferences,
+  listReferences,
+  removeReference,
+  saveReference,
+} from '@/lib/reference/references';
+import { carryReference } from '@/lib/reference/carry';
+import { visibleReferences } from '@/lib/reference/sets';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { newId } from '@/lib/data/ids';
 import { describeOnBothDatabases } from '../../fixtures/databases';

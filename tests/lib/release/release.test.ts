@@ -1,11 +1,9 @@
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, writeNote } from '@/lib/review/notes';
 import { giveMark } from '@/lib/review/marks';
-import { answerNote } from '@/lib/release/answer-note';
-import { previewRelease } from '@/lib/release/preview-release';
-import { releaseRound } from '@/lib/release/release-round';
-import { showRelease } from '@/lib/release/show-release';
-import { showReleasePlan } from '@/lib/release/show-release-plan';
+import { answerNote, showRelease } from '@/lib/release/read';
+import { previewRelease, releaseRound } from '@/lib/release/release';
+import { showReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { allAtOnce, callerIn } from '../../fixtures/world-callers';

@@ -1,13 +1,13 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showClass } from '@/lib/class/show-class';
+import { showClass } from '@/lib/class/class';
 import { showLine } from '@/lib/review/desk';
 import { proofsPerPage, showQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
-import { listNameOf } from '@/lib/data/list-name';
+import { listNameOf } from '@/lib/data/members';
 import { finishProof, giveBackProof } from '@/lib/review/claim';
 import { takeNext } from '@/lib/review/next';
 import { giveMark } from '@/lib/review/marks';
-import { showReleasePlan } from '@/lib/release/show-release-plan';
+import { showReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 import { callerIn } from '@/tests/fixtures/world-callers';

@@ -9,7 +9,7 @@ import { exchangeDatabase } from '@/lib/data/client';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { openDatabase, type Database, type Provider } from '@/lib/data/open';
 import { seeProof } from '@/lib/work/proofs';
-import { showRelease } from '@/lib/release/show-release';
+import { showRelease } from '@/lib/release/read';
 import type { Row, Rows, Who } from '@/tests/access/row';
 import type { World } from '@/tests/access/world';
 import { emptyDatabase } from '@/tests/fixtures/databases';

@@ -1,6 +1,6 @@
-import type { Caller } from '@/lib/access/actor';
+import type { Caller } from '@/lib/data/actor';
 import type { Database } from '@/lib/data/open';
-import { lineKey, type WallSettings } from '@/lib/wall/wall-settings';
+import { lineKey, type WallSettings } from '@/lib/wall/walls';
 import type { World } from '@/tests/access/world';
 
 /** Shortly after the newest row of the stored database was made. */

@@ -1,6 +1,6 @@
 import jsQR from 'jsqr';
 import { expect, it } from 'vitest';
-import { qrPath } from '@/lib/wall/qr-path';
+import { qrPath } from '@/lib/wall/pointing';
 
 it.each(['https://type.school.example/w/BCDFGHJKMN', 'http://127.0.0.1:3000/w/ZXWVT98764'])(
   '%s is read by another program from the drawn path',

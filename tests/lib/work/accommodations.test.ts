@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/access/actor';
+import type { Caller } from '@/lib/data/actor';
 import { openBench } from '@/lib/work/bench';
-import { setAccommodations } from '@/lib/course/set-accommodations';
+import { setAccommodations } from '@/lib/course/members';
 import type { Accommodations } from '@/shared/schemas/course';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';

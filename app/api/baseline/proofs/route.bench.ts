@@ -1,5 +1,4 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 import { sendProof } from '@/lib/work/proofs';
 
 /** In benchmarks only: sends a proof as the form does, so that a program can send sixty. */

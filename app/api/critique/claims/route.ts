@@ -1,5 +1,4 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 import { claimProof, giveBackProof } from '@/lib/review/claim';
 
 /** Keeps a proof for the marker who has it open. */

@@ -1,5 +1,4 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 import { takeNext } from '@/lib/review/next';
 
 /** Takes the next proof of a round that waits. */

@@ -1,5 +1,4 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 import { skipProof } from '@/lib/review/next';
 
 /** Puts a proof off, or takes it up again. */

@@ -1,5 +1,4 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 import { finishProof } from '@/lib/review/claim';
 
 export const PUT = route(finishProof, { read: (request) => readJson(request) });

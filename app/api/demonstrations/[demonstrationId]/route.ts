@@ -1,6 +1,5 @@
-import { keepDemonstration } from '@/lib/demonstration/keep-demonstration';
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { keepDemonstration } from '@/lib/work/demonstrations';
+import { readJson, route } from '@/lib/http/route';
 
 /** Keeps what was recorded on the bench; sent again it is the same demonstration. */
 export const PUT = route(keepDemonstration, {

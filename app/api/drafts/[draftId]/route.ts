@@ -1,6 +1,5 @@
 import { readDraft, saveDraft } from '@/lib/work/drafts';
-import { readJson } from '@/lib/http/read-json';
-import { json, route } from '@/lib/http/route';
+import { json, readJson, route } from '@/lib/http/route';
 
 export const GET = route(readDraft, { read: (_request, { draftId }) => ({ draftId }) });
 

@@ -1,7 +1,5 @@
-import { readJson } from '@/lib/http/read-json';
-import { json, route } from '@/lib/http/route';
-import { point } from '@/lib/wall/point';
-import { showPointing } from '@/lib/wall/show-pointing';
+import { json, readJson, route } from '@/lib/http/route';
+import { point, showPointing } from '@/lib/wall/pointing';
 
 /** For phones, without signing in: the code is what opens it. */
 export const GET = route(showPointing, {

@@ -1,7 +1,5 @@
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
-import { changeWall } from '@/lib/wall/change-wall';
-import { showWall } from '@/lib/wall/show-wall';
+import { readJson, route } from '@/lib/http/route';
+import { changeWall, showWall } from '@/lib/wall/screen';
 
 /** For a page that cannot be told, and for one that misses what a line is drawn with. */
 export const GET = route(showWall, { read: (_request, { wallId }) => ({ wallId }) });

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { previewCopy } from '@/lib/course/copy/preview-copy';
+import { previewCopy } from '@/lib/course/copy';
 import { forPage } from '@/lib/http/page';
 import { Button } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';

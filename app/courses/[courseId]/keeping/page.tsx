@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { readKeeping } from '@/lib/course/keeping/read-keeping';
+import { readKeeping } from '@/lib/course/keeping';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';

@@ -1,16 +1,9 @@
 'use server';
 
-import { allowCourseMaking } from '@/lib/course/allow-course-making';
-import { changeRole } from '@/lib/course/change-role';
-import { changeSection } from '@/lib/course/change-section';
-import { handOverPasswordLink } from '@/lib/course/hand-over-password-link';
-import { makeJoinLink } from '@/lib/course/make-join-link';
-import { putBackMember } from '@/lib/course/put-back-member';
-import { removeMember } from '@/lib/course/remove-member';
-import { revokeJoinLink } from '@/lib/course/revoke-join-link';
-import { importRoster } from '@/lib/course/roster/import-roster';
-import { previewRoster } from '@/lib/course/roster/preview-roster';
-import { setAccommodations } from '@/lib/course/set-accommodations';
+import { allowCourseMaking, handOverPasswordLink } from '@/lib/course/people';
+import { changeRole, changeSection, putBackMember, removeMember, setAccommodations } from '@/lib/course/members';
+import { makeJoinLink, revokeJoinLink } from '@/lib/course/join';
+import { importRoster, previewRoster } from '@/lib/course/roster';
 import { formAction } from '@/lib/http/form-action';
 import { publicAddress } from '@/lib/http/public-address';
 import { counted } from '@/shared/text/number';

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { listJoinLinks } from '@/lib/course/list-join-links';
-import { listPeople } from '@/lib/course/list-people';
+import { listJoinLinks } from '@/lib/course/join';
+import { listPeople } from '@/lib/course/people';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Page, PageHeader, Section } from '@/app/_ui/Page';

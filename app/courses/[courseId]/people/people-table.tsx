@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { memberView } from '@/lib/course/member-view';
+import type { memberView } from '@/lib/course/people';
 import { Table } from '@/app/_ui/Table';
 import { roleWords } from '../../role-words';
 

@@ -9,7 +9,7 @@ import { When } from '@/app/_ui/Status';
 import { CourseFrame } from '@/app/courses/course-frame';
 import { TimeZoneField } from '@/app/courses/time-zone-field';
 import { listActs } from '@/lib/course/list-acts';
-import { readSettings } from '@/lib/course/read-settings';
+import { readSettings } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { addSectionAction, editCourseAction, removeSectionAction, renameSectionAction } from '@/app/courses/actions';
 

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Page, PageHeader } from '@/app/_ui/Page';
-import { showOwnTerm } from '@/lib/class/show-own-term';
-import { readCourse } from '@/lib/course/read-course';
+import { showOwnTerm } from '@/lib/class/term';
+import { readCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { CourseFrame } from '../../course-frame';
 import { TermView } from './term-view';

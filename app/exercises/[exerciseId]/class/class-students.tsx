@@ -2,7 +2,7 @@ import { Pages } from '@/app/_ui/Pages';
 import { Section } from '@/app/_ui/Page';
 import { Status, When } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import type { ShownClass } from '@/lib/class/show-class';
+import type { ShownClass } from '@/lib/class/class';
 import { counted, withUnit } from '@/shared/text/number';
 
 /** Who has sent what, with marks where they may be shown; a page at a time. */

@@ -1,7 +1,5 @@
 'use server';
-import { removeDemonstration } from '@/lib/demonstration/remove-demonstration';
-import { retitleDemonstration } from '@/lib/demonstration/retitle-demonstration';
-import { showDemonstration } from '@/lib/demonstration/show-demonstration';
+import { removeDemonstration, retitleDemonstration, showDemonstration } from '@/lib/work/demonstrations';
 import { formAction } from '@/lib/http/form-action';
 
 const which = (form: FormData) => ({

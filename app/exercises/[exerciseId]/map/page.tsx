@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
-import { showMap } from '@/lib/class/show-map';
+import { showMap } from '@/lib/class/map';
 import { forPage } from '@/lib/http/page';
 import { Map } from './map';
 import { MapTable } from './map-table';

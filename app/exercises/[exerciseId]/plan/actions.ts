@@ -1,26 +1,17 @@
 'use server';
 
-import { addCriterion } from '@/lib/exercise/add-criterion';
-import { addRound } from '@/lib/exercise/add-round';
-import { addSpecimens } from '@/lib/exercise/add-specimens';
-import { changeCriterion } from '@/lib/exercise/change-criterion';
-import { changeExercise } from '@/lib/exercise/change-exercise';
-import { changeRound } from '@/lib/exercise/change-round';
-import { changeSpecimen } from '@/lib/exercise/change-specimen';
-import { closeExercise } from '@/lib/exercise/close-exercise';
-import { endExtension } from '@/lib/exercise/end-extension';
-import { extendRound } from '@/lib/exercise/extend-round';
-import { moveSpecimen } from '@/lib/exercise/move-specimen';
-import { previewSpecimenChange } from '@/lib/exercise/preview-specimen-change';
-import { publishExercise } from '@/lib/exercise/publish-exercise';
-import { removeExercise } from '@/lib/exercise/remove-exercise';
-import { removeRound } from '@/lib/exercise/remove-round';
-import { reopenExercise } from '@/lib/exercise/reopen-exercise';
-import { restoreCriterion } from '@/lib/exercise/restore-criterion';
-import { restoreExercise } from '@/lib/exercise/restore-exercise';
-import { restoreSpecimen } from '@/lib/exercise/restore-specimen';
-import { retireCriterion } from '@/lib/exercise/retire-criterion';
-import { retireSpecimen } from '@/lib/exercise/retire-specimen';
+import { addCriterion, changeCriterion, restoreCriterion, retireCriterion } from '@/lib/exercise/criteria';
+import { addRound, changeRound, endExtension, extendRound, removeRound } from '@/lib/exercise/rounds';
+import { addSpecimens, moveSpecimen, restoreSpecimen, retireSpecimen } from '@/lib/exercise/specimens';
+import {
+  changeExercise,
+  closeExercise,
+  removeExercise,
+  reopenExercise,
+  restoreExercise,
+} from '@/lib/exercise/exercises';
+import { changeSpecimen, previewSpecimenChange } from '@/lib/exercise/change-specimen';
+import { publishExercise } from '@/lib/exercise/publish';
 import { formAction } from '@/lib/http/form-action';
 import { setSecondMarking } from '@/lib/review/second-marker';
 import * as read from './read-forms';

@@ -3,7 +3,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { getPlan } from '@/lib/exercise/get-plan';
+import { getPlan } from '@/lib/exercise/plan';
 import { meantTime } from '@/lib/exercise/local-time';
 import type { ExerciseView } from '@/lib/rows/exercise';
 import { forPage } from '@/lib/http/page';

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Section } from '@/app/_ui/Page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
-import type { Plan } from '@/lib/exercise/get-plan';
+import type { Plan } from '@/lib/exercise/plan';
 import { counted } from '@/shared/text/number';
 import { restoreSpecimenAction } from './actions';
 import { SpecimenFigure, specimenWords } from './specimens/specimen-figure';

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { BarChart } from '@/app/_ui/charts/BarChart';
 import { LineChart } from '@/app/_ui/charts/LineChart';
-import { showProgress } from '@/lib/class/show-progress';
+import { showProgress } from '@/lib/class/progress';
 import { forPage } from '@/lib/http/page';
 import type { LineProgress } from '@/shared/class/progress';
 import { numberText } from '@/shared/text/number';

@@ -1,10 +1,8 @@
 'use server';
 
 import { formAction } from '@/lib/http/form-action';
-import { acceptReference } from '@/lib/reference/accept-reference';
-import { carryReference } from '@/lib/reference/carry-reference';
-import { enforceReferences } from '@/lib/reference/enforce-references';
-import { removeReference } from '@/lib/reference/remove-reference';
+import { acceptReference, enforceReferences, removeReference } from '@/lib/reference/references';
+import { carryReference } from '@/lib/reference/carry';
 import { counted } from '@/shared/text/number';
 
 export const enforceReferencesAction = formAction(enforceReferences, {

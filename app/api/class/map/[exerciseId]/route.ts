@@ -1,4 +1,4 @@
-import { readMap } from '@/lib/class/read-map';
+import { readMap } from '@/lib/class/map';
 import { route } from '@/lib/http/route';
 
 export const GET = route(readMap, {

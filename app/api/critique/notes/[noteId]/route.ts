@@ -1,5 +1,4 @@
 import { editNote } from '@/lib/review/notes';
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 
 export const PUT = route(editNote, { read: async (request, { noteId }) => ({ ...(await readJson(request)), noteId }) });

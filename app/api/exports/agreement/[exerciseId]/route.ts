@@ -1,5 +1,5 @@
-import { exportAgreement } from '@/lib/export/export-agreement';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportAgreement } from '@/lib/export/class-tables';
+import { fileResponse } from '@/lib/export/file';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportAgreement, {

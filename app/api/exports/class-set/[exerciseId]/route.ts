@@ -1,5 +1,5 @@
-import { exportClassSet } from '@/lib/export/export-class-set';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportClassSet } from '@/lib/export/sheets';
+import { fileResponse } from '@/lib/export/file';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportClassSet, {

@@ -1,5 +1,5 @@
-import { fileResponse } from '@/lib/export/file-response';
-import { exportClass } from '@/lib/export/export-class';
+import { fileResponse } from '@/lib/export/file';
+import { exportClass } from '@/lib/export/class-tables';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportClass, {

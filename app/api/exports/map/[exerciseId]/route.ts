@@ -1,5 +1,5 @@
-import { exportMap } from '@/lib/export/export-map';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportMap } from '@/lib/export/class-tables';
+import { fileResponse } from '@/lib/export/file';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportMap, {

@@ -1,5 +1,5 @@
-import { fileResponse } from '@/lib/export/file-response';
-import { exportMarks } from '@/lib/export/export-marks';
+import { fileResponse } from '@/lib/export/file';
+import { exportMarks } from '@/lib/export/marks';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportMarks, {

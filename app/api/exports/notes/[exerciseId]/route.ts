@@ -1,5 +1,5 @@
-import { exportRoundNotes } from '@/lib/export/export-round-notes';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportRoundNotes } from '@/lib/export/notes';
+import { fileResponse } from '@/lib/export/file';
 import { annotationType } from '@/lib/export/web-annotations';
 import { route } from '@/lib/http/route';
 

@@ -1,5 +1,5 @@
-import { exportOneRoster } from '@/lib/export/export-oneroster';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportOneRoster } from '@/lib/export/oneroster';
+import { fileResponse } from '@/lib/export/file';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportOneRoster, {

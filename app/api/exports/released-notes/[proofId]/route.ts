@@ -1,5 +1,5 @@
-import { exportReleasedNotes } from '@/lib/export/export-released-notes';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportReleasedNotes } from '@/lib/export/notes';
+import { fileResponse } from '@/lib/export/file';
 import { annotationType } from '@/lib/export/web-annotations';
 import { route } from '@/lib/http/route';
 

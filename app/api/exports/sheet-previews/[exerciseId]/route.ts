@@ -1,5 +1,5 @@
-import { exportSheetPreview } from '@/lib/export/export-sheet-preview';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportSheetPreview } from '@/lib/export/sheets';
+import { fileResponse } from '@/lib/export/file';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportSheetPreview, {

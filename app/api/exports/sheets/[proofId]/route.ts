@@ -1,5 +1,5 @@
-import { exportSheet } from '@/lib/export/export-sheet';
-import { fileResponse } from '@/lib/export/file-response';
+import { exportSheet } from '@/lib/export/sheets';
+import { fileResponse } from '@/lib/export/file';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportSheet, {

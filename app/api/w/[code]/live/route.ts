@@ -1,6 +1,5 @@
 import { liveRoute } from '@/lib/http/live-route';
-import { phonesTogether } from '@/lib/wall/phones-together';
-import { showPointing } from '@/lib/wall/show-pointing';
+import { phonesTogether, showPointing } from '@/lib/wall/pointing';
 
 export const GET = liveRoute(showPointing, {
   read: ({ code }) => ({ code }),

@@ -1,5 +1,5 @@
 import { liveRoute } from '@/lib/http/live-route';
-import { showWall, watchWall } from '@/lib/wall/show-wall';
+import { showWall, watchWall } from '@/lib/wall/screen';
 
 export const GET = liveRoute(showWall, {
   read: ({ wallId }) => ({ wallId }),

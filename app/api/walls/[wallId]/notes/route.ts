@@ -1,6 +1,5 @@
-import { readJson } from '@/lib/http/read-json';
-import { json, route } from '@/lib/http/route';
-import { keepAsNote } from '@/lib/wall/keep-as-note';
+import { json, readJson, route } from '@/lib/http/route';
+import { keepAsNote } from '@/lib/wall/screen';
 
 export const POST = route(keepAsNote, {
   read: async (request, { wallId }) => ({ ...(await readJson(request)), wallId }),

@@ -4,7 +4,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Checkbox, Field, TextArea } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Page, PageHeader } from '@/app/_ui/Page';
-import { readCourse } from '@/lib/course/read-course';
+import { readCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { createExerciseAction } from '@/app/courses/actions';
 

@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { readCourse } from '@/lib/course/read-course';
-import { listPutAside } from '@/lib/exercise/list-put-aside';
+import { readCourse } from '@/lib/course/courses';
+import { listPutAside } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 
 export const metadata: Metadata = { title: 'Removed drafts' };

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { readMember } from '@/lib/course/read-member';
+import { readMember } from '@/lib/course/people';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';

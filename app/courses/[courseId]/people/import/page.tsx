@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { prepareRoster } from '@/lib/course/roster/prepare-roster';
+import { prepareRoster } from '@/lib/course/roster';
 import { forPage } from '@/lib/http/page';
 import { Page, PageHeader } from '@/app/_ui/Page';
 import { CourseFrame } from '../../../course-frame';

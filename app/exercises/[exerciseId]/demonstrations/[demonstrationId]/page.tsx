@@ -5,7 +5,7 @@ import { Disclosure } from '@/app/_ui/Disclosure';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
-import { seeDemonstration } from '@/lib/demonstration/see-demonstration';
+import { seeDemonstration } from '@/lib/work/demonstrations';
 import { forPage } from '@/lib/http/page';
 import { retitleDemonstrationAction } from '../actions';
 import { RemoveForm, ShowForm, showingWords } from '../show-form';

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { Checkbox, Field, TextArea } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { RadioGroup } from '@/app/_ui/Select';
-import { getPlan } from '@/lib/exercise/get-plan';
+import { getPlan } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
 import { sizesText } from '@/shared/exercise/sizes';
 import { changeExerciseAction } from '../actions';

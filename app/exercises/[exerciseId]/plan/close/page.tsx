@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
-import { getPlan } from '@/lib/exercise/get-plan';
+import { getPlan } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { closeExerciseAction } from '../actions';

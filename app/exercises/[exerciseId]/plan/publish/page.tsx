@@ -5,7 +5,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { getPlan } from '@/lib/exercise/get-plan';
+import { getPlan } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { publishExerciseAction } from '../actions';

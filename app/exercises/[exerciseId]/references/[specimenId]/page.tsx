@@ -5,7 +5,7 @@ import { ConfirmDialog } from '@/app/_ui/ConfirmDialog';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { forPage } from '@/lib/http/page';
-import { getReferenceBench } from '@/lib/reference/get-reference-bench';
+import { getReferenceBench } from '@/lib/reference/bench';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { specimenWords } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
 import { removeReferenceAction } from '../actions';

@@ -5,7 +5,7 @@ import { Checkbox } from '@/app/_ui/Field';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { forPage } from '@/lib/http/page';
-import { listReferences } from '@/lib/reference/list-references';
+import { listReferences } from '@/lib/reference/references';
 import { SpecimenFigure, specimenWords } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
 import { carryReferenceAction } from '../actions';
 

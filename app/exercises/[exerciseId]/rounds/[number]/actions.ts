@@ -4,7 +4,7 @@ import { beginMarking } from '@/lib/review/counted';
 import { formAction } from '@/lib/http/form-action';
 import { settleMark } from '@/lib/review/settle';
 import { skipProof, takeNext } from '@/lib/review/next';
-import { releaseRound } from '@/lib/release/release-round';
+import { releaseRound } from '@/lib/release/release';
 
 const queueOf = (form: FormData) =>
   `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/critique`;

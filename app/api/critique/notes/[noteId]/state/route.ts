@@ -1,6 +1,5 @@
 import { setNoteState } from '@/lib/review/notes';
-import { readJson } from '@/lib/http/read-json';
-import { route } from '@/lib/http/route';
+import { readJson, route } from '@/lib/http/route';
 
 export const PUT = route(setNoteState, {
   read: async (request, { noteId }) => ({ ...(await readJson(request)), noteId }),

@@ -1,5 +1,5 @@
-import { fileResponse } from '@/lib/export/file-response';
-import { exportSpacing } from '@/lib/export/export-spacing';
+import { fileResponse } from '@/lib/export/file';
+import { exportSpacing } from '@/lib/export/spacing';
 import { route } from '@/lib/http/route';
 
 export const GET = route(exportSpacing, {

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Section } from '@/app/_ui/Page';
-import { getPlan } from '@/lib/exercise/get-plan';
+import { getPlan } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
 import { changeCriterionAction, retireCriterionAction } from '@/app/exercises/[exerciseId]/plan/actions';
 import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';

@@ -5,7 +5,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Section } from '@/app/_ui/Page';
 import { RadioGroup } from '@/app/_ui/Select';
 import { When } from '@/app/_ui/Status';
-import { getRound } from '@/lib/exercise/get-round';
+import { getRound } from '@/lib/exercise/rounds';
 import { forPage } from '@/lib/http/page';
 import {
   changeRoundAction,

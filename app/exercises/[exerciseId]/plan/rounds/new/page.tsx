@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { Form, SubmitButton } from '@/app/_ui/Form';
-import { getPlan } from '@/lib/exercise/get-plan';
+import { getPlan } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
 import { addRoundAction } from '@/app/exercises/[exerciseId]/plan/actions';
 import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';

@@ -4,8 +4,8 @@ import { Field, TextArea } from '@/app/_ui/Field';
 import { RadioGroup, Select } from '@/app/_ui/Select';
 import { Section } from '@/app/_ui/Page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
-import { getPlan } from '@/lib/exercise/get-plan';
-import { listFacesFor } from '@/lib/exercise/list-faces';
+import { getPlan } from '@/lib/exercise/plan';
+import { listFacesFor } from '@/lib/exercise/faces';
 import { forPage } from '@/lib/http/page';
 import { sizesText } from '@/shared/exercise/sizes';
 import {

@@ -6,8 +6,8 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Pages } from '@/app/_ui/Pages';
 import { forPage } from '@/lib/http/page';
-import { previewRelease } from '@/lib/release/preview-release';
-import { showReleasePlan } from '@/lib/release/show-release-plan';
+import { previewRelease } from '@/lib/release/release';
+import { showReleasePlan } from '@/lib/release/plan';
 import { counted } from '@/shared/text/number';
 import { PlanForm } from './plan-form';
 

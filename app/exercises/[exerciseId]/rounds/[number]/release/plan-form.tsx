@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Table } from '@/app/_ui/Table';
 import { When } from '@/app/_ui/Status';
-import type { showReleasePlan } from '@/lib/release/show-release-plan';
+import type { showReleasePlan } from '@/lib/release/plan';
 import { counted, withUnit } from '@/shared/text/number';
 import { releaseAction } from '../actions';
 

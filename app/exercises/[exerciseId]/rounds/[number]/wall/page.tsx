@@ -6,7 +6,7 @@ import { Table } from '@/app/_ui/Table';
 import { When } from '@/app/_ui/Status';
 import { closeWallAction, openWallAction } from '@/app/wall/actions';
 import { forPage } from '@/lib/http/page';
-import { listWalls } from '@/lib/wall/list-walls';
+import { listWalls } from '@/lib/wall/walls';
 import { counted, withUnit } from '@/shared/text/number';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }> };

@@ -8,8 +8,8 @@ import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { specimen as readSpecimen } from '@/app/exercises/[exerciseId]/plan/read-forms';
 import { SpecimenFigure } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
 import { AppError } from '@/lib/access/errors';
-import { previewSpecimenChange } from '@/lib/exercise/preview-specimen-change';
-import { standAtExercise } from '@/lib/exercise/stand-at-exercise';
+import { previewSpecimenChange } from '@/lib/exercise/change-specimen';
+import { standAtExercise } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 

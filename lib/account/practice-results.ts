@@ -1,0 +1,72 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { retryOnConflict } from '@/lib/data/retry';
+import { buildPack } from '@/lib/face/build-pack';
+import type { Pack } from '@/shared/schemas/pack';
+import {
+  keepPracticeResultsInput,
+  practiceKindSchema,
+  practicePayloadSchema,
+  type PracticeResult,
+} from '@/shared/schemas/practice';
+
+/** Lines to train the eye on: installed faces of several builds, words of our own choice. */
+const lines: readonly { face: string; text: string }[] = [
+  { face: 'libre-baskerville-400', text: 'Evening ferry' },
+  { face: 'lato-700', text: 'Open till dawn' },
+  { face: 'source-serif-4-400', text: 'Morning market' },
+  { face: 'montserrat-700', text: 'VALLEY RAILWAY' },
+  { face: 'playfair-display-400', text: 'Quiet rooms' },
+  { face: 'roboto-slab-400', text: 'Harvest supper' },
+];
+
+let built: Promise<Pack[]> | undefined;
+
+/** What the practice of the eye is made from, and the actor's own sittings so far, oldest first. */
+export const openPractice = operation({
+  name: 'open-practice',
+  allow: 'account:own',
+  input: z.strictObject({}),
+  run: async ({ actor, data }) => {
+    if (actor.kind !== 'person') throw notFound();
+    const [packs, results] = await Promise.all([practicePacks(), data.practiceResults.own()]);
+    return { personKey: actor.userId, packs, results: results.map(practiceResultView) };
+  },
+});
+
+/** Built once per process; a failure is tried again at the next visit. */
+function practicePacks(): Promise<Pack[]> {
+  built ??= Promise.all(lines.map(({ face, text }) => buildPack({ kind: 'catalogue', key: face }, text))).catch(
+    (error: unknown) => {
+      built = undefined;
+      throw error;
+    },
+  );
+  return built;
+}
+
+/** Keeps results of the actor's own practice. Sent again, nothing is kept twice. Result: the keys that are kept now. */
+export const keepPracticeResults = operation({
+  name: 'keep-practice-results',
+  allow: 'account:own',
+  input: keepPracticeResultsInput,
+  run: async ({ data, now }, { results }) => {
+    for (const result of results) await retryOnConflict(() => data.practiceResults.keep(result, now));
+    return { kept: results.map(({ requestKey }) => requestKey) };
+  },
+});
+
+type Row = { requestKey: string; kind: string; size: number; threshold: number; payload: string; at: Date };
+
+/** A kept result as the browser knows it, checked on the way out. */
+export function practiceResultView({ requestKey, kind, size, threshold, payload, at }: Row): PracticeResult {
+  return {
+    requestKey,
+    at: at.toISOString(),
+    kind: practiceKindSchema.parse(kind === '' ? 'any' : kind),
+    size,
+    fault: threshold,
+    ...practicePayloadSchema.parse(JSON.parse(payload)),
+  };
+}

@@ -1,0 +1,113 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { actingFor, operation } from '@/lib/access/operation';
+import type { ScopedData } from '@/lib/data';
+import { practiceResultView } from './practice-results';
+import { emailSchema } from '@/shared/schemas/account';
+import { nobodyHere } from './token';
+
+/** Everything that is kept about the person who is signed in. */
+export const exportOwnData = operation({
+  name: 'export-own-data',
+  allow: 'account:own',
+  input: z.object({}),
+  run: ({ data, now }) => recordsOf(data, now),
+});
+
+/** Everything that is kept about one person, for whoever runs the server to hand over when they ask for it. It is written down. */
+export const handOverRecords = operation({
+  name: 'hand-over-records',
+  allow: 'system',
+  input: z.object({ email: emailSchema }),
+  run: async ({ data, actor, now }, { email }) => {
+    const person = await data.signIn.byEmail(email);
+    if (!person) throw nobodyHere(email);
+    const records = await recordsOf(actingFor(actor, person.id), now);
+    await data.audit.record(
+      { courseId: null, verb: 'records handed over', subject: `user:${person.id}`, details: { by: 'console' } },
+      now,
+    );
+    return records;
+  },
+});
+
+/**
+ * Everything that is kept about the person whose queries these are, in one document: what they made, what was released to
+ * them, what they did. Never what others made that was not released, and no secret (hashes stay here).
+ */
+async function recordsOf(data: ScopedData, now: Date) {
+  const person = await data.ownRecords.person();
+  if (!person) throw notFound();
+  const {
+    emailNorm,
+    preferences,
+    mayCreateCourses,
+    identities,
+    sessions,
+    links,
+    linksHandedBy,
+    joinLinksMade,
+    facesOffered,
+    acts,
+    ...about
+  } = person;
+  return {
+    format: 'kerncrit own data 2',
+    madeAt: now,
+    person: { ...about, email: emailNorm, preferences: read(preferences), mayMakeCourses: mayCreateCourses },
+    signIns: { identities, sessions, passwordLinks: links },
+    courses: (await data.ownRecords.memberships()).map(({ course, section, accommodations, ...member }) => ({
+      course: course.title,
+      section: section?.name ?? null,
+      ...member,
+      accommodations: read(accommodations),
+    })),
+    drafts: (await data.ownRecords.drafts()).map(({ offsets, specimenVersion, changes, ...draft }) => ({
+      line: specimenVersion.text,
+      ...draft,
+      offsets: read(offsets),
+      changes: changes.map((change) => ({ ...change, offsets: read(change.offsets) })),
+    })),
+    proofs: (await data.ownRecords.proofs()).map(({ round, items, ...proof }) => ({
+      exercise: round.exercise.title,
+      round: round.number,
+      ...proof,
+      lines: items.map(({ specimenVersion, tracking, offsets }) => ({
+        line: specimenVersion.text,
+        tracking,
+        offsets: read(offsets),
+      })),
+    })),
+    releases: (await data.ownRecords.releases()).map(({ round, snapshot, ...release }) => ({
+      exercise: round.exercise.title,
+      round: round.number,
+      ...release,
+      seen: read(snapshot),
+    })),
+    practice: (await data.practiceResults.own()).map(practiceResultView),
+    demonstrations: (await data.demonstrations.own()).map(({ steps, specimenVersion, ...one }) => ({
+      line: specimenVersion.text,
+      ...one,
+      ...(JSON.parse(steps) as object),
+    })),
+    written: await data.ownRecords.words(),
+    taught: (await data.ownRecords.taught()).map(({ course, references, referenceSetItems, notes, ...rest }) => ({
+      course: course.title,
+      ...rest,
+      references: references.map(readReference),
+      referenceSetItems: referenceSetItems.map(readReference),
+      notes: notes.map((note) => ({ ...note, suggestion: note.suggestion === null ? null : read(note.suggestion) })),
+    })),
+    made: { joinLinks: joinLinksMade, faces: facesOffered, passwordLinksHandedOver: linksHandedBy },
+    acts,
+  };
+}
+
+const read = (stored: string): unknown => JSON.parse(stored);
+
+const readReference = <Row extends { offsets: string; tolerances: string; reasons: string }>({
+  offsets,
+  tolerances,
+  reasons,
+  ...rest
+}: Row) => ({ ...rest, offsets: read(offsets), tolerances: read(tolerances), reasons: read(reasons) });

@@ -1,0 +1,223 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import type { ScopedData } from '@/lib/data';
+import { roundInHand, type RoundInHand } from '@/lib/review/context';
+import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
+import { queueOrder } from '@/lib/review/order';
+import { criterionView } from '@/lib/rows/exercise';
+import { spacingOf } from '@/lib/rows/spacing';
+import { lateOf } from '@/lib/work/rounds';
+import { pairTotals } from '@/shared/class/pair-totals';
+import { countedProof, type EffectiveMark, type Late } from '@/shared/marking/marks';
+import { prepareLine } from '@/shared/measure';
+import { pairTotalsInput, showClassInput } from '@/shared/schemas/class';
+import { idSchema } from '@/shared/schemas/id';
+import { packSchema } from '@/shared/schemas/pack';
+import { pageOf } from '@/shared/schemas/page';
+import { classSummary } from './class-summary';
+import { mapLines } from './map-line';
+
+/** Students on one page of the list. */
+const studentsPerPage = 20;
+
+/** The class in one round: who has sent what, and per specimen and pair how far it is from the nearest reference. */
+export const showClass = operation({
+  name: 'show-class',
+  allow: 'class:see',
+  input: showClassInput,
+  run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
+    const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
+    const hand = await roundInHand(data, exerciseId, number);
+    const { round, exercise, course, settings, me } = hand;
+    const { summary, students } = await classSummary(data, round, course.id, now);
+    const { page, pages, from } = pageOf(askedPage, students, studentsPerPage);
+    const list = await studentsPage(data, hand, { skip: from, take: studentsPerPage });
+    const same = summary.lines.flatMap(({ identical }) => identical.flat());
+    return {
+      course: { id: course.id, title: course.title, timeZone: course.timeZone },
+      exercise: { id: exercise.id, title: exercise.title },
+      rounds,
+      round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
+      namesHidden: settings.namesHidden,
+      mayExport: me.role === 'instructor',
+      criteria: list.criteria.map(({ versionId, title, levels }) => ({
+        versionId,
+        title,
+        levels: levels.map((level) => level.title),
+      })),
+      students: list.rows.map((row) => ({
+        ...row,
+        counts: row.counts && { ...row.counts, receivedAt: row.counts.receivedAt.toISOString() },
+      })),
+      page,
+      pages,
+      studentCount: students,
+      summary: { ...summary, lines: summary.lines.map((line) => ({ ...line, identical: [] as string[][] })) },
+      identical: await namedGroups(),
+    };
+
+    /** Groups of equal settings, each named as the course names them now. */
+    async function namedGroups() {
+      if (same.length === 0) return [];
+      const [people, aliases, released] = await Promise.all([
+        data.markTasks.peopleOf(same),
+        aliasesOf(),
+        data.releases.numbersOf(round.id, same),
+      ]);
+      const nameOf = (memberId: string) => {
+        if (!settings.namesHidden || released.has(memberId)) return people.get(memberId)?.name ?? 'an erased person';
+        return aliases.get(memberId) ?? 'a student without a name yet';
+      };
+      return summary.lines.flatMap(({ text, identical }) =>
+        identical.map((group) => ({ text, members: group.map(nameOf).sort() })),
+      );
+    }
+
+    async function aliasesOf(): Promise<ReadonlyMap<string, string>> {
+      if (!settings.namesHidden) return new Map();
+      const { order } = await queueOrder(data, hand, now);
+      return new Map(order.counted.map(({ memberId, alias }) => [memberId, alias]));
+    }
+  },
+});
+
+export type ShownClass = Awaited<ReturnType<typeof showClass>>;
+
+/** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
+export type StudentRow = {
+  memberId: string;
+  name: string;
+  section: string | null;
+  sent: number;
+  counts: { number: number; receivedAt: Date; why: 'last' | 'chosen' } | null;
+  late: Late | null;
+  marked: boolean | null;
+  percent: number | null;
+  levels: ({ criterionVersionId: string } & EffectiveMark)[];
+  released: number | null;
+  hidden: boolean;
+};
+
+/** A page of the class: who has sent what in the round, and how it was marked. `evenHidden` gives the marks of hidden students, too: then their names must not go out beside them. */
+export async function studentsPage(
+  data: ScopedData,
+  { round, course, settings, exercise }: RoundInHand,
+  page: { skip: number; take: number },
+  { evenHidden = false } = {},
+): Promise<{ rows: StudentRow[]; criteria: ReturnType<typeof criterionView>[] }> {
+  const [members, criteriaRows] = await Promise.all([
+    data.classSummary.studentsWithProofs(course.id, round.id, page),
+    data.criteria.ofExercise(exercise.id),
+  ]);
+  const criteria = criteriaRows.map(criterionView);
+  const counted = members.map((member) => ({
+    member,
+    ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null),
+  }));
+  const [releases, marks] = await Promise.all([
+    data.releases.numbersOf(
+      round.id,
+      members.map(({ id }) => id),
+    ),
+    marksOfProofs(
+      data,
+      round,
+      counted.flatMap(({ proof }) => (proof ? [proof.id] : [])),
+    ),
+  ]);
+  const rows = counted.map(({ member, proof, why }): StudentRow => {
+    const released = releases.get(member.id)?.number ?? null;
+    const hidden = settings.namesHidden && released === null;
+    const late = proof ? lateOf(round, member, proof.receivedAt) : null;
+    // While two mark a proof, neither's marks stand on a page that the other may open.
+    const two = proof ? marks.stateOf(proof.id) : 'none';
+    const begun = proof ? marks.firstDone(proof.id) : null;
+    const withheld = (hidden || two === 'waits') && !evenHidden;
+    const given = criteria.map((criterion) => ({
+      ...criterion,
+      mark: proof ? marks.effective(proof.id, criterion.versionId) : { level: null, from: 'first' as const },
+    }));
+    return {
+      memberId: member.id,
+      name: member.user?.name ?? `Erased person (${member.id.slice(-6)})`,
+      section: member.section?.name ?? null,
+      sent: member.proofs.length,
+      counts: proof
+        ? { number: proof.number, receivedAt: proof.receivedAt, why: why === 'chosen' ? 'chosen' : 'last' }
+        : null,
+      late,
+      marked: (hidden && !evenHidden) || !proof || begun === null ? null : begun && two !== 'waits',
+      percent: withheld || !proof ? null : totalWithLate(given, late).after,
+      levels: withheld ? [] : given.map(({ versionId, mark }) => ({ criterionVersionId: versionId, ...mark })),
+      released,
+      hidden,
+    };
+  });
+  return { rows, criteria };
+}
+
+/** The rounds of an exercise, and the one that is looked at: the one asked for, else the latest with proofs, else the first. */
+export async function roundAskedFor(data: ScopedData, exerciseId: string, asked: number | null) {
+  const rounds = await data.classSummary.roundNumbers(exerciseId);
+  const number = asked ?? rounds.findLast(({ proofs }) => proofs > 0)?.number ?? rounds[0]?.number;
+  if (number === undefined) throw notFound();
+  return { rounds, number };
+}
+
+/** Of one line of a round: what the class set at each pair, as totals, beside the references and their tolerances. Names nobody but the authors of references. */
+export const showPairTotals = operation({
+  name: 'show-pair-totals',
+  allow: 'class:see',
+  input: pairTotalsInput,
+  run: async ({ data, now }, { exerciseId, roundNumber, line }) => {
+    const { round, course, settings } = await roundInHand(data, exerciseId, roundNumber);
+    const { summary } = await classSummary(data, round, course.id, now);
+    const wanted = summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
+    const [version] = wanted ? await data.classMap.versions([line]) : [];
+    if (!wanted || !version) throw notFound();
+    const [map] = await mapLines(data, round, course.id, [wanted], now);
+    const references = await data.classMap.references(map!.setId ? [map!.setId] : [], [line]);
+    const builtIn = prepareLine(z.parse(packSchema, JSON.parse(version.pack.payload))).pairs.map(
+      (pair) => pair.builtIn,
+    );
+    return pairTotals(
+      map!,
+      builtIn,
+      references.map(({ authorId, author, ...reference }) => ({
+        name: author.user?.name ?? 'a former instructor',
+        spacing: spacingOf(reference),
+        tolerances: map!.tolerances[map!.rows.find((row) => row.author === authorId)?.against ?? 0] ?? [],
+      })),
+      settings.tolerance,
+    );
+  },
+});
+
+/** All rounds of a course at a glance: how many of the class have sent, and how many have had a release. */
+export const showCourseClass = operation({
+  name: 'show-course-class',
+  allow: 'class:see',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => {
+    const course = await data.classSummary.course(courseId);
+    if (!course) throw notFound();
+    const [rounds, students] = await Promise.all([
+      data.classSummary.roundsOfCourse(courseId),
+      data.members.countStudents(courseId, '').then(({ all }) => all),
+    ]);
+    const tallies = await data.roundState.tallies(rounds.map(({ id }) => id));
+    return {
+      course,
+      students,
+      rounds: rounds.map(({ id, number, title, state, dueAt, exercise }) => ({
+        number,
+        title,
+        state,
+        dueAt: dueAt?.toISOString() ?? null,
+        exercise,
+        ...(tallies.get(id) ?? { sent: 0, released: 0 }),
+      })),
+    };
+  },
+});

@@ -1,0 +1,157 @@
+import * as z from 'zod/mini';
+import { notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import type { ScopedData } from '@/lib/data';
+import { settingOf } from '@/lib/reference/compare';
+import { settingsOf } from '@/lib/rows/exercise';
+import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
+import { lateOf } from '@/lib/work/rounds';
+import type { Term, TermLine, TermRound } from '@/shared/class/term';
+import { grouped } from '@/shared/grouped';
+import { countedProof } from '@/shared/marking/marks';
+import { idSchema } from '@/shared/schemas/id';
+import { packSchema } from '@/shared/schemas/pack';
+import { type ReleaseSnapshot, releaseSnapshotSchema } from '@/shared/schemas/release';
+
+/** One student’s term for those who teach, to talk over: marks as they were released, and nothing of a round in which names are hidden. */
+export const showTerm = operation({
+  name: 'show-term',
+  allow: 'class:see',
+  input: z.strictObject({ courseId: idSchema, memberId: idSchema }),
+  run: async ({ data }, { courseId, memberId }) => {
+    const member = await data.terms.ofStudent(courseId, memberId);
+    if (!member) throw notFound();
+    return termOf(data, member, 'staff');
+  },
+});
+
+/** A student’s own term: what they sent, and of each round what was released. */
+export const showOwnTerm = operation({
+  name: 'show-own-term',
+  allow: 'release:see',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => {
+    const member = await data.terms.own(courseId);
+    if (!member) throw notFound();
+    return termOf(data, member, 'student');
+  },
+});
+
+type Member = NonNullable<Awaited<ReturnType<ScopedData['terms']['own']>>>;
+type Exercise = Awaited<ReturnType<ScopedData['terms']['exercises']>>[number];
+type Round = Exercise['rounds'][number];
+type Item = Awaited<ReturnType<ScopedData['terms']['items']>>[number];
+/** A student sees of the work what was released and as it was released; staff see it as it stands, once names may be seen. */
+type For = 'student' | 'staff';
+
+/** A student’s term, exercise by exercise and round by round. */
+async function termOf(data: ScopedData, member: Member, whom: For): Promise<Term> {
+  const exercises = await data.terms.exercises(member.course.id, member.id);
+  const looked = exercises.flatMap((exercise) => exercise.rounds.map((round) => look(exercise, round, member, whom)));
+  const proofIds = looked.flatMap(({ shown }) => shown ?? []);
+  const [items, notes] = await Promise.all([
+    data.terms.items(member.id, proofIds),
+    whom === 'staff' ? data.terms.notes(member.id, proofIds) : [],
+  ]);
+  const itemsOf = grouped(items, ({ proofId }) => proofId),
+    notesOf = grouped(notes, ({ proofItem }) => proofItem.proofId);
+  return {
+    course: member.course,
+    student: { id: member.id, name: member.user?.name ?? 'An erased person', section: member.section?.name ?? null },
+    rounds: looked.map(({ shown, snapshot, round }): TermRound => ({
+      ...round,
+      notes:
+        shown === null
+          ? null
+          : whom === 'staff'
+            ? countNotes((notesOf.get(shown) ?? []).map(({ settledAt }) => settledAt !== null))
+            : countNotes(snapshot!.lines.flatMap((line) => line.notes.map(({ settled }) => settled))),
+      lines:
+        shown === null
+          ? []
+          : (itemsOf.get(shown) ?? []).map((item) => lineOf(item, whom === 'student' ? snapshot : null)),
+    })),
+  };
+}
+
+/** What may be shown of a round, and of which proof. */
+function look(
+  exercise: Exercise,
+  round: Round,
+  member: Member,
+  whom: For,
+): { shown: string | null; snapshot: ReleaseSnapshot | null; round: Omit<TermRound, 'notes' | 'lines'> } {
+  const [release] = round.releases;
+  const snapshot = release ? z.parse(releaseSnapshotSchema, JSON.parse(release.snapshot)) : null;
+  // Which proof was picked is told to its student by the release.
+  const counts =
+    whom === 'staff' || release
+      ? countedProof(round.proofs, round.markingStartedAt, round.choices[0]?.proofId ?? null).proof
+      : null;
+  const last = counts ?? round.proofs.at(-1) ?? null;
+  const silent =
+    last === null
+      ? ('nothing sent' as const)
+      : release
+        ? null
+        : whom === 'student'
+          ? ('not released' as const)
+          : settingsOf(exercise).namesHidden
+            ? ('hidden' as const)
+            : null;
+  const shown = silent !== null ? null : whom === 'student' ? release!.proofId : (last?.id ?? null);
+  const late = last && lateOf({ ...round, exercise }, member, last.receivedAt);
+  return {
+    shown,
+    snapshot,
+    round: {
+      exercise: { id: exercise.id, title: exercise.title },
+      number: round.number,
+      title: round.title,
+      // Beside a name, the instant of a proof would tell whose it is among those without one.
+      sent: round.proofs.length,
+      receivedAt: silent === 'hidden' ? null : (last?.receivedAt.toISOString() ?? null),
+      late: late && { days: late.startedDays, deduct: late.deduct },
+      silent,
+      proofId: shown,
+      released:
+        release && snapshot
+          ? {
+              number: release.number,
+              percent: snapshot.total.after,
+              marks: snapshot.marks.map(({ title, level, levels }) => ({
+                title,
+                level: level === null ? null : (levels[level]?.title ?? null),
+              })),
+            }
+          : null,
+    },
+  };
+}
+
+const countNotes = (settled: readonly boolean[]) => ({ all: settled.length, settled: settled.filter(Boolean).length });
+
+const evennessOnly = z.object({ line: z.optional(z.object({ evennessGap: z.nullable(z.number()) })) });
+
+function lineOf(
+  { specimenVersionId, measurements: [measured], comparisons: [compared], specimenVersion, ...item }: Item,
+  snapshot: ReleaseSnapshot | null,
+): TermLine {
+  const sides = measured ? measureOf(measured).pairs.map((pair) => [pair.sides.left, pair.sides.right] as const) : [];
+  const rests = snapshot
+    ? (snapshot.lines.find((line) => line.specimenVersionId === specimenVersionId)?.deviations?.pairs ?? null)
+    : compared
+      ? comparisonOf(compared).pairs
+      : null;
+  return {
+    text: specimenVersion.text,
+    pack: z.parse(packSchema, JSON.parse(specimenVersion.pack.payload)),
+    ground: settingOf(specimenVersion).ground,
+    spacing: spacingOf(item),
+    evenness: measured ? (z.parse(evennessOnly, JSON.parse(measured.payload)).line?.evennessGap ?? null) : null,
+    pairs:
+      rests && rests.length > 0
+        ? rests.map(({ rest, within }, index) => ({ rest, within, sides: sides[index] ?? null }))
+        : null,
+  };
+}

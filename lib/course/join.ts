@@ -1,0 +1,185 @@
+import * as z from 'zod';
+import { parse } from 'zod/mini';
+import { AppError, notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import type { Role } from '@/lib/data/actor';
+import { hashPassword, refuseWeak } from '@/lib/account/password';
+import { openSession } from '@/lib/account/sessions';
+import { addressTaken, hashToken, linkIsOver, newToken } from '@/lib/account/token';
+import { addressOf, takeTry } from '@/lib/account/tries';
+import type { ScopedData } from '@/lib/data';
+import { isTaken, retryOnConflict } from '@/lib/data/retry';
+import { linkTokenSchema, newAccountSchema } from '@/shared/schemas/account';
+import { joinLinkDaysSchema, roleSchema } from '@/shared/schemas/course';
+import { courseId, joinLinkId, sectionId } from './courses';
+
+/** A link that lets a teacher in can do much harm in wrong hands, so it does not last as long as a student's. */
+const longestForStaff = 14;
+
+/** Makes a link by which people join with one role. It can be read only now: the database keeps its hash. */
+export const makeJoinLink = operation({
+  name: 'make-join-link',
+  allow: 'member:manage',
+  input: z.object({ courseId, role: roleSchema, sectionId: z.nullable(sectionId), days: joinLinkDaysSchema }),
+  run: async ({ data, actor, now }, { courseId: course, role, sectionId: section, days }) => {
+    if (actor.kind !== 'person' || !(await data.courses.byId(course))) throw notFound();
+    if (section !== null && !(await data.sections.byId(course, section))) throw notFound();
+    if (role !== 'student' && days > longestForStaff) throw tooLong(role, days);
+    const token = newToken();
+    const expiresAt = new Date(now.getTime() + days * 24 * 60 * 60 * 1000);
+    await data.transaction(async (inside) => {
+      const link = await inside.joinLinks.make(
+        {
+          courseId: course,
+          tokenHash: hashToken(token),
+          role,
+          sectionId: section,
+          createdById: actor.userId,
+          expiresAt,
+        },
+        now,
+      );
+      await inside.audit.record(
+        {
+          courseId: course,
+          verb: 'join link made',
+          subject: `join-link:${link.id}`,
+          details: { role, sectionId: section, expiresAt: expiresAt.toISOString() },
+        },
+        now,
+      );
+    });
+    return { path: `/join/${token}`, role, expiresAt };
+  },
+});
+
+function tooLong(role: string, days: number): AppError {
+  const said = `A link for the role ${role} works for at most ${longestForStaff} days (given: ${days}): it opens the work of the whole course.`;
+  return new AppError('INVALID', said, { fields: { days: said } });
+}
+
+/** The links that still let people in, the next to run out first. The links themselves can't be shown again. */
+export const listJoinLinks = operation({
+  name: 'list-join-links',
+  allow: 'member:manage',
+  input: z.object({ courseId }),
+  run: async ({ data, now }, input) => {
+    if (!(await data.courses.byId(input.courseId))) throw notFound();
+    const links = await data.joinLinks.ofCourse(input.courseId, now);
+    return links
+      .sort((a, b) => a.expiresAt.getTime() - b.expiresAt.getTime())
+      .map(({ id, role, section, createdAt, createdBy, expiresAt }) => ({
+        id,
+        role,
+        section: section?.name ?? null,
+        createdAt,
+        madeBy: createdBy?.name || null,
+        expiresAt,
+      }));
+  },
+});
+
+/** From now on nobody joins by this link. Whoever joined by it stays. */
+export const revokeJoinLink = operation({
+  name: 'revoke-join-link',
+  allow: 'member:manage',
+  input: z.object({ courseId, joinLinkId }),
+  run: async ({ data, now }, { courseId: course, joinLinkId: link }) => {
+    await data.transaction(async (inside) => {
+      if ((await inside.joinLinks.revoke(course, link, now)).count !== 1) throw notFound();
+      await inside.audit.record({ courseId: course, verb: 'join link revoked', subject: `join-link:${link}` }, now);
+    });
+    return {};
+  },
+});
+
+/** Where a join link leads. A link that has run out or was taken back is not there. */
+export const readJoinLink = operation({
+  name: 'read-join-link',
+  allow: 'open',
+  input: z.object({ token: linkTokenSchema }),
+  run: async ({ data, caller, now }, { token }) => {
+    await takeTry(data, 'link-address', addressOf(caller));
+    const link = await data.joinLinks.byToken(hashToken(token), now);
+    if (!link) throw notFound();
+    return {
+      title: link.course.title,
+      timeZone: link.course.timeZone,
+      role: link.role,
+      section: link.section?.name ?? null,
+      expiresAt: link.expiresAt,
+    };
+  },
+});
+
+/**
+ * Joins by a link, with the account that is signed in. Whoever is in the course already stays as they are: a link
+ * changes nobody's role. Whoever was removed is not let in again by it.
+ */
+export const joinCourse = operation({
+  name: 'join-course',
+  allow: 'account:own',
+  input: z.object({ token: linkTokenSchema }),
+  run: ({ data, actor, now }, { token }) => {
+    if (actor.kind !== 'person') throw notFound();
+    const { userId } = actor;
+    return retryOnConflict(() =>
+      data.transaction(async (inside) => {
+        const link = await inside.joinLinks.byToken(hashToken(token), now);
+        if (!link) throw linkIsOver();
+        const member = await inside.members.ownIn(link.courseId, userId);
+        if (member?.removedAt) throw wasRemoved();
+        if (!member) await addMember(inside, link, userId, now);
+        return { courseId: link.courseId };
+      }),
+    );
+  },
+});
+
+const wasRemoved = () =>
+  new AppError(
+    'CONFLICT',
+    'You were in this course and have been removed from it, so this link does not let you in. Ask its instructor, who can put you back with all your work.',
+  );
+
+/** Makes an account, joins the course of the link with it, and signs in: all or nothing. */
+export const joinWithNewAccount = operation({
+  name: 'join-with-new-account',
+  allow: 'open',
+  input: z.object({ token: linkTokenSchema, ...newAccountSchema.shape }),
+  run: async ({ data, caller, now }, { token, name, email, password }) => {
+    await takeTry(data, 'new-account-address', addressOf(caller));
+    if (!(await data.joinLinks.byToken(hashToken(token), now))) throw linkIsOver();
+    refuseWeak(password, name, email);
+    const passwordHash = await hashPassword(password);
+    try {
+      return await data.transaction(async (inside) => {
+        const link = await inside.joinLinks.byToken(hashToken(token), now);
+        if (!link) throw linkIsOver();
+        const person = await inside.signIn.makePerson({ emailNorm: email, name, passwordHash }, now);
+        await addMember(inside, link, person.id, now);
+        return { courseId: link.courseId, ...(await openSession(inside, person.id, now)) };
+      });
+    } catch (error) {
+      throw isTaken(error) ? addressTaken() : error;
+    }
+  },
+});
+
+type Into = { id: string; courseId: string; role: string; sectionId: string | null };
+
+/** Puts a person into a course as a join link says, and writes it down. @throws P2002 when they are in it already. */
+async function addMember(data: ScopedData, link: Into, userId: string, now: Date): Promise<void> {
+  const role: Role = parse(roleSchema, link.role);
+  const member = await data.members.add({ courseId: link.courseId, userId, role, sectionId: link.sectionId }, now);
+  await data.audit.record(
+    {
+      courseId: link.courseId,
+      verb: 'member joined',
+      subject: `member:${member.id}`,
+      details: { role, sectionId: link.sectionId, joinLink: link.id },
+    },
+    now,
+    userId,
+  );
+}

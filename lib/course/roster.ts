@@ -1,0 +1,145 @@
+import * as z from 'zod/mini';
+import { AppError, notFound } from '@/lib/access/errors';
+import { operation } from '@/lib/access/operation';
+import { hashToken, newToken } from '@/lib/account/token';
+import { systemCaller } from '@/lib/data/actor';
+import { retryOnConflict } from '@/lib/data/retry';
+import { env } from '@/lib/env';
+import { logError } from '@/lib/log';
+import { mailIsSetUp } from '@/lib/mail/send';
+import { rosterColumnsSchema, type RosterLink, rosterTextSchema } from '@/shared/schemas/roster';
+import { counted } from '@/shared/text/number';
+import { courseId } from './courses';
+import { keyOf, planRoster } from './roster-plan';
+import { sendWelcomes } from './welcomes';
+
+/** For how long a new person's link works. */
+const linkDays = 14;
+
+/**
+ * Brings the people of a roster into the course: all of them or nobody. Whoever is there already stays as they are, so
+ * the same roster again changes nothing. New people have no password; they set one by a link, which goes to them by mail,
+ * or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
+ */
+export const importRoster = operation({
+  name: 'import-roster',
+  allow: 'member:manage',
+  input: z.object({ courseId, text: rosterTextSchema, columns: rosterColumnsSchema, makeSections: z.boolean() }),
+  run: async ({ data, actor, now }, { makeSections, ...given }) => {
+    if (actor.kind !== 'person') throw notFound();
+    const byMail = mailIsSetUp();
+    const expiresAt = new Date(now.getTime() + linkDays * 86_400_000);
+    // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned anew.
+    const { plan, links } = await retryOnConflict(() =>
+      data.transaction(async (inside) => {
+        const made = await planRoster(inside, given);
+        refuseFaults(made);
+        if (made.newSections.length > 0 && !makeSections)
+          throw new AppError('INVALID', 'Nothing was imported.', {
+            fields: {
+              makeSections: `The roster names ${counted(made.newSections.length, 'section')} that the course does not have: ${made.newSections.join(', ')}. Tick that they are to be made.`,
+            },
+          });
+        const coming = made.rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'joins');
+        if (coming.length === 0) return { plan: made, links: [] };
+        await inside.roster.addSections(given.courseId, made.newSections, now);
+        const sections = new Map(
+          (await inside.courses.byId(given.courseId))!.sections.map(({ id, name }) => [keyOf(name), id]),
+        );
+        const fresh = coming
+          .filter(({ becomes }) => becomes === 'new person')
+          .map(({ email, name }) => ({ email, name, token: newToken() }));
+        await inside.roster.addPeople(
+          fresh.map(({ email, name, token }) => ({
+            emailNorm: email,
+            name,
+            tokenHash: byMail ? null : hashToken(token),
+          })),
+          { createdById: actor.userId, expiresAt },
+          now,
+        );
+        const members = await inside.roster.addMembers(
+          given.courseId,
+          coming.map(({ email, role, section }) => ({
+            email,
+            role: role === 'assistant' ? ('assistant' as const) : ('student' as const),
+            sectionId: sections.get(keyOf(section)) ?? null,
+          })),
+          now,
+        );
+        await inside.audit.recordAll(
+          members.map(({ id, role, sectionId }) => ({
+            courseId: given.courseId,
+            verb: 'member joined' as const,
+            subject: `member:${id}` as const,
+            details: { role, sectionId, by: 'roster' },
+          })),
+          now,
+        );
+        await inside.audit.record(
+          {
+            courseId: given.courseId,
+            verb: 'people imported',
+            subject: `course:${given.courseId}`,
+            details: { people: coming.length, accounts: fresh.length, sections: made.newSections },
+          },
+          now,
+        );
+        if (byMail)
+          await inside.roster.planWelcomes(
+            fresh.map(({ email }) => email),
+            { courseId: given.courseId, createdById: actor.userId, days: linkDays },
+            now,
+          );
+        return {
+          plan: made,
+          links: fresh.map(({ name, email, token }): RosterLink => ({
+            name,
+            email,
+            address: `${env().publicOrigin}/reset/${token}`,
+          })),
+        };
+      }),
+    );
+    // Not waited for: what fails now is tried again with the server's other chores.
+    if (byMail && links.length > 0) void sendWelcomes(systemCaller('letters to new people'), {}).catch(logError);
+    return { counts: plan.counts, newSections: plan.newSections, byMail, expiresAt, links: byMail ? [] : links };
+  },
+});
+
+function refuseFaults({ unclear, rows }: Awaited<ReturnType<typeof planRoster>>): void {
+  const faults = rows.filter(({ becomes }) => becomes === 'fault');
+  if (unclear === null && faults.length === 0) return;
+  const said =
+    unclear ??
+    faults
+      .slice(0, 10)
+      .map(({ line, says }) => `Line ${line}: ${says.join(' ')}`)
+      .join(' ');
+  throw new AppError('INVALID', 'Nothing was imported.', {
+    fields: { text: `${said}${faults.length > 10 ? ` And ${faults.length - 10} more.` : ''}` },
+  });
+}
+
+/** What a roster would do, before anything is written. */
+export const previewRoster = operation({
+  name: 'preview-roster',
+  allow: 'member:manage',
+  input: z.object({ courseId, text: rosterTextSchema, columns: rosterColumnsSchema }),
+  run: ({ data }, given) => planRoster(data, given),
+});
+
+/** What stands over the page for a roster: the course, and how new people will get their links. */
+export const prepareRoster = operation({
+  name: 'prepare-roster',
+  allow: 'member:manage',
+  input: z.object({ courseId }),
+  run: async ({ data }, input) => {
+    const course = await data.courses.byId(input.courseId);
+    if (!course) throw notFound();
+    return {
+      course: { id: course.id, title: course.title, timeZone: course.timeZone, role: 'instructor' as const },
+      byMail: mailIsSetUp(),
+    };
+  },
+});

@@ -1,0 +1,164 @@
+import * as z from 'zod/mini';
+import { AppError, changedMeanwhile, notFound } from '@/lib/access/errors';
+import { type Context, operation } from '@/lib/access/operation';
+import { roleSchema } from '@/shared/schemas/course';
+import {
+  changeExerciseInput,
+  createExerciseInput,
+  exerciseAtVersion,
+  exerciseSettingsSchema,
+} from '@/shared/schemas/exercise';
+import { idSchema } from '@/shared/schemas/id';
+import { exerciseView, roundView } from '@/lib/rows/exercise';
+
+/** Begins an exercise as a draft that only staff see. */
+export const createExercise = operation({
+  name: 'create-exercise',
+  allow: 'exercise:plan',
+  input: createExerciseInput,
+  run: async ({ data, now }, { courseId, title, brief, safetySigns }) => {
+    const settings = exerciseSettingsSchema.parse({ safetySigns });
+    const exerciseId = await data.exercises.create({ courseId, title, brief, settings }, now);
+    if (exerciseId === null) throw notFound();
+    return { exerciseId };
+  },
+});
+
+/** The exercises of a course in their order: drafts, too, for staff. */
+export const listExercises = operation({
+  name: 'list-exercises',
+  allow: 'exercise:see',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => {
+    if (!(await data.exercises.myMember(courseId))) throw notFound();
+    const rows = await data.exercises.ofCourse(courseId);
+    return rows.map((row) => ({
+      ...exerciseView(row),
+      rounds: row.rounds.map(roundView),
+      specimens: row._count.specimens,
+    }));
+  },
+});
+
+/** Title, brief and settings; they may change at any time. */
+export const changeExercise = operation({
+  name: 'change-exercise',
+  allow: 'exercise:plan',
+  input: changeExerciseInput,
+  run: async (context, { exerciseId, version, title, brief, settings }) => {
+    await findExercise(context, exerciseId);
+    const changed = await context.data.exercises.change(exerciseId, version, { title, brief, settings });
+    if (!changed) throw changedMeanwhile('this exercise');
+    return { exerciseId, version: version + 1 };
+  },
+});
+
+/** Ends an exercise: students see it and what was released, and can send nothing more. It can be opened again. */
+export const closeExercise = operation({
+  name: 'close-exercise',
+  allow: 'exercise:plan',
+  input: exerciseAtVersion,
+  run: async (context, { exerciseId, version }) => {
+    const { data, now } = context;
+    const row = await findExercise(context, exerciseId);
+    if (row.state !== 'published')
+      throw new AppError('CONFLICT', 'Only an exercise that is published and open can be closed.');
+    if (!(await data.exercises.change(exerciseId, version, { state: 'closed', closedAt: now })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise closed', subject: `exercise:${exerciseId}` },
+      now,
+    );
+    return { exerciseId };
+  },
+});
+
+/** Opens a closed exercise again; each round's own dates decide what can still be sent. */
+export const reopenExercise = operation({
+  name: 'reopen-exercise',
+  allow: 'exercise:plan',
+  input: exerciseAtVersion,
+  run: async (context, { exerciseId, version }) => {
+    const { data, now } = context;
+    const row = await findExercise(context, exerciseId);
+    if (row.state !== 'closed') throw new AppError('CONFLICT', 'Only a closed exercise can be opened again.');
+    if (!(await data.exercises.change(exerciseId, version, { state: 'published', closedAt: null })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise opened again', subject: `exercise:${exerciseId}` },
+      now,
+    );
+    return { exerciseId };
+  },
+});
+
+/** Puts a draft aside; it can be taken back. A published exercise is closed and never removed: it holds people's work. */
+export const removeExercise = operation({
+  name: 'remove-exercise',
+  allow: 'exercise:plan',
+  input: exerciseAtVersion,
+  run: async (context, { exerciseId, version }) => {
+    const { data, now } = context;
+    const row = await findExercise(context, exerciseId);
+    if (row.state !== 'draft')
+      throw new AppError(
+        'CONFLICT',
+        'A published exercise holds students’ work and can’t be removed. Close it instead.',
+      );
+    if (!(await data.exercises.change(exerciseId, version, { removedAt: now })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise put aside', subject: `exercise:${exerciseId}` },
+      now,
+    );
+    return { exerciseId };
+  },
+});
+
+/** Takes a draft back that was put aside. */
+export const restoreExercise = operation({
+  name: 'restore-exercise',
+  allow: 'exercise:plan',
+  input: exerciseAtVersion,
+  run: async (context, { exerciseId, version }) => {
+    const { data, now } = context;
+    const row = await findExercise(context, exerciseId, { removed: true });
+    if (!(await data.exercises.change(exerciseId, version, { removedAt: null })))
+      throw changedMeanwhile('this exercise');
+    await data.audit.record(
+      { courseId: row.courseId, verb: 'exercise restored', subject: `exercise:${exerciseId}` },
+      now,
+    );
+    return { exerciseId };
+  },
+});
+
+/** Drafts of a course that were removed and can be taken back. */
+export const listPutAside = operation({
+  name: 'list-put-aside',
+  allow: 'exercise:plan',
+  input: z.strictObject({ courseId: idSchema }),
+  run: async ({ data }, { courseId }) => {
+    if (!(await data.exercises.myMember(courseId))) throw notFound();
+    return data.exercises.putAside(courseId);
+  },
+});
+
+/** In which role the caller stands before an exercise, so that the page can show that role's side of it. */
+export const standAtExercise = operation({
+  name: 'stand-at-exercise',
+  allow: 'exercise:see',
+  input: z.strictObject({ exerciseId: idSchema }),
+  run: async ({ data }, { exerciseId }) => {
+    const seat = await data.seats.atExercise(exerciseId);
+    if (!seat) throw notFound();
+    return { role: z.parse(roleSchema, seat.member.role), title: seat.exercise.title };
+  },
+});
+
+/** The exercise row, or the one answer for what is absent or somebody else's. */
+export async function findExercise({ data }: Context, id: string, options: { removed?: boolean } = {}) {
+  const exercise = await data.exercises.find(id, options);
+  if (!exercise) throw notFound();
+  return exercise;
+}

@@ -1,0 +1,147 @@
+import { operation } from '@/lib/access/operation';
+import { classSummary } from '@/lib/class/class-summary';
+import { readMap } from '@/lib/class/map';
+import { agreementOfRound } from '@/lib/review/agreement';
+import { roundInHand } from '@/lib/review/context';
+import { columnsOf, valueAt } from '@/shared/class/map-view';
+import { agreementWords } from '@/shared/marking/agreement';
+import { mapInput } from '@/shared/schemas/class';
+import { roundByNumber } from '@/shared/schemas/critique';
+import { csvOf } from './file';
+
+/** How far the class is from the nearest reference, a row a pair; nobody is named in it. */
+export const exportClass = operation({
+  name: 'export-class',
+  allow: 'class:see',
+  input: roundByNumber,
+  run: async ({ data, now }, { exerciseId, roundNumber }) => {
+    const { round, course } = await roundInHand(data, exerciseId, roundNumber);
+    const {
+      summary: { lines },
+    } = await classSummary(data, round, course.id, now);
+    const head = [
+      'Line',
+      'Pair number',
+      'Pair',
+      'Left side',
+      'Right side',
+      'Compared',
+      'Median deviation (1/1000 em)',
+      'Lower quartile',
+      'Upper quartile',
+      'Outside tolerance',
+    ];
+    const rows = lines.flatMap(({ text, compared, pairs }) =>
+      pairs.map(({ letters, sides, spread, outside }, index) => [
+        text,
+        index + 1,
+        letters,
+        sides?.[0] ?? '',
+        sides?.[1] ?? '',
+        compared,
+        spread?.median ?? '',
+        spread?.lower ?? '',
+        spread?.upper ?? '',
+        outside,
+      ]),
+    );
+    return { csv: csvOf(head, rows), name: `class-round-${round.number}.csv` };
+  },
+});
+
+/** The map of a class, a row a student and pair; students are named as the map names them now. */
+export const exportMap = operation({
+  name: 'export-map',
+  allow: 'class:see',
+  input: mapInput,
+  run: async ({ caller, now }, input) => {
+    const map = await readMap(caller, input, { now });
+    const columns = columnsOf(map.lines);
+    const head = [
+      'Student',
+      'Line',
+      'Pair number',
+      'Pair',
+      'Tracking',
+      'Offset',
+      'Deviation (1/1000 em)',
+      'Tolerance',
+      'Held against',
+    ];
+    const rows = map.students.flatMap(({ name }, student) =>
+      columns.flatMap((column) => {
+        const line = map.lines[column.line]!,
+          row = line.rows[student],
+          value = valueAt(map, student, column);
+        return row && value
+          ? [
+              [
+                name,
+                line.text,
+                column.pair + 1,
+                column.letters,
+                row.tracking,
+                row.offsets[column.pair]!,
+                value.far,
+                value.tolerance,
+                row.against === null ? 'own middle' : 'nearest reference',
+              ],
+            ]
+          : [];
+      }),
+    );
+    return { csv: csvOf(head, rows), name: `map-round-${input.roundNumber}.csv` };
+  },
+});
+
+/** The agreement of two markers by each criterion as CSV: the figures, then the cross-table, a row for each pair of levels. Names nobody. */
+export const exportAgreement = operation({
+  name: 'export-agreement',
+  allow: 'mark:settle',
+  input: roundByNumber,
+  run: async ({ data, now }, { exerciseId, roundNumber }) => {
+    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const { criteria } = await agreementOfRound(data, hand, now);
+    const head = [
+      'Criterion',
+      'Row',
+      'First marker',
+      'Second marker',
+      'Proofs',
+      'Same level in %',
+      'Same or adjacent level in %',
+      'Quadratic weighted kappa',
+      'Reading',
+    ];
+    const rows = criteria.flatMap(({ criterion: { title, levels }, agreement }) => [
+      [
+        title,
+        'all',
+        '',
+        '',
+        agreement.n,
+        percent(agreement.exact),
+        percent(agreement.adjacent),
+        agreement.kappa === null ? '' : round(agreement.kappa, 4),
+        agreementWords(agreement),
+      ],
+      ...agreement.table.flatMap((row, first) =>
+        row.map((count, second) => [
+          title,
+          'pair of levels',
+          levels[first]!.title,
+          levels[second]!.title,
+          count,
+          '',
+          '',
+          '',
+          '',
+        ]),
+      ),
+    ]);
+    return { csv: csvOf(head, rows), name: `agreement-round-${hand.round.number}.csv` };
+  },
+});
+
+const round = (value: number, decimals: number): number => Math.round(value * 10 ** decimals) / 10 ** decimals;
+const percent = (share: number | null): number | string => (share === null ? '' : round(share * 100, 2));

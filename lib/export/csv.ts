@@ -1,1 +1,0 @@
-export { csvOf, plainCsvOf } from '@/shared/text/csv';

@@ -1,0 +1,18 @@
+/** The answer of a route: a file to keep, never in a cache. `name` must not hold anybody's name. Text is UTF-8. */
+export function fileResponse(
+  body: string | Uint8Array<ArrayBuffer> | ReadableStream<Uint8Array>,
+  mime: string,
+  name: string,
+): Response {
+  const safe = name.replace(/[^\w.-]+/g, '-').replace(/^-+|-+$/g, '');
+  return new Response(body, {
+    headers: {
+      'content-type': typeof body === 'string' ? `${mime}; charset=utf-8` : mime,
+      'content-disposition': `attachment; filename="${safe}"`,
+      'cache-control': 'no-store',
+      'x-content-type-options': 'nosniff',
+    },
+  });
+}
+
+export { csvOf, plainCsvOf } from '@/shared/text/csv';

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useImperativeHandle, useRef, type Ref } from 'react';
 import { sameDocument } from '@/shared/editing/document';
 import { gapName, gapValueWords, pairAmounts } from '@/shared/editing/pair-words';
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { type Frame, isSameFrame, xOf } from '../_line/frame';
 import type { Drawn } from './drawing/line-canvas';
 import { besideOf, excessOf, excessWords, opennessOf } from './openness';

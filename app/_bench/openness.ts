@@ -1,8 +1,11 @@
 import type { SpacingDocument } from '@/shared/editing/document';
-import { apparentGapAt, clearanceAt, offsetForGap, pairReferences, type PreparedLine } from '@/shared/measure';
+import { apparentGapAt, clearanceAt, offsetForGap } from '@/shared/measure/at-total';
+import { pairReferences } from '@/shared/measure/pair-references';
+import type { PreparedLine } from '@/shared/measure/prepared-line';
 import type { Size } from '@/shared/schemas/spacing';
 import type { Yardstick } from '@/shared/schemas/finding';
-import { groundLeft, yardstick } from '@/shared/scoring';
+import { groundLeft } from '@/shared/scoring/findings/contact';
+import { yardstick } from '@/shared/scoring/findings/measured';
 import { leftWords } from '@/shared/wording/contact-words';
 import { asShareOf } from '@/shared/wording/lengths';
 import { withUnit } from '@/shared/text/number';

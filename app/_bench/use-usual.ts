@@ -1,5 +1,5 @@
 import { useEffect, useSyncExternalStore } from 'react';
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import type { Pack } from '@/shared/schemas/pack';
 import { mayTell, type BenchProps } from './props';
 import type { UsualLine } from './usual';

@@ -1,6 +1,7 @@
 import type { SpacingDocument } from '@/shared/editing/document';
 import { inPixels } from '@/shared/exercise/sizes';
-import { clearanceAt, prepareLine } from '@/shared/measure';
+import { clearanceAt } from '@/shared/measure/at-total';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';
 import { judgeLine, type LineJudgement } from '@/shared/usual-range/judge-line';

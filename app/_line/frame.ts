@@ -1,4 +1,4 @@
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { type PlacedLine, placeLetters, untouchedSpacing } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { CssPx, FontUnits } from '@/shared/units';

@@ -1,4 +1,5 @@
-import { pairProfiles, prepareLine } from '@/shared/measure';
+import { pairProfiles } from '@/shared/measure/drawing';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { placeLetters, shiftedPath, type PlacedLetter, type PlacedLine } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { CssPx, FontUnits, PerMille } from '@/shared/units';

@@ -1,5 +1,7 @@
 import { thinned } from '@/shared/geometry/thinned';
-import { counters, pairWhite, prepareLine, type Counter } from '@/shared/measure';
+import { counters, type Counter } from '@/shared/measure/counters';
+import { pairWhite } from '@/shared/measure/drawing';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import type { Pack } from '@/shared/schemas/pack';
 
 /**

@@ -43,7 +43,7 @@ const LARGE = 36;
 const toFive = (value: number): number => 5 * Math.floor(value / 5 + 0.5) + 0;
 
 function rangeWords(low: number, high: number): string {
-  if (low === 0 && high === 0) return 'left as it comes';
+  if (low === 0 && high === 0) return 'neither opened nor closed';
   if (low < 0 && high > 0) return `between ${-low} closed and ${high} opened`;
   const [least, most] = low < 0 ? [-high + 0, -low] : [low, high];
   return `${least === most ? most : `${least} to ${most}`} ${low < 0 ? 'closed' : 'opened'}`;
@@ -51,7 +51,7 @@ function rangeWords(low: number, high: number): string {
 
 /** The way is named only where it is not that of the range. */
 function yoursWords(total: number, low: number, high: number): string {
-  if (total === 0) return 'as it comes';
+  if (total === 0) return 'neither';
   const sameWay = total < 0 ? high <= 0 && low < 0 : low >= 0 && high > 0;
   return `${Math.abs(total)}${sameWay ? '' : total < 0 ? ' closed' : ' opened'}`;
 }

@@ -3,7 +3,7 @@ import { barFrom, thickness, xOf } from '@/app/_line/frame';
 import { paintShapes } from '@/app/_line/painters';
 import { spacingOf } from '@/shared/editing/document';
 import { lineShapes } from '@/shared/line/shapes';
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { LineOrder, Order } from './order';

@@ -1,5 +1,5 @@
 import type { PlacedLine } from '@/shared/outline/place-letters';
-import type { PreparedLine } from '@/shared/measure';
+import type { PreparedLine } from '@/shared/measure/prepared-line';
 import type { CssPx } from '@/shared/units';
 import { opennessOf } from '../openness';
 import { spokenOf } from '../usual';

@@ -3,7 +3,7 @@
 import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { SpacingDocument } from '@/shared/editing/document';
 import { pairLetters } from '@/shared/editing/pair-words';
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { excessOf, opennessOf } from '../openness';
 import type { GuidedLineProps } from '../props';
 import type { BenchSession } from '../session/session';

@@ -6,7 +6,7 @@ import { asShareOf, pairName } from '@/shared/wording/lengths';
 import { outsideWords } from '@/shared/wording/usual-words';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
 import { useBench, useSession } from '../context';
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { STEPS } from '../input/keys';
 import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
 import { mayTell } from '../props';

@@ -1,6 +1,6 @@
 import { present, type History } from '@/shared/editing/history';
 import type { SpacingDocument } from '@/shared/editing/document';
-import { prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure/prepared-line';
 import { numberText, signed } from '@/shared/text/number';
 import { usualWords, type BesideUsual } from '@/shared/wording/usual-words';
 import { useBench, useSession } from '../context';

@@ -19,7 +19,7 @@ describe('what is usual, in words', () => {
     expect(words(-80, -60, 10)).toBe('Estimated 60 to 80 closed, at reading sizes; yours 10 opened.');
     expect(words(5, 21, -10)).toBe('Estimated 5 to 20 opened, at reading sizes; yours 10 closed.');
     expect(words(-9, 11, -10)).toBe('Estimated between 10 closed and 10 opened, at reading sizes; yours 10 closed.');
-    expect(words(-2, 2, 0)).toBe('Estimated left as it comes, at reading sizes; yours as it comes.');
+    expect(words(-2, 2, 0)).toBe('Estimated neither opened nor closed, at reading sizes; yours neither.');
     expect(words(-20, 1, -10)).toBe('Estimated 0 to 20 closed, at reading sizes; yours 10.');
     expect(words(-22, -19, -10)).toBe('Estimated 20 closed, at reading sizes; yours 10.');
   });

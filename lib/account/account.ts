@@ -79,6 +79,7 @@ export const changePassword = operation({
     await data.rateLimits.forget('sign-in-account', account.emailNorm);
     const opened = await data.transaction(async (inside) => {
       await inside.account.setPassword(account.id, passwordHash);
+      await inside.oneTimeLinks.voidEarlier('reset-password', account.id, now);
       await inside.sessions.endAll(account.id, now);
       return openSession(inside, account.id, now);
     });

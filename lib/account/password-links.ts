@@ -54,6 +54,7 @@ export const resetPassword = operation({
     const opened = await data.transaction(async (inside) => {
       if (!(await inside.oneTimeLinks.use(link.id, now))) throw linkIsOver();
       await inside.account.setPassword(person.id, passwordHash);
+      await inside.oneTimeLinks.voidEarlier('reset-password', person.id, now);
       await inside.sessions.endAll(person.id, now);
       return openSession(inside, person.id, now);
     });

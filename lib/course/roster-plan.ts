@@ -24,7 +24,7 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
       unclear,
       rows: [],
       newSections: [],
-      counts: { newPeople: 0, joining: 0, here: 0, removed: 0, faults: 0 },
+      counts: { newPeople: 0, invited: 0, here: 0, removed: 0, faults: 0 },
     };
   const rows = read.rows.map((row) => checked(row, read));
   const known = await data.roster.people(
@@ -44,7 +44,7 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
         fault(row, `“${row.email}” has no name, and there is no account with this address yet. Add the name.`);
       continue;
     }
-    if (!person.member) row.becomes = 'joins';
+    if (!person.member) row.becomes = 'invited';
     else if (person.member.removed)
       settle(
         row,
@@ -57,12 +57,12 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
         'here already',
         person.member.role === row.role ? null : `Stays ${person.member.role}: a roster doesn’t change roles.`,
       );
-    if (row.becomes === 'joins' && row.name !== '' && person.name !== row.name)
+    if (row.becomes === 'invited' && row.name !== '' && person.name !== row.name)
       row.says.push('Has an account; the name stays as it is there.');
   }
   const sections = new Map(course.sections.map(({ name }) => [keyOf(name), name]));
   const wanted = rows
-    .filter(({ becomes }) => becomes === 'new person' || becomes === 'joins')
+    .filter(({ becomes }) => becomes === 'new person' || becomes === 'invited')
     .map(({ section }) => section)
     .filter((section) => section !== '' && !sections.has(keyOf(section)));
   const newSections = [...new Map(wanted.toReversed().map((section) => [keyOf(section), section])).values()].sort();
@@ -74,7 +74,7 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
     newSections,
     counts: {
       newPeople: count('new person'),
-      joining: count('joins'),
+      invited: count('invited'),
       here: count('here already'),
       removed: count('was removed'),
       faults: count('fault'),

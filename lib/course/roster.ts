@@ -2,12 +2,13 @@ import * as z from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { hashToken, newToken } from '@/lib/account/token';
+import type { ScopedData } from '@/lib/data';
 import { systemCaller } from '@/lib/data/actor';
 import { retryOnConflict } from '@/lib/data/retry';
 import { env } from '@/lib/env';
 import { logError } from '@/lib/log';
 import { mailIsSetUp } from '@/lib/mail/send';
-import { rosterColumnsSchema, type RosterLink, rosterTextSchema } from '@/shared/schemas/roster';
+import { rosterColumnsSchema, type RosterLink, type RosterRow, rosterTextSchema } from '@/shared/schemas/roster';
 import { counted } from '@/shared/text/number';
 import { courseId } from './courses';
 import { keyOf, planRoster } from './roster-plan';
@@ -18,8 +19,11 @@ const linkDays = 14;
 
 /**
  * Brings the people of a roster into the course: all of them or nobody. Whoever is there already stays as they are, so
- * the same roster again changes nothing. New people have no password; they set one by a link, which goes to them by mail,
- * or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
+ * the same roster again changes nothing of them. New people have no password; they set one by a link, which goes to them
+ * by mail, or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
+ *
+ * Whoever has an account is invited and not brought in: an address on a list does not say who holds the account with it.
+ * They get a join link to be handed over, and are in the course once they open it, signed in, and accept.
  */
 export const importRoster = operation({
   name: 'import-roster',
@@ -30,7 +34,7 @@ export const importRoster = operation({
     const byMail = mailIsSetUp();
     const expiresAt = new Date(now.getTime() + linkDays * 86_400_000);
     // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned anew.
-    const { plan, links } = await retryOnConflict(() =>
+    const { plan, links, invitations } = await retryOnConflict(() =>
       data.transaction(async (inside) => {
         const made = await planRoster(inside, given);
         refuseFaults(made);
@@ -40,8 +44,8 @@ export const importRoster = operation({
               makeSections: `The roster names ${counted(made.newSections.length, 'section')} that the course does not have: ${made.newSections.join(', ')}. Tick that they are to be made.`,
             },
           });
-        const coming = made.rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'joins');
-        if (coming.length === 0) return { plan: made, links: [] };
+        const coming = made.rows.filter(({ becomes }) => becomes === 'new person' || becomes === 'invited');
+        if (coming.length === 0) return { plan: made, links: [], invitations: [] };
         await inside.roster.addSections(given.courseId, made.newSections, now);
         const sections = new Map(
           (await inside.courses.byId(given.courseId))!.sections.map(({ id, name }) => [keyOf(name), id]),
@@ -60,11 +64,16 @@ export const importRoster = operation({
         );
         const members = await inside.roster.addMembers(
           given.courseId,
-          coming.map(({ email, role, section }) => ({
-            email,
-            role: role === 'assistant' ? ('assistant' as const) : ('student' as const),
-            sectionId: sections.get(keyOf(section)) ?? null,
-          })),
+          coming
+            .filter(({ becomes }) => becomes === 'new person')
+            .map((row) => ({ email: row.email, ...partOf(row, sections) })),
+          now,
+        );
+        const invited = coming.filter(({ becomes }) => becomes === 'invited');
+        const joinAddress = await makeJoinLinks(
+          inside,
+          { courseId: given.courseId, createdById: actor.userId, expiresAt },
+          invited.map((row) => partOf(row, sections)),
           now,
         );
         await inside.audit.recordAll(
@@ -81,7 +90,7 @@ export const importRoster = operation({
             courseId: given.courseId,
             verb: 'people imported',
             subject: `course:${given.courseId}`,
-            details: { people: coming.length, accounts: fresh.length, sections: made.newSections },
+            details: { accounts: fresh.length, invited: invited.length, sections: made.newSections },
           },
           now,
         );
@@ -98,14 +107,60 @@ export const importRoster = operation({
             email,
             address: `${env().publicOrigin}/reset/${token}`,
           })),
+          invitations: invited.map((row): RosterLink => ({
+            name: row.name || row.email,
+            email: row.email,
+            address: joinAddress(partOf(row, sections)),
+          })),
         };
       }),
     );
     // Not waited for: what fails now is tried again with the server's other chores.
     if (byMail && links.length > 0) void sendWelcomes(systemCaller('letters to new people'), {}).catch(logError);
-    return { counts: plan.counts, newSections: plan.newSections, byMail, expiresAt, links: byMail ? [] : links };
+    return {
+      counts: plan.counts,
+      newSections: plan.newSections,
+      byMail,
+      expiresAt,
+      links: byMail ? [] : links,
+      invitations,
+    };
   },
 });
+
+type Part = { role: 'assistant' | 'student'; sectionId: string | null };
+
+const partOf = ({ role, section }: RosterRow, sections: ReadonlyMap<string, string>): Part => ({
+  role: role === 'assistant' ? 'assistant' : 'student',
+  sectionId: sections.get(keyOf(section)) ?? null,
+});
+
+/** One join link for each role and section that somebody is invited to. @returns the address for a part */
+async function makeJoinLinks(
+  data: ScopedData,
+  of: { courseId: string; createdById: string; expiresAt: Date },
+  parts: readonly Part[],
+  now: Date,
+): Promise<(part: Part) => string> {
+  const addresses = new Map<string, string>();
+  for (const part of parts) {
+    const key = JSON.stringify([part.role, part.sectionId]);
+    if (addresses.has(key)) continue;
+    const token = newToken();
+    const link = await data.joinLinks.make({ ...of, ...part, tokenHash: hashToken(token) }, now);
+    await data.audit.record(
+      {
+        courseId: of.courseId,
+        verb: 'join link made',
+        subject: `join-link:${link.id}`,
+        details: { ...part, expiresAt: of.expiresAt.toISOString() },
+      },
+      now,
+    );
+    addresses.set(key, `${env().publicOrigin}/join/${token}`);
+  }
+  return ({ role, sectionId }) => addresses.get(JSON.stringify([role, sectionId]))!;
+}
 
 function refuseFaults({ unclear, rows }: Awaited<ReturnType<typeof planRoster>>): void {
   const faults = rows.filter(({ becomes }) => becomes === 'fault');

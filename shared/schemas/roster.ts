@@ -25,7 +25,7 @@ export type RosterRow = {
   email: string;
   role: string;
   section: string;
-  becomes: 'new person' | 'joins' | 'here already' | 'was removed' | 'fault';
+  becomes: 'new person' | 'invited' | 'here already' | 'was removed' | 'fault';
   /** For the person who imports: faults and remarks. */
   says: string[];
 };
@@ -39,8 +39,8 @@ export type RosterPlan = {
   unclear: string | null;
   rows: RosterRow[];
   newSections: string[];
-  counts: { newPeople: number; joining: number; here: number; removed: number; faults: number };
+  counts: { newPeople: number; invited: number; here: number; removed: number; faults: number };
 };
 
-/** A link that a new person sets their password by; shown once. */
+/** A link for one person of a roster, by which they set their password or join with the account they have; shown once. */
 export type RosterLink = { name: string; email: string; address: string };

@@ -121,7 +121,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
       'new person',
       'here already',
       'was removed',
-      'joins',
+      'invited',
       'fault',
       'fault',
       'fault',
@@ -138,7 +138,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
       expect.stringContaining('has no name'),
     ]);
     expect(rows[1]!.says[0]).toContain('Stays student');
-    expect(counts).toEqual({ newPeople: 1, joining: 1, here: 1, removed: 1, faults: 6 });
+    expect(counts).toEqual({ newPeople: 1, invited: 1, here: 1, removed: 1, faults: 6 });
     await expect(bring('Name,Mail\nBad,not-an-address')).rejects.toMatchObject({
       code: 'INVALID',
       fields: { text: expect.stringContaining('Line 2: “not-an-address”') },
@@ -160,7 +160,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
     });
     expect(await people()).toEqual([]);
     const { links, counts } = await bring(text);
-    expect(counts).toMatchObject({ newPeople: 2, joining: 0 });
+    expect(counts).toMatchObject({ newPeople: 2, invited: 0 });
     const made = (await people()).sort((a, b) => (a.listName < b.listName ? -1 : 1));
     expect(
       made.map(({ role, listName, section, user }) => [
@@ -190,7 +190,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
       await suite.db.oneTimeLink.count(),
     ];
     const again = await bring(text);
-    expect(again).toMatchObject({ links: [], counts: { newPeople: 0, joining: 0, here: 2 } });
+    expect(again).toMatchObject({ links: [], counts: { newPeople: 0, invited: 0, here: 2 } });
     expect([
       await people(),
       await suite.db.auditEvent.count({ where: { courseId } }),
@@ -213,7 +213,10 @@ describeOnBothDatabases('importing a roster', (suite) => {
       sendWelcomes(systemCaller('test'), {}, { now: new Date(Date.now() + hours * 3_600_000) });
     const tried = (attempts: number) =>
       expect
-        .poll(() => suite.db.job.count({ where: { kind: 'welcome-letter', attempts, leaseUntil: null, doneAt: null } }))
+        .poll(
+          () => suite.db.job.count({ where: { kind: 'welcome-letter', attempts, leaseUntil: null, doneAt: null } }),
+          { timeout: 20_000 },
+        )
         .toBe(2);
     try {
       expect(await bring(`name,email\nAda Quayle,${one}\nBo Finch,${two}`)).toMatchObject({ byMail: true, links: [] });

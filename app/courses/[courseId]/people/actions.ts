@@ -91,11 +91,12 @@ export const previewRosterAction = formAction(previewRoster, {
 export const importRosterAction = formAction(importRoster, {
   read: (form) => ({ ...readRoster(form), makeSections: form.get('makeSections') === 'yes' }),
   done: ({ counts }) =>
-    counts.newPeople + counts.joining === 0
+    counts.newPeople + counts.invited === 0
       ? 'Everyone on the list is already in the course; nothing was changed.'
-      : `${counted(counts.newPeople + counts.joining, 'person', 'people')} came into the course, ${counted(counts.newPeople, 'of them with a new account', 'of them with new accounts')}.`,
-  show: ({ links, byMail, expiresAt }) => ({
+      : `${counted(counts.newPeople, 'person', 'people')} came into the course with a new account; ${counted(counts.invited, 'person with an account is', 'people with an account are')} invited.`,
+  show: ({ links, invitations, byMail, expiresAt }) => ({
     links: JSON.stringify(links),
+    invitations: JSON.stringify(invitations),
     byMail: byMail ? 'yes' : 'no',
     expires: expiresAt.toISOString().slice(0, 10),
   }),

@@ -8,7 +8,7 @@ import { counted } from '@/shared/text/number';
 
 const words: Record<RosterRow['becomes'], string> = {
   'new person': 'a new account',
-  joins: 'joins with their account',
+  invited: 'is invited: has an account',
   'here already': 'here already',
   'was removed': 'stays out',
   fault: 'has to be corrected',
@@ -29,7 +29,10 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
             ? 'each is mailed a link to set a password'
             : 'mail isn’t set up here, so you’ll get a list of links to hand over'}
         </li>
-        <li>{counted(counts.joining, 'person joins', 'people join')} with the account they have</li>
+        <li>
+          {counted(counts.invited, 'person has', 'people have')} an account here already: you get a link for each, by
+          which they join with it
+        </li>
         <li>
           {counted(counts.here, 'person is', 'people are')} here already and stay as they are
           {counts.removed > 0 && `; ${counts.removed} were removed and stay out`}
@@ -79,10 +82,17 @@ export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
   );
 }
 
-type Props = { courseId: string; message: string; links: readonly RosterLink[]; byMail: boolean; expires: string };
+type Props = {
+  courseId: string;
+  message: string;
+  links: readonly RosterLink[];
+  invitations: readonly RosterLink[];
+  byMail: boolean;
+  expires: string;
+};
 
 /** What came of it; without mail, the links to hand over, each to its person. */
-export function Links({ courseId, message, links, byMail, expires }: Props) {
+export function Links({ courseId, message, links, invitations, byMail, expires }: Props) {
   return (
     <>
       <Notice live="polite" title="Done">
@@ -94,44 +104,60 @@ export function Links({ courseId, message, links, byMail, expires }: Props) {
           sign-in page.
         </p>
       )}
-      {links.length > 0 && (
-        <Section
-          title="Links to hand over"
-          id="links"
-          lead={`Each works once, until ${expires}, and lets its holder set that person’s password: give it to that person only. They can’t be shown again; you can create a new one on the person’s page.`}
-        >
-          <div className="actions">
-            <Button kind="usual" onClick={() => window.print()}>
-              Print this list
-            </Button>
-          </div>
-          <Table caption="Links to set a password">
-            <thead>
-              <tr>
-                <th scope="col">Name</th>
-                <th scope="col">E-mail</th>
-                <th scope="col">Link</th>
-              </tr>
-            </thead>
-            <tbody>
-              {links.map(({ name, email, address }) => (
-                <tr key={email}>
-                  <th scope="row">{name}</th>
-                  <td>{email}</td>
-                  <td>
-                    <code className="whole-address">{address}</code>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </Table>
-        </Section>
-      )}
+      <LinkList
+        id="links"
+        title="Links to hand over"
+        lead={`Each works once, until ${expires}, and lets its holder set that person’s password: give it to that person only. They can’t be shown again; you can create a new one on the person’s page.`}
+        caption="Links to set a password"
+        links={links}
+      />
+      <LinkList
+        id="invitations"
+        title="People who have an account"
+        lead={`They are not in the course yet. Give each their link, until ${expires}: they sign in, open it and accept. It says which role and section they get, so an assistant’s link is for assistants only. It can’t be shown again.`}
+        caption="Links to join with the account one has"
+        links={invitations}
+      />
       <div className="actions">
         <ButtonLink kind="main" href={`/courses/${courseId}/people`}>
           To the people of the course
         </ButtonLink>
       </div>
     </>
+  );
+}
+
+type ListProps = { id: string; title: string; lead: string; caption: string; links: readonly RosterLink[] };
+
+function LinkList({ id, title, lead, caption, links }: ListProps) {
+  if (links.length === 0) return null;
+  return (
+    <Section title={title} id={id} lead={lead}>
+      <div className="actions">
+        <Button kind="usual" onClick={() => window.print()}>
+          Print this list
+        </Button>
+      </div>
+      <Table caption={caption}>
+        <thead>
+          <tr>
+            <th scope="col">Name</th>
+            <th scope="col">E-mail</th>
+            <th scope="col">Link</th>
+          </tr>
+        </thead>
+        <tbody>
+          {links.map(({ name, email, address }) => (
+            <tr key={email}>
+              <th scope="row">{name}</th>
+              <td>{email}</td>
+              <td>
+                <code className="whole-address">{address}</code>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </Table>
+    </Section>
   );
 }

@@ -36,6 +36,7 @@ export function RosterForm({ courseId, byMail }: Props) {
         courseId={courseId}
         message={imported.said}
         links={JSON.parse(imported.shown?.links ?? '[]') as RosterLink[]}
+        invitations={JSON.parse(imported.shown?.invitations ?? '[]') as RosterLink[]}
         byMail={imported.shown?.byMail === 'yes'}
         expires={imported.shown?.expires ?? ''}
       />

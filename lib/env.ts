@@ -1,4 +1,6 @@
+import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { parseEnv } from 'node:util';
 import * as z from 'zod';
 
 /**
@@ -67,8 +69,17 @@ let checked: Env | undefined;
 
 /** @throws Error naming every setting that is wrong and what it should be. */
 export function env(): Env {
-  checked ??= readEnv(process.env);
+  checked ??= readEnv({ ...fromFile(), ...process.env });
   return checked;
+}
+
+/**
+ * What the file .env of the folder says: the same for every command and for the server, so that a backup never takes
+ * another database than the one that is served. What stands in the environment itself goes first. Not read by tests.
+ */
+function fromFile(): NodeJS.Dict<string> {
+  if (process.env.NODE_ENV === 'test' || !existsSync('.env')) return {};
+  return parseEnv(readFileSync('.env', 'utf8'));
 }
 
 /** @param source e.g. process.env; an empty text counts as unset. */

@@ -1,6 +1,10 @@
 // npm run backup -- OUT: a whole copy of the database, while it is being used.
 import { env } from '@/lib/env';
 import { backUp } from '@/lib/data/backup/back-up';
+import { answerHelp } from './help';
+
+answerHelp(`npm run backup -- OUT
+  Copies the whole database to OUT while it is being used. OUT must not exist yet.`);
 
 const out = process.argv[2];
 if (!out || out.startsWith('-')) {

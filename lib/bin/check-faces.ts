@@ -4,6 +4,10 @@ import { listFaces } from '@/lib/face/catalogue';
 import { projectRoot } from '@/lib/face/project-root';
 import { readFace } from '@/lib/face/read-face';
 import { compareReaders, fileHash } from '@/lib/face/second-reader';
+import { answerHelp } from './help';
+
+answerHelp(`npm run -s check-faces
+  Has two readers look at every installed face and writes lib/face/agreed-files.json. For developers.`);
 
 /**
  * Has both readers look at every installed face and writes down which files they agree on, so that a server need not

@@ -4,6 +4,10 @@ import { parseArgs } from 'node:util';
 import { systemCaller } from '@/lib/data/actor';
 import { erasePerson } from '@/lib/account/erase';
 import { fail } from './fail';
+import { answerHelp } from './help';
+
+answerHelp(`npm run -s erase-person -- ADDRESS --yes ADDRESS
+  Erases the person with this e-mail address for good. Spacings and marks stay without a name.`);
 
 try {
   const {

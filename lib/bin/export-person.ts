@@ -3,6 +3,10 @@
 import { systemCaller } from '@/lib/data/actor';
 import { handOverRecords } from '@/lib/account/records';
 import { fail } from './fail';
+import { answerHelp } from './help';
+
+answerHelp(`npm run -s export-person -- ADDRESS > FILE
+  Writes everything that is kept about the person with this e-mail address, as JSON.`);
 
 const [email] = process.argv.slice(2);
 try {

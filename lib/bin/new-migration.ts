@@ -5,6 +5,10 @@ import path from 'node:path';
 import { applyMigrations, differenceToSchema, migrationNames, migrationsFolder } from '@/lib/data/migrate/apply';
 import type { Provider } from '@/lib/data/open';
 import { startScratchServer } from './scratch-postgresql';
+import { answerHelp } from './help';
+
+answerHelp(`npm run migration -- NAME
+  Writes the next migration for both databases, from what prisma/schema.prisma says now.`);
 
 const name = process.argv[2] ?? '';
 if (!/^[a-z][a-z0-9_]*$/.test(name)) {

@@ -4,6 +4,10 @@ import { env } from '@/lib/env';
 import { systemCaller } from '@/lib/data/actor';
 import { makePasswordLinkByAddress } from '@/lib/account/password-links';
 import { fail } from './fail';
+import { answerHelp } from './help';
+
+answerHelp(`npm run -s password-link -- ADDRESS
+  Makes a link by which the person with this e-mail address sets a new password. It works once, for a day.`);
 
 const [email] = process.argv.slice(2);
 try {

@@ -2,6 +2,10 @@
 import { env } from '@/lib/env';
 import { restore } from '@/lib/data/backup/restore';
 import { applyMigrations } from '@/lib/data/migrate/apply';
+import { answerHelp } from './help';
+
+answerHelp(`npm run restore -- FILE [--replace]
+  Brings a backup back and migrates it to this version. --replace puts what is there aside first. Stop the server before.`);
 
 const words = process.argv.slice(2);
 const file = words.find((word) => !word.startsWith('--'));

@@ -3,6 +3,10 @@ import { mkdirSync } from 'node:fs';
 import { chromium, type Browser, type Page } from '@playwright/test';
 import { assistant, instructor, students } from '@/prisma/seed/people';
 import { chromium as chromiumPath } from './test/programs.mjs';
+import { answerHelp } from './help';
+
+answerHelp(`npm run screenshots [-- --address http://127.0.0.1:3000]
+  Takes the README's pictures from the demo of a running npm start.`);
 
 const folder = 'public/screenshots';
 const address = addressFrom(process.argv.slice(2));

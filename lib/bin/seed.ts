@@ -2,6 +2,10 @@
 import { fillDemo } from './start/demo';
 import { env } from '@/lib/env';
 import { applyMigrations } from '@/lib/data/migrate/apply';
+import { answerHelp } from './help';
+
+answerHelp(`npm run seed
+  Fills a new database with the demo course. npm start does it too.`);
 
 try {
   await applyMigrations(env().databaseUrl);

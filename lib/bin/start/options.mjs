@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { parseEnv } from 'node:util';
 
 const help = `npm start -- [options]
   --port NUMBER   where to listen (PORT; 3000)
@@ -55,16 +56,10 @@ function portOf(text) {
   return port;
 }
 
-/** Lines NAME=value of the file .env, if there is one; what stands in the environment itself goes first. */
+/** The file .env, if there is one, read as lib/env.ts reads it; what stands in the environment itself goes first. */
 function fromFile() {
   try {
-    const lines = readFileSync('.env', 'utf8').split('\n');
-    return Object.fromEntries(
-      lines
-        .map((line) => /^\s*([A-Z_]+)\s*=\s*(.*?)\s*$/.exec(line))
-        .filter(Boolean)
-        .map(([, name, value]) => [name, value.replace(/^(["'])(.*)\1$/, '$2')]),
-    );
+    return parseEnv(readFileSync('.env', 'utf8'));
   } catch (error) {
     if (error.code === 'ENOENT') return {};
     throw error;

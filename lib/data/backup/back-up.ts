@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import Database from 'better-sqlite3';
@@ -22,6 +22,8 @@ export async function backUp(url: string, to: string): Promise<string> {
     throw new Error(`${file} exists already. A backup never writes over a file: choose another name.`);
   const part = `${file}.part`;
   try {
+    // Made before anything is in it: people's work and marks are for the owner of the file alone.
+    writeFileSync(part, '', { mode: 0o600 });
     await (provider === 'sqlite' ? copySqlite(url, part) : dumpPostgresql(url, part));
     renameSync(part, file);
     return file;

@@ -3,6 +3,7 @@ import { scopedData, type ScopedData } from '@/lib/data';
 import type { Actor, Caller } from '@/lib/data/actor';
 import { AppError, fieldErrors, notFound, sayFieldErrors, signedOut } from './errors';
 import { type Permission, permissions } from './permissions';
+import { refuseUnstorable } from './unstorable';
 
 export type Context<Of extends Actor = Actor> = {
   readonly actor: Of;
@@ -62,6 +63,7 @@ async function admit(caller: Caller, allow: Permission): Promise<Actor> {
 }
 
 function check<Schema extends $ZodType>(schema: Schema, input: unknown): output<Schema> {
+  refuseUnstorable(input);
   try {
     return parse(schema, input);
   } catch (error) {

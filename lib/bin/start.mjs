@@ -8,6 +8,9 @@ import { prepareDatabase } from './start/database.mjs';
 import { secretsOf } from './start/secrets.mjs';
 import { serve } from './start/serve.mjs';
 
+// Databases, backups and secrets are for their owner alone.
+process.umask(0o077);
+
 try {
   refuseOldNode();
   const options = readOptions(process.argv.slice(2), process.env);

@@ -1,8 +1,14 @@
-import { mkdirSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
-import { DriverAdapterError, type SqlDriverAdapter, type SqlDriverAdapterFactory, type SqlQuery, type Transaction } from '@prisma/driver-adapter-utils';
+import {
+  DriverAdapterError,
+  type SqlDriverAdapter,
+  type SqlDriverAdapterFactory,
+  type SqlQuery,
+  type Transaction,
+} from '@prisma/driver-adapter-utils';
 import { Turn } from './turn';
 
 type ExecuteTogether = (queries: readonly SqlQuery[]) => Promise<number[]>;
@@ -35,6 +41,7 @@ export function sqliteAdapter(url: string): SqliteAdapterFactory {
       makeFolder(url);
       const connection = await stock.connect();
       await patiently(() => connection.executeScript(pragmas));
+      closeToOthers(url);
       await connection.executeScript('PRAGMA busy_timeout = 0');
       const turn = new Turn();
       together = (queries) => turn.run(() => executeTogether(connection, queries));
@@ -64,7 +71,14 @@ export function sqliteFile(url: string): string | null {
 /** Makes the folder that the file will lie in. */
 export function makeFolder(url: string) {
   const file = sqliteFile(url);
-  if (file) mkdirSync(path.dirname(file), { recursive: true });
+  if (file) mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
+}
+
+/** Makes the file, and those that SQLite puts beside it, readable by its owner alone, also one from before. */
+function closeToOthers(url: string) {
+  const file = sqliteFile(url);
+  if (!file) return;
+  for (const end of ['', '-wal', '-shm']) if (existsSync(`${file}${end}`)) chmodSync(`${file}${end}`, 0o600);
 }
 
 function inTurns(connection: SqlDriverAdapter, turn: Turn): SqlDriverAdapter {

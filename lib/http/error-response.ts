@@ -16,6 +16,10 @@ export function errorResponse(error: unknown): Response {
 /** A known error as it is; anything else becomes INTERNAL, with its cause in the log only. */
 export function asAppError(error: unknown): AppError {
   if (error instanceof AppError) return error;
+  if (isTooLarge(error))
+    return new AppError('INVALID', 'A number in what was sent is larger than can be stored. Nothing was changed.', {
+      cause: error,
+    });
   logError(error);
   return new AppError(
     'INTERNAL',
@@ -23,3 +27,8 @@ export function asAppError(error: unknown): AppError {
     { cause: error },
   );
 }
+
+/** Prisma's codes for values out of the range of a column (Prisma error reference): P2020, and P2033 for integers beyond 64 bits. */
+const isTooLarge = (error: unknown): boolean =>
+  ['P2020', 'P2033'].includes(String((error as { code?: unknown } | null)?.code)) ||
+  (error instanceof Error && /Unable to fit (integer )?value|out of range for type/i.test(error.message));

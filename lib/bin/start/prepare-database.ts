@@ -4,6 +4,7 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { env } from '@/lib/env';
 import { firstLink } from '@/lib/account/first-instructor';
+import { holdAsOnlyServer } from '@/lib/data/one-server';
 import { backUp } from '@/lib/data/backup/back-up';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { demoSignIns } from '@/prisma/seed';
@@ -26,6 +27,8 @@ process.exit(0);
 async function prepare(): Promise<Prepared> {
   const { databaseUrl, demo, publicOrigin } = env();
   const notes: string[] = [];
+  // Not under the feet of a server that is running.
+  holdAsOnlyServer(databaseUrl)();
   const applied = await applyMigrations(databaseUrl, {
     beforeChange: async () => {
       notes.push(`Kept a copy from before the upgrade: ${await backUpFirst(databaseUrl)}`);

@@ -5,7 +5,8 @@ import { setTimeout as wait } from 'node:timers/promises';
 export async function serve({ host, port, address }, environment, prepared) {
   const server = spawn(process.execPath, ['node_modules/next/dist/bin/next', 'start', '-H', host, '-p', String(port)], {
     env: environment,
-    stdio: ['ignore', 'pipe', 'inherit'],
+    // By the channel the server notices when this command is gone, however it ended.
+    stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
   });
   const said = [];
   server.stdout.on('data', (text) => said.push(String(text)));
@@ -14,6 +15,7 @@ export async function serve({ host, port, address }, environment, prepared) {
   });
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'])
     process.on(signal, () => server.kill(signal === 'SIGHUP' ? 'SIGTERM' : signal));
+  stopWithNpm(() => server.kill('SIGTERM'));
 
   const answered = await Promise.race([answers(host, port), ended.then(() => false)]);
   if (answered) {
@@ -24,6 +26,13 @@ export async function serve({ host, port, address }, environment, prepared) {
   const { code, signal } = await ended;
   if (!answered && !signal) throw new Error(`The server ended by itself (${code}):\n${said.join('')}`);
   process.exit(signal ? 0 : (code ?? 1));
+}
+
+/** npm dies of a signal without passing it on: where it started this command, its end is ours. */
+function stopWithNpm(stop) {
+  if (process.env.npm_lifecycle_event !== 'start') return;
+  const parent = process.ppid;
+  setInterval(() => process.ppid !== parent && stop(), 500).unref();
 }
 
 async function answers(host, port) {

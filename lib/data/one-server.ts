@@ -1,0 +1,27 @@
+import path from 'node:path';
+import Database from 'better-sqlite3';
+import { makeFolder, sqliteFile } from './sqlite';
+
+/**
+ * Makes sure that one server alone works on a SQLite file: two would each keep their own counts, rooms and caches.
+ * A lock of the system on a file beside it is held until the function that comes back is called or the process ends, however
+ * it ends. Commands may run beside a server. On other databases, and in memory, nothing is held.
+ * @throws Error in words when another server holds it
+ */
+export function holdAsOnlyServer(url: string): () => void {
+  const file = url.startsWith('file:') ? sqliteFile(url) : null;
+  if (file === null) return () => undefined;
+  makeFolder(url);
+  const lock = new Database(`${file}.server`, { timeout: 0 });
+  try {
+    lock.pragma('locking_mode = EXCLUSIVE');
+    lock.exec('BEGIN EXCLUSIVE');
+  } catch (error) {
+    lock.close();
+    if ((error as { code?: string }).code !== 'SQLITE_BUSY') throw error;
+    throw new Error(
+      `Another server is using the database ${path.basename(file)} already. Stop it first, or give this one another DATABASE_URL; several servers together need PostgreSQL.`,
+    );
+  }
+  return () => lock.close();
+}

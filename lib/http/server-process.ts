@@ -21,7 +21,7 @@ export function prepareServerProcess({ trustedProxies }: { trustedProxies: numbe
       streams.add(response);
       response.once('close', () => streams.delete(response));
     }
-    return emit.call(this, event, ...given);
+    return (emit as (...all: unknown[]) => boolean).call(this, event, ...given);
   };
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.once(signal, () => {

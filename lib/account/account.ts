@@ -65,7 +65,7 @@ export const changePassword = operation({
   run: async ({ data, now }, { currentPassword, newPassword }) => {
     const account = await data.account.own();
     if (!account) throw notFound();
-    await takeTry(data, 'sign-in-account', account.emailNorm);
+    await takeTry(data, 'own-password', account.id);
     if (
       account.passwordHash !== null &&
       !(await passwordFits(account.passwordHash, currentPassword.normalize('NFKC')))
@@ -76,7 +76,7 @@ export const changePassword = operation({
     }
     refuseWeak(newPassword, account.name, account.emailNorm, 'newPassword');
     const passwordHash = await hashPassword(newPassword);
-    await data.rateLimits.forget('sign-in-account', account.emailNorm);
+    await data.rateLimits.forget('own-password', account.id);
     const opened = await data.transaction(async (inside) => {
       await inside.account.setPassword(account.id, passwordHash);
       await inside.oneTimeLinks.voidEarlier('reset-password', account.id, now);

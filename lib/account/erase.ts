@@ -18,7 +18,7 @@ export const eraseAccount = operation({
     if (!account) throw notFound();
     if (email !== account.emailNorm)
       throw refused('email', `This is not the address of the account (given: “${email}”).`);
-    await takeTry(data, 'sign-in-account', account.emailNorm);
+    await takeTry(data, 'own-password', account.id);
     if (account.passwordHash !== null && !(await passwordFits(account.passwordHash, password.normalize('NFKC')))) {
       throw refused('password', 'This is not your password.');
     }

@@ -18,6 +18,7 @@ export const becomeFirstInstructor = operation({
     await takeTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('first-instructor', hashToken(token), now);
     if (!link) throw linkIsOver();
+    await data.rateLimits.giveBack('link-address', addressOf(caller));
     refuseWeak(password, name, email);
     const passwordHash = await hashPassword(password);
     try {
@@ -88,6 +89,7 @@ export const readFirstLink = operation({
     await takeTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('first-instructor', hashToken(token), now);
     if (!link) throw notFound();
+    await data.rateLimits.giveBack('link-address', addressOf(caller));
     return { expiresAt: link.expiresAt };
   },
 });

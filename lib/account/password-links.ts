@@ -49,6 +49,7 @@ export const resetPassword = operation({
     const link = await data.oneTimeLinks.open('reset-password', hashToken(token), now);
     const person = link?.user;
     if (!link || !person || person.erasedAt) throw linkIsOver();
+    await data.rateLimits.giveBack('link-address', addressOf(caller));
     refuseWeak(newPassword, person.name, person.emailNorm, 'newPassword');
     const passwordHash = await hashPassword(newPassword);
     const opened = await data.transaction(async (inside) => {
@@ -73,6 +74,8 @@ export const readPasswordLink = operation({
     await takeTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('reset-password', hashToken(token), now);
     if (!link?.user || link.user.erasedAt) throw notFound();
+    // A class opens its links at the same moment from one address: only guessing is counted.
+    await data.rateLimits.giveBack('link-address', addressOf(caller));
     return { name: link.user.name, email: link.user.emailNorm, expiresAt: link.expiresAt };
   },
 });

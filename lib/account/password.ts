@@ -1,4 +1,5 @@
 import { Algorithm, hash, verify } from '@node-rs/argon2';
+import { dictionary } from '@zxcvbn-ts/language-common';
 import { AppError } from '@/lib/access/errors';
 
 /**
@@ -41,7 +42,7 @@ function placeholder(): Promise<string> {
 
 /**
  * Refuses what is guessed first: the person's own name or address, this product's name, one character over and over,
- * or a plain run along the keyboard's digits or the alphabet.
+ * a plain run along the keyboard's digits or the alphabet, or one of the passwords that most people have.
  * @throws AppError INVALID on `field`.
  */
 export function refuseWeak(password: string, name: string, email: string, field = 'password'): void {
@@ -50,9 +51,9 @@ export function refuseWeak(password: string, name: string, email: string, field 
     (word) => word.length >= 4,
   );
   const leftOver = [...own, 'kerncrit', 'password'].reduce((rest, word) => rest.replaceAll(word, ''), plain);
-  if (new Set(plain).size >= 5 && [...leftOver].length >= 6 && !isRun(plain)) return;
+  if (new Set(plain).size >= 5 && [...leftOver].length >= 6 && !isRun(plain) && !isCommon(plain)) return;
   const said =
-    'This password would be guessed at once: it is little more than a name, an address or a run of signs. Choose a few words that have nothing to do with you.';
+    'This password would be guessed at once: it is little more than a name, an address, a run of signs or one that many people have. Choose a few words that have nothing to do with you.';
   throw new AppError('INVALID', said, { fields: { [field]: said } });
 }
 
@@ -67,6 +68,20 @@ const rows = [
 /** The whole of it is one run, or one run repeated. */
 function isRun(plain: string): boolean {
   return rows.some((row) => (row + row + row).includes(plain));
+}
+
+let common: ReadonlySet<string> | undefined;
+
+/**
+ * One of about fifty thousand passwords that people have most (the list of @zxcvbn-ts/language-common), as it is, said
+ * twice, or with figures and signs before and after it. Short ones are on the list for the sake of what is put around them.
+ */
+function isCommon(plain: string): boolean {
+  common ??= new Set(dictionary['passwords-common']);
+  const bare = plain.replace(/^[^\p{L}]+|[^\p{L}]+$/gu, '');
+  const half = plain.slice(0, plain.length / 2);
+  const forms = [plain, bare.length >= 5 ? bare : plain, half + half === plain ? half : plain];
+  return forms.some((form) => common!.has(form));
 }
 
 /**

@@ -3,11 +3,18 @@ import { operation } from '@/lib/access/operation';
 import { signInSchema } from '@/shared/schemas/account';
 import { openSession } from './sessions';
 import { passwordFits } from './password';
+import { hashToken } from './token';
 import { addressOf, takeTry } from './tries';
+
+/** Each is counted for one account from one address; where the first says no, the later ones are not asked. */
+const waits = ['sign-in-seconds', 'sign-in-minutes', 'sign-in-hour'] as const;
 
 /**
  * Signs in with e-mail and password. A try is counted before the password is looked at, so that many at the same
  * moment are all counted, and given back when it fits. Answer and time are the same for unknown addresses.
+ *
+ * Whoever guesses waits longer and longer, but only at their own address: nobody can lock another person out of an
+ * account by guessing wrong, also not from many addresses, where its owner has signed in from theirs before.
  */
 export const signIn = operation({
   name: 'sign-in',
@@ -15,13 +22,21 @@ export const signIn = operation({
   input: signInSchema,
   run: async ({ data, caller, now }, { email, password }) => {
     const address = addressOf(caller);
+    // Kept for long, so not in words that could be read.
+    const pair = hashToken(`${email} ${address}`);
+    const known = await data.rateLimits.has('sign-in-known', pair);
     await takeTry(data, 'sign-in-address', address);
-    await takeTry(data, 'sign-in-account', email);
+    for (const wait of waits) await takeTry(data, wait, pair);
+    if (!known) await takeTry(data, 'sign-in-account', email);
     const person = await data.signIn.byEmail(email);
     const fits = await passwordFits(person?.passwordHash, password);
     if (!person || !fits) throw doNotFit();
-    await data.rateLimits.forget('sign-in-account', email);
+    for (const wait of waits) await data.rateLimits.forget(wait, pair);
     await data.rateLimits.giveBack('sign-in-address', address);
+    if (!known) {
+      await data.rateLimits.giveBack('sign-in-account', email);
+      await data.rateLimits.take('sign-in-known', pair);
+    }
     return openSession(data, person.id, now);
   },
 });

@@ -19,6 +19,7 @@ export async function takeTry(data: ScopedData, limit: Limit, key: string): Prom
 export const addressOf = (caller: Caller): string => (caller.kind === 'system' ? 'this server' : caller.address);
 
 function inWords(seconds: number): string {
+  if (seconds < 50) return `${seconds} ${seconds === 1 ? 'second' : 'seconds'}`;
   if (seconds <= 60) return 'a minute';
   return `${Math.ceil(seconds / 60)} minutes`;
 }

@@ -102,6 +102,8 @@ export const readJoinLink = operation({
     await takeTry(data, 'link-address', addressOf(caller));
     const link = await data.joinLinks.byToken(hashToken(token), now);
     if (!link) throw notFound();
+    // A class opens this page at the same moment from one address: only guessing is counted.
+    await data.rateLimits.giveBack('link-address', addressOf(caller));
     return {
       title: link.course.title,
       timeZone: link.course.timeZone,

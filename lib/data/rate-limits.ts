@@ -4,8 +4,18 @@ import { database, type Db } from './client';
 
 /** How often something may be tried: `tries` in `minutes`. */
 export const limits = {
-  /** Strict: wrong passwords for one account, whether or not it exists. */
-  'sign-in-account': { tries: 8, minutes: 15 },
+  /**
+   * Wrong passwords for one account from one address, whether or not there is such an account: the wait grows with the
+   * tries. Others who guess at the account from elsewhere do not make its owner wait.
+   */
+  'sign-in-seconds': { tries: 4, minutes: 0.25 },
+  'sign-in-minutes': { tries: 8, minutes: 5 },
+  'sign-in-hour': { tries: 16, minutes: 60 },
+  /** The same from all addresses together; does not hold where the account was signed in to before (`sign-in-known`). */
+  'sign-in-account': { tries: 100, minutes: 15 },
+  'sign-in-known': { tries: 1_000_000, minutes: 90 * 24 * 60 },
+  /** The password of somebody who is signed in, asked for once more. */
+  'own-password': { tries: 8, minutes: 15 },
   /** Loose: a class sits behind one address. */
   'sign-in-address': { tries: 300, minutes: 15 },
   'reset-account': { tries: 3, minutes: 60 },
@@ -35,6 +45,9 @@ export const rateLimitData = (_actor: Actor, _db: Db) => ({
       return { allowed: false, retryAfterSeconds: Math.max(1, Math.ceil(refused.msBeforeNext / 1000)) };
     }
   },
+
+  /** Whether anything was counted. */
+  has: async (limit: Limit, key: string): Promise<boolean> => (await limiter(limit).get(key)) !== null,
 
   /** Gives one try back: it was not a failure after all. */
   giveBack: async (limit: Limit, key: string): Promise<void> => void (await limiter(limit).reward(key)),

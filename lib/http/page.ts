@@ -18,6 +18,7 @@ export async function forPage<Result, Schema extends $ZodType>(
     if (error.code === 'SIGNED_OUT')
       redirect(`/sign-in?next=${encodeURIComponent((await headers()).get('x-path') ?? '/')}`);
     // A mistyped id in an address is simply nothing.
+    if (error.code === 'TOO_MANY') redirect(`/too-many?wait=${error.retryAfterSeconds ?? 60}`);
     if (error.code === 'NOT_FOUND' || error.code === 'INVALID') notFound();
     throw error;
   }

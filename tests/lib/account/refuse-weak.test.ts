@@ -24,6 +24,10 @@ test.each([
   'Kerncrit2026',
   'ines.calloway',
   'Password12',
+  'basketball',
+  'Sunshine2026!',
+  'dragondragon',
+  '1q2w3e4r5t',
 ])('refuses %s', (password) => {
   expect(refused(password)).toBe(true);
 });

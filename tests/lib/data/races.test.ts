@@ -131,7 +131,7 @@ describeOnBothDatabases('rules that hold for many at once', (suite) => {
 
   it('every try at a password is counted', async () => {
     const tries = await Promise.all(
-      Array.from({ length: 20 }, () => asSystem(suite.db).rateLimits.take('sign-in-account', 'race@school.example')),
+      Array.from({ length: 20 }, () => asSystem(suite.db).rateLimits.take('sign-in-minutes', 'race@school.example')),
     );
     expect(tries.filter(({ allowed }) => allowed)).toHaveLength(8);
   });

@@ -11,7 +11,7 @@ export async function register(): Promise<void> {
       import('./lib/face/workshop/pool'),
       import('./lib/ops/every-hour'),
       import('./lib/http/server-process'),
-      import('./lib/data/one-server'),
+      import('./lib/ops/one-server'),
       import('./lib/env'),
     ]);
   // Pages made while building serve nobody; a development server calls this again when a file changed.

@@ -4,7 +4,7 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { env } from '@/lib/env';
 import { firstLink } from '@/lib/account/first-instructor';
-import { holdAsOnlyServer } from '@/lib/data/one-server';
+import { holdAsOnlyServer } from '@/lib/ops/one-server';
 import { backUp } from '@/lib/data/backup/back-up';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { demoSignIns } from '@/prisma/seed';

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, expect, it } from 'vitest';
-import { holdAsOnlyServer } from '@/lib/data/one-server';
+import { holdAsOnlyServer } from '@/lib/ops/one-server';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-one-server-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -17,7 +17,7 @@ const elsewhere = () =>
       '--import',
       'tsx',
       '-e',
-      `import('@/lib/data/one-server').then(({ holdAsOnlyServer }) => holdAsOnlyServer('${url}'))`,
+      `import('@/lib/ops/one-server').then(({ holdAsOnlyServer }) => holdAsOnlyServer('${url}'))`,
     ],
     { encoding: 'utf8' },
   );

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import Database from 'better-sqlite3';
-import { makeFolder, sqliteFile } from './sqlite';
+import { makeFolder, sqliteFile } from '@/lib/data/sqlite';
 
 /**
  * Makes sure that one server alone works on a SQLite file: two would each keep their own counts, rooms and caches.

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { root } from './source-tree';
@@ -9,7 +9,7 @@ const rooms = /^(app|lib|prisma|shared|tests|public)\/|^[\w.-]+\.(md|json|mjs)$/
 
 /** The README of each room, beside its code. */
 function roomReadmes(): string[] {
-  return ['app', 'lib', 'shared', 'tests'].flatMap((room) =>
+  return ['app', 'lib', 'prisma', 'shared', 'tests'].flatMap((room) =>
     readdirSync(path.join(root, room), { recursive: true, encoding: 'utf8' })
       .filter((name) => path.basename(name) === 'README.md')
       .map((name) => `${room}/${name}`),
@@ -47,5 +47,32 @@ describe.each(['README.md', 'DEVELOPERS.md', ...roomReadmes()])('%s', (document)
       (match) => match[1] ?? match[2]!,
     );
     expect(commands.filter((name) => !(name in scripts))).toEqual([]);
+  });
+});
+
+test('DEVELOPERS.md stays a map: at most 10 kB', () => {
+  expect(statSync(path.join(root, 'DEVELOPERS.md')).size).toBeLessThanOrEqual(10_000);
+});
+
+describe('comments', () => {
+  const comment = /\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/[^\n]*/g;
+  const inRoom = /(?<![\w/@.-])(?:app|lib|prisma|shared|tests|public)\/[\w[\]./-]*[\w\]]/g;
+  const isThere = (name: string) =>
+    ['', '.ts', '.tsx', '.mjs'].some((ending) => existsSync(path.join(root, name + ending)));
+
+  test('name only paths that exist', () => {
+    const sources = ['app', 'lib', 'prisma', 'shared', 'tests'].flatMap((room) =>
+      readdirSync(path.join(root, room), { recursive: true, encoding: 'utf8' })
+        .filter((name) => /\.(tsx?|mjs|prisma|css)$/.test(name) && !name.startsWith('generated'))
+        .map((name) => `${room}/${name}`),
+    );
+    const wrong = sources.flatMap((file) => {
+      const text = readFileSync(path.join(root, file), 'utf8');
+      const names = [...text.matchAll(comment)].flatMap(([words]) => words.match(inRoom) ?? []);
+      return names
+        .filter((name) => !/NAME/.test(name) && !madeLater.test(name) && !isThere(name))
+        .map((name) => `${file}: ${name}`);
+    });
+    expect(wrong).toEqual([]);
   });
 });

@@ -5,6 +5,9 @@ import { countedProofs } from '@/lib/review/counted';
 import { spacingOf } from '@/lib/rows/spacing';
 import { mapLineSchema, type MapLine, type MapRow } from '@/shared/class/map';
 import type { ClassLine } from '@/shared/class/summary';
+import { ENGINE } from '@/shared/measure';
+import { usualRangeSchema } from '@/shared/schemas/measure';
+import { beyondHalfRange } from '@/shared/scoring';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { keptOrMade } from '@/lib/data/worked-out';
 
@@ -23,7 +26,7 @@ export async function mapLines(
 ): Promise<MapLine[]> {
   const state = await data.roundState.of(round, courseId);
   if (state === null) throw notFound();
-  const basis = canonicalJson([state.counted, state.compared]);
+  const basis = canonicalJson([ENGINE, state.counted, state.compared]);
   // Asked for once, by the first line that has to be worked out.
   let counting: Promise<string[]> | null = null;
   const proofIds = () =>
@@ -70,8 +73,14 @@ type Item = Awaited<ReturnType<ScopedData['classMap']['settings']>>[number];
 /** Only what the map needs of a measurement and a comparison: reading all of them for a class takes several times as long. */
 const measured = z.object({
   letters: z.array(z.string()),
-  pairs: z.array(z.object({ offset: z.number(), suggestion: z.nullable(z.number()) })),
-  line: z.optional(z.object({ evennessGap: z.nullable(z.number()) })),
+  pairs: z.array(
+    z.object({
+      total: z._default(z.number(), 0),
+      usual: z._default(z.nullable(usualRangeSchema), null),
+      surprise: z._default(z.nullable(z.number()), null),
+    }),
+  ),
+  line: z.optional(z.object({ evennessGap: z.nullable(z.number()), tightness: z._default(z.number(), 0) })),
 });
 const compared = z.object({
   nearest: z.nullable(z.int()),
@@ -103,9 +112,10 @@ function addRow(
     });
   } else {
     const tenths: MapRow['tenths'] = measure
-      ? measure.pairs.map(({ offset, suggestion }) =>
-          suggestion === null ? null : Math.round((offset - suggestion) * 10),
-        )
+      ? measure.pairs.map((pair) => {
+          const beyond = beyondHalfRange(pair, measure.line?.tightness ?? 0);
+          return beyond === null ? null : Math.round(beyond * 10);
+        })
       : spacing.offsets.map(() => null);
     line.rows.push({ ...row, against: null, author: null, tightness: null, tenths });
   }

@@ -145,7 +145,7 @@ async function linesOf(
         shownAs: name.shownAs,
         specimenVersionId: item.specimenVersionId,
         spacing,
-        faults: faultsIn(item, tolerance),
+        faults: faultsIn(item),
         suggestion: at && measuredSuggestion(measure, comparison, spacing, at),
         notes: notes
           .filter(({ proofItem, authorId }) => proofItem.id === item.id && (authorId === me || !blind.has(proofId)))

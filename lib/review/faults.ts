@@ -75,7 +75,7 @@ async function workOut(
                 ...one,
                 ...spacingOf(item),
                 specimenVersionId: item.specimenVersionId,
-                faults: faultsIn(item, tolerance),
+                faults: faultsIn(item),
               },
             ]
           : [];
@@ -100,6 +100,6 @@ async function workOut(
 type Item = Awaited<ReturnType<ScopedData['critique']['specimenIn']>>[number];
 
 /** What the measures find in one stored setting. */
-export function faultsIn({ measurements: [measured], comparisons: [compared] }: Item, tolerance: number) {
-  return faultsOf(measured ? measureOf(measured) : null, compared ? comparisonOf(compared) : null, tolerance);
+export function faultsIn({ measurements: [measured], comparisons: [compared] }: Item) {
+  return faultsOf(measured ? measureOf(measured) : null, compared ? comparisonOf(compared) : null);
 }

@@ -133,7 +133,7 @@ export async function marksOfProof(
     data.critique.measured([proofId]),
   ]);
   const lines: MeasuredLine[] = items.flatMap(({ measurements: [measured], comparisons: [compared] }) =>
-    measured ? [{ measure: measureOf(measured), comparison: compared ? comparisonOf(compared) : null, tolerance }] : [],
+    measured ? [{ measure: measureOf(measured), comparison: compared ? comparisonOf(compared) : null }] : [],
   );
   const criteria = criteriaRows.map(criterionView).map(({ versionId, title, description, weight, levels, basis }) => {
     const given = marks.find(({ criterionVersionId }) => criterionVersionId === versionId);

@@ -72,7 +72,7 @@ async function annotate(
   at: { now: Date },
 ): Promise<void> {
   const letters = spacedLetters(pack);
-  const faults = faultsOf(measure, comparison, line.tolerance).slice(0, 2);
+  const faults = faultsOf(measure, comparison).slice(0, 2);
   const write = (
     key: string,
     place: Pick<PairFault, 'first' | 'last'> | null,

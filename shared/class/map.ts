@@ -4,8 +4,8 @@ import type { Ground, Spacing } from '@/shared/schemas/spacing';
 
 /**
  * One line as a class set it in a round, a row a member. `tenths`: per pair, in tenths of 1/1000 em, what is left of the
- * deviation from the nearest reference after tightness is taken out; where there is no reference, how much wider than
- * the line’s own middle the pair is set. Above 0 is wider; null where nothing is held against anything.
+ * deviation from the nearest reference after tightness is taken out; where there is no reference, how far the pair is
+ * beyond what half of the designers would give it. Above 0 is wider; null where nothing is held against anything.
  */
 export const mapLineSchema = z.strictObject({
   version: z.literal(1),

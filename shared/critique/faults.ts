@@ -5,25 +5,22 @@ import type { StoredFinding } from '@/shared/schemas/finding';
 import type { Fault } from '@/shared/schemas/note';
 import { sayFinding } from '@/shared/wording/finding-words';
 
-/** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out, in tolerances (above 1 is outside). */
+/** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out: in tolerances, or in surprise. */
 export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>; share: number; sentence: string };
 
 /**
- * The pairs that stand out, worst first: against the nearest reference where there is one, else against the middle of
- * their own line. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of place is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
+ * The pairs that stand out, worst first: against the nearest reference where there is one, else what is outside the
+ * usual range. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of place
+ * is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
  */
-export function faultsOf(
-  measure: StoredMeasure | null,
-  comparison: StoredComparison | null,
-  tolerance: number,
-): PairFault[] {
+export function faultsOf(measure: StoredMeasure | null, comparison: StoredComparison | null): PairFault[] {
   const touching = (measure?.pairs ?? [])
     .filter(
       ({ contact, index }) =>
         (contact === 'touching' || contact === 'crossing') && !comparison?.meantContacts.includes(index),
     )
     .map(({ index }) => ({ first: index, last: index, fault: 'touching' as const, share: Infinity, sentence: '' }));
-  const out = comparison?.nearest != null ? fromReference(comparison) : fromLine(measure, tolerance);
+  const out = comparison?.nearest != null ? fromReference(comparison) : fromLine(measure);
   const faults = [...touching, ...out.filter(({ first }) => !touching.some((one) => one.first === first))];
   return faults.sort((one, other) => (one.share === other.share ? one.first - other.first : other.share - one.share));
 }
@@ -56,22 +53,27 @@ function deviationSentence(findings: readonly StoredFinding[], pair: number): st
   return found ? sayFinding(found).sentence : '';
 }
 
-const fromLine = (measure: StoredMeasure | null, tolerance: number): PairFault[] =>
-  (measure?.pairs ?? []).flatMap(({ index, suggestion, offset }) => {
-    if (suggestion === null) return [];
-    const excess = offset - suggestion;
-    return Math.abs(excess) <= tolerance
-      ? []
-      : [
-          {
-            first: index,
-            last: index,
-            fault: excess > 0 ? ('wide' as const) : ('tight' as const),
-            share: shareOf(excess, tolerance),
-            sentence: '',
-          },
-        ];
+/** By the line itself: what is outside the usual range, the greatest surprise first. What engine 1 measured has no such range. */
+const fromLine = (measure: StoredMeasure | null): PairFault[] =>
+  (measure?.findings ?? []).flatMap((finding): PairFault[] => {
+    if ('sentence' in finding || (finding.kind !== 'usual' && finding.kind !== 'misplaced')) return [];
+    const { from, to, direction } = finding;
+    return [
+      {
+        first: from,
+        last: to,
+        fault: direction,
+        share: surpriseAt(measure!, from, to),
+        sentence: sayFinding(finding).sentence,
+      },
+    ];
   });
+
+function surpriseAt({ pairs }: StoredMeasure, first: number, last: number): number {
+  return Math.max(
+    ...pairs.filter(({ index }) => index >= first && index <= last).map(({ surprise }) => Math.abs(surprise ?? 0)),
+  );
+}
 
 const shareOf = (value: number, tolerance: number): number => Math.abs(value) / Math.max(tolerance, 1);
 

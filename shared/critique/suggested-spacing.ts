@@ -1,6 +1,7 @@
 import { OFFSET_LIMIT } from '@/shared/editing/document';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
+import { usualSuggestion } from '@/shared/scoring/usual-suggestion';
 import type { Run } from './run';
 
 /**
@@ -25,7 +26,8 @@ export const offsetsOf = (spacing: Spacing, run: Run | null): number[] =>
 
 /**
  * The offsets (whole 1/1000 em) at which the pairs of a run would stand where the nearest reference has them, the line's
- * own tightness left as it is; without a reference, at the middle of the line itself. Null where neither says anything.
+ * own tightness left as it is; without a reference, at
+ * the nearest end of what designers usually give them. Null where nothing is suggested for any of them.
  */
 export function measuredSuggestion(
   measure: StoredMeasure | null,
@@ -39,9 +41,11 @@ export function measuredSuggestion(
       const rest = comparison.pairs.find(({ index }) => index === first + step)?.rest;
       return rest === undefined ? null : offset - rest;
     }
-    return measure?.pairs.find(({ index }) => index === first + step)?.suggestion ?? null;
+    const pair = measure?.pairs.find(({ index }) => index === first + step);
+    return pair ? usualSuggestion(pair, measure!.line) : null;
   });
-  return aims.every((aim) => aim !== null)
-    ? aims.map((aim) => Math.min(OFFSET_LIMIT, Math.max(-OFFSET_LIMIT, Math.floor(aim + 0.5))))
-    : null;
+  if (aims.every((aim) => aim === null)) return null;
+  return aims.map((aim, step) =>
+    Math.min(OFFSET_LIMIT, Math.max(-OFFSET_LIMIT, Math.floor((aim ?? spacing.offsets[first + step]!) + 0.5))),
+  );
 }

@@ -1,21 +1,25 @@
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
-import { withUnit } from '@/shared/text/number';
+import { numberText } from '@/shared/text/number';
 
 /** What a level can be proposed from: nearness to the references, evenness of the line itself, letters that touch. */
 export type ProposalBasis = 'distance' | 'evenness' | 'contact';
 
 /** One line of a proof as it was measured; `comparison` is null where it has no reference. */
-export type MeasuredLine = { measure: StoredMeasure; comparison: StoredComparison | null; tolerance: number };
+export type MeasuredLine = { measure: StoredMeasure; comparison: StoredComparison | null };
 
 /** A proposal is never applied by itself; it shows how it was reckoned. */
 export type ProposedLevel = { level: number; arithmetic: string };
 
+/** Nothing is proposed from fewer pairs than this. */
+const ENOUGH_PAIRS = 6;
+
 /**
  * Proposes one of `levelCount` levels, lowest 0, from what was measured; null where there is nothing to go by.
  * - distance: pairs within tolerance of the nearest reference over all pairs with one;
- * - evenness: pairs within tolerance of the centre of their own line over all pairs that have one;
+ * - evenness: pairs inside what designers usually give them over all pairs that can be judged so, and never above what the
+ *   worst pair allows: one outside takes a level, one of twice or three times the usual surprise as many;
  * - contact: from the top, one level down for each pair that touches or crosses and is not meant to.
- * The first two cut the share into equal steps (with four levels: 25, 50, 75 %).
+ * The first two cut the share into equal steps (with four levels: 25, 50, 75%) and need six pairs.
  */
 export function proposeLevel(
   basis: ProposalBasis,
@@ -23,28 +27,53 @@ export function proposeLevel(
   levelCount: number,
 ): ProposedLevel | null {
   if (levelCount < 1) throw new RangeError(`A criterion with ${levelCount} levels cannot be proposed for.`);
-  if (basis === 'contact') return fromContact(lines, levelCount);
-  const held = basis === 'distance' ? lines.flatMap(heldToReference) : lines.flatMap(heldToLine);
-  if (held.length === 0) return null;
-  const within = held.filter(Boolean).length;
-  const against =
-    basis === 'distance'
-      ? 'within tolerance of the nearest reference'
-      : 'within tolerance of the middle of their own line';
-  const level = Math.min(levelCount - 1, Math.floor((within * levelCount) / held.length));
+  const from: Record<ProposalBasis, () => ProposedLevel | null> = {
+    distance: () => fromDistance(lines, levelCount),
+    evenness: () => fromUsual(lines, levelCount),
+    contact: () => fromContact(lines, levelCount),
+  };
+  return from[basis]();
+}
+
+function fromDistance(lines: readonly MeasuredLine[], levelCount: number): ProposedLevel | null {
+  const held = lines.flatMap(({ comparison }) =>
+    comparison?.nearest == null ? [] : comparison.pairs.map(({ within }) => within),
+  );
+  if (held.length < ENOUGH_PAIRS) return null;
+  const { level, share } = levelOf(held, levelCount);
   return {
     level,
-    arithmetic: `${within} of ${held.length} pairs are ${against}: ${withUnit((within / held.length) * 100, '%', 1)}. ${stepsOf(level, levelCount)}`,
+    arithmetic: `${share.within} of ${held.length} pairs are within tolerance of the nearest reference: ${share.percent}. ${stepsOf(level, levelCount)}`,
   };
 }
 
-const heldToReference = ({ comparison }: MeasuredLine): boolean[] =>
-  comparison?.nearest == null ? [] : comparison.pairs.map(({ within }) => within);
+function fromUsual(lines: readonly MeasuredLine[], levelCount: number): ProposedLevel | null {
+  const judged = lines.flatMap(({ measure }) =>
+    measure.pairs.flatMap(({ index, outside, surprise }) =>
+      outside === null || surprise === null
+        ? []
+        : [{ name: `${measure.letters[index]}${measure.letters[index + 1]}`, outside, surprise: Math.abs(surprise) }],
+    ),
+  );
+  if (judged.length < ENOUGH_PAIRS) return null;
+  const { level, share } = levelOf(
+    judged.map(({ outside }) => !outside),
+    levelCount,
+  );
+  const counted = `${share.within} of ${judged.length} pairs are inside what designers usually give them: ${share.percent}. ${stepsOf(level, levelCount)}`;
+  const [worst] = judged.filter(({ outside }) => outside).sort((one, other) => other.surprise - one.surprise);
+  const most = worst ? Math.max(0, levelCount - 1 - Math.max(1, Math.floor(worst.surprise))) : levelCount - 1;
+  if (!worst || level <= most) return { level, arithmetic: counted };
+  return { level: most, arithmetic: `${counted} The worst pair, ${worst.name}, allows level ${most + 1} at most.` };
+}
 
-const heldToLine = ({ measure, tolerance }: MeasuredLine): boolean[] =>
-  measure.pairs
-    .filter((pair) => pair.suggestion !== null)
-    .map((pair) => Math.abs(pair.suggestion! - pair.offset) <= tolerance);
+function levelOf(held: readonly boolean[], levelCount: number) {
+  const within = held.filter(Boolean).length;
+  return {
+    level: Math.min(levelCount - 1, Math.floor((within * levelCount) / held.length)),
+    share: { within, percent: `${numberText((within / held.length) * 100, 1)}%` },
+  };
+}
 
 function fromContact(lines: readonly MeasuredLine[], levelCount: number): ProposedLevel | null {
   const pairs = lines.flatMap(({ measure, comparison }) =>
@@ -62,4 +91,4 @@ function fromContact(lines: readonly MeasuredLine[], levelCount: number): Propos
 }
 
 const stepsOf = (level: number, levelCount: number): string =>
-  `In ${levelCount} equal steps that is step ${level + 1}, ${withUnit((level / levelCount) * 100, '%', 1)} to ${withUnit(((level + 1) / levelCount) * 100, '%', 1)}.`;
+  `In ${levelCount} equal steps that is step ${level + 1}, ${numberText((level / levelCount) * 100, 1)}% to ${numberText(((level + 1) / levelCount) * 100, 1)}%.`;

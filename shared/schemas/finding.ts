@@ -55,6 +55,8 @@ export const findingSchema = z.discriminatedUnion('kind', [
     kind: z.literal('widest'),
     ...onePair,
     by: z.enum(['apparent-gap', 'area']),
+    /** Why that is no fault: its letters nearly meet, or designers usually leave it so. */
+    why: z._default(z.nullable(z.enum(['near', 'usual'])), null),
     value: number,
     unit: perMille,
     direction: z.literal('wide'),
@@ -151,6 +153,46 @@ export const findingSchema = z.discriminatedUnion('kind', [
     beside,
   }),
 
+  // Beside what type designers usually do (shared/usual-range).
+  /** Outside the usual range, and the white one sees agrees. `value` is the miss from the centre of the range. */
+  z.object({
+    kind: z.literal('usual'),
+    ...onePair,
+    surprise: number,
+    /** Total beyond the sidebearings, the line's tightness taken out; and the half range of the same. */
+    own: number,
+    half: z.tuple([number, number]),
+    /** The chance that designers leave the pair alone. */
+    leftAlone: number,
+    lineTightness: number,
+    size: sizeSchema,
+    value: number,
+    unit: perMille,
+    direction: wideOrTight,
+    beside,
+  }),
+  /** The pair that stands out most: what a headline names beside the spread. */
+  z.object({
+    kind: z.literal('stands-out'),
+    ...onePair,
+    surprise: number,
+    value: number,
+    unit: perMille,
+    direction: wideOrTight,
+    beside,
+  }),
+  /** The line is set by contact; its nearest pair, and by how much the furthest (`furthest`) is further apart. */
+  z.object({
+    kind: z.literal('set-tight'),
+    ...onePair,
+    furthest: letters,
+    value: number,
+    unit: perMille,
+    direction: none,
+  }),
+  /** Running text joins these letters to one shape. */
+  z.object({ kind: z.literal('joined'), ...onePair, value: number, unit: perMille, direction: none }),
+
   // The same text in several settings.
   z.object({
     kind: z.literal('size-response'),
@@ -192,6 +234,8 @@ export const findingSchema = z.discriminatedUnion('kind', [
     kind: z.literal('deviation'),
     ...onePair,
     asAnother: z.boolean(),
+    /** Outside the reference's tolerance and inside the usual range. */
+    designersVary: z._default(z.boolean(), false),
     value: number,
     unit: perMille,
     direction: wideOrTight,

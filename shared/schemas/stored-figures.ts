@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { storedFindingSchema } from './finding';
-import { contactSchema, sideKindSchema } from './measure';
+import { contactSchema, sideKindSchema, usualRangeSchema } from './measure';
 
 /**
  * What pages read of measurements, comparisons and releases that were stored, perhaps long ago and by an older engine.
@@ -20,9 +20,18 @@ export const storedMeasureSchema = z.object({
       apparentGap: number,
       contact: contactSchema,
       sides: z.object({ left: sideKindSchema, right: sideKindSchema }),
-      suggestion: z.nullable(number),
+      /** From engine 2 on. */
+      total: z._default(number, 0),
+      clearance: z._default(number, 0),
+      usual: z._default(z.nullable(usualRangeSchema), null),
+      surprise: z._default(z.nullable(number), null),
+      outside: z._default(z.nullable(z.boolean()), null),
     }),
   ),
+  line: z._default(z.object({ tightness: z._default(number, 0), stemGap: z._default(z.nullable(number), null) }), {
+    tightness: 0,
+    stemGap: null,
+  }),
   findings: z.array(storedFindingSchema),
 });
 export type StoredMeasure = z.infer<typeof storedMeasureSchema>;

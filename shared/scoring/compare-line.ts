@@ -3,16 +3,23 @@ import { MeasureError } from '@/shared/measure/errors';
 import { round2 } from '@/shared/measure/round';
 import type { LineComparison, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';
+import { ENOUGH_PAIRS, letterPairs } from './findings/measured';
+import { leastTolerance } from './least-tolerance';
 import { comparisonFindings } from './comparison-findings';
 
 /**
  * Lays a line as set beside its references and compares it with the nearest one, never with an average.
  * Nearest is the reference from which the line strays least, pair by pair and measured in that pair's tolerance,
- * after each line's own tightness is taken out; of equals, the one nearer in tightness, then the earlier.
+ * after each line's own tightness is taken out; no tolerance is finer than what can be seen at the size; of equals, the one nearer in tightness, then the earlier.
  * @throws MeasureError when a reference does not fit the line.
  */
-export function compareLine(line: LineMeasure, references: ReferenceSpacing[]): LineComparison {
-  references.forEach((reference) => checkReference(line, reference));
+export function compareLine(line: LineMeasure, given: ReferenceSpacing[]): LineComparison {
+  given.forEach((reference) => checkReference(line, reference));
+  const least = leastTolerance(line.size);
+  const references = given.map((reference) => ({
+    ...reference,
+    tolerances: reference.tolerances.map((tolerance) => Math.max(least, tolerance)),
+  }));
   const all = references.map((reference) => placements(line, reference));
   const distances = all.map(distanceOf);
   const nearest = nearestOf(distances, all);
@@ -111,16 +118,13 @@ type Placement = {
   tolerances: number[];
 };
 
-/** A tolerance under this counts as this where shares of it are taken, so that a tolerance of 0 does not divide by it. */
-const LEAST_TOLERANCE = 1;
-
 function placements(line: LineMeasure, reference: ReferenceSpacing): Placement {
   const deviations = line.pairs.map(
     (pair, index) => pair.tracking + pair.offset - reference.tracking - reference.offsets[index]!,
   );
-  // Gaps that hold a word space tell little about how tightly letters are set.
-  const between = deviations.filter((_, index) => line.pairs[index]!.group !== 'word-space');
-  const tightness = deviations.length === 0 ? 0 : median(between.length > 0 ? between : deviations);
+  // Only letter pairs tell how tightly a line is set. In a short line tracking alone does: one pair's own miss is not the line's.
+  const between = letterPairs(line).map(({ index }) => deviations[index]!);
+  const tightness = between.length < ENOUGH_PAIRS ? trackingOf(line) - reference.tracking : median(between);
   return {
     deviations,
     tightness,
@@ -130,11 +134,15 @@ function placements(line: LineMeasure, reference: ReferenceSpacing): Placement {
   };
 }
 
+function trackingOf({ pairs }: LineMeasure): number {
+  return pairs[0]?.tracking ?? 0;
+}
+
 /** Mean over the pairs of |rest| in shares of the pair's tolerance. */
 function distanceOf({ rests, tolerances }: Placement): number {
   let sum = 0;
   rests.forEach((rest, index) => {
-    sum += Math.abs(rest) / Math.max(LEAST_TOLERANCE, tolerances[index]!);
+    sum += Math.abs(rest) / tolerances[index]!;
   });
   return rests.length === 0 ? 0 : sum / rests.length;
 }

@@ -1,6 +1,7 @@
 import { round2 } from '@/shared/measure/round';
 import type { Finding } from '@/shared/schemas/finding';
 import type { LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
+import { misplacedLetters, type MisplacedLetter } from './misplaced-letters';
 import { atPair, wideOrTight, WHOLE_LINE, yardstickOf } from './findings/measured';
 
 type Compared = {
@@ -68,6 +69,7 @@ function deviation(measured: LineMeasure, { index, rest, asAnother }: PairCompar
     weight: 'remark',
     ...atPair(measured.pairs[index]!),
     asAnother,
+    designersVary: measured.pairs[index]!.outside === false,
     value: round2(rest),
     unit: 'per-mille',
     direction: wideOrTight(rest),
@@ -90,36 +92,4 @@ function agreement(measured: LineMeasure, { index, referencesDiffer }: PairCompa
 
 function within({ author }: ReferenceSpacing): Finding {
   return { kind: 'within', weight: 'fact', ...WHOLE_LINE, author, value: 0, unit: 'count', direction: null };
-}
-
-/** A letter that is too far right (shift above 0) or left, 1/1000 em. */
-export type MisplacedLetter = { letter: number; shift: number };
-
-type Gap = { rest: number; tolerance: number; within: boolean };
-
-/**
- * Letters whose two gaps are wrong only because the letter between them is out of place: one gap too wide, the next too
- * tight, and a shift of the letter that brings both within their tolerances, each its own. Of the shifts that do, the one
- * nearest to making both gaps equally good. Greatest shift first; no gap is explained twice.
- */
-export function misplacedLetters(letters: number, gaps: readonly Gap[]): MisplacedLetter[] {
-  const found: MisplacedLetter[] = [];
-  for (let letter = 1; letter < letters - 1; letter += 1) {
-    const before = gaps[letter - 1]!,
-      after = gaps[letter]!;
-    if (before.within || after.within || before.rest * after.rest >= 0) continue;
-    const least = Math.max(before.rest - before.tolerance, -after.rest - after.tolerance);
-    const most = Math.min(before.rest + before.tolerance, -after.rest + after.tolerance);
-    if (least > most) continue;
-    found.push({ letter, shift: Math.min(most, Math.max(least, (before.rest - after.rest) / 2)) });
-  }
-  const used = new Set<number>();
-  return found
-    .sort((a, b) => Math.abs(b.shift) - Math.abs(a.shift) || a.letter - b.letter)
-    .filter(({ letter }) => {
-      if (used.has(letter - 1) || used.has(letter)) return false;
-      used.add(letter - 1).add(letter);
-      return true;
-    })
-    .sort((a, b) => a.letter - b.letter);
 }

@@ -4,4 +4,7 @@ export { compareLine } from './compare-line';
 export { responseHints, responsePoint, expectedResponse } from './response';
 export type { ResponseHint, ResponsePoint, SetSpecimen } from './response';
 export { groundLeft } from './findings/contact';
+export { leastTolerance } from './least-tolerance';
+export { beyondHalfRange, usualSuggestion } from './usual-suggestion';
+export { whatIsSaid } from './what-is-said';
 export { yardstick } from './findings/measured';

@@ -2,6 +2,7 @@ import type { Finding, FindingKind, FindingOf, SaidFinding, StoredFinding, Yards
 import { withUnit } from '@/shared/text/number';
 import { asShareOf, ordinal, pairName, perMilleEm, shareWords, sizeText } from './lengths';
 import { leftWords } from './contact-words';
+import { outsideWords } from './usual-words';
 
 /** A plain sentence, and the size of it in something that can be seen, where that helps. */
 export type Said = { sentence: string; comparison: string | null };
@@ -38,11 +39,10 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>) => string }
   'evenness-gap': ({ value }) =>
     `Half of the gaps are within ${withUnit(value, '%')} of the middle gap, as they look (apparent gap).`,
   'evenness-area': ({ value }) => `Half of the gaps are within ${withUnit(value, '%')} of the middle gap by area.`,
-  widest: (finding) => extreme(finding),
+  widest: (finding) => (finding.why === null ? extreme(finding) : openAbove(finding)),
   narrowest: (finding) => extreme(finding),
   gap: ({ letters, value }) => `${pairName(letters)} looks as open as two straight stems ${perMilleEm(value)} apart.`,
-  balance: ({ value, direction }) =>
-    `A typical gap is ${shareWords(value)} the white inside the letters.${lumps(direction)}`,
+  balance: ({ value }) => `A typical gap is ${shareWords(value)} the white inside the letters.`,
   'set-differently': ({ letters, wide, narrow, value }) =>
     `${pairName(letters)} appears more than once and is not spaced alike: the ${ordinal(wide + 1)} gap is ${perMilleEm(value)} wider than the ${ordinal(narrow + 1)}.`,
   'tightness-face': ({ value, direction }) =>
@@ -62,6 +62,13 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>) => string }
     `The word space between ${letters[0]} and ${letters[1]} is hardly wider than the gaps between letters, so the two words may run together.`,
   'word-spaces-differ': ({ letters, narrow, value }) =>
     `The word spaces differ: between ${letters[0]} and ${letters[1]} it looks ${perMilleEm(value)} wider than between ${narrow[0]} and ${narrow[1]}.`,
+  usual: ({ letters, direction }) => outsideWords(pairName(letters), direction === 'wide' ? 'wider' : 'tighter'),
+  'stands-out': ({ letters, direction }) =>
+    `${pairName(letters)} stands out most: it looks ${direction === 'wide' ? 'wide' : 'tight'} beside what is usual.`,
+  'set-tight': ({ letters, furthest, value }) =>
+    `The line is set so tight that the distance between letters decides: ${pairName(letters)} is nearest, ${pairName(furthest)} ${perMilleEm(value)} further apart.`,
+  joined: ({ letters }) =>
+    `Running text joins ${letters[0]} and ${letters[1]} to one shape, so there is no gap to set here.`,
   'size-response': ({ sizes, done, expected }) =>
     `From ${sizeText(sizes[0])} to ${sizeText(sizes[1])} this line ${done === 0 ? 'is spaced alike' : `was set ${perMilleEm(done)} ${widerOrTighter(done)}`}. Faces with optical sizes are about ${perMilleEm(expected)} ${widerOrTighter(expected)} there (the mean of five such faces, which differ a lot).`,
   'weight-copied': ({ weights: [light, bold] }) =>
@@ -70,8 +77,13 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>) => string }
     `As a share of the stem gap, weight ${bold} is clearly tighter than weight ${light}. A bold usually keeps its share, since gap and counter shrink together.`,
   'face-copied': ({ families: [one, other] }) =>
     `${one} and ${other} carry the same offsets. What suits one face rarely suits another (common practice).`,
-  deviation: ({ letters, value, direction, asAnother }) =>
-    `${pairName(letters)} is too ${direction}: ${perMilleEm(value)} ${direction === 'wide' ? 'more' : 'less'} than the reference, overall tracking discounted.${asAnother ? ' Another reference has it as here.' : ''}`,
+  deviation: ({ letters, value, direction, asAnother, designersVary }) => {
+    const more = `${perMilleEm(value)} ${direction === 'wide' ? 'more' : 'less'} than the reference`;
+    const another = asAnother ? ' Another reference has it as here.' : '';
+    return designersVary
+      ? `${pairName(letters)} differs from the reference: ${more}, overall tracking discounted. Designers vary here.${another}`
+      : `${pairName(letters)} is too ${direction}: ${more}, overall tracking discounted.${another}`;
+  },
   tightness: ({ value, direction }) =>
     `The whole line is ${direction === 'wide' ? 'wider' : 'tighter'} than the reference, by ${perMilleEm(value)} at a typical gap.`,
   misplaced: ({ name, value, direction }) => `${name} is too far ${direction}, by ${perMilleEm(value)}.`,
@@ -111,11 +123,11 @@ function extreme({ letters, by, value, direction }: FindingOf<'widest'> | Findin
   return `${how} ${pairName(letters)}: ${perMilleEm(value)} ${more} than the middle of the line.`;
 }
 
-function lumps(direction: 'wide' | 'tight' | null): string {
-  if (direction === null) return '';
-  return direction === 'tight'
-    ? ' That is little for this face: the letters begin to close up into lumps.'
-    : ' That is a lot for this face: the letters begin to fall apart.';
+function openAbove({ letters, why, value }: FindingOf<'widest'>): string {
+  const most = `${pairName(letters)} holds the most white of the line, ${perMilleEm(value)} more than the middle`;
+  return why === 'near'
+    ? `${most}; its letters nearly meet, so it can’t close further: look at its neighbours.`
+    : `${most}, as designers usually leave it.`;
 }
 
 function widerOrTighter(value: number): string {

@@ -51,7 +51,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done' || queue.letGo);
 
   const looks = useLooks();
-  const faults = faultsOf(measure, comparison, line.tolerance);
+  const faults = faultsOf(measure, comparison);
   const faultHere = faults.find(
     ({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last,
   );
@@ -191,7 +191,6 @@ export function Desk({ desk }: { desk: DeskLine }) {
               measure={measure}
               comparison={comparison}
               across={desk.across}
-              tolerance={line.tolerance}
               chosen={place.run?.first ?? null}
               choose={(pair) => place.choose({ first: pair, last: pair })}
             />

@@ -3,19 +3,20 @@ import { Table } from '@/app/_ui/Table';
 import type { DeskLine } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
 import type { StoredFinding } from '@/shared/schemas/finding';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import { heldTogether, signed, withUnit } from '@/shared/text/number';
+import { beyondHalfRange, whatIsSaid } from '@/shared/scoring';
 import { findingText } from '@/shared/wording/finding-words';
 import style from './desk.module.css';
 
 type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & {
   letters: readonly string[];
-  tolerance: number;
   choose: (pair: number) => void;
   chosen: number | null;
 };
 
 /** What was measured, when it is asked for: each finding in a sentence, then the pairs in numbers. */
-export function Deviations({ letters, measure, comparison, across, tolerance, choose, chosen }: Props) {
+export function Deviations({ letters, measure, comparison, across, choose, chosen }: Props) {
   if (!measure)
     return (
       <p>
@@ -23,7 +24,7 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
         runs the server to look at the log.
       </p>
     );
-  const findings = [...(comparison?.findings ?? []), ...measure.findings].filter(({ weight }) => weight !== 'fact');
+  const findings = whatIsSaid(measure.findings, comparison?.findings ?? []).filter(({ weight }) => weight !== 'fact');
   const held = comparison?.nearest != null;
   return (
     <div className="stack">
@@ -35,7 +36,9 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
             pair after that.
           </>
         ) : (
-          <>There is no reference for this line yet, so each pair is held against the middle of its own line.</>
+          <>
+            There is no reference for this line yet, so each pair is held against what type designers usually give it.
+          </>
         )}
       </p>
       <Findings findings={findings} />
@@ -63,7 +66,7 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
               Apparent gap
             </th>
             <th scope="col" className="number">
-              {held ? 'Deviation' : 'From the middle'}
+              {held ? 'Deviation' : 'Beyond the usual'}
             </th>
             <th scope="col" className="number">
               Tolerance
@@ -74,8 +77,7 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
         <tbody>
           {measure.pairs.map((pair) => {
             const against = held ? comparison.pairs[pair.index] : undefined;
-            const rest = against ? against.rest : pair.suggestion === null ? null : pair.offset - pair.suggestion;
-            const within = against?.tolerance ?? tolerance;
+            const rest = against ? against.rest : beyondHalfRange(pair, measure.line.tightness);
             return (
               <tr key={pair.index} aria-current={chosen === pair.index || undefined}>
                 <th scope="row">
@@ -86,8 +88,8 @@ export function Deviations({ letters, measure, comparison, across, tolerance, ch
                 <td className="number">{signed(pair.tracking + pair.offset)}</td>
                 <td className="number">{withUnit(pair.apparentGap, '').trim()}</td>
                 <td className="number">{rest === null ? '–' : signed(rest)}</td>
-                <td className="number">±{within}</td>
-                <td>{inWords(rest, within)}</td>
+                <td className="number">{against ? `±${against.tolerance}` : '–'}</td>
+                <td>{against ? besideReference(against) : besideUsual(pair, findings)}</td>
               </tr>
             );
           })}
@@ -108,14 +110,14 @@ function Findings({ findings }: { findings: StoredFinding[] }) {
   );
 }
 
-const inWords = (rest: number | null, tolerance: number): string =>
-  rest === null
-    ? 'alone of its kind in the line'
-    : Math.abs(rest) <= tolerance
-      ? 'within tolerance'
-      : rest > 0
-        ? '◂▸ too wide'
-        : '▸◂ too tight';
+const besideReference = ({ rest, within }: StoredComparison['pairs'][number]): string =>
+  within ? 'within tolerance' : rest > 0 ? '◂▸ too wide' : '▸◂ too tight';
+
+function besideUsual({ index, outside }: StoredMeasure['pairs'][number], findings: readonly StoredFinding[]): string {
+  if (outside === null) return 'not judged';
+  const found = findings.find(({ kind, from }) => kind === 'usual' && from === index);
+  return found ? (found.direction === 'wide' ? '◂▸ wider than usual' : '▸◂ tighter than usual') : 'as usual';
+}
 
 const tightnessWords = (tightness: number, tolerance: number): string =>
   Math.abs(tightness) <= tolerance

@@ -4,6 +4,9 @@ import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';
 import { atPair, letterPairs, wideOrTight, WHOLE_LINE, yardstickOf } from './measured';
 
+/** Nearer than this share of the stem gap two letters nearly meet. */
+const NEAR = 0.2;
+
 /** How even the gaps are, by apparent gap and by area; for a line too short for that, each gap by itself. */
 export function evennessFindings(measured: LineMeasure): Finding[] {
   const { evennessGap, evennessArea } = measured.line;
@@ -31,9 +34,15 @@ function extremes(measured: LineMeasure, by: 'apparent-gap' | 'area'): Finding[]
     const value = round2(white(pair) - middle);
     if (Math.abs(value) < 0.5) return [];
     return value > 0
-      ? [{ kind: 'widest', ...common, ...atPair(pair), value, direction: 'wide' }]
+      ? [{ kind: 'widest', ...common, ...atPair(pair), why: whyOpen(measured, pair), value, direction: 'wide' }]
       : [{ kind: 'narrowest', ...common, ...atPair(pair), value, direction: 'tight' }];
   });
+}
+
+/** Why the widest gap is no fault: its letters nearly meet, or designers leave it so; null where neither holds. */
+function whyOpen({ line }: LineMeasure, { clearance, outside }: PairMeasure): 'near' | 'usual' | null {
+  if (line.stemGap !== null && clearance < NEAR * line.stemGap) return 'near';
+  return outside === false ? 'usual' : null;
 }
 
 function single(measured: LineMeasure, pair: PairMeasure): Finding {
@@ -48,37 +57,36 @@ function single(measured: LineMeasure, pair: PairMeasure): Finding {
   };
 }
 
-/** From this much off what the face gives the line on it is worth a word. Our own band, wide on purpose. */
-const OFF_BALANCE = 0.2;
-/** A line whose middle is within this share of what the face gives it is as tight as the face. */
+/** Tightness of the whole line under this share of the white between stems is not worth a word. Our own figure. */
 const AS_THE_FACE = 0.05;
 
-/** Gaps beside counters, and the line's own tightness beside the face as it comes. */
+/**
+ * The line's own tightness beside the face as it comes, and a typical gap beside the counters. Capitals and lines that
+ * are opened on purpose get no remark: opening is what is usually done with them.
+ */
 export function balanceFindings(measured: LineMeasure): Finding[] {
-  const { reference, asBuilt, counter } = measured.line;
+  const { reference, counter, tightness, stemToStem, faceCounter } = measured.line;
   const findings: Finding[] = [];
-  if (reference !== null && asBuilt !== null) {
-    const more = reference - asBuilt;
+  if (letterPairs(measured).length > 0) {
+    const same = Math.abs(tightness) < AS_THE_FACE * (stemToStem ?? faceCounter ?? 0);
     findings.push({
       kind: 'tightness-face',
-      weight: 'fact',
+      weight: !same && tightness < 0 ? 'remark' : 'fact',
       ...WHOLE_LINE,
-      value: round2(more),
+      value: round2(tightness),
       unit: 'per-mille',
-      direction: Math.abs(more) < AS_THE_FACE * asBuilt ? null : wideOrTight(more),
+      direction: same ? null : wideOrTight(tightness),
       beside: yardstickOf(measured),
     });
   }
   if (reference === null || counter === null) return findings;
-  const off = asBuilt === null ? 0 : reference / asBuilt - 1;
-  const direction = Math.abs(off) > OFF_BALANCE ? wideOrTight(off) : null;
   findings.push({
     kind: 'balance',
-    weight: direction === null ? 'fact' : 'hint',
+    weight: 'fact',
     ...WHOLE_LINE,
     value: round2(reference / counter),
     unit: 'ratio',
-    direction,
+    direction: null,
   });
   return findings;
 }

@@ -1,6 +1,9 @@
 import type { Yardstick } from '@/shared/schemas/finding';
 import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 
+/** Under this many letter pairs there is no spread, no headline and no proposal. */
+export const ENOUGH_PAIRS = 6;
+
 /** Pairs of letters, which evenness is judged on; figures, punctuation and word spaces have rules of their own. */
 export function letterPairs({ pairs }: LineMeasure): PairMeasure[] {
   return pairs.filter(({ group }) => group === 'letters' || group === 'capitals');

@@ -22,7 +22,7 @@ it('gathers by version, place and kind; the largest group first, then along the 
   expect(gathered.map(faultKey)).toEqual(['wide-3', 'left-1-2']);
 });
 
-it('suggests where the reference has a pair, the tightness of the line left as it is; else the middle of the line', () => {
+it('suggests where the reference has a pair, the tightness of the line left as it is; else the nearest end of the half range', () => {
   const against = {
     nearest: 0,
     pairs: [
@@ -30,17 +30,22 @@ it('suggests where the reference has a pair, the tightness of the line left as i
       { index: 1, rest: -12.5 },
     ],
   } as unknown as StoredComparison;
+  const usual = { low: -60, halfLow: -40, middle: -30, mean: -30, halfHigh: -20, high: 0, leftAlone: 0.2 };
   const measure = {
+    line: { tightness: 5, stemGap: 150 },
     pairs: [
-      { index: 0, suggestion: 7.4 },
-      { index: 1, suggestion: null },
+      // 15 as set, 10 beyond the line's tightness: 30 wider than the half range, whose end is at −20.
+      { index: 0, usual, surprise: 2, total: 15, offset: 10, clearance: 200 },
+      { index: 1, usual: null, surprise: null, total: -15, offset: -20, clearance: 200 },
     ],
   } as unknown as StoredMeasure;
   const spacing = { tracking: 5, offsets: [10, -20] };
   // By hand: 10 − 4, −20 + 12.5 rounded up.
   expect(measuredSuggestion(measure, against, spacing, { first: 0, last: 1 })).toEqual([6, -7]);
-  expect(measuredSuggestion(measure, null, spacing, { first: 0, last: 0 })).toEqual([7]);
-  expect(measuredSuggestion(measure, null, spacing, { first: 0, last: 1 })).toBeNull();
+  expect(measuredSuggestion(measure, null, spacing, { first: 0, last: 0 })).toEqual([-20]);
+  // A pair of a run that nothing is said of stays as it is; a run of such pairs alone has no suggestion.
+  expect(measuredSuggestion(measure, null, spacing, { first: 0, last: 1 })).toEqual([-20, -20]);
+  expect(measuredSuggestion(measure, null, spacing, { first: 1, last: 1 })).toBeNull();
 });
 
 it('a run of one remark outlives being kept as text, goes on where it was, and never gives two notes one key', () => {

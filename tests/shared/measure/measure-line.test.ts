@@ -48,9 +48,9 @@ describe('compareLine', () => {
   });
 
   it('takes out tightness, and tells a letter out of place as one remark', () => {
-    const line = measureLine(pack, { tracking: 10, offsets: [0, 30, -30, 0, 0] }, at);
+    const line = measureLine(pack, { tracking: 12, offsets: [0, 30, -30, 0, 0] }, at);
     const comparison = compareLine(line, [reference([0, 0, 0, 0, 0])]);
-    expect(comparison.tightness).toBe(10);
+    expect(comparison.tightness).toBe(12);
     expect(comparison.pairs.map((pair) => pair.rest)).toEqual([0, 30, -30, 0, 0]);
     expect(comparison.findings.map((finding) => finding.kind)).toEqual(['tightness', 'misplaced']);
     expect(comparison.outside).toBe(1);

@@ -105,9 +105,10 @@ describe('invariants of comparing', () => {
         expect(after.pairs.map(({ rest, within }) => ({ rest, within }))).toEqual(
           before.pairs.map(({ rest, within }) => ({ rest, within })),
         );
-        expect(after.findings.filter(({ kind }) => kind !== 'tightness')).toEqual(
-          before.findings.filter(({ kind }) => kind !== 'tightness'),
-        );
+        // Whether designers vary at a pair is not told of a line so tight that contact decides.
+        const verdicts = (found: typeof after.findings) =>
+          found.filter(({ kind }) => kind !== 'tightness').map((one) => ({ ...one, designersVary: false }));
+        expect(verdicts(after.findings)).toEqual(verdicts(before.findings));
       }),
     );
   });

@@ -14,7 +14,7 @@ const length = { unit: 'per-mille', beside: { of: 'stems', length: 200 } } as co
 const said = (finding: Finding) => findingText(finding).replaceAll('\u202F', ' ');
 
 describe('what a finding says', () => {
-  const deviation = { kind: 'deviation', ...onePair, ...length, asAnother: false } as const;
+  const deviation = { kind: 'deviation', ...onePair, ...length, asAnother: false, designersVary: false } as const;
   it('names a pair that is wider than the reference too wide, and one that is narrower too tight', () => {
     expect(said({ ...deviation, value: 20, direction: 'wide' })).toBe(
       'AV is too wide: 20/1000 em more than the reference, overall tracking discounted. That is about a tenth of the white between two stems.',
@@ -27,6 +27,43 @@ describe('what a finding says', () => {
     expect(said({ ...deviation, value: 20, direction: 'wide', asAnother: true })).toContain(
       'Another reference has it as here.',
     );
+  });
+  it('says no “too” where designers vary: the pair is outside the tolerance and inside the usual range', () => {
+    expect(said({ ...deviation, value: 20, direction: 'wide', designersVary: true })).toMatch(
+      /^AV differs from the reference: 20\/1000 em more than the reference, .* Designers vary here\./,
+    );
+  });
+  it('says wider or tighter than usual without a reference, never “too”', () => {
+    const usual = {
+      ...onePair,
+      ...length,
+      kind: 'usual',
+      surprise: 2,
+      own: 20,
+      half: [-80, -60] as [number, number],
+    } as const;
+    const more = { leftAlone: 0.1, lineTightness: -40, size: { value: 72, unit: 'px' } } as const;
+    const wide = { ...usual, ...more, value: 90, direction: 'wide' } as const;
+    expect(sayFinding(wide).sentence).toBe('AV is wider than designers usually set it.');
+    expect(sayFinding({ ...wide, value: -90, direction: 'tight' }).sentence).toBe(
+      'AV is tighter than designers usually set it.',
+    );
+  });
+  it('says of the most open gap that its feet nearly meet, or that designers leave it so', () => {
+    const open = { ...onePair, ...length, kind: 'widest', by: 'apparent-gap', value: 60, direction: 'wide' } as const;
+    expect(said({ ...open, why: 'near' })).toContain('its letters nearly meet, so it can’t close further');
+    expect(said({ ...open, why: 'usual' })).toContain('as designers usually leave it');
+  });
+  it('says that letters which running text joins have no gap to set', () => {
+    const joined = {
+      ...onePair,
+      kind: 'joined',
+      letters: ['f', 'j'] as [string, string],
+      value: 0,
+      unit: 'per-mille',
+      direction: null,
+    } as const;
+    expect(said(joined)).toBe('Running text joins f and j to one shape, so there is no gap to set here.');
   });
   it('says which way a letter is out of place', () => {
     const misplaced = { kind: 'misplaced', weight: 'remark', from: 0, to: 1, letter: 1, name: 'L', ...length } as const;
@@ -54,7 +91,7 @@ describe('what a finding says', () => {
     );
   });
   it('names the gap with most white widest and the one with least narrowest', () => {
-    const extreme = { ...onePair, ...length, by: 'apparent-gap' } as const;
+    const extreme = { ...onePair, ...length, by: 'apparent-gap', why: null } as const;
     expect(said({ kind: 'widest', ...extreme, value: 40, direction: 'wide' })).toContain(
       'looks widest is AV: 40/1000 em more than the middle',
     );

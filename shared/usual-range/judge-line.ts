@@ -97,7 +97,9 @@ function isSetByContact({ ranges, clearances, stemGap }: SetLine, tightness: num
   if (stemGap === null) return false;
   if (tightness < -SET_TIGHT * stemGap) return true;
   const letters = clearances.filter((_, index) => ranges[index] !== null);
-  return letters.filter((clear) => clear < NEAR * stemGap).length > MANY_NEAR * letters.length;
+  // One near pair of a short line is a pair that is near, and no way of setting the line.
+  const near = letters.filter((clear) => clear < NEAR * stemGap).length;
+  return near > 1 && near > MANY_NEAR * letters.length;
 }
 
 function weightedMedian(values: { value: number; weight: number }[]): number {

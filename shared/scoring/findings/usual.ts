@@ -117,6 +117,9 @@ function usualFinding(measured: LineMeasure, pair: PairMeasure): FindingOf<'usua
   };
 }
 
+/** From this surprise on a gap may be half of a letter out of place; one of its two gaps must be spoken of by itself. */
+const NOTABLE = 0.75;
+
 /** Two gaps that err in opposite ways, one of them outside, and a shift of the letter between that settles both. */
 function misplacedByUsual(measured: LineMeasure): FindingOf<'misplaced'>[] {
   const spoken = new Set(spokenPairs(measured).map(({ index }) => index));
@@ -126,7 +129,7 @@ function misplacedByUsual(measured: LineMeasure): FindingOf<'misplaced'>[] {
     const rest = missOf(measured, pair);
     // A miss of one surprise is what such pairs vary by.
     const tolerance = pair.surprise === 0 ? 0 : Math.abs(rest / pair.surprise!);
-    return { rest, tolerance, within: Math.abs(pair.surprise!) < 1 };
+    return { rest, tolerance, within: Math.abs(pair.surprise!) < NOTABLE };
   });
   return misplacedLetters(measured.letters.length, gaps)
     .filter(({ letter }) => spoken.has(letter - 1) || spoken.has(letter))

@@ -32,6 +32,7 @@ export const editCourseAction = formAction(editCourse, {
     title: form.get('title'),
     timeZone: form.get('timeZone'),
     retainUntil: form.get('retainUntil') || null,
+    figuresHidden: form.get('figuresHidden') === 'yes',
   }),
   done: () => 'Saved.',
 });

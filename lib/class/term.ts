@@ -3,6 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { settingOf } from '@/lib/reference/compare';
+import { courseSettingsOf } from '@/lib/rows/course';
 import { settingsOf } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { lateOf } from '@/lib/work/rounds';
@@ -46,6 +47,7 @@ type For = 'student' | 'staff';
 
 /** A student’s term, exercise by exercise and round by round. */
 async function termOf(data: ScopedData, member: Member, whom: For): Promise<Term> {
+  const figuresHidden = whom === 'student' && courseSettingsOf(member.course).figuresHidden;
   const exercises = await data.terms.exercises(member.course.id, member.id);
   const looked = exercises.flatMap((exercise) => exercise.rounds.map((round) => look(exercise, round, member, whom)));
   const proofIds = looked.flatMap(({ shown }) => shown ?? []);
@@ -56,7 +58,7 @@ async function termOf(data: ScopedData, member: Member, whom: For): Promise<Term
   const itemsOf = grouped(items, ({ proofId }) => proofId),
     notesOf = grouped(notes, ({ proofItem }) => proofItem.proofId);
   return {
-    course: member.course,
+    course: { id: member.course.id, title: member.course.title, timeZone: member.course.timeZone },
     student: { id: member.id, name: member.user?.name ?? 'An erased person', section: member.section?.name ?? null },
     rounds: looked.map(({ shown, snapshot, round }): TermRound => ({
       ...round,
@@ -69,7 +71,10 @@ async function termOf(data: ScopedData, member: Member, whom: For): Promise<Term
       lines:
         shown === null
           ? []
-          : (itemsOf.get(shown) ?? []).map((item) => lineOf(item, whom === 'student' ? snapshot : null)),
+          : (itemsOf.get(shown) ?? []).map((item) => {
+              const line = lineOf(item, whom === 'student' ? snapshot : null);
+              return figuresHidden ? { ...line, evenness: null, pairs: null } : line;
+            }),
     })),
   };
 }

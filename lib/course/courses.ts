@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
+import { changedCourseSettings, courseSettingsOf } from '@/lib/rows/course';
 import { courseTitleSchema, localDaySchema, timeZoneSchema } from '@/shared/schemas/course';
 
 /** Ids come from addresses: anything that can't be one of ours is answered as if it were not there. */
@@ -97,13 +98,14 @@ export const readSettings = operation({
     const { id, title, timeZone, retainUntil, version, sections } = course;
     return {
       course: { id, title, timeZone, retainUntil, version, role: 'instructor' as const },
+      settings: courseSettingsOf(course),
       sections: sections.sort(byName).map((section) => ({ id: section.id, name: section.name })),
       timeZones: timeZones(),
     };
   },
 });
 
-/** Changes title, time zone or the day until which work is kept. `version` is the one the form was made from. */
+/** Changes title, time zone, the day until which work is kept, or whether students see measured figures. `version` is the one the form was made from. */
 export const editCourse = operation({
   name: 'edit-course',
   allow: 'course:run',
@@ -113,16 +115,23 @@ export const editCourse = operation({
     title: courseTitleSchema,
     timeZone: timeZoneSchema,
     retainUntil: z.nullable(localDaySchema),
+    figuresHidden: z.boolean(),
   }),
-  run: async ({ data, now }, { courseId: id, version, title, timeZone, retainUntil }) => {
+  run: async ({ data, now }, { courseId: id, version, title, timeZone, retainUntil, figuresHidden }) => {
     const before = await data.courses.byId(id);
     if (!before) throw notFound();
     const after = { title, timeZone: checkedTimeZone(timeZone), retainUntil };
+    const settings = changedCourseSettings(before, { figuresHidden });
     await data.transaction(async (inside) => {
-      if ((await inside.courses.change(id, version, after)).count !== 1) throw changedMeanwhile();
+      if ((await inside.courses.change(id, version, { ...after, settings })).count !== 1) throw changedMeanwhile();
       const details = {
-        before: { title: before.title, timeZone: before.timeZone, retainUntil: before.retainUntil },
-        after,
+        before: {
+          title: before.title,
+          timeZone: before.timeZone,
+          retainUntil: before.retainUntil,
+          ...courseSettingsOf(before),
+        },
+        after: { ...after, figuresHidden },
       };
       await inside.audit.record({ courseId: id, verb: 'course changed', subject: `course:${id}`, details }, now);
     });

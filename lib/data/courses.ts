@@ -31,6 +31,7 @@ export const courseData = (actor: Actor, db: Db) => ({
         title: true,
         timeZone: true,
         state: true,
+        settings: true,
         retainUntil: true,
         version: true,
         createdAt: true,
@@ -39,11 +40,24 @@ export const courseData = (actor: Actor, db: Db) => ({
       },
     }),
 
+  /** Settings of the course that a proof within the actor's reach belongs to. */
+  settingsOfProof: (proofId: string) =>
+    db.course.findFirst({
+      where: {
+        AND: [coursesOf(actor), { exercises: { some: { rounds: { some: { proofs: { some: { id: proofId } } } } } } }],
+      },
+      select: { settings: true },
+    }),
+
   make: (course: Settled, now: Date) =>
     db.course.create({ data: { id: newId(), ...course, state: 'active', createdAt: now }, select: { id: true } }),
 
   /** Count 1 when the course still had this version. */
-  change: (id: string, version: number, change: Partial<Settled> & { state?: string; archivedAt?: Date | null }) =>
+  change: (
+    id: string,
+    version: number,
+    change: Partial<Settled> & { settings?: string; state?: string; archivedAt?: Date | null },
+  ) =>
     db.course.updateMany({
       where: { AND: [{ id, version }, coursesOf(actor)] },
       data: { ...change, version: version + 1 },

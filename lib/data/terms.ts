@@ -8,7 +8,7 @@ const shown = {
   accommodations: true,
   user: { select: { name: true } },
   section: { select: { name: true } },
-  course: { select: { id: true, title: true, timeZone: true } },
+  course: { select: { id: true, title: true, timeZone: true, settings: true } },
   extensions: { select: { roundId: true, dueAt: true } },
 } satisfies Prisma.MemberSelect;
 

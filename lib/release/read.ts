@@ -6,6 +6,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import { settingOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
 import { alreadySaid, entryView, nextSeq } from '@/lib/review/notes';
+import { courseSettingsOf } from '@/lib/rows/course';
 import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import { followPair, pairChange, type PairChange } from '@/shared/critique/pair-change';
 import { idSchema } from '@/shared/schemas/id';
@@ -71,7 +72,9 @@ export type ReadRelease = {
 export async function readRelease(data: ScopedData, proofId: string, own: boolean): Promise<ReadRelease | null> {
   const [row] = await (own ? data.releases.ownOfProof(proofId) : data.releases.ofProof(proofId));
   if (!row) return null;
-  const snapshot = z.parse(releaseSnapshotSchema, JSON.parse(row.snapshot));
+  const course = await data.courses.settingsOfProof(proofId);
+  const hidden = course !== null && courseSettingsOf(course).figuresHidden;
+  const snapshot = shownTo(z.parse(releaseSnapshotSchema, JSON.parse(row.snapshot)), hidden);
   const threads = await threadsOf(data, snapshot, own);
   return {
     number: row.number,
@@ -80,6 +83,12 @@ export async function readRelease(data: ScopedData, proofId: string, own: boolea
     answers: answersTo(snapshot, threads),
   };
 }
+
+/** What is shown of a release: all of it, or, where the course hides measured figures, all but those. What is kept never changes. */
+export const shownTo = (snapshot: ReleaseSnapshot, figuresHidden: boolean): ReleaseSnapshot =>
+  figuresHidden
+    ? { ...snapshot, lines: snapshot.lines.map((line) => ({ ...line, deviations: null })) }
+    : snapshot;
 
 type Threads = Map<string, NoteEntryView[]>;
 

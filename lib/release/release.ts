@@ -7,6 +7,7 @@ import { isTaken } from '@/lib/data/retry';
 import { roundInHand } from '@/lib/review/context';
 import { queueOrder } from '@/lib/review/order';
 import { entriesOf, type QueueEntry } from '@/lib/review/queue';
+import { courseSettingsOf } from '@/lib/rows/course';
 import type { CriterionView } from '@/lib/rows/exercise';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
@@ -14,7 +15,7 @@ import { releaseRoundSchema } from '@/shared/schemas/release';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { buildSnapshots } from './snapshots';
 import { type PlannedRelease, releasePlan } from './plan';
-import { drawLines, nameTeachers } from './read';
+import { drawLines, nameTeachers, shownTo } from './read';
 
 /**
  * Sends notes and marks of a round out to those chosen, all or none of them. What goes out is pinned to the proof, the
@@ -130,11 +131,12 @@ export async function previewOf(
   if (!entry || entry.token !== proof) throw notFound();
   const { criteria, plan } = await releasePlan(data, hand, [entry]);
   const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
-  if (!built || !plan[0]) throw notFound();
+  const course = await data.courses.settingsOfProof(entry.proofId);
+  if (!built || !plan[0] || !course) throw notFound();
   return {
     entry,
     seen: plan[0].seen,
-    snapshot: await nameTeachers(data, built.snapshot),
+    snapshot: await nameTeachers(data, shownTo(built.snapshot, courseSettingsOf(course).figuresHidden)),
     unsure: unsureOf(plan[0], criteria),
   };
 }

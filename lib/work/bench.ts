@@ -9,6 +9,7 @@ import { type CurrentLine, currentLines, lineView } from './lines';
 import { settingOf } from '@/lib/reference/compare';
 import { accommodationsOf, roundsAt } from './rounds';
 import { visibleReferences } from '@/lib/reference/sets';
+import { courseSettingsOf } from '@/lib/rows/course';
 import { faceName } from '@/lib/rows/specimen';
 import { whatTheBenchTells } from '@/shared/exercise/what-the-bench-tells';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
@@ -96,6 +97,7 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
   const student = seat.member.role === 'student';
   if (student && !current) throw notFound();
   const settings = z.parse(exerciseSettingsSchema, JSON.parse(seat.exercise.settings));
+  const { figuresHidden } = courseSettingsOf(seat.course);
   const accommodations = accommodationsOf(seat.member);
   const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
   const sent = current !== null && proofs.some(({ roundId }) => roundId === current.id);
@@ -106,7 +108,8 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
     settings,
     accommodations,
     personKey: actor.userId,
-    tells: student ? whatTheBenchTells(settings, accommodations, sent).level : ('everything' as const),
+    figuresHidden: student && figuresHidden,
+    tells: student ? whatTheBenchTells(settings, accommodations, sent, figuresHidden).level : ('everything' as const),
     exercise: { id: exerciseId, title: seat.exercise.title, state: seat.exercise.state },
     course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
   };

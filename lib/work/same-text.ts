@@ -22,7 +22,10 @@ export const seeTogether = operation({
   allow: 'draft:keep',
   input: z.strictObject({ exerciseId: idSchema, text: z.optional(z.string().check(z.maxLength(400))) }),
   run: async (context, { exerciseId, text }) => {
-    const { seat, student, settings, tells, exercise, course, current } = await benchSeat(context, exerciseId);
+    const { seat, student, settings, tells, figuresHidden, exercise, course, current } = await benchSeat(
+      context,
+      exerciseId,
+    );
     const all = await currentLines(context.data, exerciseId);
     const texts = textsTogether(all);
     const shown = text === undefined ? texts[0] : texts.find((one) => one.text === text.normalize());
@@ -52,7 +55,8 @@ export const seeTogether = operation({
       lines: set,
       /** After which the plot will be there, where it is not told yet; null where it never is by itself. */
       toldAfter:
-        settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything'
+        !figuresHidden &&
+        (settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything')
           ? (current?.number ?? null)
           : null,
       response: mayTell ? responseOf(lines.map(({ line }, index) => setSpecimen(line, set[index]!.spacing))) : null,

@@ -13,16 +13,21 @@ export type BenchTells = {
 
 /**
  * What the bench tells one student: nothing before a proof is sent, unless the exercise allows it;
- * a member's accommodation goes before both settings. A courtesy of the screen, not a secret.
+ * nothing ever where the course hides measured figures; a member's accommodation goes before all of these. A courtesy of the screen, not a secret.
  */
 export function whatTheBenchTells(
   settings: Pick<ExerciseSettings, 'benchTells' | 'benchTellsAfterProof'>,
   accommodations: { readonly benchTells?: BenchTelling | null | undefined },
   proofSent: boolean,
+  figuresHidden = false,
 ): BenchTells {
   const level =
     accommodations.benchTells ??
-    (proofSent ? atLeast(settings.benchTells, settings.benchTellsAfterProof) : settings.benchTells);
+    (figuresHidden
+      ? 'nothing'
+      : proofSent
+        ? atLeast(settings.benchTells, settings.benchTellsAfterProof)
+        : settings.benchTells);
   const rank = order.indexOf(level);
   return { level, contact: rank >= 1, evenness: rank >= 2, suggestions: rank >= 3 };
 }

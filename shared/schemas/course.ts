@@ -46,6 +46,13 @@ export const accommodationsSchema = z.strictObject({
 });
 export type Accommodations = z.infer<typeof accommodationsSchema>;
 
+/** What holds for a whole course; what is not there is as it was before it could be chosen. */
+export const courseSettingsSchema = z.object({
+  /** Students see no measured figures, not even after sending; their own offsets and marks stay. */
+  figuresHidden: z._default(z.boolean(), false),
+});
+export type CourseSettings = z.infer<typeof courseSettingsSchema>;
+
 function oneLine(missing: string, tooLong: string, most: number) {
   return z.pipe(
     z.pipe(

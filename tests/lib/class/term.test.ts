@@ -74,8 +74,19 @@ describeOnBothDatabases('a student’s term', (suite) => {
       [null, ids.proof, 50, { all: 1, settled: 0 }],
       [null, ids.nextProof, null, { all: 1, settled: 0 }],
     ]);
-    // One pair: its tightness takes all of the difference, so nothing is left of it.
-    expect(rounds[1]!.lines[0]!.pairs).toMatchObject([{ rest: 0, within: true }]);
+    // One pair is too short a line to say how tight it is: −4 beside −10 leaves 6, within the least tolerance of 10.
+    expect(rounds[1]!.lines[0]!.pairs).toMatchObject([{ rest: 6, within: true }]);
+  });
+
+  it('shows its student no measured figure where the course hides them, and staff all of them', async () => {
+    const hide = (figuresHidden: boolean) =>
+      suite.db.course.update({ where: { id: ids.course }, data: { settings: JSON.stringify({ figuresHidden }) } });
+    await hide(true);
+    const { rounds } = await own('student');
+    expect(rounds[0]!.lines[0]).toMatchObject({ evenness: null, pairs: null, spacing: { offsets: [-4] } });
+    expect(rounds[0]!.released).toMatchObject({ percent: 50 });
+    expect((await forStaff()).rounds[1]!.lines[0]!.pairs).not.toBeNull();
+    await hide(false);
   });
 
   it('keeps the work of a round from staff while its names are hidden', async () => {

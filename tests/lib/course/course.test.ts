@@ -3,7 +3,7 @@ import type { Caller } from '@/lib/data/actor';
 import { addSection, removeSection } from '@/lib/course/sections';
 import { allowCourseMaking, listPeople } from '@/lib/course/people';
 import { changeSection, setAccommodations } from '@/lib/course/members';
-import { createCourse, editCourse, timeZones } from '@/lib/course/courses';
+import { createCourse, editCourse, readSettings, timeZones } from '@/lib/course/courses';
 import { listActs } from '@/lib/course/list-acts';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';
@@ -50,10 +50,34 @@ describeOnBothDatabases('courses', (suite) => {
   it('of two changes made from the same page, the second is told', async () => {
     const { version } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
     const change = (title: string) =>
-      editCourse(teacher, { courseId, version, title, timeZone: 'Europe/Lisbon', retainUntil: null });
+      editCourse(teacher, {
+        courseId,
+        version,
+        title,
+        timeZone: 'Europe/Lisbon',
+        retainUntil: null,
+        figuresHidden: false,
+      });
     const done = await Promise.allSettled([change('One'), change('Two')]);
     expect(done.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
     expect(done.find(({ status }) => status === 'rejected')).toMatchObject({ reason: { code: 'CONFLICT' } });
+  });
+
+  it('hides measured figures from students when it is told to, and keeps settings that it does not know', async () => {
+    await suite.db.course.update({ where: { id: courseId }, data: { settings: '{"ofLater":1}' } });
+    const { version, title } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
+    expect((await readSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: false });
+    await editCourse(teacher, {
+      courseId,
+      version,
+      title,
+      timeZone: 'Europe/Lisbon',
+      retainUntil: null,
+      figuresHidden: true,
+    });
+    expect((await readSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: true });
+    const { settings } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
+    expect(JSON.parse(settings)).toEqual({ ofLater: 1, figuresHidden: true });
   });
 
   it('has no two sections of one name; taking one away keeps its people', async () => {

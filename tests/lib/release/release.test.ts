@@ -149,6 +149,36 @@ describeOnBothDatabases('a release', (suite) => {
     expect(await suite.db.release.count({ where: { roundId: ids.nextRound } })).toBe(before + 1);
   });
 
+  it('shows no measured figure while the course hides them, keeps what went out, and shows it again after', async () => {
+    const hide = (figuresHidden: boolean) =>
+      suite.db.course.update({ where: { id: ids.course }, data: { settings: JSON.stringify({ figuresHidden }) } });
+    const kept = () => suite.db.release.findMany({ where: { roundId: ids.nextRound }, select: { snapshot: true } });
+    const before = await kept();
+    const shown = (await seenByStudent()).release!.snapshot;
+    expect(shown.lines[0]!.deviations).not.toBeNull();
+    await hide(true);
+    const hidden = (await seenByStudent()).release!.snapshot;
+    expect(hidden).toEqual({ ...shown, lines: shown.lines.map((line) => ({ ...line, deviations: null })) });
+    expect((await showRelease(as('instructor'), { proofId: ids.nextProof }, { now })).release!.snapshot).toEqual(
+      hidden,
+    );
+    const preview = await previewRelease(as('instructor'), { ...round(), proof: ids.nextProof }, { now });
+    expect(preview.snapshot.lines.map(({ deviations }) => deviations)).toEqual([null]);
+    expect(await kept()).toEqual(before);
+    await hide(false);
+    expect((await seenByStudent()).release!.snapshot).toEqual(shown);
+  });
+
+  it('keeps sentences as they were sent', async () => {
+    const [row] = await suite.db.release.findMany({ where: { roundId: ids.nextRound }, take: 1 });
+    const { lines } = JSON.parse(row!.snapshot) as { lines: { deviations: { findings: { sentence: string }[] } }[] };
+    expect(lines[0]!.deviations.findings.map(({ sentence }) => sentence)).toEqual([
+      expect.stringMatching(
+        /^Every gap is within the tolerance of the reference by .*, overall tracking discounted\.$/,
+      ),
+    ]);
+  });
+
   it('names nobody in what is kept', async () => {
     const rows = await suite.db.release.findMany({ where: { roundId: ids.nextRound } });
     for (const { snapshot } of rows)

@@ -31,6 +31,17 @@ describe('whatTheBenchTells', () => {
       'everything',
     );
   });
+  it('tells nothing, before or after a proof, where the course hides measured figures', () => {
+    const open = { benchTells: 'everything', benchTellsAfterProof: 'everything' } as const;
+    for (const sent of [false, true])
+      expect(whatTheBenchTells(open, {}, sent, true)).toEqual({
+        level: 'nothing',
+        contact: false,
+        evenness: false,
+        suggestions: false,
+      });
+    expect(whatTheBenchTells(open, { benchTells: 'contact' }, true, true).level).toBe('contact');
+  });
   it('puts a member’s accommodation first, whichever way it goes', () => {
     expect(whatTheBenchTells(quiet, { benchTells: 'everything' }, false).level).toBe('everything');
     expect(whatTheBenchTells({ ...quiet, benchTells: 'everything' }, { benchTells: 'contact' }, true).level).toBe(

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
-import { Field } from '@/app/_ui/Field';
+import { Checkbox, Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
@@ -20,7 +20,7 @@ type Props = { params: Promise<{ courseId: string }>; searchParams: Promise<{ be
 export default async function Settings({ params, searchParams }: Props) {
   const { courseId } = await params;
   const { before = null } = await searchParams;
-  const { course, sections, timeZones } = await forPage(readSettings, { courseId });
+  const { course, settings, sections, timeZones } = await forPage(readSettings, { courseId });
   const { acts, older } = await forPage(listActs, { courseId, before });
   return (
     <>
@@ -39,6 +39,12 @@ export default async function Settings({ params, searchParams }: Props) {
             optional
             defaultValue={course.retainUntil ?? ''}
             hint="Student work and marks are education records: follow your school’s policy and the law where you are. Nothing is deleted without notice."
+          />
+          <Checkbox
+            name="figuresHidden"
+            label="Hide measured figures from students"
+            defaultChecked={settings.figuresHidden}
+            hint="At the bench, in released work, in their term and in what they export, before and after sending. Their own offsets, notes and marks stay visible. A student’s own accommodation overrides this."
           />
           <div className="actions">
             <SubmitButton>Save</SubmitButton>

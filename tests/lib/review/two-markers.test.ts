@@ -357,10 +357,10 @@ describeOnBothDatabases('two markers', (suite) => {
   });
 
   it('never come from a proposal: what the measure proposes is shown and not given', async () => {
-    await suite.db.criterionVersion.updateMany({ where: { id: ids.criterionVersion }, data: { basis: 'distance' } });
+    await suite.db.criterionVersion.updateMany({ where: { id: ids.criterionVersion }, data: { basis: 'contact' } });
     const shown = await line(as('assistant'), ids.nextProof);
     expect(shown.marks.criteria[0]!.proposed).toMatchObject({
-      arithmetic: expect.stringContaining('of 1 pairs are'),
+      arithmetic: expect.stringContaining('of 1 pairs touch'),
     });
     expect(shown.marks.criteria[0]!.mark).toMatchObject({ level: null, version: -1 });
     await claimProof(as('assistant'), { proof: ids.nextProof }, { now });

@@ -1,6 +1,6 @@
 /**
- * Units are types, so that a number in font units never meets one in 1/1000 em by accident.
- * A brand costs nothing at run time.
+ * Units by name, for whoever reads a signature. They do not keep numbers apart: a plain number passes for any of them. In
+ * `shared/measure` every length is in 1/1000 em from the moment a letter is made ready.
  */
 declare const unit: unique symbol;
 type Unit<Name extends string> = number & { readonly [unit]?: Name };

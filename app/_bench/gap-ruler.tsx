@@ -3,7 +3,7 @@ import { rulerInksOf, type RulerInks } from '@/app/_line/inks';
 import type { Drawn } from './drawing/line-canvas';
 import { RULER_HEIGHT } from './drawing/sizes';
 import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
-import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
+import { drawSoon, forgetDrawing } from '@/app/_line/brush';
 import { shownDocument } from './session/state';
 import { mayTell, type BenchProps } from './props';
 import { onUsual, usualNow } from './use-usual';

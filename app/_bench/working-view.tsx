@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef } from 'react';
 import { setWidthOf } from '../_line/frame';
 import { sizeInPx, workingEm } from './drawing/sizes';
-import { LineCanvas, type Drawn } from './drawing/line-canvas';
+import { type Drawn, LineCanvas } from './drawing/line-canvas';
 import { GapRuler, type RulerHandle } from './gap-ruler';
 import { GapSliders, type SlidersHandle } from './gap-sliders';
 import { attachPointer } from './input/pointer';

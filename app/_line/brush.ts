@@ -2,7 +2,7 @@ import type { Looks } from '@/shared/line/looks';
 import type { PathShape, Place } from '@/shared/line/shapes';
 import type { Outline } from '@/shared/line/white';
 import type { CssPx } from '@/shared/units';
-import { xOf, yOf, type Frame } from './frame';
+import { type Frame, xOf, yOf } from './frame';
 import type { Inks } from './inks';
 import { pitchFor, tiles } from './textures';
 
@@ -112,3 +112,23 @@ export function patternOf(
 }
 
 export const hundredths = (value: number): number => Math.round(value * 100) / 100;
+
+/** All drawings of a page share one animation frame; each is drawn at most once in it, in the order it was first asked for. */
+const waiting = new Set<() => void>();
+let asked = 0;
+
+export function drawSoon(draw: () => void): void {
+  waiting.add(draw);
+  if (asked === 0) asked = requestAnimationFrame(drawAll);
+}
+
+export function forgetDrawing(draw: () => void): void {
+  waiting.delete(draw);
+}
+
+function drawAll(): void {
+  asked = 0;
+  const now = [...waiting];
+  waiting.clear();
+  for (const draw of now) draw();
+}

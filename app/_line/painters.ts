@@ -9,7 +9,7 @@ import {
 } from '@/shared/line/shapes';
 import type { CssPx, FontUnits } from '@/shared/units';
 import { barFrom, thickness, xOf, yOf } from './frame';
-import { hundredths, matrixOf, outlinePath, pathOnSheet, patternOf, type Brush } from './brush';
+import { type Brush, hundredths, matrixOf, outlinePath, pathOnSheet, patternOf } from './brush';
 import { SOLID_UNDER } from './textures';
 
 /** Paints a line's shapes on a canvas, in their order. Blur is the canvas's own, by its style. */

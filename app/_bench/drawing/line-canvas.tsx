@@ -1,21 +1,20 @@
 import { useEffect, useRef, useSyncExternalStore } from 'react';
-import type { PlacedLine } from '@/shared/outline/place-letters';
-import type { SpacingDocument } from '@/shared/editing/document';
+import { drawSoon, filterFor, forgetDrawing } from '@/app/_line/brush';
+import { type Frame, inkEdges, lineFits, originFor, reachOf, type Span } from '@/app/_line/frame';
+import { inksOf, opposite } from '@/app/_line/inks';
+import { type SpacingDocument, spacingOf } from '@/shared/editing/document';
+import { flipsOf, noLooks } from '@/shared/line/looks';
+import { type PlacedLine, placeLetters } from '@/shared/outline/place-letters';
+import type { Pack } from '@/shared/schemas/pack';
 import type { CssPx } from '@/shared/units';
-import type { BenchProps } from '../props';
+import styles from '../bench.module.css';
 import { useSession } from '../context';
 import { sliderReach } from '../gap-sliders';
-import { type BenchState, chosenRun, current, overlayDocument, openWindow, shownDocument } from '../session/state';
+import type { BenchProps } from '../props';
 import type { BenchSession } from '../session/session';
-import { filterFor } from '@/app/_line/brush';
-import { flipsOf, noLooks } from '@/shared/line/looks';
-import styles from '../bench.module.css';
-import { lineFits, originFor, type Frame, inkEdges, type Span, reachOf } from '@/app/_line/frame';
-import { inksOf, opposite } from '@/app/_line/inks';
+import { type BenchState, chosenRun, current, openWindow, overlayDocument, shownDocument } from '../session/state';
 import type { LineOrder } from './order';
 import { currentPainter, leaveStanding, onPainterChange } from './painter';
-import { placedOf } from './placed';
-import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
 
 export type Drawn = { readonly frame: Frame; readonly placed: PlacedLine; readonly em: CssPx };
 
@@ -251,4 +250,15 @@ function setStyle(canvas: HTMLCanvasElement, wanted: Record<string, string>): vo
   const before = written.get(canvas) ?? {};
   for (const [name, value] of Object.entries(wanted)) if (before[name] !== value) canvas.style.setProperty(name, value);
   written.set(canvas, wanted);
+}
+
+const known = new WeakMap<SpacingDocument, { readonly pack: Pack; readonly placed: PlacedLine }>();
+
+/** Where the letters stand, worked out once for all drawings of a setting. */
+function placedOf(pack: Pack, document: SpacingDocument): PlacedLine {
+  const found = known.get(document);
+  if (found?.pack === pack) return found.placed;
+  const placed = placeLetters(pack, spacingOf(document));
+  known.set(document, { pack, placed });
+  return placed;
 }

@@ -1,4 +1,4 @@
-import { freshContext, type Brush, type Surface } from '@/app/_line/brush';
+import { type Brush, freshContext, type Surface } from '@/app/_line/brush';
 import { barFrom, thickness, xOf } from '@/app/_line/frame';
 import { paintShapes } from '@/app/_line/painters';
 import { spacingOf } from '@/shared/editing/document';

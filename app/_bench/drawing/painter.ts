@@ -2,7 +2,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import { changeOf, type Order, type OrderChange } from './order';
 import { paintOrder } from './paint-order';
 import type { FromWorker, ToWorker } from './painter.worker';
-import { drawSoon } from '@/app/_line/schedule';
+import { drawSoon } from '@/app/_line/brush';
 
 /** Who paints. `data-drawn` on a canvas says that something is on it, and who painted it: `page` or `thread`. */
 export type Painter = {

@@ -1,10 +1,9 @@
 'use client';
 import { useEffect, useRef } from 'react';
 import { inksOf } from '@/app/_line/inks';
-import { filterFor, freshContext } from '@/app/_line/brush';
+import { drawSoon, filterFor, forgetDrawing, freshContext } from '@/app/_line/brush';
 import { paintShapes } from '@/app/_line/painters';
 import { lineShapes } from '@/shared/line/shapes';
-import { drawSoon, forgetDrawing } from '@/app/_line/schedule';
 import { type Frame, reachOf } from '@/app/_line/frame';
 import { flipsOf, type Looks } from '@/shared/line/looks';
 import { placeLetters } from '@/shared/outline/place-letters';

@@ -36,6 +36,8 @@ test('the bench tells nothing where the exercise says so, unless gaps are spoken
 
 test('the line stands where the browser would set it', async ({ page, open }) => {
   await open();
+  // A canvas that has just been given to the thread is empty until the thread has drawn on it.
+  await page.locator('canvas[data-view=true][data-drawn=thread]').waitFor();
   // The oracle is the browser's own text layout in the same face, ligatures off: the ink of the whole line is as wide.
   const widths = await page.evaluate(() => {
     const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;

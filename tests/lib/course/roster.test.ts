@@ -131,7 +131,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
     ]);
     expect(rows.map(({ says }) => says[0] ?? '').slice(4)).toEqual([
       expect.stringContaining('“No Address” has no e-mail address'),
-      expect.stringContaining(`“${fresh}” stands on line 2 already`),
+      expect.stringContaining(`“${fresh}” is already on line 2`),
       expect.stringContaining('“not-an-address”'),
       expect.stringContaining('“janitor” is no role here'),
       expect.stringContaining('join link'),

@@ -32,7 +32,7 @@ export function TextParts() {
       </Section>
       <Section title="Buttons and menus">
         <div className="actions">
-          <Button kind="main">Send the proof</Button> <Button>Put back</Button> <Button kind="grave">Delete</Button>{' '}
+          <Button kind="main">Send the proof</Button> <Button>Restore</Button> <Button kind="grave">Delete</Button>{' '}
           <Button kind="text">Leave it</Button>
           <Button disabled>Not open yet</Button> <Button small>Small</Button>{' '}
           <ButtonLink href="/parts">A link</ButtonLink>
@@ -57,7 +57,7 @@ export function TextParts() {
           title="No exercise yet"
           action={
             <ButtonLink kind="main" href="/parts">
-              Make the first exercise
+              Create the first exercise
             </ButtonLink>
           }
         >

@@ -145,7 +145,7 @@ export const joinCourse = operation({
 const wasRemoved = () =>
   new AppError(
     'CONFLICT',
-    'You were in this course and have been removed from it, so this link does not let you in. Ask its instructor, who can put you back with all your work.',
+    'You were in this course and have been removed from it, so this link does not let you in. Ask its instructor, who can restore you with all your work.',
   );
 
 /** Makes an account, joins the course of the link with it, and signs in: all or nothing. */

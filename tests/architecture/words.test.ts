@@ -10,6 +10,10 @@ const faults: readonly { fault: RegExp; write: string }[] = [
   },
   { fault: /\b(somebody|nobody|anybody|everybody|whoever)\b/i, write: 'a role, “you”, “anyone who …” or “no one”' },
   { fault: /\bt(ake|akes|aken|ook) (back|away)\b/i, write: 'withdraw, undo, restore, delete, remove or revoke' },
+  {
+    fault: /\b(takes?|taken|took|puts?) (it|them|me|you|my \w+|this \w+|“[^”]*”) (back|away|out|off)\b/i,
+    write: 'restore, delete, remove or withdraw',
+  },
   { fault: /\b(may be|is) left empty\b/i, write: '(optional)' },
   { fault: /\bnot done yet\b/i, write: 'Not saved yet' },
   { fault: /\bline before\b/i, write: 'Previous line' },

@@ -55,7 +55,7 @@ test('what is different for a student is set by the instructor, and is so on tha
   await teacher.getByLabel('Working view').selectOption({ label: 'Twice' });
   await teacher.getByLabel('What the bench tells').selectOption({ label: 'Everything' });
   await teacher.getByLabel('The bench starts with single-key shortcuts off').check();
-  await teacher.getByRole('form', { name: 'Different for this student' }).getByRole('button', { name: 'Save' }).click();
+  await teacher.getByRole('form', { name: 'Accommodations' }).getByRole('button', { name: 'Save' }).click();
   await expect(teacher.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
 
   const after = await bench();
@@ -77,7 +77,7 @@ test('what is different for a student is set by the instructor, and is so on tha
   await teacher.getByLabel('Working view').selectOption({ label: 'As for everyone' });
   await teacher.getByLabel('What the bench tells').selectOption({ label: 'As the exercise says' });
   await teacher.getByLabel('The bench starts with single-key shortcuts off').uncheck();
-  await teacher.getByRole('form', { name: 'Different for this student' }).getByRole('button', { name: 'Save' }).click();
+  await teacher.getByRole('form', { name: 'Accommodations' }).getByRole('button', { name: 'Save' }).click();
   await expect(teacher.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
   expect(await bench()).toMatchObject(before);
   await expect(student.locator(`time[datetime="${own.dueAt}"]`)).toBeVisible();
@@ -88,7 +88,7 @@ test('an instructor makes the copy of a course, with what was planned and withou
   await teacher.goto(`${course}/copy?dates=moved&weeks=26`);
   await expect(teacher.getByText('1 exercise, each as a draft', { exact: false })).toBeVisible();
   await teacher.getByLabel('Title').fill('Signs for a quay, next term');
-  await teacher.getByRole('button', { name: 'Make the copy' }).click();
+  await teacher.getByRole('button', { name: 'Create the copy' }).click();
   await teacher.waitForURL((url) => /^\/courses\/[^/]+$/.test(url.pathname) && !url.pathname.endsWith(own.courseId));
   const copy = new URL(teacher.url()).pathname;
   copies.push(copy.split('/').at(-1)!);

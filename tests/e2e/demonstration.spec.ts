@@ -83,7 +83,7 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
     .click();
   await expect(page.getByText(`“${title}” is removed.`)).toBeVisible();
   expect((await student.request.get(address)).status()).toBe(404);
-  await page.getByRole('button', { name: 'Put it back' }).first().click();
+  await page.getByRole('button', { name: 'Restore' }).first().click();
   await expect(page.getByRole('link', { name: title })).toBeVisible();
   await page
     .getByRole('form', { name: `Remove “${title}”` })

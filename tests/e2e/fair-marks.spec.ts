@@ -156,7 +156,7 @@ test('what was released stays as it went out; a mark that changes after goes out
 test('somebody new comes by a roster into a section, with a link that sets their password', async ({ browser }) => {
   await teacher.goto(`/courses/${own.courseId}/people/import`);
   await teacher.getByLabel('The rows').fill('Name,E-mail,Section\nNele Quintrell,nele@quayrow.example,Late');
-  await teacher.getByRole('button', { name: 'Look at what will happen' }).click();
+  await teacher.getByRole('button', { name: 'Preview the import' }).click();
   await expect(teacher.getByText('1 new account', { exact: false })).toBeVisible();
   const bring = () => teacher.getByRole('button', { name: 'Import', exact: true }).click();
   await bring();

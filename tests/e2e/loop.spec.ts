@@ -40,7 +40,7 @@ test('the instructor plans an exercise with a line, two rounds and a criterion',
   await teacher.getByRole('link', { name: 'Plan an exercise' }).first().click();
   await teacher.getByLabel('Title').fill('An inn sign');
   await teacher.getByLabel('Brief').fill('One word over a door. Let it hold together from across the street.');
-  await teacher.getByRole('button', { name: 'Begin the draft' }).click();
+  await teacher.getByRole('button', { name: 'Create the draft' }).click();
   await teacher.waitForURL(/\/exercises\/[^/]+\/plan/);
   exercise = new URL(teacher.url()).pathname.replace('/plan', '');
 
@@ -85,7 +85,7 @@ test('the student spaces the line by keyboard, sees true numbers, and sends a pr
   await student.getByRole('link', { name: 'Lettering for display' }).click();
   await student.locator(`a[href="${exercise}"]`).first().click();
   await expect(student.getByText('Untouched')).toBeVisible();
-  await student.getByRole('link', { name: 'Begin with the first line' }).click();
+  await student.getByRole('link', { name: 'Start with the first line' }).click();
   await student.getByRole('button', { name: 'Leave the guide' }).click();
 
   // Built-in: the bench, the core, HarfBuzz and this browser agree on T and A.
@@ -179,7 +179,7 @@ test('the student reads the note at its pair and the mark, answers, and goes on 
 
   await student.goto(exercise);
   await expect(student.getByText('Round 2 of 2')).toBeVisible();
-  await student.getByRole('link', { name: 'Go on spacing' }).click();
+  await student.getByRole('link', { name: 'Continue spacing' }).click();
   const gap = student.getByRole('slider', { name: 'gap between capital T and capital A' });
   await expect(gap).toHaveAttribute('aria-valuetext', /^offset plus 40,/);
   await setOffsets(student, [25]);

@@ -42,7 +42,7 @@ async function goBy(key: string) {
 /** Takes the first proof of the queue by the button, as one begins. */
 async function begin() {
   await marker.goto(`${round()}/critique`);
-  await marker.getByRole('button', { name: 'Take the next proof that waits' }).press('Enter');
+  await marker.getByRole('button', { name: 'Mark the next proof' }).press('Enter');
   await marker.waitForURL(/\/critique\/[A-Z0-9]{3}-[A-Z0-9]{3}\//);
   await listening();
 }
@@ -108,7 +108,7 @@ test('takes the next that waits, skips one, and gives one back', async () => {
   await press('b');
   await marker.waitForURL(/\/rounds\/1\/critique$/);
   await expect(marker.getByRole('row').last()).toContainText('Skipped by you');
-  await marker.getByRole('button', { name: 'Take it up again' }).click();
+  await marker.getByRole('button', { name: 'Resume' }).click();
   await expect(marker.getByText('Skipped by you')).toHaveCount(0);
 });
 

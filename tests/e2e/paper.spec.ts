@@ -69,14 +69,14 @@ test('an instructor takes the class set, and looks at a roster before importing 
   });
   await expect(rows).toHaveValue(/Renée/);
   await expect(page.getByText('Windows-1252')).toBeVisible();
-  await page.getByRole('button', { name: 'Look at what will happen' }).click();
+  await page.getByRole('button', { name: 'Preview the import' }).click();
   await expect(page.getByText(/^“not-an-address”:/)).toBeVisible();
   await expect(page.getByRole('button', { name: 'Import', exact: true })).toHaveCount(0);
   await expect(rows).toHaveValue(/not-an-address/);
   await sound(page);
   // Somebody who is here already: nothing is changed in the demo.
   await rows.fill(`Name,E-mail\n${bram.name},${bram.email}`);
-  await page.getByRole('button', { name: 'Look at what will happen' }).click();
+  await page.getByRole('button', { name: 'Preview the import' }).click();
   await expect(page.getByRole('cell', { name: 'here already' })).toBeVisible();
   await page.getByRole('button', { name: 'Import', exact: true }).click();
   await expect(page.getByText('Everyone on the list is already in the course; nothing was changed.')).toBeVisible();

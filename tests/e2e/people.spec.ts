@@ -8,7 +8,7 @@ test('somebody joins by a link, is removed, and put back', async ({ browser }) =
   const course = await openDemoCourse(teaching);
   await teaching.goto(`${course}/people`);
   await teaching.getByText('Make a join link').click();
-  await teaching.getByRole('button', { name: 'Make the link' }).click();
+  await teaching.getByRole('button', { name: 'Create link' }).click();
   const link = await teaching.getByLabel('The link', { exact: true }).inputValue();
   expect(link).toMatch(/\/join\/[A-Za-z0-9_-]{43}$/);
 
@@ -18,11 +18,11 @@ test('somebody joins by a link, is removed, and put back', async ({ browser }) =
   await newcomer.getByLabel('Name').fill('Wim Taubering');
   await newcomer.getByLabel('E-mail address').fill(address);
   await newcomer.getByLabel('Password').fill('short');
-  await newcomer.getByRole('button', { name: 'Make the account and join' }).click();
+  await newcomer.getByRole('button', { name: 'Create account and join' }).click();
   await expect(newcomer.locator('.notice')).toContainText('at least 10 characters');
   await expect(newcomer.getByLabel('Name')).toHaveValue('Wim Taubering');
   await newcomer.getByLabel('Password').fill('gulls over slate roofs');
-  await newcomer.getByRole('button', { name: 'Make the account and join' }).click();
+  await newcomer.getByRole('button', { name: 'Create account and join' }).click();
   await expect(newcomer).toHaveURL(new RegExp(`${course}$`));
 
   await teaching.goto(`${course}/people`);
@@ -40,7 +40,7 @@ test('somebody joins by a link, is removed, and put back', async ({ browser }) =
   await newcomer.getByRole('button', { name: 'Join as Wim Taubering' }).click();
   await expect(newcomer.locator('.notice')).toContainText('have been removed from it');
 
-  await teaching.getByRole('button', { name: 'Put back' }).click();
+  await teaching.getByRole('button', { name: 'Restore' }).click();
   await expect(teaching.getByRole('button', { name: 'Remove Wim Taubering' })).toBeVisible();
   expect((await newcomer.goto(course))?.status()).toBe(200);
 });
@@ -50,7 +50,7 @@ test('a link for a new password is handed over, works once, and ends the old one
   const course = await openDemoCourse(teaching);
   await teaching.goto(`${course}/people`);
   await teaching.getByRole('link', { name: forgetful.name, exact: true }).click();
-  await teaching.getByRole('button', { name: 'Make a link for a new password' }).click();
+  await teaching.getByRole('button', { name: 'Create a password link' }).click();
   const link = new URL(await teaching.getByLabel('The link', { exact: true }).inputValue()).pathname;
 
   const student = await (await browser.newContext()).newPage();

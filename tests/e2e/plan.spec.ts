@@ -36,11 +36,11 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
 
   // An empty title is refused, and the brief that was typed stays.
   await page.getByRole('textbox', { name: 'Brief' }).fill('Two words for a door.');
-  await page.getByRole('button', { name: 'Begin the draft' }).click();
+  await page.getByRole('button', { name: 'Create the draft' }).click();
   await expect(page.getByRole('main').getByRole('alert')).toContainText('Give the exercise a title');
   await expect(page.getByRole('textbox', { name: 'Brief' })).toHaveValue('Two words for a door.');
   await page.getByRole('textbox', { name: 'Title' }).fill('Words for a door');
-  await page.getByRole('button', { name: 'Begin the draft' }).click();
+  await page.getByRole('button', { name: 'Create the draft' }).click();
   await expect(page.getByRole('heading', { name: 'Plan', level: 1 })).toBeVisible();
   await clean(page);
   await page.waitForURL(/\/plan$/);
@@ -111,7 +111,7 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await page.getByRole('link', { name: /^1\. “AVON TILE”/ }).click();
   await clean(page);
   await page.getByRole('textbox', { name: 'Text', exact: true }).fill('AVON TILES');
-  await page.getByRole('button', { name: 'See what this change does' }).click();
+  await page.getByRole('button', { name: 'Preview this change' }).click();
   await expect(page.getByText('7 pairs stay, none goes, 1 pair is new.')).toBeVisible();
   await expect(page.getByText('1 reference is copied')).toBeVisible();
   await clean(page);
@@ -125,7 +125,7 @@ test('of two instructors who change the brief at once, the second is told and lo
   await one.getByRole('link', { name: 'Lettering for display, first term' }).click();
   await one.getByRole('link', { name: 'Plan an exercise' }).click();
   await one.getByRole('textbox', { name: 'Title' }).fill('Edited twice');
-  await one.getByRole('button', { name: 'Begin the draft' }).click();
+  await one.getByRole('button', { name: 'Create the draft' }).click();
   await one.getByRole('link', { name: 'Change the brief and options' }).click();
   await one.waitForURL(/plan\/brief$/);
   await two.goto(one.url());
@@ -146,7 +146,7 @@ test('of two instructors who change the brief at once, the second is told and lo
   await two.getByRole('button', { name: 'Remove the draft' }).click();
   await expect(two.getByText('This draft was removed')).toBeVisible();
   await clean(two);
-  await two.getByRole('button', { name: 'Take it back' }).click();
+  await two.getByRole('button', { name: 'Restore' }).click();
   await expect(two.getByRole('heading', { name: 'Brief and options' })).toBeVisible();
 });
 

@@ -46,14 +46,14 @@ test('the first instructor comes by the link that the console printed, opens a c
   await page.getByLabel('Name').fill('Thea Brandvold');
   await page.getByLabel('E-mail address').fill('thea@quayrow.example');
   await page.getByLabel('Password').fill('cobbles after the rain');
-  await page.getByRole('button', { name: 'Make the account' }).click();
+  await page.getByRole('button', { name: 'Create account' }).click();
   await expect(page).toHaveURL(/\/courses\/new$/);
   await page.getByLabel('Title').fill('Signs and letters');
   await page.getByLabel('Time zone').selectOption('Europe/Lisbon');
   await page.getByRole('button', { name: 'Open the course' }).click();
   await expect(page.getByRole('heading', { name: 'The course is open' })).toBeVisible();
   await page.getByRole('link', { name: 'Invite people' }).click();
-  await page.getByRole('button', { name: 'Make the link' }).click();
+  await page.getByRole('button', { name: 'Create link' }).click();
   joinLink = new URL(await page.getByLabel('The link', { exact: true }).inputValue()).pathname;
   expect((await page.goto(new URL(server.firstLink!).pathname))?.status()).toBe(404);
 });

@@ -37,13 +37,13 @@ test('the first marker gives levels, and cannot be the second', async () => {
   await giveAll(first, 'lowest');
   await first.goto(`${round}/second`);
   await expect(first.getByText('you have a part in the first marking')).toBeVisible();
-  await expect(first.getByRole('link', { name: 'Take the next second marking' })).toHaveCount(0);
+  await expect(first.getByRole('link', { name: 'Start the next second marking' })).toHaveCount(0);
   await sound(first);
 });
 
 test('the second marker sees nothing of the first, and gives other levels', async () => {
   await second.goto(`${round}/second`);
-  await second.getByRole('link', { name: 'Take the next second marking' }).click();
+  await second.getByRole('link', { name: 'Start the next second marking' }).click();
   await expect(second.getByText('this is the second marking', { exact: false })).toBeVisible();
   await expect(second.getByText('No total yet')).toBeVisible();
   await expect(second.getByText('How the marks came about')).toHaveCount(0);
@@ -137,7 +137,7 @@ test('a second marker skips one, which comes last for them alone, gives one back
     await second.goto(queue);
     const order = await names(second);
     expect(order).toHaveLength(3);
-    await second.getByRole('link', { name: 'Take the next second marking' }).click();
+    await second.getByRole('link', { name: 'Start the next second marking' }).click();
     await second.waitForURL(/\/critique\//);
     const skipped = second.url();
     await press('k', /^\/critique\//);
@@ -154,12 +154,12 @@ test('a second marker skips one, which comes last for them alone, gives one back
     expect(await names(first)).toEqual(order);
     await expect(first.getByText('may be taken')).toHaveCount(3);
     // What was given back comes before what was skipped; the next but one, and only then the one that was skipped.
-    await second.getByRole('link', { name: 'Take the next second marking' }).click();
+    await second.getByRole('link', { name: 'Start the next second marking' }).click();
     await second.waitForURL(/\/critique\//);
     await press('q', /^\/critique\//);
     expect(second.url()).not.toBe(skipped);
     await second.goto(queue);
-    await second.getByRole('button', { name: 'Take it up again' }).click();
+    await second.getByRole('button', { name: 'Resume' }).click();
     await expect(second.getByText('Skipped by you')).toHaveCount(0);
     expect(await names(second)).toEqual(order);
   } finally {

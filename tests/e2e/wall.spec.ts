@@ -126,7 +126,7 @@ test('two phones point, by finger and by keyboard; the wall shows it when it is 
   await expect(projector.locator('svg circle')).toHaveCount(1);
   await expect(projector.locator('svg text', { hasText: '2' })).toBeVisible();
 
-  await second.getByRole('button', { name: 'Take my point back' }).click();
+  await second.getByRole('button', { name: 'Remove my point' }).click();
   await expect(projector.locator('svg text', { hasText: '1' })).toBeVisible();
   await first.reload();
   await expect(first.getByRole('radio').nth(1)).toBeChecked();

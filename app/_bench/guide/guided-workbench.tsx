@@ -84,7 +84,7 @@ function Steps({
       <p className={styles.go}>
         {last ? (
           <button type="button" className="button button-main" onClick={() => end('done')}>
-            Begin with my own lines
+            Start with my own lines
           </button>
         ) : (
           <button type="button" className={`button ${done ? 'button-main' : ''}`} onClick={() => setStep(step + 1)}>

@@ -57,7 +57,7 @@ function words(kind: Kind, reason: string, deviceKeeps: boolean): string {
     case 'signed out':
       return `Your session has ended. ${stored}; you can go on.`;
     case 'refused':
-      return `The server did not take the last change: ${reason} ${stored}.`;
+      return `The server refused the last change: ${reason} ${stored}.`;
   }
 }
 
@@ -78,13 +78,13 @@ function Conflict({ theirs }: { theirs: Kept }) {
         <Version
           title="On this page"
           document={mine}
-          action="Go on with this one"
+          action="Continue with this one"
           choose={() => session.settleConflict('mine')}
         />
         <Version
           title="In the other place"
           document={theirs.document}
-          action="Go on with the other"
+          action="Continue with the other"
           choose={() => session.settleConflict('theirs')}
         />
       </div>

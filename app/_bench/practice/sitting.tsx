@@ -81,7 +81,7 @@ function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => vo
     unreachable: 'No answer from the server. Your results are kept on this device and will be sent when it answers.',
     'signed out':
       'Your session has ended. Your results are kept on this device; sign in again in another tab, then send them.',
-    refused: 'The server did not take your results. They are kept on this device.',
+    refused: 'Your results couldn’t be saved to the server. They are kept on this device.',
     'this device only': any ? 'Your results are kept on this device only.' : '',
   };
   const waits = keeping === 'unreachable' || keeping === 'signed out' || keeping === 'refused';

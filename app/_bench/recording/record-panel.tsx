@@ -73,7 +73,7 @@ function Standing({ recording, recorder }: { recording: Recording; recorder: Rec
       )}
       {state !== 'running' && !isFull(recording) && (
         <button type="button" className="button button-small" onClick={recorder.resume}>
-          Go on recording
+          Continue recording
         </button>
       )}
       {state !== 'ended' && (

@@ -166,7 +166,7 @@ async function sendRecording(
     if (answer.status === 401) return 'signed out';
     if (answer.status >= 500) return 'unreachable';
     const answered = (await answer.json()) as { error?: { said?: unknown } };
-    return { refused: typeof answered.error?.said === 'string' ? answered.error.said : 'The server did not take it.' };
+    return { refused: typeof answered.error?.said === 'string' ? answered.error.said : 'The server refused it.' };
   } catch {
     return 'unreachable';
   }

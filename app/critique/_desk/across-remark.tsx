@@ -56,8 +56,8 @@ export function AcrossRemark({ run, change, anew, stock, letters, fault, lines, 
           }}
         />
         <p className="hint" id="remark-hint">
-          Nothing goes out from here. Each line is shown first, and you say yes, not this one, or change the words for
-          it. Ctrl and Enter begin.
+          Nothing is sent from here. Each line is shown first; you accept it, skip it or change the wording. Ctrl+Enter
+          begins.
         </p>
         {known && (
           <label className={style.inline}>
@@ -79,7 +79,7 @@ export function AcrossRemark({ run, change, anew, stock, letters, fault, lines, 
                 {left} left, {passed} passed over on this page
               </span>
               <Button small kind="text" onClick={anew}>
-                Begin another remark
+                Start another remark
               </Button>
             </>
           )}

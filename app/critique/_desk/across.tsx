@@ -59,7 +59,7 @@ export function Across({ page }: { page: AcrossPage }) {
       setMessage(
         go.nextPage
           ? 'All of this page are decided on. The next page has more with the same fault; the remark goes along.'
-          : 'All of them are decided on.',
+          : 'All have been decided.',
       );
   }
 
@@ -193,7 +193,7 @@ export function Across({ page }: { page: AcrossPage }) {
           )}
           <div className="actions">
             <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
-              {deviations ? 'Put the deviations away' : 'Show the deviations'}
+              {deviations ? 'Hide the deviations' : 'Show the deviations'}
             </Button>
             <label className={style.inline}>
               Size{' '}

@@ -169,7 +169,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
         />
         <div className="actions">
           <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
-            {deviations ? 'Put the deviations away' : 'Show the deviations'}
+            {deviations ? 'Hide the deviations' : 'Show the deviations'}
           </Button>
           <Button small onClick={layNext}>
             {under ? `Under it: ${under.label}` : 'Overlay another spacing'}
@@ -233,11 +233,11 @@ export function Desk({ desk }: { desk: DeskLine }) {
           <h2 id="marks-title">Marks of the whole proof</h2>
           <div className="actions">
             <Button small onClick={() => void queue.takeNext()}>
-              Take the next proof
+              Next proof
             </Button>
             {desk.queue.skipped ? (
               <Button small onClick={() => void queue.takeUp()}>
-                Take this one up again
+                Resume this one
               </Button>
             ) : (
               <Button small onClick={() => void queue.skip()}>

@@ -86,7 +86,7 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
       <div className="actions">
         {state === 'done' ? (
           <>
-            <p>Marked. It goes out when the instructor releases the round.</p>
+            <p>Marked. It is sent when the instructor releases the round.</p>
             {two.state !== 'done' && (
               <Button small onClick={() => finish('open')}>
                 Open it again

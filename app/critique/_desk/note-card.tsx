@@ -55,7 +55,7 @@ export function NoteCard({ note, sign, letters, timeZone, released, change, show
         <p className={style.noteSuggestion}>
           Suggests <span className="figure-text">{note.suggestion.map((offset) => signed(offset)).join(', ')}</span>{' '}
           <Button small kind="text" aria-pressed={shown} onClick={show}>
-            {shown ? 'Take it off the line' : 'Show it in place'}
+            {shown ? 'Remove it from the line' : 'Show it in place'}
           </Button>
         </p>
       )}
@@ -76,7 +76,7 @@ export function NoteCard({ note, sign, letters, timeZone, released, change, show
               ? 'The note, in other words'
               : released
                 ? 'Answer (the student reads it at once)'
-                : 'Answer (goes out with the note)'}
+                : 'Reply (sent with the note)'}
           </label>
           <textarea
             id={`thread-${note.id}`}

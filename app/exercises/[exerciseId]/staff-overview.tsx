@@ -112,7 +112,7 @@ function NextStep({ overview: { exercise, mayPlan, course, students } }: { overv
     return mayPlan ? (
       <>
         <ButtonLink kind="main" href={`${to}/plan`}>
-          Go on planning
+          Continue planning
         </ButtonLink>
         <ButtonLink href={`${to}/plan/publish`}>Publish…</ButtonLink>
       </>

@@ -27,7 +27,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
         actions={
           current && first ? (
             <ButtonLink kind="main" href={`/exercises/${exercise.id}/bench/${first.specimenId}`}>
-              {lines.some(({ draftVersion }) => draftVersion > 0) ? 'Go on spacing' : 'Begin with the first line'}
+              {lines.some(({ draftVersion }) => draftVersion > 0) ? 'Continue spacing' : 'Start with the first line'}
             </ButtonLink>
           ) : undefined
         }

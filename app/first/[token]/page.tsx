@@ -25,7 +25,7 @@ export default async function First({ params }: Props) {
         <input type="hidden" name="token" value={token} />
         {self ? <p>You are signed in as {self.name}.</p> : <NewAccountFields />}
         <div className="actions">
-          <SubmitButton>{self ? `Go on as ${self.name}` : 'Make the account'}</SubmitButton>
+          <SubmitButton>{self ? `Go on as ${self.name}` : 'Create account'}</SubmitButton>
         </div>
       </Form>
     </Page>

@@ -62,7 +62,7 @@ function WithNewAccount({ token }: { token: string }) {
           <input type="hidden" name="token" value={token} />
           <NewAccountFields />
           <div className="actions">
-            <SubmitButton pending="Joining…">Make the account and join</SubmitButton>
+            <SubmitButton pending="Joining…">Create account and join</SubmitButton>
           </div>
         </Form>
       </Section>

@@ -49,7 +49,7 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
           {mine && (
             <div className="actions">
               <ButtonLink kind="main" href={`/exercises/${exerciseId}`}>
-                Go on from here in the next round
+                Continue from here in the next round
               </ButtonLink>
             </div>
           )}

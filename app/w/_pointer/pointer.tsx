@@ -77,7 +77,7 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
               moves your point.
             </p>
           )}
-          {point && <Button onClick={() => aim(null)}>Take my point back</Button>}
+          {point && <Button onClick={() => aim(null)}>Remove my point</Button>}
         </>
       )}
       {!over && !line && <p>No line is on the wall yet.</p>}

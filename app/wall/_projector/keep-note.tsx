@@ -63,7 +63,7 @@ export function KeepNote({ wallId, at, shown, count, done }: Props) {
           {sending ? 'Keeping…' : 'Keep the note'}
         </Button>
         <Button small onClick={() => done('')}>
-          Put away
+          Close
         </Button>
       </div>
     </form>

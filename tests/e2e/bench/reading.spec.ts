@@ -136,7 +136,7 @@ test('the guided line goes from a gap to an even line, by keyboard', async ({ pa
   }
   await expect(even).toBeVisible();
   await next.click();
-  await page.getByRole('button', { name: 'Begin with my own lines' }).click();
+  await page.getByRole('button', { name: 'Start with my own lines' }).click();
   expect(await page.evaluate(() => window.guideEnded)).toBe('done');
 });
 

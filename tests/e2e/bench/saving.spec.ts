@@ -59,7 +59,7 @@ test('a refusal is told in the server’s own words', async ({ page, server, ope
   server.behave('refuses');
   await page.keyboard.press('Tab');
   await page.keyboard.press(nudge);
-  await expect(page.getByText('The server did not take the last change: The round is over.')).toBeVisible();
+  await expect(page.getByText('The server refused the last change: The round is over.')).toBeVisible();
 });
 
 test('two windows of one person follow each other and do not fight', async ({ page, server, open, context }) => {
@@ -101,12 +101,12 @@ test('a conflict between two devices shows both and goes on with the one that is
   await expect(both.getByRole('img')).toHaveCount(2);
   // Work goes on meanwhile and is part of what is chosen.
   await page.keyboard.press(nudge);
-  await both.getByRole('button', { name: 'Go on with this one' }).click();
+  await both.getByRole('button', { name: 'Continue with this one' }).click();
   await expect(page.getByText('All changes are saved.')).toBeVisible();
   expect(server.toy().kept()).toMatchObject({ version: 2, document: { offsets: [10, 0, 0, 0, 0, 0, 0, 0] } });
 
   await tablet.keyboard.press('PageUp');
-  await tablet.getByRole('button', { name: 'Go on with the other' }).click();
+  await tablet.getByRole('button', { name: 'Continue with the other' }).click();
   expect((await onPage(tablet)).offsets[0]).toBe(10);
   await tablet.getByRole('button', { name: 'Undo' }).click();
   expect((await onPage(tablet)).offsets[0]).toBe(40);

@@ -109,7 +109,7 @@ export default async function CopyCourse({ params, searchParams }: Props) {
                 autoComplete="off"
               />
               <div className="actions">
-                <SubmitButton pending="Copying…">Make the copy</SubmitButton>
+                <SubmitButton pending="Copying…">Create the copy</SubmitButton>
               </div>
             </Form>
           </Section>

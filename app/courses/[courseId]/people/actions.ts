@@ -93,7 +93,7 @@ export const importRosterAction = formAction(importRoster, {
   done: ({ counts }) =>
     counts.newPeople + counts.invited === 0
       ? 'Everyone on the list is already in the course; nothing was changed.'
-      : `${counted(counts.newPeople, 'person', 'people')} came into the course with a new account; ${counted(counts.invited, 'person with an account is', 'people with an account are')} invited.`,
+      : `${counted(counts.newPeople, 'person', 'people')} joined the course with a new account; ${counted(counts.invited, 'person with an account is', 'people with an account are')} invited.`,
   show: ({ links, invitations, byMail, expiresAt }) => ({
     links: JSON.stringify(links),
     invitations: JSON.stringify(invitations),

@@ -97,7 +97,7 @@ function MakeJoinLink({ courseId, sections }: MakeJoinLinkProps) {
       />
       <div className="actions">
         <SubmitButton kind="usual" pending="Making…">
-          Make the link
+          Create link
         </SubmitButton>
       </div>
       <ShownLink name="joinLink" label="The link" hint="Copy it now: it can’t be shown again." />

@@ -96,10 +96,10 @@ function Sections({ courseId, sections }: SectionsProps) {
               Rename
             </SubmitButton>
           </Form>
-          <Form action={removeSectionAction} inline label={`Take ${name} away`}>
+          <Form action={removeSectionAction} inline label={`Delete section ${name}`}>
             <Which courseId={courseId} sectionId={id} />
             <SubmitButton kind="text" small>
-              Take “{name}” away; its people stay in the course
+              Delete “{name}”; its people stay in the course
             </SubmitButton>
           </Form>
         </div>

@@ -154,7 +154,7 @@ function LineTotals({
           ) : (
             'There is no reference to compare them with.'
           )}{' '}
-          Tightness of the whole line is part of a total; the table below takes it out.
+          Overall tracking is part of a total; the table below discounts it.
         </>
       }
       x={{ label: 'Total', unit: '1/1000 em', plus: true }}

@@ -29,13 +29,13 @@ export function RemoveForm({ one, removed }: { one: One; removed: boolean }) {
   return (
     <Form
       action={removeDemonstrationAction}
-      label={removed ? `Put “${one.title}” back` : `Remove “${one.title}”`}
+      label={removed ? `Restore “${one.title}”` : `Remove “${one.title}”`}
       inline
     >
       <Which one={one} />
       <input type="hidden" name="removed" value={removed ? 'no' : 'yes'} />
       <SubmitButton kind={removed ? 'usual' : 'text'} small>
-        {removed ? 'Put it back' : 'Remove it'}
+        {removed ? 'Restore' : 'Remove it'}
       </SubmitButton>
     </Form>
   );

@@ -46,11 +46,11 @@ export function CriteriaPart({ exercise, criteria, retired }: Props) {
             {retired.map((criterion) => (
               <li key={criterion.id}>
                 <p>{criterion.title}</p>
-                <Form action={restoreCriterionAction} label={`Put “${criterion.title}” back`}>
+                <Form action={restoreCriterionAction} label={`Restore “${criterion.title}”`}>
                   <input type="hidden" name="criterionId" value={criterion.id} />
                   <div className="actions">
                     <SubmitButton kind="usual" small>
-                      Put it back
+                      Restore
                     </SubmitButton>
                   </div>
                 </Form>

@@ -85,10 +85,10 @@ type AsideProps = {
 /** A draft that was removed: when, and the way back. */
 function Aside({ exercise, course }: AsideProps) {
   const back = (
-    <Form action={restoreExerciseAction} label="Take it back">
+    <Form action={restoreExerciseAction} label="Restore the exercise">
       <input type="hidden" name="exerciseId" value={exercise.id} />
       <input type="hidden" name="version" value={exercise.version} />
-      <SubmitButton>Take it back</SubmitButton>
+      <SubmitButton>Restore</SubmitButton>
     </Form>
   );
   return (

@@ -75,7 +75,7 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
                   <input type="hidden" name="specimenId" value={specimen.id} />
                   <div className="actions">
                     <SubmitButton kind="usual" small>
-                      Put it back
+                      Restore
                     </SubmitButton>
                   </div>
                 </Form>

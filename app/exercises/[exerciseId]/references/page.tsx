@@ -112,11 +112,11 @@ function SetsPart({ exerciseId, sets, changed, timeZone }: SetsPartProps) {
           </p>
         </Notice>
       )}
-      <Form action={enforceReferencesAction} label="Put the references in force">
+      <Form action={enforceReferencesAction} label="Apply the references">
         <input type="hidden" name="exerciseId" value={exerciseId} />
         {changed && (
           <div className="actions">
-            <SubmitButton pending="Comparing…">Put them in force and compare all proofs again</SubmitButton>
+            <SubmitButton pending="Comparing…">Apply them and compare all proofs again</SubmitButton>
           </div>
         )}
       </Form>

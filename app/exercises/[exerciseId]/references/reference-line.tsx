@@ -41,7 +41,7 @@ export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) 
             <Form action={acceptReferenceAction} label={`Accept the carried reference of “${specimen.text}”`} inline>
               <input type="hidden" name="referenceId" value={reference.id} />
               <SubmitButton kind="usual" small>
-                Take it as it is
+                Accept
               </SubmitButton>
             </Form>
           )}

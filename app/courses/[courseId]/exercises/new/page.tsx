@@ -46,7 +46,7 @@ export default async function NewExercise({ params }: { params: Promise<{ course
           hint="Then the exercise says that such signs follow codes and standards and not the eye."
         />
         <div className="actions">
-          <SubmitButton pending="Beginning…">Begin the draft</SubmitButton>
+          <SubmitButton pending="Beginning…">Create the draft</SubmitButton>
           <ButtonLink kind="text" href={`/courses/${courseId}`}>
             Back without one
           </ButtonLink>

@@ -61,11 +61,11 @@ export function RoleAndSection({ which, role, sectionId, sections }: Props) {
 export function AccommodationsForm({ which, now }: { which: Which; now: Accommodations }) {
   return (
     <Section
-      title="Different for this student"
+      title="Accommodations"
       id="accommodations"
       lead="As your school has agreed with them. Assistants see only that there is more time; other students see nothing."
     >
-      <Form action={setAccommodationsAction} label="Different for this student">
+      <Form action={setAccommodationsAction} label="Accommodations">
         <WhichFields {...which} />
         <Field
           name="moreTime"
@@ -163,11 +163,11 @@ export function PasswordLink({ which, name, state }: { which: Which; name: strin
         <Form action={handOverPasswordLinkAction} label="A link for a new password">
           <WhichFields {...which} />
           <p>
-            Make a link and give it to {name} in person. Anyone who opens it can sign in as {name}, so make sure that it
-            is them; that you made it is written down.
+            Create a link and give it to {name} in person. Anyone who opens it can sign in as {name}, so make sure that
+            it is them; that you made it is written down.
           </p>
           <div className="actions">
-            <SubmitButton kind="usual">Make a link for a new password</SubmitButton>
+            <SubmitButton kind="usual">Create a password link</SubmitButton>
           </div>
           <ShownLink
             name="passwordLink"
@@ -186,8 +186,8 @@ export function Removal({ which, name, self }: { which: Which; name: string; sel
     <Section title={self ? 'Leave the course' : 'Remove from the course'} id="removal">
       <p>
         {self
-          ? 'You lose the course at once and are signed out. Another instructor can put you back.'
-          : `${name} is signed out and can’t open the course any more. Their work is kept, and you can put them back.`}
+          ? 'You lose the course at once and are signed out. Another instructor can restore you.'
+          : `${name} is signed out and can’t open the course any more. Their work is kept, and you can restore them.`}
       </p>
       <Form action={removeMemberAction} label={self ? 'Leave the course' : 'Remove from the course'}>
         <WhichFields {...which} />
@@ -201,11 +201,11 @@ export function Removal({ which, name, self }: { which: Which; name: string; sel
 
 export function PutBack({ which, at }: { which: Which; at: ReactNode }) {
   return (
-    <Form action={putBackMemberAction} label="Put back">
+    <Form action={putBackMemberAction} label="Restore">
       <WhichFields {...which} />
       <p>Since {at} this person can’t open the course. Their work is kept.</p>
       <div className="actions">
-        <SubmitButton kind="usual">Put back</SubmitButton>
+        <SubmitButton kind="usual">Restore</SubmitButton>
       </div>
     </Form>
   );

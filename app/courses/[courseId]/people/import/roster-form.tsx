@@ -73,7 +73,7 @@ export function RosterForm({ courseId, byMail }: Props) {
           {plan && current && <Columns plan={plan} />}
           <div className="actions">
             <SubmitButton kind={current && plan.unclear === null ? 'usual' : 'main'} pending="Looking…">
-              Look at what will happen
+              Preview the import
             </SubmitButton>
           </div>
         </form>
@@ -122,7 +122,7 @@ export function RosterForm({ courseId, byMail }: Props) {
               setRemark(null);
             }}
           >
-            Begin again with an empty field
+            Start again with an empty field
           </Button>
         </p>
       )}

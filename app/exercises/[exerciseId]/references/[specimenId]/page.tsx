@@ -59,7 +59,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
       )}
       {own?.started && (
         <Notice title="Carried over">
-          This is a start. It becomes a reference with your first change here, or when you take it as it is in the list.
+          This is a start. It becomes a reference with your first change here, or when you accept it in the list.
         </Notice>
       )}
       {slot === 2 && <Notice>{secondTakeWords(firstTake, repeatability)}</Notice>}

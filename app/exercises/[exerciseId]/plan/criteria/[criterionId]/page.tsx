@@ -47,11 +47,11 @@ export default async function Criterion({ params }: Props) {
           <SubmitButton pending="Saving…">Save the criterion</SubmitButton>
         </div>
       </Form>
-      <Section title="Take it out of use" lead="Marks given by it stay, and it can be put back from the plan.">
-        <Form action={retireCriterionAction} label="Take it out of use">
+      <Section title="Retire this criterion" lead="Marks given by it stay, and you can restore it from the plan.">
+        <Form action={retireCriterionAction} label="Retire this criterion">
           <input type="hidden" name="criterionId" value={criterion.id} />
           <div className="actions">
-            <SubmitButton kind="grave">Take “{criterion.title}” out</SubmitButton>
+            <SubmitButton kind="grave">Retire “{criterion.title}”</SubmitButton>
           </div>
         </Form>
       </Section>

@@ -106,7 +106,7 @@ export default async function Round({ params }: Props) {
                   <input type="hidden" name="extensionId" value={extension.id} />
                   <div className="actions">
                     <SubmitButton kind="usual" small>
-                      Take it back
+                      Withdraw
                     </SubmitButton>
                   </div>
                 </Form>
@@ -116,12 +116,12 @@ export default async function Round({ params }: Props) {
         )}
       </Section>
       {isLast && round.proofs === 0 && (
-        <Section title="Take this round away" lead="No proofs have been sent to it, so only its dates are lost.">
-          <Form action={removeRoundAction} label="Take this round away">
+        <Section title="Delete this round" lead="No proofs have been sent to it, so only its dates are lost.">
+          <Form action={removeRoundAction} label="Delete this round">
             <input type="hidden" name="roundId" value={round.id} />
             <input type="hidden" name="version" value={round.version} />
             <div className="actions">
-              <SubmitButton kind="grave">Take round {round.number} away</SubmitButton>
+              <SubmitButton kind="grave">Delete round {round.number}</SubmitButton>
             </div>
           </Form>
         </Section>

@@ -87,7 +87,7 @@ export default async function Specimen({ params, searchParams }: Props) {
             hint="For example what the line is for."
           />
           <div className="actions">
-            <SubmitButton pending="Preparing the line…">See what this change does</SubmitButton>
+            <SubmitButton pending="Preparing the line…">Preview this change</SubmitButton>
           </div>
         </Form>
       </Section>
@@ -99,17 +99,17 @@ export default async function Specimen({ params, searchParams }: Props) {
         </div>
       </Section>
       <Section
-        title="Take it out"
+        title="Remove this line"
         lead={
           exercise.state === 'draft'
-            ? 'It can be put back from the plan.'
-            : 'Students are no longer asked for it. Drafts and proofs that hold it stay, and it can be put back from the plan.'
+            ? 'You can restore it from the plan.'
+            : 'Students are no longer asked for it. Drafts and proofs that contain it stay, and you can restore it from the plan.'
         }
       >
-        <Form action={retireSpecimenAction} label="Take it out">
+        <Form action={retireSpecimenAction} label="Remove this line">
           <input type="hidden" name="specimenId" value={specimen.id} />
           <div className="actions">
-            <SubmitButton kind="grave">Take “{specimen.text}” out</SubmitButton>
+            <SubmitButton kind="grave">Remove “{specimen.text}”</SubmitButton>
           </div>
         </Form>
       </Section>

@@ -54,9 +54,9 @@ export default async function QueuePage({ params, searchParams }: Props) {
         actions={
           <>
             {queue.done < queue.count && firstLine && (
-              <Form action={takeNextAction} label="Take the next proof">
+              <Form action={takeNextAction} label="Mark the next proof">
                 <RoundFields exerciseId={exercise.id} number={round.number} section={section?.id} />
-                <SubmitButton pending="Taking…">Take the next proof that waits</SubmitButton>
+                <SubmitButton pending="Taking…">Mark the next proof</SubmitButton>
               </Form>
             )}
             {queue.mayRelease && (
@@ -266,7 +266,7 @@ function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: st
                     <input type="hidden" name="proof" value={entry.token} />
                     Skipped by you.{' '}
                     <SubmitButton kind="text" small>
-                      Take it up again
+                      Resume
                     </SubmitButton>
                   </Form>
                 )}

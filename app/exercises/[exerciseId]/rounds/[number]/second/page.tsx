@@ -42,7 +42,7 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
           <>
             {shown.next && firstLine && (
               <ButtonLink kind="main" href={`/critique/${shown.next}/${firstLine}`}>
-                Take the next second marking
+                Start the next second marking
               </ButtonLink>
             )}
             <ButtonLink href={`${here}/agreement`}>Agreement of the two</ButtonLink>
@@ -104,7 +104,7 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
                         <input type="hidden" name="proof" value={token} />
                         Skipped by you.{' '}
                         <SubmitButton kind="text" small>
-                          Take it up again
+                          Resume
                         </SubmitButton>
                       </Form>
                     )}

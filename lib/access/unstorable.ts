@@ -10,7 +10,7 @@ export function refuseUnstorable(input: unknown): void {
   const left = [input];
   for (let value = left.pop(); value !== undefined || left.length > 0; value = left.pop()) {
     if (typeof value === 'string' && value.includes('\0'))
-      throw new AppError('INVALID', 'What was sent contains the character NUL. Take it out.');
+      throw new AppError('INVALID', 'What was sent contains the character NUL. Remove it.');
     if (typeof value === 'number' && !(Math.abs(value) <= Number.MAX_SAFE_INTEGER))
       throw new AppError('INVALID', `What was sent contains the number ${value}, which is too large.`);
     if (Array.isArray(value)) for (const one of value) left.push(one);

@@ -5,7 +5,7 @@ import { readSources, type SourceFile } from './source-tree';
 /** What a native typographer would not write on a screen, in a letter or on a sheet, and what to write there. */
 const faults: readonly { fault: RegExp; write: string }[] = [
   {
-    fault: /\b(stands?|stood) (here|there|outside|too|as|in|on|at|under|below|beside|side|out|for|together|more)\b/i,
+    fault: /\b(stands?|stood) (here|there|outside|too|as|in|on|at|under|below|beside|side|for|together|more)\b/i,
     write: 'is, appears, is listed',
   },
   { fault: /\b(somebody|nobody|anybody|everybody|whoever)\b/i, write: 'a role, “you”, “anyone who …” or “no one”' },

@@ -31,7 +31,7 @@ export function opennessOf(line: PreparedLine, document: SpacingDocument): Openn
   return openness;
 }
 
-export function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {
+function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {
   return (line.pairs[pair]?.builtIn ?? 0) + document.tracking + (document.offsets[pair] ?? 0);
 }
 

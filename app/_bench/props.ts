@@ -8,7 +8,7 @@ import type { PerMille } from '@/shared/units';
 type Tells = 'nothing' | 'contact' | 'evenness' | 'everything';
 
 /** A spacing that may be laid under or beside the one being set. Built-in is always there and needs no entry. */
-export type Underlay = {
+type Underlay = {
   id: string;
   /** As the screen says it, e.g. `Last proof`, `Reference by A. Tuzla`. */
   label: string;
@@ -17,7 +17,7 @@ export type Underlay = {
   tolerances?: (PerMille | null)[];
 };
 
-export type BenchAccommodations = {
+type BenchAccommodations = {
   /** Times the usual size of the working view, 1 to 4. */
   workingView?: number;
   /** Openness of the chosen gap is spoken and written even where the exercise tells nothing. */

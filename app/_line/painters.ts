@@ -50,7 +50,7 @@ type Painter<S> = {
 };
 
 /** Every kind of paint for canvas and for SVG: one without the other does not compile. */
-export const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
+const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
   fill: {
     // Each letter's own path where it stands: the browser keeps what it made of the path from frame to frame.
     canvas(brush, shape) {

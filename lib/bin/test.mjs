@@ -39,6 +39,7 @@ async function runAll() {
   const cached = ['--cache', '--cache-location'];
   for (const [name, words] of [
     ['Types', [modules('typescript/bin/tsc'), '--noEmit']],
+    ['Nothing unused', [modules('knip/bin/knip.js'), '--no-progress', '--no-config-hints']],
     ['Lint', [modules('eslint/bin/eslint.js'), ...cached, 'node_modules/.cache/eslint/', '.']],
     [
       'Format',

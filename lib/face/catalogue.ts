@@ -4,7 +4,7 @@ import { FaceError, quoted } from './face-error';
 import { INSTALLED_FAMILIES, type Design, type InstalledFamily } from './families';
 import { projectRoot } from './project-root';
 
-export type CatalogueAxis = { tag: string; least: number; usual: number; most: number };
+type CatalogueAxis = { tag: string; least: number; usual: number; most: number };
 
 /** One face file that comes with the product. */
 export type CatalogueFace = {

@@ -8,7 +8,7 @@ import { assistant, instructor, secondAssistant, students } from './people';
 
 const day = 86_400_000;
 
-export const timeZone = 'Europe/Lisbon';
+const timeZone = 'Europe/Lisbon';
 
 /** The demo's course: one instructor, two assistants, sixteen students in two sections, all come by the usual ways. */
 export async function seedCourse(now: Date) {

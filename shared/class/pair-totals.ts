@@ -3,7 +3,7 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import type { MapLine } from './map';
 
 /** Least, quartiles (type 7) and most of the totals of a pair, in 1/1000 em. */
-export type TotalSpread = { count: number; least: number; lower: number; median: number; upper: number; most: number };
+type TotalSpread = { count: number; least: number; lower: number; median: number; upper: number; most: number };
 export type PairTotals = {
   letters: string;
   values: number[];

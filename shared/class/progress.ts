@@ -48,7 +48,7 @@ export function roundProgress(now: readonly MapLine[], before: readonly MapLine[
 }
 
 /** Median absolute deviation of one setting from its reference, in 1/1000 em; empty where nothing is compared. */
-export function ownDeviation({ against, tenths }: Pick<MapRow, 'against' | 'tenths'>): number[] {
+function ownDeviation({ against, tenths }: Pick<MapRow, 'against' | 'tenths'>): number[] {
   const sizes = tenths.flatMap((far) => (far === null ? [] : [Math.abs(far) / 10]));
   return against === null || sizes.length === 0 ? [] : [median(sizes)];
 }

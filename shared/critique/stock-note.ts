@@ -1,8 +1,5 @@
 import type { Fault } from '@/shared/schemas/note';
 
-/** What a stock note may leave open: `{pair}` the letters it is put at, `{left}` and `{right}` its outer letters, `{letter}` the one in the middle of three, `{fault}` in words. */
-export const placeholders = ['{pair}', '{left}', '{right}', '{letter}', '{fault}'] as const;
-
 const inWords: Record<Exclude<Fault, ''>, string> = {
   wide: 'too wide',
   tight: 'too tight',

@@ -67,7 +67,7 @@ export const recordedSteps = ({ start, steps }: Recording): DemonstrationSteps =
 export const isFull = ({ steps }: Recording): boolean => steps.length >= STEP_LIMIT;
 
 /** The spacing after `count` steps. */
-export function spacingAt({ start, steps }: Recording, count: number): Spacing {
+function spacingAt({ start, steps }: Recording, count: number): Spacing {
   return steps.slice(0, count).reduce(applyStep, start);
 }
 

@@ -38,7 +38,7 @@ export function gapValueWords(amounts: PairAmounts): string {
 }
 
 /** `minus 12`, `plus 5`, `0`. */
-export function spokenNumber(value: PerMille): string {
+function spokenNumber(value: PerMille): string {
   return value < 0 ? `minus ${numberText(-value)}` : value > 0 ? `plus ${numberText(value)}` : '0';
 }
 

@@ -6,7 +6,7 @@ export type SentChange = Change & { readonly baseVersion: number };
 export type Kept = { readonly version: number; readonly document: SpacingDocument };
 
 /** Why nothing can be sent at the moment. */
-export type Trouble =
+type Trouble =
   | { readonly kind: 'none' }
   /** No answer came: no network, or the server is down. */
   | { readonly kind: 'unreachable'; readonly attempts: number }

@@ -97,7 +97,7 @@ export type Setting = {
 type Amounts = { readonly tracking: PerMille; readonly offsets: readonly PerMille[] };
 
 /** Another spacing of the line as outlines, under the letters or over them; by the letter `heldAt` both stand in one place. */
-export type Overlay = {
+type Overlay = {
   readonly spacing: Amounts;
   readonly ink?: Ink;
   readonly dashed?: boolean;
@@ -132,7 +132,7 @@ export function lineShapes(setting: Setting): Shape[] {
 }
 
 /** Where an outline of a letter goes. Letters of type stand on their baseline, upright: only dx is ever other than 0. */
-export const placeOf = ({ x, dy, turn }: PlacedLetter): Place => ({ dx: x, dy, turn });
+const placeOf = ({ x, dy, turn }: PlacedLetter): Place => ({ dx: x, dy, turn });
 
 /**
  * The path text of pieces in font units, y up: one text for all that are not turned, and one by itself for each that is,

@@ -24,7 +24,7 @@ function isCapital(letter: string): boolean {
   return letter === letter.toUpperCase() && letter !== letter.toLowerCase();
 }
 
-export function isFigure(letter: string): boolean {
+function isFigure(letter: string): boolean {
   return /^\p{Nd}/u.test(letter);
 }
 

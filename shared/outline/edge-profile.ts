@@ -7,7 +7,7 @@ export const BOTTOM = -260;
 const HIGHEST = 3000;
 
 /** How much deeper one may look for each unit up or down: a bay counts as deep as 1.5 times its height from its rim. */
-export const SIGHT_SLOPE = 1.5;
+const SIGHT_SLOPE = 1.5;
 
 /** The bands of a face, from `BOTTOM` to the top of its d. */
 export type Heights = {

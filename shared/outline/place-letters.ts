@@ -8,7 +8,7 @@ import type { Spacing } from '@/shared/schemas/spacing';
 export type PlacedLetter = { index: number; glyph: number; x: number; dy: number; turn: number; advance: number };
 
 /** A gap on the line: from the end of the left letter's advance to the origin of the right letter, in font units (`to` < `from` where a pair is tightened). */
-export type PlacedGap = { index: number; from: number; to: number; centre: number };
+type PlacedGap = { index: number; from: number; to: number; centre: number };
 
 export type PlacedLine = { letters: PlacedLetter[]; gaps: PlacedGap[]; width: number };
 

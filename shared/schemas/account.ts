@@ -55,7 +55,7 @@ export const newPasswordSchema = z.pipe(
 );
 
 /** A password that is being tried: nothing is said about its form, so that nothing is learned from the answer. */
-export const triedPasswordSchema = z.pipe(
+const triedPasswordSchema = z.pipe(
   z.string().check(z.minLength(1, 'Write your password.'), z.maxLength(1000, 'This is longer than a password can be.')),
   z.transform((typed: string) => typed.normalize('NFKC')),
 );

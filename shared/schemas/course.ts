@@ -1,7 +1,6 @@
 import * as z from 'zod/mini';
 
 export const roleSchema = z.enum(['instructor', 'assistant', 'student']);
-export type Role = z.infer<typeof roleSchema>;
 
 /** A title on one line, 1 to 120 characters. */
 export const courseTitleSchema = oneLine(
@@ -31,7 +30,7 @@ export const joinLinkDaysSchema = z.coerce
   .check(z.int(), z.gte(1, 'A link works for at least one day.'), z.lte(180, 'A link works for at most 180 days.'));
 
 /** What the bench may tell, each step with the ones before it. */
-export const benchTellsSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
+const benchTellsSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
 
 /**
  * What is different for one person in one course. Everything is optional: what is not there is as for everyone.
@@ -74,5 +73,3 @@ export const copyDatesSchema = {
       z.lte(3660, 'At most ten years on.'),
     ),
 };
-
-export const copyTitleSchema = courseTitleSchema;

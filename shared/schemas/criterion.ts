@@ -9,7 +9,7 @@ export const criterionBasisSchema = z.enum(['judgement', 'evenness', 'contact', 
 export type CriterionBasis = z.infer<typeof criterionBasisSchema>;
 
 /** One step, lowest first. Points are a share of the criterion's weight, in percent. */
-export const levelSchema = z.strictObject({
+const levelSchema = z.strictObject({
   title: z
     .string()
     .check(

@@ -36,7 +36,7 @@ export const demonstrationStepsSchema = z.strictObject({
 });
 export type DemonstrationSteps = z.infer<typeof demonstrationStepsSchema>;
 
-export const demonstrationTitleSchema = z
+const demonstrationTitleSchema = z
   .string()
   .check(
     z.trim(),
@@ -54,7 +54,6 @@ export const keepDemonstrationInput = z.strictObject({
 });
 
 const version = z.int().check(z.gte(0));
-export const demonstrationOnly = z.strictObject({ demonstrationId: idSchema });
 export const seeDemonstrationInput = z.strictObject({ exerciseId: idSchema, demonstrationId: idSchema });
 export const showDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, shown: z.boolean() });
 export const removeDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, removed: z.boolean() });

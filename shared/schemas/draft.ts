@@ -5,9 +5,9 @@ import { offsetSchema, spacingSchema } from './spacing';
 export const REASON_LIMIT = 500;
 
 /** One tolerance per pair, in 1/1000 em; null = the exercise's own. */
-export const tolerancesSchema = z.array(z.nullable(offsetSchema.check(z.gte(0)))).check(z.maxLength(199));
+const tolerancesSchema = z.array(z.nullable(offsetSchema.check(z.gte(0)))).check(z.maxLength(199));
 /** One reason per pair; '' = none. */
-export const reasonsSchema = z.array(z.string().check(z.maxLength(REASON_LIMIT))).check(z.maxLength(199));
+const reasonsSchema = z.array(z.string().check(z.maxLength(REASON_LIMIT))).check(z.maxLength(199));
 
 /**
  * Body of the PUT that the bench sends to its `save` address.

@@ -3,14 +3,14 @@ import { idSchema } from './id';
 import { sizeSchema } from './spacing';
 
 /** How much the bench says about a spacing, from least to most. */
-export const benchTellingSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
+const benchTellingSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
 export type BenchTelling = z.infer<typeof benchTellingSchema>;
 
-export const referencesShownSchema = z.enum(['never', 'after-release', 'always']);
+const referencesShownSchema = z.enum(['never', 'after-release', 'always']);
 export type ReferencesShown = z.infer<typeof referencesShownSchema>;
 
 /** Default tolerance in 1/1000 em, where a reference does not say and was set only once. Chosen, not measured: about a third of a pixel at 36 px. */
-export const defaultTolerance = 10;
+const defaultTolerance = 10;
 
 /** What holds for a whole exercise. Read with defaults, so that older rows stay valid when a setting is added. */
 export const exerciseSettingsSchema = z.object({

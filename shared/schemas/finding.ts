@@ -20,7 +20,7 @@ const letters = z.tuple([z.string(), z.string()]);
  * A length of the face that one can see, to hold a difference against: from stem to stem of HH, serifs apart; where the
  * face has no H, the counter of its n. 1/1000 em.
  */
-export const yardstickSchema = z.nullable(z.strictObject({ of: z.enum(['stems', 'counter']), length: number }));
+const yardstickSchema = z.nullable(z.strictObject({ of: z.enum(['stems', 'counter']), length: number }));
 export type Yardstick = z.infer<typeof yardstickSchema>;
 const beside = yardstickSchema;
 

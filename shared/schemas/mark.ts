@@ -15,7 +15,6 @@ export const giveMarkSchema = z.strictObject({
     .string()
     .check(storableText, z.trim(), z.maxLength(500, 'A reason holds at most 500 characters; please shorten it.')),
 });
-export type GiveMark = z.infer<typeof giveMarkSchema>;
 
 /** A mark as it stands on the marker's page. */
 export type MarkView = { criterionVersionId: string; level: number | null; version: number };

@@ -13,12 +13,11 @@ export const sideKindSchema = z.enum(['straight', 'round', 'slanted-in', 'slante
 /** How one side of a letter stands: slanted-in leans away from the neighbour upwards (A), slanted-out downwards (V). */
 export type SideKind = z.infer<typeof sideKindSchema>;
 
-export const groupSchema = z.enum(['letters', 'capitals', 'figures', 'punctuation', 'word-space']);
+const groupSchema = z.enum(['letters', 'capitals', 'figures', 'punctuation', 'word-space']);
 /** Pairs are only held against pairs of their own group. */
 export type PairGroup = z.infer<typeof groupSchema>;
 
 export const contactSchema = z.enum(['apart', 'near', 'touching', 'crossing']);
-export type Contact = z.infer<typeof contactSchema>;
 
 /** What type designers would usually give a pair (shared/usual-range): totals beyond the sidebearings, whole 1/1000 em. */
 export const usualRangeSchema = z.strictObject({
@@ -32,7 +31,7 @@ export const usualRangeSchema = z.strictObject({
   leftAlone: number,
 });
 
-export const pairMeasureSchema = z.strictObject({
+const pairMeasureSchema = z.strictObject({
   index,
   left: z.string(),
   right: z.string(),
@@ -97,22 +96,20 @@ export const lineMeasureSchema = z.strictObject({
 export type LineMeasure = z.infer<typeof lineMeasureSchema>;
 
 /** A line in numbers with what was found in them, as facts: what is stored of a proof's line. */
-export const lineReportSchema = z.extend(lineMeasureSchema, { findings: z.array(findingSchema) });
-export type LineReport = z.infer<typeof lineReportSchema>;
+export type LineReport = LineMeasure & { findings: z.infer<typeof findingSchema>[] };
 
-export const referenceSpacingSchema = z.strictObject({
+export type ReferenceSpacing = {
   /** Who set it, as it may be shown. */
-  author: z.string(),
-  tracking: z.int(),
-  offsets: z.array(z.int()),
-  /** One a pair: how far a setting may be from this one and still be called the same. */
-  tolerances: z.array(z.number().check(z.gte(0))),
+  author: string;
+  tracking: number;
+  offsets: number[];
+  /** One a pair, from 0: how far a setting may be from this one and still be called the same. */
+  tolerances: number[];
   /** One a pair, null where none was given. */
-  reasons: z.array(z.nullable(z.string())),
-});
-export type ReferenceSpacing = z.infer<typeof referenceSpacingSchema>;
+  reasons: (string | null)[];
+};
 
-export const pairComparisonSchema = z.strictObject({
+const pairComparisonSchema = z.strictObject({
   index,
   /** Tracking + offset, this setting minus the reference. */
   deviation: number,

@@ -15,7 +15,7 @@ export const storableText = z.overwrite<string>((text) =>
 );
 
 /** What somebody wrote: not empty once trimmed, and short enough to stand in a margin. */
-export const bodySchema = z
+const bodySchema = z
   .string()
   .check(
     storableText,
@@ -79,16 +79,16 @@ export const noteEntrySchema = z.strictObject({
 });
 export type NoteEntryView = z.infer<typeof noteEntrySchema>;
 
-export const noteViewSchema = z.strictObject({
-  id: z.string(),
-  specimenVersionId: z.string(),
-  ...target,
-  suggestion: suggestionSchema,
-  settled: z.boolean(),
-  version: z.int(),
-  entries: z.array(noteEntrySchema),
-});
-export type NoteView = z.infer<typeof noteViewSchema>;
+export type NoteView = {
+  id: string;
+  specimenVersionId: string;
+  fromPair: number | null;
+  toPair: number | null;
+  suggestion: z.infer<typeof suggestionSchema>;
+  settled: boolean;
+  version: number;
+  entries: NoteEntryView[];
+};
 
 export const stockNoteInputSchema = z.strictObject({
   courseId: idSchema,

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 
-export const practiceTaskSchema = z.enum(['more even', 'gap off']);
+const practiceTaskSchema = z.enum(['more even', 'gap off']);
 export type PracticeTask = z.infer<typeof practiceTaskSchema>;
 
 /** Gaps by the sides that look into them (shared/practice/even-line.ts). */

@@ -3,7 +3,7 @@ import { saveRequestSchema } from './draft';
 import { idSchema } from './id';
 
 /** One author can set a line more than once: slot 1 is the reference, slot 2 the second take that shows how well it can be repeated. */
-export const slotSchema = z.int().check(z.gte(1), z.lte(9));
+const slotSchema = z.int().check(z.gte(1), z.lte(9));
 
 /** 1/1000 em either side, or null: the default of the exercise. */
 export const toleranceSchema = z.nullable(

@@ -7,7 +7,7 @@ export const mostSpecimens = 120;
 export const mostAtOnce = 60;
 
 /** A line to be spaced. White space is folded to single spaces; two visible letters are the least that has a pair (checked when it is split). */
-export const lineSchema = z.string().check(
+const lineSchema = z.string().check(
   z.normalize(),
   z.overwrite((line) => line.replace(/\s+/gu, ' ').trim()),
   z.minLength(2, 'A line needs at least two letters.'),

@@ -35,7 +35,7 @@ export const openWallSchema = z.strictObject({
 
 /** `collect` hides where the room looks until it is asked for. */
 export const pointingSchema = z.enum(['off', 'collect', 'show'], 'Pointing can be off, collected or shown.');
-export type Pointing = z.infer<typeof pointingSchema>;
+type Pointing = z.infer<typeof pointingSchema>;
 
 /** One change at a time, each meaning the same whatever was changed before it. */
 export const changeWallSchema = z.strictObject({

@@ -2,7 +2,7 @@
 export { reportLine } from './report-line';
 export { compareLine } from './compare-line';
 export { responseHints, responsePoint, expectedResponse } from './response';
-export type { ResponseHint, ResponsePoint, SetSpecimen } from './response';
+export type { SetSpecimen } from './response';
 export { groundLeft } from './findings/contact';
 export { leastTolerance } from './least-tolerance';
 export { beyondHalfRange, usualSuggestion } from './usual-suggestion';

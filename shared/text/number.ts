@@ -1,5 +1,5 @@
 /** U+2212, the minus sign; a hyphen is shorter and sits lower. */
-export const minusSign = '\u2212';
+const minusSign = '\u2212';
 /**
  * U+202F between a number and its unit; SI Brochure 9, 5.4.3 asks for a space, setters make it thin. It is as wide as
  * U+2009 on screen (half a word space where the face has no glyph for it), and no line ends at it.

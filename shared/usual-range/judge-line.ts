@@ -17,7 +17,7 @@ export type SetLine = {
   sizePx: number;
 };
 
-export type PairJudgement = {
+type PairJudgement = {
   /** How far beyond what is usual, in what is usual of such pairs; above 0 wider. It orders what to look at and is no verdict. */
   surprise: number;
   /** Beyond the nine tenths of designers by more than can be overlooked. */

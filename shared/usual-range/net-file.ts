@@ -6,7 +6,7 @@ export type NetFile = { hidden: number; layers: { rows: number[]; weights: strin
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
 
 /** Whole numbers from base64, low byte first. Decoded here because what browsers and Node offer for it differs. */
-export function fromBase64(text: string): Int16Array {
+function fromBase64(text: string): Int16Array {
   const values = new Map([...DIGITS].map((digit, value) => [digit, value]));
   const bytes: number[] = [];
   let held = 0,

@@ -25,13 +25,13 @@ const STEP = 20;
 export type Frame = { capHeight: number; xHeight: number; ascenderTop: number; slant: number };
 
 /** One side of a letter: its white as seen and nearly as drawn at twenty heights, and as seen at every step. 1/1000 em. */
-export type SideLook = { seen: Float64Array; drawn: Float64Array; fine: Float64Array; least: number };
+type SideLook = { seen: Float64Array; drawn: Float64Array; fine: Float64Array; least: number };
 
 /** Both sides of a letter and where its ink ends. 1/1000 em. */
 export type LetterLook = { left: SideLook; right: SideLook; width: number; top: number; bottom: number };
 
 /** Twenty heights: four under the baseline, ten up to the x-height, six from there to the height of capitals. */
-export function lookHeights({ xHeight, capHeight }: Frame): Float64Array {
+function lookHeights({ xHeight, capHeight }: Frame): Float64Array {
   const heights = new Float64Array(HEIGHTS);
   for (let i = 0; i < UNDER; i += 1) heights[i] = (-0.46 + 0.4 * (i / (UNDER - 1))) * xHeight;
   for (let i = 0; i < SMALL; i += 1) heights[UNDER + i] = (0.04 + (0.92 * i) / (SMALL - 1)) * xHeight;

@@ -137,7 +137,7 @@ export type GuideLine = {
   readonly start: SpacingDocument;
 };
 
-export type GuideStep = {
+type GuideStep = {
   readonly title: string;
   readonly says: (line: GuideLine) => readonly string[];
   /** Whether the hand has done what was asked; null = nothing is asked, go on when you like. */
@@ -147,13 +147,13 @@ export type GuideStep = {
 };
 
 /** How far the found gap is opened at first, and how near to even it must come, 1/1000 em. */
-export const TOO_LOOSE = 110;
+const TOO_LOOSE = 110;
 const NEAR = 35;
 /** So far a gap must be moved before it counts as tried. */
 const TRIED = 15;
 
 /** The first line: what a gap is, what an offset is, what too loose looks like. */
-export const guideSteps: readonly GuideStep[] = [
+const guideSteps: readonly GuideStep[] = [
   {
     title: 'A gap',
     says: (line) => [

@@ -11,7 +11,7 @@ const STILL = 3;
 const SLOW = 0.2;
 /** A gap can be taken hold of this far from its middle, CSS px. */
 const REACH = 14;
-export const ZOOM = { least: 0.4, most: 5 };
+const ZOOM = { least: 0.4, most: 5 };
 
 /**
  * Pointer, pen and touch on the working view: pointing chooses, dragging moves everything right of the gap,

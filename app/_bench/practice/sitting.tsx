@@ -100,7 +100,7 @@ function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => vo
 const SIZES = [24, 48, 96];
 
 /** Chooses what is practised, and begins. */
-export function Begin({ begin }: { begin: (task: PracticeTask, kind: PracticeKind, size: number) => void }) {
+function Begin({ begin }: { begin: (task: PracticeTask, kind: PracticeKind, size: number) => void }) {
   const [kind, setKind] = useState<PracticeKind>('any');
   const [size, setSize] = useState(48);
   return (
@@ -161,7 +161,7 @@ const taskWords: Record<PracticeTask, string> = {
 const day = (at: number) => new Date(at).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
 
 /** The sittings over the term, a drawing for each question, a line for each kind of side and size. */
-export function ResultsOverTime({ results }: { results: PracticeResult[] }) {
+function ResultsOverTime({ results }: { results: PracticeResult[] }) {
   if (results.length === 0) return null;
   const tasks = (Object.keys(taskWords) as PracticeTask[]).filter((task) =>
     results.some((result) => result.task === task),

@@ -20,7 +20,7 @@ import type { BenchSession } from '../session/session';
 import { chosenRun } from '../session/state';
 import { createStore, type Store } from '../session/store';
 
-export type RecorderState = {
+type RecorderState = {
   /** What is being recorded, or was and is not with the server yet. */
   readonly recording: Recording | null;
   /** The reason is being typed at this step; the last one when null. */

@@ -155,7 +155,7 @@ function StepButton({ at, go, children }: { at: number; go: () => void; children
  * The keys of a replay: those that go from gap to gap on the bench go from step to step here. Enter, Home and End only on
  * the sheet itself, single keys anywhere but in fields. Gives back a function that ends it.
  */
-export function attachReplayKeys(
+function attachReplayKeys(
   sheet: HTMLElement,
   session: BenchSession,
   steps: readonly DemonstrationStep[],

@@ -10,7 +10,7 @@ import type { ScreenMeasure } from './screen';
 export type Laying = 'under' | 'beside' | 'in turn';
 
 /** Where the hand is: a gap, or a run of gaps from `anchor` to `head`. */
-export type Chosen = { readonly anchor: number; readonly head: number };
+type Chosen = { readonly anchor: number; readonly head: number };
 
 export type BenchState = {
   readonly history: History<SpacingDocument>;

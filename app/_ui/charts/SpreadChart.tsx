@@ -6,7 +6,7 @@ import { ChartKey } from './chart-mark';
 
 /** What is known of a row whose single values are not at hand. */
 export type RowSpread = { count: number; least: number; lower: number; median: number; upper: number; most: number };
-export type SpreadRow = {
+type SpreadRow = {
   name: string;
   /** The values themselves, or their spread where somebody counted before; neither, where there is nothing. */
   values?: readonly number[];

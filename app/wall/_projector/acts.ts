@@ -56,7 +56,7 @@ export function actsOf({ looking, setLooking, state, places, change }: Hands): A
   };
 }
 
-export const nextReference = (now: number | null, count: number): number | null =>
+const nextReference = (now: number | null, count: number): number | null =>
   now === null ? (count > 0 ? 0 : null) : now + 1 < count ? now + 1 : null;
 
 /** Columns as they stand on the screen, where nobody chose a number. */

@@ -156,7 +156,7 @@ function useOver(state: WallState, { median, reference }: Looking): readonly Ove
 }
 
 /** Of the lines on the wall that were set on the newest version. */
-export function medianOf(state: WallState) {
+function medianOf(state: WallState) {
   const lines = state.lines.filter(({ out, version }) => !out && version === state.newest);
   return lines.length > 0 ? medianSpacing(lines.map(({ spacing }) => spacing)) : null;
 }

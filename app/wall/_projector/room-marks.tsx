@@ -20,7 +20,7 @@ type Props = {
 };
 
 /** Height of the band under a line in which it is shown where the room looks. */
-export const bandOf = (em: number): number => Math.round(Math.max(34, 0.42 * em));
+const bandOf = (em: number): number => Math.round(Math.max(34, 0.42 * em));
 
 /** Where the room looks: under each gap a disc whose area grows with the number in it. */
 export function RoomMarks({ pack, spacing, em, width, looks, counts, keep }: Props) {

@@ -63,7 +63,7 @@ export function WallLine({ pack, spacing, ground, looks, window, em, width, over
 type Fit = Pick<Props, 'pack' | 'spacing' | 'em' | 'width' | 'looks'>;
 
 /** Height of a line in CSS px, the same whatever it is set like. */
-export const heightOf = (pack: Pack, em: number): number =>
+const heightOf = (pack: Pack, em: number): number =>
   Math.ceil((reachOf(pack).over + reachOf(pack).under) * em + 2 * ROOM);
 
 /** How a line lies in its place; turned about its own middle, so that it stays where it is. */

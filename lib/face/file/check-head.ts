@@ -50,7 +50,7 @@ function checkPlaces(tables: Tables, format: number | undefined): void {
   }
 }
 
-export function glyphCount(tables: Tables): number | undefined {
+function glyphCount(tables: Tables): number | undefined {
   return new ByteReader(tables.get('maxp') ?? new Uint8Array()).uint16(4);
 }
 

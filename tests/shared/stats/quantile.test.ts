@@ -1,3 +1,5 @@
+import { quantileSorted } from 'd3-array';
+import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { quantile } from '@/shared/stats/quantile';
 
@@ -12,6 +14,23 @@ it.each([
   [0, 15],
 ])('lies in a straight line between order statistics: %d', (share, value) => {
   expect(quantile([35, 15, 50, 20, 40], share)).toBeCloseTo(value, 12);
+});
+
+it('is the quantile of d3-array, whatever the values and the share', () => {
+  const value = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+  fc.assert(
+    fc.property(
+      fc.array(value, { minLength: 1, maxLength: 40 }),
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      (values, share) => {
+        const other = quantileSorted(
+          values.toSorted((one, another) => one - another),
+          share,
+        )!;
+        expect(Math.abs(quantile(values, share) - other)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(other)));
+      },
+    ),
+  );
 });
 
 it('refuses what has no quantile', () => {

@@ -60,6 +60,24 @@ describe('agreement of judges', () => {
       ),
     ).toBeCloseTo(0.4, 12);
   });
+  it('gives the published kappas of two dermatologists on four levels (SAS/STAT User’s Guide, FREQ, example of kappa)', () => {
+    const table = [
+      [10, 4, 1, 0],
+      [5, 10, 12, 2],
+      [2, 4, 12, 5],
+      [0, 2, 6, 13],
+    ];
+    expect(weightedKappa(table, 'none')).toBeCloseTo(0.3449, 4);
+    expect(weightedKappa(table, 'linear')).toBeCloseTo(0.5082, 4);
+  });
+  it('gives the published plain kappa of Cohen’s three diagnoses (1968, table 1): .492', () => {
+    const table = [
+      [44, 7, 9],
+      [5, 20, 5],
+      [1, 3, 6],
+    ];
+    expect(weightedKappa(table, 'none')).toBeCloseTo(0.492, 3);
+  });
   it('weighs disagreement by distance, by hand: one step of two counts 1/2 (linear), 1/4 (quadratic)', () => {
     // Rows and columns all hold 2 of 6, so every cell expects 2/3. Four cells are one step apart (two counts seen), two cells two steps.
     const table = [

@@ -31,7 +31,7 @@ export function opennessOf(line: PreparedLine, document: SpacingDocument): Openn
   return openness;
 }
 
-function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {
+export function totalOf(line: PreparedLine, document: SpacingDocument, pair: number): PerMille {
   return (line.pairs[pair]?.builtIn ?? 0) + document.tracking + (document.offsets[pair] ?? 0);
 }
 
@@ -53,8 +53,8 @@ export const besideOf = (line: PreparedLine): Yardstick =>
   yardstick(line.stem?.stemToStem ?? null, line.face.controlCounter);
 
 /** Under this nobody sees a difference at display size; over `CLEAR` everybody does. Our own steps, for words only. */
-export const SLIGHT = 12;
-export const CLEAR = 40;
+const SLIGHT = 12;
+const CLEAR = 40;
 
 /** `a little wider than the rest of the line, by about a seventh of the white between two stems` */
 export function excessWords(excess: PerMille | null, beside: Yardstick): string {

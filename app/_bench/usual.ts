@@ -21,7 +21,7 @@ export type UsualLine = {
 const judged = new WeakMap<SpacingDocument, { usual: UsualLine; judgement: LineJudgement }>();
 
 /** A setting beside what is usual, worked out once for all that tell of it. */
-export function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size): LineJudgement {
+function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size): LineJudgement {
   const found = judged.get(document);
   if (found?.usual === usual) return found.judgement;
   const line = prepareLine(pack);

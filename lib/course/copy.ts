@@ -5,7 +5,7 @@ import { operation } from '@/lib/access/operation';
 import type { CopiedCourse } from '@/lib/data/course-copy';
 import { meantTime } from '@/lib/exercise/local-time';
 import { lateRuleOf } from '@/lib/rows/exercise';
-import { copyDatesSchema, copyTitleSchema } from '@/shared/schemas/course';
+import { copyDatesSchema, courseTitleSchema } from '@/shared/schemas/course';
 import type { LateRule } from '@/shared/schemas/exercise';
 import { courseId } from './courses';
 
@@ -17,7 +17,7 @@ import { courseId } from './courses';
 export const copyCourse = operation({
   name: 'copy-course',
   allow: 'course:run',
-  input: z.object({ courseId, title: copyTitleSchema, ...copyDatesSchema }),
+  input: z.object({ courseId, title: ...copyDatesSchema }),
   run: async ({ data, actor, now }, { courseId: id, title, dates, days }) => {
     if (actor.kind !== 'person') throw notFound();
     const from = await data.courseCopy.read(id);

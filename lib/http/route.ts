@@ -36,7 +36,7 @@ const safe = new Set(['GET', 'HEAD', 'OPTIONS']);
 /**
  * Refuses a write that another site started: Sec-Fetch-Site (W3C Fetch Metadata) where the browser sends it, else Origin against Host.
  */
-export function refuseCrossSite(request: Request): void {
+function refuseCrossSite(request: Request): void {
   if (safe.has(request.method)) return;
   const site = request.headers.get('sec-fetch-site');
   if (site === 'same-origin' || site === 'none') return;

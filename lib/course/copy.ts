@@ -17,7 +17,7 @@ import { courseId } from './courses';
 export const copyCourse = operation({
   name: 'copy-course',
   allow: 'course:run',
-  input: z.object({ courseId, title: ...copyDatesSchema }),
+  input: z.object({ courseId, title: courseTitleSchema, ...copyDatesSchema }),
   run: async ({ data, actor, now }, { courseId: id, title, dates, days }) => {
     if (actor.kind !== 'person') throw notFound();
     const from = await data.courseCopy.read(id);

@@ -138,9 +138,11 @@ function isValue(node: ts.Node): boolean {
   if (ts.isBindingElement(parent) && parent.initializer !== node) return false;
   if (ts.isBinaryExpression(parent) && parent.left === node && isAssignment(parent.operatorToken.kind)) return false;
   if (ts.isPrefixUnaryExpression(parent) || ts.isPostfixUnaryExpression(parent))
-    if (parent.operator === ts.SyntaxKind.PlusPlusToken || parent.operator === ts.SyntaxKind.MinusMinusToken) return false;
+    if (parent.operator === ts.SyntaxKind.PlusPlusToken || parent.operator === ts.SyntaxKind.MinusMinusToken)
+      return false;
   // A method is called on what it belongs to: the whole call is changed where that is wanted.
-  if (ts.isCallExpression(parent) && parent.expression === node) return ts.isPropertyAccessExpression(node) && isSwappable(node);
+  if (ts.isCallExpression(parent) && parent.expression === node)
+    return ts.isPropertyAccessExpression(node) && isSwappable(node);
   if (ts.isNonNullExpression(parent) && isAssigned(parent)) return false;
   return !ts.isComputedPropertyName(parent) && !ts.isLiteralTypeNode(parent) && !ts.isEnumMember(parent);
 }

@@ -19,16 +19,23 @@ type Plan = { mutant: Mutant; key: string; tests: readonly Touched[]; ms: number
 /** Tries every mutant of these rooms or files, prints a line for each room, and writes who survived. */
 export async function runMutants(wanted: readonly string[]): Promise<void> {
   mkdirSync(resultsFolder, { recursive: true });
-  const files = rooms.flatMap(filesOf).filter((file) => wanted.length === 0 || wanted.some((each) => file.includes(`${each}`)));
+  const files = rooms
+    .flatMap(filesOf)
+    .filter((file) => wanted.length === 0 || wanted.some((each) => file.includes(`${each}`)));
   const { mutants, codeOf } = mutateAll(files);
   const bundles = await relatedTests(codeOf);
   const program = await bundleWorker();
-  const crew = Array.from({ length: Number(process.env.MUTANT_WORKERS ?? cpus().length) }, () => new Hand(program, bundles));
+  const crew = Array.from(
+    { length: Number(process.env.MUTANT_WORKERS ?? cpus().length) },
+    () => new Hand(program, bundles),
+  );
   const measured = await measureAll(crew, bundles);
   const plans = plansOf(mutants, measured, codeOf, bundles);
   const known = readFates();
   const open = plans.filter(({ key }) => !known.has(key));
-  process.stdout.write(`${mutants.length} mutants in ${files.length} files, ${bundles.length} test files, ${open.length} to try\n`);
+  process.stdout.write(
+    `${mutants.length} mutants in ${files.length} files, ${bundles.length} test files, ${open.length} to try\n`,
+  );
   await Promise.all(
     crew.map(async (hand) => {
       for (let plan = open.shift(); plan; plan = open.shift()) {
@@ -71,7 +78,8 @@ async function measureAll(crew: readonly Hand[], bundles: readonly TestBundle[])
       for (let bundle = waiting.shift(); bundle; bundle = waiting.shift()) {
         const answer = await hand.ask({ kind: 'measure', test: bundle.test }, 300_000);
         if (answer?.kind !== 'measured') throw new Error(`${bundle.test} did not run without a mutant.`);
-        if (answer.failed.length > 0) throw new Error(`${bundle.test} fails without a mutant: ${answer.failed.join('; ')}`);
+        if (answer.failed.length > 0)
+          throw new Error(`${bundle.test} fails without a mutant: ${answer.failed.join('; ')}`);
         measured.push(answer);
       }
     }),
@@ -98,8 +106,16 @@ function plansOf(
     const tests = (by.get(mutant.id) ?? []).toSorted((one, other) => one.ms - other.ms);
     const names = [...new Set(tests.map(({ test }) => test))].sort();
     // Everything that decides its fate: the change, and every program that is run.
-    const given = [mutant.file, mutant.from, mutant.to, mutant.start, hash(codeOf.get(mutant.file)!), ...names.map((name) => codeOfTest.get(name))];
-    const ms = tests.reduce((sum, { ms: each }) => sum + each, 0) + names.reduce((sum, name) => sum + loadMs.get(name)!, 0);
+    const given = [
+      mutant.file,
+      mutant.from,
+      mutant.to,
+      mutant.start,
+      hash(codeOf.get(mutant.file)!),
+      ...names.map((name) => codeOfTest.get(name)),
+    ];
+    const ms =
+      tests.reduce((sum, { ms: each }) => sum + each, 0) + names.reduce((sum, name) => sum + loadMs.get(name)!, 0);
     return { mutant, tests, ms, key: hash(given.join('\0')) };
   });
 }
@@ -182,14 +198,21 @@ function report(plans: readonly Plan[], known: ReadonlyMap<string, Fate>): void 
     return [{ room, all: all.length, aside, killed: all.length - survived.length }];
   });
   const sum = (key: 'all' | 'aside' | 'killed') => rows.reduce((total, row) => total + row[key], 0);
-  for (const { room, all, aside, killed } of [...rows, { room: 'all', all: sum('all'), aside: sum('aside'), killed: sum('killed') }]) {
+  for (const { room, all, aside, killed } of [
+    ...rows,
+    { room: 'all', all: sum('all'), aside: sum('aside'), killed: sum('killed') },
+  ]) {
     const share = ((100 * killed) / (all - aside)).toFixed(1);
-    process.stdout.write(`${room.padEnd(12)} ${killed} of ${all - aside} died (${share} %), ${aside} set aside as equivalent\n`);
+    process.stdout.write(
+      `${room.padEnd(12)} ${killed} of ${all - aside} died (${share} %), ${aside} set aside as equivalent\n`,
+    );
   }
-  const survivors = alive.filter((plan) => !set.has(plan)).map(({ mutant: { file, line, from, to }, tests }) => {
-    const short = (text: string) => text.replace(/\s+/g, ' ').slice(0, 110);
-    return `${file}:${line}  ${short(from)}  →  ${to === '' ? '(left out)' : short(to)}${tests.length === 0 ? '  (no test comes by)' : ''}`;
-  });
+  const survivors = alive
+    .filter((plan) => !set.has(plan))
+    .map(({ mutant: { file, line, from, to }, tests }) => {
+      const short = (text: string) => text.replace(/\s+/g, ' ').slice(0, 110);
+      return `${file}:${line}  ${short(from)}  →  ${to === '' ? '(left out)' : short(to)}${tests.length === 0 ? '  (no test comes by)' : ''}`;
+    });
   writeFileSync(path.join(resultsFolder, 'survivors.txt'), `${survivors.join('\n')}\n`);
   process.stdout.write(`${survivors.length} survivors: ${path.join(resultsFolder, 'survivors.txt')}\n`);
 }

@@ -10,8 +10,7 @@ import { takeTests, type CollectedTest } from './small-runner';
 /** A test that touches mutants when it runs: how long it took, and which. */
 export type Touched = { test: string; index: number; name: string; ms: number; ids: number[] };
 export type Order =
-  | { kind: 'measure'; test: string }
-  | { kind: 'try'; id: number; tests: readonly { test: string; index: number }[] };
+  { kind: 'measure'; test: string } | { kind: 'try'; id: number; tests: readonly { test: string; index: number }[] };
 export type Answer =
   | { kind: 'measured'; test: string; loaded: number[]; loadMs: number; touched: Touched[]; failed: string[] }
   | { kind: 'tried'; id: number; by: string | null };

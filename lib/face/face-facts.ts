@@ -1,9 +1,10 @@
 import { ByteReader } from './file/byte-reader';
 import type { Tables } from './file/tables';
 import type { HarfBuzz } from './harfbuzz';
-import type { ChosenAxis } from './read-face';
 import { hasGposKerning } from './shaping/gpos-kerning';
 import type { LegacyKern } from './shaping/legacy-kern';
+
+export type ChosenAxis = { tag: string; least: number; usual: number; most: number; value: number };
 
 /** What a face says of itself, as plain data. Lengths in font units, y up. */
 export type FaceFacts = {

@@ -32,3 +32,7 @@ export const LIMITS = {
   /** Jobs that may wait for the workshop. */
   waiting: 400,
 } as const;
+
+export function megabytes(bytes: number): string {
+  return (bytes / 1024 / 1024).toFixed(1);
+}

@@ -1,5 +1,5 @@
 import { FaceError } from './face-error';
-import { readFacts, type FaceFacts } from './face-facts';
+import { type ChosenAxis, readFacts, type FaceFacts } from './face-facts';
 import { checkHead } from './file/check-head';
 import { openFile } from './file/open-file';
 import { damaged, isCollection, readTables, type Tables } from './file/tables';
@@ -46,8 +46,6 @@ export async function readFace(bytes: Uint8Array, options: { index?: number; axe
     legacyKern,
   };
 }
-
-export type ChosenAxis = { tag: string; least: number; usual: number; most: number; value: number };
 
 function chosenAxes(face: HarfBuzz.Face, wanted: AxisValues): ChosenAxis[] {
   const axes = Object.values(face.getAxisInfos()).map((axis) => ({

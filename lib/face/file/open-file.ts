@@ -1,12 +1,9 @@
 import { FaceError } from '../face-error';
-import { LIMITS } from '../limits';
+import { LIMITS, megabytes } from '../limits';
 import { ByteReader } from './byte-reader';
-import { wholeSumHolds } from './checksum';
+import { type OpenedFile, wholeSumHolds } from './checksum';
 import { unpackWoff } from './woff';
 import { unpackWoff2 } from './woff2';
-
-/** Plain sfnt bytes, what they came in, and whether a sum over the whole face is kept and holds. */
-export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2'; sumHolds: boolean };
 
 /**
  * A face file as it comes (TTF, OTF, a collection, WOFF or WOFF2) as plain sfnt bytes.
@@ -36,10 +33,6 @@ const SFNT_SIGNATURES = new Set(['\u0000\u0001\u0000\u0000', 'OTTO', 'true', 'tt
 
 function withSum(sfnt: Uint8Array, packing: OpenedFile['packing']): OpenedFile {
   return { sfnt, packing, sumHolds: wholeSumHolds(sfnt) };
-}
-
-export function megabytes(bytes: number): string {
-  return (bytes / 1024 / 1024).toFixed(1);
 }
 
 function firstBytes(bytes: Uint8Array): string {

@@ -1,8 +1,7 @@
 import { inflateSync } from 'node:zlib';
 import { FaceError } from '../face-error';
-import { LIMITS } from '../limits';
+import { LIMITS, megabytes } from '../limits';
 import { ByteReader } from './byte-reader';
-import { megabytes } from './open-file';
 
 type WoffTable = { tag: string; offset: number; packed: number; length: number; checksum: number };
 

@@ -1,10 +1,9 @@
 import { brotliDecompressSync } from 'node:zlib';
 import decompress from 'wawoff2/decompress.js';
 import { FaceError } from '../face-error';
-import { LIMITS } from '../limits';
+import { LIMITS, megabytes } from '../limits';
 import { ByteReader } from './byte-reader';
-import { headAdjustment } from './checksum';
-import { megabytes, type OpenedFile } from './open-file';
+import { headAdjustment, type OpenedFile } from './checksum';
 import { readWoff2Directory, type Woff2Directory } from './woff2-directory';
 
 /**

@@ -1,8 +1,9 @@
+import type { CriterionBasis } from '@/shared/schemas/criterion';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import { numberText } from '@/shared/text/number';
 
-/** What a level can be proposed from: nearness to the references, evenness of the line itself, letters that touch. */
-export type ProposalBasis = 'distance' | 'evenness' | 'contact';
+/** What a level can be proposed from: every basis of a criterion but the marker's eye. */
+export type ProposalBasis = Exclude<CriterionBasis, 'judgement'>;
 
 /** One line of a proof as it was measured; `comparison` is null where it has no reference. */
 export type MeasuredLine = { measure: StoredMeasure; comparison: StoredComparison | null };

@@ -1,5 +1,5 @@
 import type { BenchTelling, LateRule, ReferencesShown } from '@/shared/schemas/exercise';
-import type { CriterionBasis } from '@/shared/schemas/criterion';
+import { type CriterionBasis, criterionBasisSchema } from '@/shared/schemas/criterion';
 import type { SecondMarking } from '@/shared/schemas/mark';
 import { withUnit } from '@/shared/text/number';
 
@@ -25,20 +25,17 @@ export const shownChoices: { value: ReferencesShown; label: string; hint: string
   { value: 'always', label: 'From the start', hint: 'References are there to be looked at while spacing.' },
 ];
 
-export const basisChoices: { value: CriterionBasis; label: string; hint: string }[] = [
-  { value: 'judgement', label: 'The marker’s eye', hint: 'Nothing is proposed; a person looks and decides.' },
-  { value: 'evenness', label: 'Evenness', hint: 'A level is proposed from how even the gaps are; a person decides.' },
-  {
-    value: 'contact',
-    label: 'Contact',
-    hint: 'A level is proposed from letters that touch or cross; a person decides.',
-  },
-  {
-    value: 'distance',
+/** What each basis is called; a new basis does not compile until it has its words. */
+const basisWords: Record<CriterionBasis, { label: string; hint: string }> = {
+  judgement: { label: 'The marker’s eye', hint: 'Nothing is proposed; a person looks and decides.' },
+  evenness: { label: 'Evenness', hint: 'A level is proposed from how even the gaps are; a person decides.' },
+  contact: { label: 'Contact', hint: 'A level is proposed from letters that touch or cross; a person decides.' },
+  distance: {
     label: 'Nearness to the references',
     hint: 'A level is proposed from what lies outside the tolerance. Never the only criterion.',
   },
-];
+};
+export const basisChoices = criterionBasisSchema.options.map((value) => ({ value, ...basisWords[value] }));
 
 export const acceptChoices: { value: LateRule['accept']; label: string; hint: string }[] = [
   { value: 'always', label: 'Taken, and marked as late', hint: 'Until marking of the round starts.' },

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { roundInHand, type RoundInHand } from '@/lib/review/context';
+import { roundContext, type RoundContext } from '@/lib/review/context';
 import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
 import { queueOrder } from '@/lib/review/order';
 import { criterionView } from '@/lib/rows/exercise';
@@ -28,7 +28,7 @@ export const showClass = operation({
   input: showClassInput,
   run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
-    const hand = await roundInHand(data, exerciseId, number);
+    const hand = await roundContext(data, exerciseId, number);
     const { round, exercise, course, settings, me } = hand;
     const { summary, students } = await classSummary(data, round, course.id, now);
     const { page, pages, from } = pageOf(askedPage, students, studentsPerPage);
@@ -102,7 +102,7 @@ export type StudentRow = {
 /** A page of the class: who has sent what in the round, and how it was marked. `evenHidden` gives the marks of hidden students, too: then their names must not go out beside them. */
 export async function studentsPage(
   data: ScopedData,
-  { round, course, settings, exercise }: RoundInHand,
+  { round, course, settings, exercise }: RoundContext,
   page: { skip: number; take: number },
   { evenHidden = false } = {},
 ): Promise<{ rows: StudentRow[]; criteria: ReturnType<typeof criterionView>[] }> {
@@ -171,7 +171,7 @@ export const showPairTotals = operation({
   allow: 'class:see',
   input: pairTotalsInput,
   run: async ({ data, now }, { exerciseId, roundNumber, line }) => {
-    const { round, course, settings } = await roundInHand(data, exerciseId, roundNumber);
+    const { round, course, settings } = await roundContext(data, exerciseId, roundNumber);
     const { summary } = await classSummary(data, round, course.id, now);
     const wanted = summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
     const [version] = wanted ? await data.classMap.versions([line]) : [];

@@ -3,7 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { settingOf } from '@/lib/reference/compare';
-import { roundInHand, type RoundInHand } from '@/lib/review/context';
+import { roundContext, type RoundContext } from '@/lib/review/context';
 import { queueOrder } from '@/lib/review/order';
 import { tokenOf } from '@/lib/review/tasks';
 import { spacingOf } from '@/lib/rows/spacing';
@@ -25,7 +25,7 @@ export const showMap = operation({
   input: showMapInput,
   run: async ({ data, now, caller }, { exerciseId, round: asked, line, tablePage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
-    const { round, exercise, course } = await roundInHand(data, exerciseId, number);
+    const { round, exercise, course } = await roundContext(data, exerciseId, number);
     const { summary } = await classSummary(data, round, course.id, now);
     const chosen =
       line === 'all'
@@ -71,7 +71,7 @@ export const readMap = operation({
   allow: 'class:see',
   input: mapInput,
   run: async ({ data, now }, { exerciseId, roundNumber, line }): Promise<ClassMap> => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { summary } = await classSummary(data, hand.round, hand.course.id, now);
     const wanted = summary.lines.filter(({ specimenVersionId }) => line === null || specimenVersionId === line);
     if (wanted.length === 0) throw notFound();
@@ -169,7 +169,7 @@ type Whose = { memberId: string; proofId: string };
  */
 async function studentNames(
   data: ScopedData,
-  hand: RoundInHand,
+  hand: RoundContext,
   proofs: readonly Whose[],
   now: Date,
 ): Promise<(who: Whose) => ShownStudent> {

@@ -3,7 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { pairMapOf } from '@/lib/rows/spacing';
-import { roundInHand, type RoundInHand } from '@/lib/review/context';
+import { roundContext, type RoundContext } from '@/lib/review/context';
 import { roundProgress, roundProgressSchema, type Follow, type RoundProgress } from '@/shared/class/progress';
 import { followPair } from '@/shared/critique/pair-change';
 import { canonicalJson } from '@/shared/text/canonical-json';
@@ -20,9 +20,9 @@ export const showProgress = operation({
   run: async ({ data, now }, { exerciseId }) => {
     const all = await data.classSummary.roundNumbers(exerciseId);
     if (all.length === 0) throw notFound();
-    const hands: RoundInHand[] = [];
-    for (const { number, proofs } of all) if (proofs > 0) hands.push(await roundInHand(data, exerciseId, number));
-    const { exercise, course } = hands[0] ?? (await roundInHand(data, exerciseId, all[0]!.number));
+    const hands: RoundContext[] = [];
+    for (const { number, proofs } of all) if (proofs > 0) hands.push(await roundContext(data, exerciseId, number));
+    const { exercise, course } = hands[0] ?? (await roundContext(data, exerciseId, all[0]!.number));
     const rounds: { number: number; title: string; lines: RoundProgress['lines'] }[] = [];
     for (const [index, hand] of hands.entries()) {
       const { lines } = await progressOf(data, hand, hands[index - 1] ?? null, now);
@@ -38,8 +38,8 @@ export const showProgress = operation({
 
 async function progressOf(
   data: ScopedData,
-  { round, course }: RoundInHand,
-  before: RoundInHand | null,
+  { round, course }: RoundContext,
+  before: RoundContext | null,
   now: Date,
 ): Promise<RoundProgress> {
   const [state, stateBefore] = await Promise.all([
@@ -64,7 +64,7 @@ async function progressOf(
     },
   });
 
-  async function linesOf(one: RoundInHand['round']) {
+  async function linesOf(one: RoundContext['round']) {
     const { summary } = await classSummary(data, one, course.id, now);
     return mapLines(data, one, course.id, summary.lines, now);
   }

@@ -12,12 +12,12 @@ import { sqliteAdapterOf, type Db, type Transaction } from './open';
  * @throws what `retryOnConflict` and `isTaken` understand, where a key is taken or another writer was quicker; then none
  *   of the statements has changed anything.
  */
-export async function executeTogether(db: Db, statements: readonly Prisma.Sql[]): Promise<number[]> {
+export async function executeBatch(db: Db, statements: readonly Prisma.Sql[]): Promise<number[]> {
   if (!('$connect' in db)) return oneByOne(db, statements);
   const adapter = sqliteAdapterOf(db);
   if (!adapter) return db.$transaction(statements.map((statement) => db.$executeRaw(statement)));
   await db.$connect();
-  return adapter.executeTogether(statements.map(queryOf));
+  return adapter.executeBatch(statements.map(queryOf));
 }
 
 async function oneByOne(inside: Transaction, statements: readonly Prisma.Sql[]): Promise<number[]> {

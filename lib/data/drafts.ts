@@ -5,7 +5,7 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
 import { newId } from './ids';
 import { membersOf } from './scope';
-import { executeTogether } from './batch';
+import { executeBatch } from './batch';
 
 export type DraftPurpose = 'work' | 'practice';
 type Key = { memberId: string; specimenVersionId: string; purpose: DraftPurpose };
@@ -61,7 +61,7 @@ export const draftData = (actor: Actor, db: Db) => ({
       UPDATE "Draft" SET "tracking" = ${tracking}, "offsets" = ${offsets}, "updatedAt" = ${now}, "version" = ${baseVersion + 1}
       WHERE "id" = ${draftId} AND "version" = ${baseVersion}
         AND EXISTS (SELECT 1 FROM "DraftChange" c WHERE c."draftId" = ${draftId} AND c."clientId" = ${clientId} AND c."seq" = ${seq} AND c."baseVersion" = ${baseVersion})`;
-    const [, updated] = await executeTogether(db, [insert, update]);
+    const [, updated] = await executeBatch(db, [insert, update]);
     return updated === 1;
   },
 

@@ -19,7 +19,7 @@ export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
    * @returns how many rows each statement changed.
    * @throws DriverAdapterError of the statement that failed; then none of them has changed anything.
    */
-  executeTogether: ExecuteTogether;
+  executeBatch: ExecuteTogether;
 };
 
 /**
@@ -34,7 +34,7 @@ export function sqliteAdapter(url: string): SqliteAdapterFactory {
   const stock = new PrismaBetterSqlite3({ url });
   let together: ExecuteTogether = () => Promise.reject(new Error('This SQLite database is not connected.'));
   return {
-    executeTogether: (queries) => together(queries),
+    executeBatch: (queries) => together(queries),
     provider: 'sqlite',
     adapterName: stock.adapterName,
     async connect() {
@@ -44,7 +44,7 @@ export function sqliteAdapter(url: string): SqliteAdapterFactory {
       closeToOthers(url);
       await connection.executeScript('PRAGMA busy_timeout = 0');
       const turn = new Turn();
-      together = (queries) => turn.run(() => executeTogether(connection, queries));
+      together = (queries) => turn.run(() => executeBatch(connection, queries));
       return inTurns(connection, turn);
     },
   };
@@ -94,7 +94,7 @@ function inTurns(connection: SqlDriverAdapter, turn: Turn): SqlDriverAdapter {
   };
 }
 
-async function executeTogether(connection: SqlDriverAdapter, queries: readonly SqlQuery[]): Promise<number[]> {
+async function executeBatch(connection: SqlDriverAdapter, queries: readonly SqlQuery[]): Promise<number[]> {
   await begin(connection);
   try {
     const counts: number[] = [];

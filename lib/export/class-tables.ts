@@ -2,7 +2,7 @@ import { operation } from '@/lib/access/operation';
 import { classSummary } from '@/lib/class/class-summary';
 import { readMap } from '@/lib/class/map';
 import { agreementOfRound } from '@/lib/review/agreement';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { columnsOf, valueAt } from '@/shared/class/map-view';
 import { agreementWords } from '@/shared/marking/agreement';
 import { mapInput } from '@/shared/schemas/class';
@@ -15,7 +15,7 @@ export const exportClass = operation({
   allow: 'class:see',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const { round, course } = await roundInHand(data, exerciseId, roundNumber);
+    const { round, course } = await roundContext(data, exerciseId, roundNumber);
     const {
       summary: { lines },
     } = await classSummary(data, round, course.id, now);
@@ -100,7 +100,7 @@ export const exportAgreement = operation({
   allow: 'mark:settle',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { criteria } = await agreementOfRound(data, hand, now);
     const head = [
       'Criterion',

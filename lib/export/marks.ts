@@ -1,5 +1,5 @@
 import { operation } from '@/lib/access/operation';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { queueOf } from '@/lib/review/queue';
 import { type StudentRow, studentsPage } from '@/lib/class/class';
 import type { MarkSource } from '@/shared/marking/marks';
@@ -12,7 +12,7 @@ export const exportMarks = operation({
   allow: 'marks:export',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, course, settings } = hand;
     const queue = settings.namesHidden ? await queueOf(data, hand, now) : [];
     const alias = new Map(queue.map(({ memberId, shownAs }) => [memberId, shownAs]));

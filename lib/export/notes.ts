@@ -3,7 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
 import { drawLines, readRelease } from '@/lib/release/read';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { noteView } from '@/lib/review/notes';
 import { queueOf } from '@/lib/review/queue';
 import { blindStill } from '@/lib/review/second-marker';
@@ -61,7 +61,7 @@ export const exportRoundNotes = operation({
   allow: 'class:see',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, exercise, course } = hand;
     const queue = new Map((await queueOf(data, hand, now)).map((entry) => [entry.proofId, entry]));
     const proofIds = [...queue.keys()];

@@ -2,7 +2,7 @@ import { Temporal } from 'temporal-polyfill';
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { type RosterSet, zipSet } from './oneroster-tables';
@@ -16,7 +16,7 @@ export const exportOneRoster = operation({
   allow: 'marks:export',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
+    const { round, exercise, course } = await roundContext(data, exerciseId, roundNumber);
     const [members, span, releases] = await Promise.all([
       data.exports.rosterOf(course.id),
       data.exports.spanOf(course.id),

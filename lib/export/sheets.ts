@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { previewOf } from '@/lib/release/release';
 import { readRelease } from '@/lib/release/read';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
 import { classSetPdf } from './sheet/class-set-pdf';
@@ -65,7 +65,7 @@ export const exportClassSet = operation({
   allow: 'class:see',
   input: z.extend(roundByNumber, { paper: paperSchema, licence: z._default(z.boolean(), false) }),
   run: async ({ data, now }, { exerciseId, roundNumber, paper, licence }) => {
-    const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
+    const { round, exercise, course } = await roundContext(data, exerciseId, roundNumber);
     const released = await data.releases.numbersOf(round.id);
     if (released.size === 0)
       throw new AppError(

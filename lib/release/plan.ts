@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { roundInHand, type RoundInHand } from '@/lib/review/context';
+import { roundContext, type RoundContext } from '@/lib/review/context';
 import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
 import { queueOrder } from '@/lib/review/order';
 import { entriesOf } from '@/lib/review/queue';
@@ -23,7 +23,7 @@ export const showReleasePlan = operation({
   allow: 'release:make',
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, exercise, course, settings } = hand;
     const { order } = await queueOrder(data, hand, now);
     const { page, pages, from, to } = pageOf(asked, order.counted.length, perPage);
@@ -94,7 +94,7 @@ export type PlannedRelease = {
  */
 export async function releasePlan(
   data: ScopedData,
-  { round, settings, exercise }: RoundInHand,
+  { round, settings, exercise }: RoundContext,
   queue: readonly { proofId: string }[],
 ): Promise<{ criteria: CriterionView[]; plan: PlannedRelease[] }> {
   const proofIds = queue.map(({ proofId }) => proofId);

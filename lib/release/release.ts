@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import type { NewRelease } from '@/lib/data/releases';
 import { isTaken } from '@/lib/data/retry';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { queueOrder } from '@/lib/review/order';
 import { entriesOf, type QueueEntry } from '@/lib/review/queue';
 import { courseSettingsOf } from '@/lib/rows/course';
@@ -27,7 +27,7 @@ export const releaseRound = operation({
   allow: 'release:make',
   input: releaseRoundSchema,
   run: async ({ data, now }, { exerciseId, roundNumber, to }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, course, settings, me } = hand;
     const { order } = await queueOrder(data, hand, now);
     const places = [...new Set(to.map(({ proofId: token }) => order.placeOf.get(token)))].flatMap((place) =>
@@ -124,7 +124,7 @@ export async function previewOf(
   { exerciseId, roundNumber, proof }: { exerciseId: string; roundNumber: number; proof: string },
   now: Date,
 ) {
-  const hand = await roundInHand(data, exerciseId, roundNumber);
+  const hand = await roundContext(data, exerciseId, roundNumber);
   const { order } = await queueOrder(data, hand, now);
   const place = order.counted[order.placeOf.get(proof) ?? -1];
   const [entry] = place ? await entriesOf(data, hand, order, [place], now) : [];

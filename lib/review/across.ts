@@ -15,7 +15,7 @@ import { faultsIn, gatherSpecimen, type Gathering } from './faults';
 import { noteView } from './notes';
 import { entriesOf, type QueueEntry } from './queue';
 import { queueOrder } from './order';
-import { roundInHand } from './context';
+import { roundContext } from './context';
 import { stockNotesAtHand } from './stock-notes';
 import { blindStill } from './second-marker';
 
@@ -31,7 +31,7 @@ export const showSpecimen = operation({
   allow: 'critique:write',
   input: specimenAcrossInput,
   run: async ({ data, now }, { exerciseId, roundNumber, specimenId, fault: wanted, page: asked }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, exercise, course, settings, me } = hand;
     const specimens = await data.specimens.ofExercise(exerciseId);
     const specimen = specimens.find(({ id }) => id === specimenId);

@@ -5,7 +5,7 @@ import { type Agreement, agreementOf, agreementWords } from '@/shared/marking/ag
 import type { EffectiveMark, GivenLevels } from '@/shared/marking/marks';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { secondMarkingOf } from '@/lib/rows/exercise';
-import { roundInHand, type RoundInHand } from './context';
+import { roundContext, type RoundContext } from './context';
 import { marksOfProofs } from './marks';
 import { queueOrder } from './order';
 import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
@@ -16,7 +16,7 @@ export const showAgreement = operation({
   allow: 'mark:settle',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, exercise, course, settings, me } = hand;
     const { criteria, proofs, waiting } = await agreementOfRound(data, hand, now);
     const differing = proofs.map((proof) => ({ proof, ...differenceOf(proof) })).filter(({ apart }) => apart > 0);
@@ -106,7 +106,7 @@ type JudgedProof = {
 /** Every proof of a round that two have finished, with the agreement by each criterion, from the marks as the two gave them. */
 export async function agreementOfRound(
   data: ScopedData,
-  hand: RoundInHand,
+  hand: RoundContext,
   now: Date,
 ): Promise<{ criteria: CriterionAgreement[]; proofs: JudgedProof[]; waiting: number }> {
   const [{ order }, rows] = await Promise.all([

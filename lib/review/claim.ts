@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { proofOnly } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
-import { proofInHand, type ProofInHand } from './context';
+import { proofContext, type ProofContext } from './context';
 import { firstSlot, type MarkTaskRow, secondSlot, tasksFor } from './tasks';
 
 /** How long a proof stays kept for the marker who has it open; an open page asks again well before. */
@@ -16,7 +16,7 @@ export const claimProof = operation({
   allow: 'mark:give',
   input: proofOnly,
   run: async ({ data, now }, { proof: token }) => {
-    const hand = await proofInHand(data, token);
+    const hand = await proofContext(data, token);
     const { leaseUntil } = await claim(data, hand, now);
     return { keptUntil: leaseUntil.toISOString() };
   },
@@ -27,7 +27,7 @@ type Held = { taskId: string; leaseUntil: Date };
 /** Takes the task of a proof, making it where there is none. @throws CONFLICT that names who has it. */
 export async function claim(
   data: ScopedData,
-  { proof, round, me, slot, task: known }: ProofInHand,
+  { proof, round, me, slot, task: known }: ProofContext,
   now: Date,
 ): Promise<Held> {
   const leaseUntil = new Date(now.getTime() + leaseMinutes * 60_000);
@@ -107,7 +107,7 @@ export const giveBackProof = operation({
   allow: 'mark:give',
   input: proofOnly,
   run: async ({ data, now: _now }, { proof: token }) => {
-    const { task, me } = await proofInHand(data, token);
+    const { task, me } = await proofContext(data, token);
     if (!task) throw notFound();
     return { givenBack: await data.markTasks.giveBack(task.id, me.id) };
   },
@@ -119,7 +119,7 @@ export const finishProof = operation({
   allow: 'mark:give',
   input: z.strictObject({ proof: idSchema, to: z.enum(['done', 'open'], 'A proof is open or done.') }),
   run: async ({ data, now }, { proof: token, to }) => {
-    const hand = await proofInHand(data, token);
+    const hand = await proofContext(data, token);
     const { proof, me, course, exercise, task } = hand;
     if (to === 'done') {
       const unmarked = await unmarkedCriteria(hand);

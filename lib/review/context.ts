@@ -7,7 +7,7 @@ import { firstSlot, secondSlot, secondState, sightOf } from './tasks';
  * A proof as a marker has it before them: whose it is, what holds in its exercise, and whether its name may be seen.
  * The alias of the second marker's task leads to the second marking (`slot`), anything else to the first.
  */
-export async function proofInHand(data: ScopedData, token: string) {
+export async function proofContext(data: ScopedData, token: string) {
   const proof = await data.critique.proof(token);
   if (!proof) throw notFound();
   const { round } = proof;
@@ -42,10 +42,10 @@ export async function proofInHand(data: ScopedData, token: string) {
   };
 }
 
-export type ProofInHand = Awaited<ReturnType<typeof proofInHand>>;
+export type ProofContext = Awaited<ReturnType<typeof proofContext>>;
 
 /** A round as staff have it before them, with what decides how its students are named. */
-export async function roundInHand(data: ScopedData, exerciseId: string, number: number) {
+export async function roundContext(data: ScopedData, exerciseId: string, number: number) {
   const round = await data.markTasks.round(exerciseId, number);
   if (!round) throw notFound();
   const me = await data.markTasks.marker(round.exercise.courseId);
@@ -53,4 +53,4 @@ export async function roundInHand(data: ScopedData, exerciseId: string, number: 
   return { round, exercise: round.exercise, course: round.exercise.course, settings: settingsOf(round.exercise), me };
 }
 
-export type RoundInHand = Awaited<ReturnType<typeof roundInHand>>;
+export type RoundContext = Awaited<ReturnType<typeof roundContext>>;

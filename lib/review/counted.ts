@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { proofInHand, roundInHand } from './context';
+import { proofContext, roundContext } from './context';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import { type Counted, countedProof } from '@/shared/marking/marks';
@@ -31,7 +31,7 @@ export const beginMarking = operation({
   allow: 'critique:write',
   input: z.extend(roundByNumber, { version: z.coerce.number().check(z.int(), z.gte(0)) }),
   run: async ({ data, now }, { exerciseId, roundNumber, version }) => {
-    const { round, course } = await roundInHand(data, exerciseId, roundNumber);
+    const { round, course } = await roundContext(data, exerciseId, roundNumber);
     if (round.markingStartedAt !== null) return { startedAt: round.markingStartedAt };
     return data.transaction(async (inside) => {
       if (!(await inside.markTasks.startMarking(round.id, version, now))) {
@@ -53,7 +53,7 @@ export const chooseProof = operation({
   input: proofOnly,
   run: ({ data, now }, { proof: token }) =>
     retryOnConflict(async () => {
-      const { proof, round, me, course } = await proofInHand(data, token);
+      const { proof, round, me, course } = await proofContext(data, token);
       await data.markTasks.choose({
         roundId: round.id,
         memberId: proof.memberId,

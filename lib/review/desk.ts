@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
-import { type ProofInHand, proofInHand } from './context';
+import { type ProofContext, proofContext } from './context';
 import type { ScopedData } from '@/lib/data';
 import { lateOf } from '@/lib/work/rounds';
 import { marksOfProof } from './marks';
@@ -28,7 +28,7 @@ export const showLine = operation({
   allow: 'critique:write',
   input: proofLineInput,
   run: async ({ data, now }, { proof: token, specimenId, section }) => {
-    const hand = await proofInHand(data, token);
+    const hand = await proofContext(data, token);
     const { proof, round, exercise, course, settings, task, hidden, slot, sight } = hand;
     const items = proof.items.toSorted(
       (one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position,
@@ -175,7 +175,7 @@ type Here = { token: string; proofId: string; specimenId: string };
  */
 async function neighboursOf(
   data: ScopedData,
-  hand: Pick<ProofInHand, 'round' | 'settings'>,
+  hand: Pick<ProofContext, 'round' | 'settings'>,
   queue: MyQueue,
   here: Here,
   specimenIds: readonly string[],
@@ -217,7 +217,7 @@ function between(
 /** What stands for each of these proofs in an address, null where there is none. */
 async function tokensOf(
   data: ScopedData,
-  { round, settings }: Pick<ProofInHand, 'round' | 'settings'>,
+  { round, settings }: Pick<ProofContext, 'round' | 'settings'>,
   places: readonly (InOrder | undefined)[],
 ): Promise<(string | null)[]> {
   const memberIds = places.flatMap((place) => (place ? [place.memberId] : []));
@@ -238,7 +238,7 @@ type Note = { taskId: string | null; authorId: string | null };
  */
 function mayBeRead(
   note: Note,
-  { sight, slot, task, me }: Pick<ProofInHand, 'sight' | 'slot' | 'task' | 'me'>,
+  { sight, slot, task, me }: Pick<ProofContext, 'sight' | 'slot' | 'task' | 'me'>,
 ): boolean {
   if (sight === 'all' || note.authorId === me.id) return true;
   if (sight === 'none') return false;

@@ -8,7 +8,7 @@ import { faultsOf, gatherFaults, sharedFaultSchema } from '@/shared/critique/fau
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { grouped } from '@/shared/grouped';
 import type { InOrder, QueueOrder } from './order';
-import type { RoundInHand } from './context';
+import type { RoundContext } from './context';
 
 const gatheringSchema = z.strictObject({
   version: z.literal(1),
@@ -27,7 +27,7 @@ const proofsAtOnce = 50;
 /** Who has set a specimen in a round, and which faults they share. Worked out once for each state of the round. */
 export async function gatherSpecimen(
   data: ScopedData,
-  hand: RoundInHand,
+  hand: RoundContext,
   order: QueueOrder,
   specimenId: string,
   now: Date,

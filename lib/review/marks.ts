@@ -23,7 +23,7 @@ import type { Level } from '@/shared/schemas/criterion';
 import { giveMarkSchema, type MarkEventView, type MarkView } from '@/shared/schemas/mark';
 import { secondMarkingOf } from '@/lib/rows/exercise';
 import { claim } from './claim';
-import { proofInHand } from './context';
+import { proofContext } from './context';
 import { firstSlot, secondSlot, secondState } from './tasks';
 
 /**
@@ -35,7 +35,7 @@ export const giveMark = operation({
   allow: 'mark:give',
   input: giveMarkSchema,
   run: async ({ data, now }, { proofId: token, criterionVersionId, level, version, why }): Promise<MarkView> => {
-    const hand = await proofInHand(data, token);
+    const hand = await proofContext(data, token);
     const { me, proof, course } = hand;
     const criterion = (await data.criteria.ofExercise(hand.exercise.id))
       .map(criterionView)

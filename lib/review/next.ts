@@ -7,7 +7,7 @@ import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
 import { secondInTurn, secondQueue } from './second-marker';
 import { claim } from './claim';
-import { proofInHand, roundInHand, type RoundInHand } from './context';
+import { proofContext, roundContext, type RoundContext } from './context';
 import { type InOrder, myQueue, type MyQueue, queueOrder } from './order';
 import { entriesOf } from './queue';
 import { firstSlot } from './tasks';
@@ -32,7 +32,7 @@ export const takeNext = operation({
     { data, now },
     { exerciseId, roundNumber, section, after, second },
   ): Promise<{ proof: string | null; line: string | null }> => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     if (second) {
       const [token, specimens] = await Promise.all([
         secondTaken(data, hand, after, now),
@@ -86,7 +86,7 @@ async function firstTaken(
 /** The first second marking that could be claimed, from here on and round from the beginning. */
 async function secondTaken(
   data: ScopedData,
-  hand: RoundInHand,
+  hand: RoundContext,
   after: string | null,
   now: Date,
 ): Promise<string | null> {
@@ -99,7 +99,7 @@ async function secondTaken(
 
 /** Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this marker's. */
 async function claimed(data: ScopedData, token: string, now: Date): Promise<boolean> {
-  const hand = await proofInHand(data, token);
+  const hand = await proofContext(data, token);
   if (hand.task?.state === 'done') return false;
   try {
     await claim(data, hand, now);
@@ -120,7 +120,7 @@ export const skipProof = operation({
   }),
   run: ({ data, now }, { proof: token, to }) =>
     retryOnConflict(async () => {
-      const { proof, task, me, round } = await proofInHand(data, token);
+      const { proof, task, me, round } = await proofContext(data, token);
       if (to === 'taken-up') await data.markSkips.remove(proof.id, me.id);
       else {
         if (!(await data.markSkips.find(proof.id, me.id))) await data.markSkips.create(proof.id, me.id, now);

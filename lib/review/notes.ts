@@ -13,7 +13,7 @@ import {
   type NoteView,
   writeNoteSchema,
 } from '@/shared/schemas/note';
-import { proofInHand } from './context';
+import { proofContext } from './context';
 import { suggestionOf } from '@/lib/rows/spacing';
 
 /** Pins a note to a pair, a run or the line. Sent again with the same key it is the same note. */
@@ -23,7 +23,7 @@ export const writeNote = operation({
   input: writeNoteSchema,
   run: ({ data, now }, note): Promise<NoteView> =>
     retryOnConflict(async () => {
-      const { me, task, second, hidden } = await proofInHand(data, note.proofId);
+      const { me, task, second, hidden } = await proofContext(data, note.proofId);
       const item = await data.notes.item(note.proofId, note.specimenVersionId);
       if (!item) throw notFound();
       const there = await data.notes.byKey(item.id, note.requestKey);

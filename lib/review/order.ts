@@ -2,7 +2,7 @@ import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import { type CountedOfMember, countedProofs } from './counted';
 import { firstSlot, tasksFor } from './tasks';
-import type { RoundInHand } from './context';
+import type { RoundContext } from './context';
 
 export type InOrder = { proofId: string; memberId: string; alias: string };
 type Later = { id: string; number: number };
@@ -31,7 +31,7 @@ const mostKept = 40;
  */
 export async function queueOrder(
   data: ScopedData,
-  hand: Pick<RoundInHand, 'round' | 'course'>,
+  hand: Pick<RoundContext, 'round' | 'course'>,
   now: Date,
 ): Promise<{ order: QueueOrder; done: number; students: number }> {
   const { round, course } = hand;
@@ -49,7 +49,7 @@ export async function queueOrder(
  */
 async function workOut(
   data: ScopedData,
-  { round, course }: Pick<RoundInHand, 'round' | 'course'>,
+  { round, course }: Pick<RoundContext, 'round' | 'course'>,
   now: Date,
 ): Promise<QueueOrder> {
   for (;;) {
@@ -110,7 +110,7 @@ export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
   section: SectionOfQueue | null;
 };
 
-type Hand = Pick<RoundInHand, 'round' | 'course' | 'settings' | 'me'>;
+type Hand = Pick<RoundContext, 'round' | 'course' | 'settings' | 'me'>;
 
 /** The round's order, or the part of it that a section has sent, with what this marker skipped at the end. @throws NOT_FOUND for a section that may not be told apart. */
 export async function myQueue(

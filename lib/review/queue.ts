@@ -6,7 +6,7 @@ import { roundByNumber, sectionSchema } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { firstSlot, shownAs, tasksFor, tokenOf } from './tasks';
 import { type InOrder, myQueue, queueOrder, type QueueOrder, sectionsOf } from './order';
-import { roundInHand, type RoundInHand } from './context';
+import { roundContext, type RoundContext } from './context';
 
 /** Proofs on one page of the queue. */
 export const proofsPerPage = 50;
@@ -17,7 +17,7 @@ export const showQueue = operation({
   allow: 'critique:write',
   input: z.extend(roundByNumber, { page: pageNumberSchema, section: sectionSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked, section: sectionId }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { order, done } = await queueOrder(data, hand, now);
     const mine = await myQueue(data, hand, order, sectionId);
     const { page, pages, from, to } = pageOf(asked, mine.counted.length, proofsPerPage);
@@ -90,7 +90,7 @@ type LaterProof = { token: string; number: number };
 type Uncounted = { shownAs: string; later: LaterProof[] };
 
 /** All of the round's proofs that count, in the order of their aliases: for what goes over all of them, like an export. A page asks `entriesOf`. */
-export async function queueOf(data: ScopedData, hand: RoundInHand, now: Date): Promise<QueueEntry[]> {
+export async function queueOf(data: ScopedData, hand: RoundContext, now: Date): Promise<QueueEntry[]> {
   const { order } = await queueOrder(data, hand, now);
   return entriesOf(data, hand, order, order.counted, now);
 }
@@ -98,7 +98,7 @@ export async function queueOf(data: ScopedData, hand: RoundInHand, now: Date): P
 /** These places of the queue as they stand now. Asks only for them, however long the queue is. */
 export async function entriesOf(
   data: ScopedData,
-  hand: RoundInHand,
+  hand: RoundContext,
   order: QueueOrder,
   places: readonly InOrder[],
   now: Date,
@@ -135,7 +135,7 @@ export async function entriesOf(
 /** These members of whom no proof counts, with what they sent too late. */
 async function uncountedOf(
   data: ScopedData,
-  hand: RoundInHand,
+  hand: RoundContext,
   order: QueueOrder,
   memberIds: readonly string[],
   now: Date,
@@ -153,7 +153,7 @@ async function uncountedOf(
 /** What is asked about a few members of the queue: their tasks, names, and whether the names may be seen. */
 async function known(
   data: ScopedData,
-  { round, settings }: RoundInHand,
+  { round, settings }: RoundContext,
   order: QueueOrder,
   memberIds: readonly string[],
   proofIds: readonly string[],

@@ -7,7 +7,7 @@ import { roundByNumber } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { setSecondMarkingInput } from '@/shared/schemas/mark';
 import { isSampled, secondMarkingOf } from '@/lib/rows/exercise';
-import { roundInHand, type RoundInHand } from './context';
+import { roundContext, type RoundContext } from './context';
 import { type InOrder, queueOrder } from './order';
 import { firstSlot, type MarkTaskRow, secondSlot, secondState, shownAs, tasksFor } from './tasks';
 
@@ -19,7 +19,7 @@ export const showSecondQueue = operation({
   allow: 'critique:write',
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
-    const hand = await roundInHand(data, exerciseId, roundNumber);
+    const hand = await roundContext(data, exerciseId, roundNumber);
     const { round, exercise, course, settings, me } = hand;
     const [places, specimens] = await Promise.all([
       secondQueue(data, hand, now),
@@ -71,7 +71,7 @@ type SecondPlace = InOrder & { task: MarkTaskRow; standing: SecondStanding; skip
  */
 export async function secondQueue(
   data: ScopedData,
-  hand: Pick<RoundInHand, 'round' | 'course' | 'me'>,
+  hand: Pick<RoundContext, 'round' | 'course' | 'me'>,
   now: Date,
 ): Promise<SecondPlace[]> {
   const setting = secondMarkingOf(hand.round);

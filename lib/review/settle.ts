@@ -6,7 +6,7 @@ import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { levelsOf } from '@/lib/rows/spacing';
 import { proofOnly } from '@/shared/schemas/critique';
 import { settleMarkSchema } from '@/shared/schemas/mark';
-import { proofInHand, type ProofInHand } from './context';
+import { proofContext, type ProofContext } from './context';
 import { marksOfProofs } from './marks';
 import { settledSlot, shownAs, tasksFor, tokenOf } from './tasks';
 
@@ -16,7 +16,7 @@ export const showDifference = operation({
   allow: 'mark:settle',
   input: proofOnly,
   run: async ({ data }, { proof: token }) => {
-    const hand = await proofInHand(data, token);
+    const hand = await proofContext(data, token);
     const { proof, round, exercise, course, first, second, hidden } = hand;
     // Until both have finished there is nothing to lay side by side.
     if (hand.two !== 'done') throw notFound();
@@ -72,7 +72,7 @@ function eventView({ mark, who, why, before, after, at }: EventRow) {
   };
 }
 
-type Items = Awaited<ReturnType<typeof proofInHand>>['proof']['items'];
+type Items = Awaited<ReturnType<typeof proofContext>>['proof']['items'];
 const firstLine = (items: Items): string | null =>
   items.toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position)[0]
     ?.specimenVersion.specimenId ?? null;
@@ -86,7 +86,7 @@ export const settleMark = operation({
   allow: 'mark:settle',
   input: settleMarkSchema,
   run: async ({ data, now }, { proof: token, criterionVersionId, level, version, why }) => {
-    const hand = await proofInHand(data, token);
+    const hand = await proofContext(data, token);
     const { proof, round, exercise, course, me } = hand;
     refuseUnlessReady(hand);
     const criterion = (await data.criteria.ofExercise(exercise.id))
@@ -139,10 +139,10 @@ export const settleMark = operation({
 });
 
 /** An instructor may settle, and each of the two who marked the proof. */
-const maySettle = ({ me, first, second }: Pick<ProofInHand, 'me' | 'first' | 'second'>): boolean =>
+const maySettle = ({ me, first, second }: Pick<ProofContext, 'me' | 'first' | 'second'>): boolean =>
   me.role === 'instructor' || me.id === first?.markerId || me.id === second?.markerId;
 
-function refuseUnlessReady(hand: ProofInHand): void {
+function refuseUnlessReady(hand: ProofContext): void {
   if (hand.two === 'none')
     throw new AppError('CONFLICT', 'One person marks this proof, so there is nothing to settle.');
   if (hand.two === 'waits')

@@ -20,7 +20,7 @@ import {
   type WallPack,
   type WallState,
 } from '@/shared/schemas/wall';
-import { lineKey, spelled, storedWallSettings, wallInHand, type WallSettings } from './walls';
+import { lineKey, spelled, storedWallSettings, wallContext, type WallSettings } from './walls';
 
 /** A wall as its projector has it when the page is opened: what it is of, what it is drawn with, and its present state. */
 export const showWall = operation({
@@ -28,7 +28,7 @@ export const showWall = operation({
   allow: 'wall:run',
   input: wallOnly,
   run: async ({ data, now }, { wallId }) => {
-    const { wall, settings } = await wallInHand(data, wallId, now);
+    const { wall, settings } = await wallContext(data, wallId, now);
     const state = await presentState(data, wall, settings);
     const { round } = wall;
     return {
@@ -51,12 +51,12 @@ export const watchWall = operation({
   allow: 'wall:run',
   input: wallOnly,
   run: async ({ data, now }, { wallId }): Promise<WallState> => {
-    const { wall, settings } = await wallInHand(data, wallId, now);
+    const { wall, settings } = await wallContext(data, wallId, now);
     return presentState(data, wall, settings);
   },
 });
 
-type Settings = Awaited<ReturnType<typeof wallInHand>>['settings'];
+type Settings = Awaited<ReturnType<typeof wallContext>>['settings'];
 
 async function presentState(data: ScopedData, wall: ShownWall, settings: Settings): Promise<WallState> {
   const [lines, versions, points] = await Promise.all([
@@ -97,7 +97,7 @@ export const changeWall = operation({
   input: changeWallSchema,
   run: async ({ data, now }, { wallId, change }): Promise<{ changed: true }> => {
     await retryOnConflict(async () => {
-      const { wall, settings } = await wallInHand(data, wallId, now);
+      const { wall, settings } = await wallContext(data, wallId, now);
       const next =
         change.kind === 'leave all out'
           ? {
@@ -139,7 +139,7 @@ export const keepAsNote = operation({
   allow: 'critique:write',
   input: keepAsNoteSchema,
   run: async ({ data, caller, now }, { wallId, line, pair, body, requestKey }): Promise<{ counts: boolean }> => {
-    const { wall, settings } = await wallInHand(data, wallId, now);
+    const { wall, settings } = await wallContext(data, wallId, now);
     const meant = (await linesOfWall(data, wall, settings)).find((one) => one.line.key === line);
     if (!meant) throw notFound();
     const { proof, specimenVersionId } = meant.item;

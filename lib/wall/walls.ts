@@ -6,7 +6,7 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import { announce } from '@/lib/live/announce';
 import { settingOf } from '@/lib/reference/compare';
-import { roundInHand } from '@/lib/review/context';
+import { roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { openWallSchema, pointingSchema, wallOnly, wallSignCount } from '@/shared/schemas/wall';
 import { canonicalJson } from '@/shared/text/canonical-json';
@@ -19,7 +19,7 @@ export const openWall = operation({
   input: openWallSchema,
   run: ({ data, now }, { exerciseId, roundNumber, specimenId }): Promise<{ wallId: string }> =>
     retryOnConflict(async () => {
-      const { round, me } = await roundInHand(data, exerciseId, roundNumber);
+      const { round, me } = await roundContext(data, exerciseId, roundNumber);
       const specimen = await data.specimens.find(specimenId);
       if (!specimen || specimen.exerciseId !== exerciseId) throw notFound();
       const before = await data.walls.countOf(round.id, specimenId);
@@ -47,7 +47,7 @@ export const listWalls = operation({
   allow: 'wall:run',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const { round, exercise, course } = await roundInHand(data, exerciseId, roundNumber);
+    const { round, exercise, course } = await roundContext(data, exerciseId, roundNumber);
     const [specimens, walls, tallies] = await Promise.all([
       data.specimens.ofExercise(exerciseId),
       data.walls.openOf(round.id, now),
@@ -82,7 +82,7 @@ export const closeWall = operation({
   allow: 'wall:run',
   input: wallOnly,
   run: async ({ data, now }, { wallId }) => {
-    const { wall } = await wallInHand(data, wallId, now);
+    const { wall } = await wallContext(data, wallId, now);
     await data.walls.close(wall.id, now);
     announce(`wall:${wallId}`);
     return { exerciseId: wall.round.exercise.id, roundNumber: wall.round.number };
@@ -98,7 +98,7 @@ export const closeForgottenWalls = operation({
 });
 
 /** An open wall of the actor's, as staff, with its settings. */
-export async function wallInHand(data: ScopedData, wallId: string, now: Date) {
+export async function wallContext(data: ScopedData, wallId: string, now: Date) {
   const wall = await data.walls.byId(wallId, now);
   if (!wall) throw notFound();
   return { wall, settings: readWallSettings(wall.settings) };

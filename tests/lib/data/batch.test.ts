@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { isTaken } from '@/lib/data/retry';
 import { Prisma } from '@/prisma/generated/sqlite/client/client';
-import { executeTogether } from '@/lib/data/batch';
+import { executeBatch } from '@/lib/data/batch';
 import { describeOnBothDatabases, describeOnSqlite } from '@/tests/fixtures/databases';
 
 const at = new Date('2027-03-08T09:30:15.250Z');
@@ -16,7 +16,7 @@ describeOnBothDatabases('statements executed together', (suite) => {
     );
 
   it('say how many rows each changed, and a moment reads back as it was given', async () => {
-    expect(await executeTogether(suite.db, [insert('one'), touch('one'), touch('none')])).toEqual([1, 1, 0]);
+    expect(await executeBatch(suite.db, [insert('one'), touch('one'), touch('none')])).toEqual([1, 1, 0]);
     expect(await suite.db.installation.findUnique({ where: { key: 'one' } })).toEqual({
       key: 'one',
       value: 'touched',
@@ -26,7 +26,7 @@ describeOnBothDatabases('statements executed together', (suite) => {
 
   it('change nothing when one of them fails, and say that a key is taken', async () => {
     await suite.db.installation.create({ data: { key: 'taken', value: 'first', setAt: at } });
-    const error = await executeTogether(suite.db, [insert('taken beside it'), insert('taken')]).catch(
+    const error = await executeBatch(suite.db, [insert('taken beside it'), insert('taken')]).catch(
       (caught: unknown) => caught,
     );
     expect(isTaken(error)).toBe(true);
@@ -36,7 +36,7 @@ describeOnBothDatabases('statements executed together', (suite) => {
   it('are part of the transaction they are given', async () => {
     await expect(
       suite.db.$transaction(async (inside) => {
-        expect(await executeTogether(inside, [insert('inside'), touch('inside')])).toEqual([1, 1]);
+        expect(await executeBatch(inside, [insert('inside'), touch('inside')])).toEqual([1, 1]);
         throw new Error('changed its mind');
       }),
     ).rejects.toThrow('changed its mind');
@@ -47,7 +47,7 @@ describeOnBothDatabases('statements executed together', (suite) => {
     await Promise.all(
       Array.from({ length: 40 }, (_, index) =>
         index % 2 === 0
-          ? executeTogether(suite.db, [insert(`many ${index}`), touch(`many ${index}`)])
+          ? executeBatch(suite.db, [insert(`many ${index}`), touch(`many ${index}`)])
           : suite.db.$transaction((inside) =>
               inside.installation.create({ data: { key: `many ${index}`, value: 'touched', setAt: at } }),
             ),
@@ -59,7 +59,7 @@ describeOnBothDatabases('statements executed together', (suite) => {
 
 describeOnSqlite('statements executed together on SQLite', (suite) => {
   it('store a moment as Prisma does', async () => {
-    await executeTogether(suite.db, [insert('together')]);
+    await executeBatch(suite.db, [insert('together')]);
     await suite.db.installation.create({ data: { key: 'prisma', value: 'kept', setAt: at } });
     const stored = await suite.db.$queryRawUnsafe<{ setAt: string }[]>(
       'SELECT "key", CAST("setAt" AS TEXT) AS "setAt" FROM "Installation" ORDER BY "key"',
@@ -69,7 +69,7 @@ describeOnSqlite('statements executed together on SQLite', (suite) => {
 
   it('connect by themselves, again after the database was closed', async () => {
     await suite.db.$disconnect();
-    expect(await executeTogether(suite.db, [insert('again')])).toEqual([1]);
+    expect(await executeBatch(suite.db, [insert('again')])).toEqual([1]);
     expect(await suite.db.installation.findUnique({ where: { key: 'again' } })).not.toBeNull();
   });
 });

@@ -1,12 +1,13 @@
 import { createRequire } from 'node:module';
 import type paper from 'paper';
-import { boxOf } from '@/shared/geometry/polygon';
+import { boxOf, signedArea } from '@/shared/geometry/polygon';
 import { inkRuns, transposed } from '@/shared/geometry/ink-runs';
 import { flatten, type Contours } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
 
 /** How many level and how many upright lines are laid through a letter to see and to compare its ink. */
 const LINES = 48;
+const FEW_LINES = 7;
 /** The most ink, in 1/1000 em, that a line may gain or lose by whole-number coordinates where contours meet. */
 const STRAY = 2;
 /** How far whole-number coordinates may put an edge aside, 1/1000 em. */
@@ -26,10 +27,23 @@ export function united(path: string, unitsPerEm: number): string {
   return joined !== null && sameInk(before, flatten(parsePath(joined), scale)) ? joined : path;
 }
 
-/** Whether a line through the letter meets ink that is laid over ink. */
+/**
+ * Whether a line through the letter meets ink that is laid over ink. Where no two contours that run the same way round lie
+ * in each other's reach, only a contour could lie over itself, and a few lines show that.
+ */
 export function overlaps(contours: Contours): boolean {
   if (contours.length === 0) return false;
-  return [contours, transposed(contours)].some((turned) => levels(turned).some((y) => deepest(turned, y) > 1));
+  const lines = someMayMeet(contours) ? LINES : FEW_LINES;
+  return [contours, transposed(contours)].some((turned) => levels(turned, lines).some((y) => deepest(turned, y) > 1));
+}
+
+function someMayMeet(contours: Contours): boolean {
+  const known = contours.map((points) => ({ ...boxOf([points])!, way: signedArea(points) > 0 }));
+  return known.some((a, i) =>
+    known
+      .slice(i + 1)
+      .some((b) => a.way === b.way && a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top),
+  );
 }
 
 /** How often contours wind round a point of a level line, at most. */
@@ -73,9 +87,9 @@ function inkAlong(contours: Contours, y: number): number {
 }
 
 /** Heights spread over a letter, none at a round share of it, where edges would lie. */
-function levels(contours: Contours): number[] {
+function levels(contours: Contours, count = LINES): number[] {
   const box = boxOf(contours)!;
-  return Array.from({ length: LINES }, (_, i) => box.bottom + ((i + 0.4142) / LINES) * (box.top - box.bottom));
+  return Array.from({ length: count }, (_, i) => box.bottom + ((i + 0.4142) / count) * (box.top - box.bottom));
 }
 
 type Paper = typeof import('paper');

@@ -3,6 +3,7 @@ import { parsePath } from '@/shared/outline/parse-path';
 import { stemSlant } from '@/shared/outline/slant';
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import type { Face } from './read-face';
+import { usualOf } from './own-kerning';
 import { outlineOf } from './shaping/outline';
 import { ligaturesOf, shapeLine, type SetLetter } from './shaping/shape-line';
 import { splitLine, type Line } from './shaping/split-line';
@@ -25,7 +26,7 @@ export function composePack(face: Face, text: string): Pack {
       (wordSpace[index] ?? 0),
   );
   const control = { H: store.control('H'), O: store.control('O'), n: store.control('n'), o: store.control('o') };
-  return {
+  const pack: Pack = {
     format: 'kerncrit-pack',
     version: 2,
     kind: 'font',
@@ -41,6 +42,8 @@ export function composePack(face: Face, text: string): Pack {
     control,
     ligatures: ligaturesOf(face, line),
   };
+  const usual = usualOf(face, pack);
+  return usual === undefined ? pack : { ...pack, usual };
 }
 
 /**

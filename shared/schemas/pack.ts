@@ -50,6 +50,11 @@ export const packSchema = z.strictObject({
   letters: z.array(z.int().check(z.gte(0))).check(z.minLength(1), z.maxLength(200)),
   /** Built-in kerning of each pair in font units, kerning with a word space between included. Length letters − 1. */
   builtIn: z.array(whole),
+  /**
+   * What designers would usually give each pair, this face's own kerning of other pairs considered (lib/face/own-kerning.ts);
+   * null where that is silent. Missing in packs of the first version, which are read from their shapes. Length letters − 1.
+   */
+  usual: z.optional(z.array(z.nullable(usualRangeSchema))),
   /** Advance of the white space inside each pair, 0 where there is none. Length letters − 1. */
   wordSpace: z.array(whole),
   /** Indices into `glyphs` of the control letters, from which the face's own reference is taken; null where the face lacks one. */
@@ -87,6 +92,8 @@ export function parsePack(value: unknown): Pack {
   if (pack.text !== pack.text.normalize('NFC')) throw new PackError('its text is not in NFC');
   if (pack.builtIn.length !== pairs)
     throw new PackError(`${pack.letters.length} letters need ${pairs} built-in values, not ${pack.builtIn.length}`);
+  if (pack.usual && pack.usual.length !== pairs)
+    throw new PackError(`${pack.letters.length} letters need ${pairs} usual ranges, not ${pack.usual.length}`);
   if (pack.wordSpace.length !== pairs)
     throw new PackError(`${pack.letters.length} letters need ${pairs} word spaces, not ${pack.wordSpace.length}`);
   for (const index of [...pack.letters, ...Object.values(pack.control)]) {

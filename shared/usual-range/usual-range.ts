@@ -14,6 +14,8 @@ import { FIT } from './weights';
 
 /** The usual range of every pair of a line, made once; null where the fit is silent. See README.md in this folder. */
 export function usualRanges(line: PreparedLine): (UsualRange | null)[] {
+  // A pack made with the face at hand carries what the face's own kerning adds; earlier ones are read from their shapes.
+  if (line.pack.usual) return line.pack.usual;
   const known = ranges.get(line);
   if (known) return known;
   const face = faceOf(line.pack, line.face);

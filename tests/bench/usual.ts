@@ -2,7 +2,7 @@ import { corpus, type CorpusFace } from './fit/corpus';
 import { TAUGHT } from './fit/fit-net';
 import { judgeFace, overFamilies } from './fit/judge';
 import { readFit } from '@/shared/usual-range/usual-range';
-import { CELLS, EITHER, SIGNED, faceTrials, type FaceTrials, type Trial } from './usual/trials';
+import { CELLS, EITHER, SIGNED, faceTrials, type FaceTrials, type Told, type Trial } from './usual/trials';
 
 /**
  * npm run bench -- usual: the usual range on families that had no part in the fit or its choices: agreement with shipped
@@ -29,18 +29,31 @@ export default async function usual(): Promise<void> {
     'r .83',
   );
   taught(held);
-  const trials: FaceTrials[] = [];
-  for (const face of held) trials.push(await faceTrials(face));
+  const tried = held.filter(({ weight, italic }) => weight === 400 || (weight === 700 && !italic));
+  const trials = await allTrials(tried, 'shapes');
   const regular = trials.filter(({ face }) => !face.italic);
-  tables('upright faces', regular);
+  tables('upright faces, regular and bold, from shapes', regular);
   tables(
-    'bold and heavier',
+    'bold',
     regular.filter(({ face }) => face.weight >= 700),
   );
   tables(
-    'italic faces',
+    'italic',
     trials.filter(({ face }) => face.italic),
   );
+  tables(
+    'upright regular, with the face’s own kerning of other pairs',
+    await allTrials(
+      tried.filter(({ weight, italic }) => weight === 400 && !italic),
+      'own kerning',
+    ),
+  );
+}
+
+async function allTrials(faces: CorpusFace[], told: Told): Promise<FaceTrials[]> {
+  const trials: FaceTrials[] = [];
+  for (const [index, face] of faces.entries()) trials.push(await faceTrials(face, index, told));
+  return trials;
 }
 
 function agreement(name: string, faces: CorpusFace[], wanted = ''): void {

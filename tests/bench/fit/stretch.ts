@@ -5,7 +5,7 @@ import { foretold, PLAIN_PAIRS } from './judge';
 type Acting = { range: Shares; wanted: number; counts: number };
 
 /** A little wide: families differ more than those one happened to choose on. */
-const TAIL = 0.045;
+const TAIL = 0.036;
 
 /**
  * How far each step of the ranges is stretched so that, over pairs on which designers act, a quarter lies beyond each end

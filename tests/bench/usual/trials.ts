@@ -10,6 +10,8 @@ import type { FaceFile } from '../fit/face-files';
 import { LINES, type Cell } from './words';
 
 export const CELLS = Object.keys(LINES) as Cell[];
+/** A face takes every second line, one with an odd place the others. */
+const EVERY = 2;
 const AT = { size: { value: 72, unit: 'px' as const }, ground: 'light' as const };
 
 /** What became of one moved gap. */
@@ -19,12 +21,15 @@ export type Untouched = { gaps: number; outside: number; spoken: number };
 
 export type FaceTrials = { face: FaceFile; moved: Map<string, Trial[]>; untouched: Map<Cell, Untouched[]> };
 
+/** From shapes alone, or as a pack made with the face at hand has it. */
+export type Told = 'shapes' | 'own kerning';
+
 /** Amounts by which one gap is moved, 1/1000 em; a sign is drawn where `either` is set. */
 export const EITHER = [20, 30, 45];
 export const SIGNED = [-60, -45, -30, 60, 90, 120];
 
 /** Sets every line as the face's designer kerned it, moves one gap of it, and looks where the measure points first. */
-export async function faceTrials(face: FaceFile): Promise<FaceTrials> {
+export async function faceTrials(face: FaceFile, every: number, told: Told): Promise<FaceTrials> {
   const opened = await readFace(readFileSync(face.path));
   const moved = new Map<string, Trial[]>(),
     untouched = new Map<Cell, Untouched[]>();
@@ -33,8 +38,9 @@ export async function faceTrials(face: FaceFile): Promise<FaceTrials> {
   );
   const add = (key: string, trial: Trial) => moved.set(key, [...(moved.get(key) ?? []), trial]);
   for (const cell of CELLS)
-    for (const text of LINES[cell]) {
-      const pack = composePack(opened, text);
+    for (const text of LINES[cell].filter((_, index) => index % EVERY === every % EVERY)) {
+      const { usual, ...plain } = composePack(opened, text);
+      const pack: Pack = told === 'shapes' || usual === undefined ? plain : { ...plain, usual };
       const still = measure(pack, -1, 0);
       const letters = still.pairs.filter(({ usual }) => usual !== null);
       if (letters.length === 0) continue;

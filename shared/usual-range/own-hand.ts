@@ -1,0 +1,104 @@
+import type { LetterShape } from '@/shared/measure/letter-shape';
+import { sideInputs } from './pair-look';
+import type { Shares } from './shares';
+import { HEIGHTS } from './side-look';
+import { sharesOfPair, type UsualFace } from './usual-range';
+
+/** A pair of the face with the kerning that its designer gave it, 1/1000 em. */
+export type KernedPair = { left: LetterShape; right: LetterShape; kern: number };
+
+/** What a face's own kerning tells of its designer's hand; all in reference gaps. */
+export type OwnHand = {
+  /** How much of what is usual this designer does. */
+  scale: number;
+  /** What is left between the kerning and the scaled range, with the two sides of each pair. */
+  rests: { near: Float64Array; far: Float64Array; rest: number }[];
+};
+
+/** A face with less than this share of the asked pairs kerned leaves much undone: it must not shrink what is usual. */
+const KERNS_LITTLE = 0.4;
+/** Where the range holds less of a face's own kerning, it has nothing to say of this face. */
+const LEAST_HELD = 0.75;
+/** Sides differ by the mean square of their white, in reference gaps. Nearer than `SAME` both, two pairs are of one class. */
+const SAME = 0.02;
+const REACH = 0.03;
+/** Pairs like the one asked for count against this much of nothing known. */
+const UNKNOWN = 0.15;
+/** Knowing the hand, ranges need to be less wide. Measured on families for choosing. */
+const NARROWER = 0.9;
+
+/** @returns null where the usual range fits this face so badly that it must be silent. */
+export function ownHand(face: UsualFace, pairs: readonly KernedPair[]): OwnHand | null {
+  const { unit } = face.look;
+  let both = 0,
+    square = 0,
+    held = 0,
+    kerned = 0;
+  const known = pairs.map(({ left, right, kern }) => {
+    const range = sharesOfPair(face, left, right),
+      own = kern / unit;
+    both += range.mean * own;
+    square += range.mean * range.mean;
+    if (kern !== 0) kerned += 1;
+    if (own >= range.low - 0.03 && own <= range.high + 0.03) held += 1;
+    return { near: sideOf(face, left, 'right'), far: sideOf(face, right, 'left'), mean: range.mean, own };
+  });
+  if (kerned === 0 || square === 0) return { scale: 1, rests: [] };
+  if (held < LEAST_HELD * pairs.length) return null;
+  const little = kerned < KERNS_LITTLE * pairs.length;
+  const scale = Math.min(1.6, Math.max(little ? 1 : 0.6, both / square));
+  return {
+    scale,
+    // What a face that kerns little left undone says nothing of its hand.
+    rests: known
+      .filter(({ own }) => !little || own !== 0)
+      .map(({ near, far, mean, own }) => ({ near, far, rest: own - scale * mean })),
+  };
+}
+
+/** The range of a pair by a face's own hand: scaled, and moved by what is left over of pairs like it, its own class left out. */
+export function sharesByHand(face: UsualFace, hand: OwnHand, left: LetterShape, right: LetterShape): Shares {
+  const range = sharesOfPair(face, left, right);
+  if (hand.rests.length === 0) return range;
+  const near = sideOf(face, left, 'right'),
+    far = sideOf(face, right, 'left');
+  let weights = UNKNOWN,
+    sum = 0;
+  for (const one of hand.rests) {
+    const a = apart(near, one.near),
+      b = apart(far, one.far);
+    if (a < SAME && b < SAME) continue;
+    const likeness = 1 / ((1 + a / REACH) * (1 + b / REACH));
+    weights += likeness * likeness;
+    sum += likeness * likeness * one.rest;
+  }
+  const middle = hand.scale * range.middle + sum / weights;
+  const end = (value: number) => middle + NARROWER * hand.scale * (value - range.middle);
+  return {
+    low: end(range.low),
+    halfLow: end(range.halfLow),
+    middle,
+    mean: hand.scale * range.mean + sum / weights,
+    halfHigh: end(range.halfHigh),
+    high: end(range.high),
+    leftAlone: range.leftAlone,
+  };
+}
+
+const sides = new WeakMap<LetterShape, { left: Float64Array; right: Float64Array }>();
+
+function sideOf(face: UsualFace, shape: LetterShape, side: 'left' | 'right'): Float64Array {
+  const known = sides.get(shape) ?? {
+    left: sideInputs(face.look, shape, 'left'),
+    right: sideInputs(face.look, shape, 'right'),
+  };
+  sides.set(shape, known);
+  return known[side];
+}
+
+/** Mean square of what the white of two sides differs by, as seen and as drawn. */
+function apart(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < 2 * HEIGHTS; i += 1) sum += (a[i]! - b[i]!) * (a[i]! - b[i]!);
+  return sum / (2 * HEIGHTS);
+}

@@ -34,7 +34,7 @@ export async function runMutants(wanted: readonly string[]): Promise<void> {
   const known = readFates();
   const open = plans.filter(({ key }) => !known.has(key));
   process.stdout.write(
-    `${mutants.length} mutants in ${files.length} files, ${bundles.length} test files, ${open.length} to try\n`,
+    `${mutants.length} mutants in ${files.length} files, ${measured.length} of ${bundles.length} test files, ${open.length} to try\n`,
   );
   await Promise.all(
     crew.map(async (hand) => {
@@ -76,11 +76,12 @@ async function measureAll(crew: readonly Hand[], bundles: readonly TestBundle[])
   await Promise.all(
     crew.map(async (hand) => {
       for (let bundle = waiting.shift(); bundle; bundle = waiting.shift()) {
-        const answer = await hand.ask({ kind: 'measure', test: bundle.test }, 300_000);
-        if (answer?.kind !== 'measured') throw new Error(`${bundle.test} did not run without a mutant.`);
-        if (answer.failed.length > 0)
-          throw new Error(`${bundle.test} fails without a mutant: ${answer.failed.join('; ')}`);
-        measured.push(answer);
+        const answer = await hand.ask({ kind: 'measure', test: bundle.test }, 120_000);
+        // What is too slow here, or needs more than this process, is no witness: that makes the count lower, never higher.
+        if (answer?.kind !== 'measured' || answer.failed.length > 0) {
+          const why = answer?.kind === 'measured' ? answer.failed.join('; ') : 'did not end';
+          process.stdout.write(`left out: ${bundle.test}: ${why}\n`);
+        } else measured.push(answer);
       }
     }),
   );

@@ -41,12 +41,12 @@ function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, si
 /** Whether a pair may be called wider or tighter than usual; null where nothing is said. */
 export function spokenOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size, pair: number) {
   const line = prepareLine(pack);
-  const judged = judgementOf(pack, document, usual, size).pairs[pair];
-  if (!judged) return null;
+  const ofPair = judgementOf(pack, document, usual, size).pairs[pair];
+  if (!ofPair) return null;
   const { gaps, centres } = opennessOf(line, document);
   const clearance = clearanceAt(line, pair, totalOf(line, document, pair)).distance;
   return spokenOutside(
-    { ...judged, apparentGap: gaps[pair]!, reference: centres[pair] ?? null, clearance },
+    { ...ofPair, apparentGap: gaps[pair]!, reference: centres[pair] ?? null, clearance },
     line.stem?.stemGap ?? null,
   );
 }

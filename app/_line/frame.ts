@@ -130,8 +130,8 @@ const reaches = new WeakMap<Pack, Reach>();
 
 /** How far the letters of this line, accents included, reach over and under the baseline, in em. */
 export function reachOf(pack: Pack): Reach {
-  const known = reaches.get(pack);
-  if (known) return known;
+  const worked = reaches.get(pack);
+  if (worked) return worked;
   const { letters } = prepareLine(pack);
   const over = Math.max(pack.vertical.capHeight / pack.unitsPerEm, ...letters.map(({ box }) => box.top / 1000));
   const under = Math.max(0.05, ...letters.map(({ box }) => -box.bottom / 1000));

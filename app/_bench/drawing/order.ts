@@ -49,11 +49,11 @@ export type RulerOrder = Common & {
 /** Only what has changed is carried over: of seven drawings that follow one hand, nearly all stays as it was. Null = all of it does. */
 export function changeOf(order: Order, before: Order | undefined): OrderChange | null {
   if (!before) return order;
-  let changed: Record<string, unknown> | null = null;
+  let differing: Record<string, unknown> | null = null;
   for (const name of Object.keys(order) as (keyof Order)[]) {
-    if (!alike(order[name], before[name])) (changed ??= { canvas: order.canvas })[name] = order[name];
+    if (!alike(order[name], before[name])) (differing ??= { canvas: order.canvas })[name] = order[name];
   }
-  return changed as OrderChange | null;
+  return differing as OrderChange | null;
 }
 
 export function changed(before: Order | undefined, change: OrderChange): Order {

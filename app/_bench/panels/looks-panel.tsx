@@ -51,9 +51,9 @@ export function LooksPanel() {
             <option value="built-in">Built-in</option>
             {start && <option value="start">{start.label}</option>}
             {draftId === 'demonstration' && <option value="step before">The step before</option>}
-            {underlays.map(({ id, label }) => (
-              <option key={id} value={id}>
-                {label}
+            {underlays.map((underlay) => (
+              <option key={underlay.id} value={underlay.id}>
+                {underlay.label}
               </option>
             ))}
           </select>

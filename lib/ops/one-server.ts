@@ -2,6 +2,9 @@ import path from 'node:path';
 import Database from 'better-sqlite3';
 import { makeFolder, sqliteFile } from '@/lib/data/sqlite';
 
+/** Kept in sight: a connection that nothing refers to is closed by itself, and its lock is gone. */
+const held = new Set<Database.Database>();
+
 /**
  * Makes sure that one server alone works on a SQLite file: two would each keep their own counts, rooms and caches.
  * A lock of the system on a file beside it is held until the function that comes back is called or the process ends, however
@@ -13,15 +16,20 @@ export function holdAsOnlyServer(url: string): () => void {
   if (file === null) return () => undefined;
   makeFolder(url);
   const lock = new Database(`${file}.server`, { timeout: 0 });
+  held.add(lock);
   try {
     lock.pragma('locking_mode = EXCLUSIVE');
     lock.exec('BEGIN EXCLUSIVE');
   } catch (error) {
+    held.delete(lock);
     lock.close();
     if ((error as { code?: string }).code !== 'SQLITE_BUSY') throw error;
     throw new Error(
       `Another server is using the database ${path.basename(file)} already. Stop it first, or give this one another DATABASE_URL; several servers together need PostgreSQL.`,
     );
   }
-  return () => lock.close();
+  return () => {
+    held.delete(lock);
+    lock.close();
+  };
 }

@@ -32,6 +32,25 @@ it('refuses a second server on one SQLite file, in words, until the first has go
   holdAsOnlyServer(url)();
 }, 60_000);
 
+it('goes on holding it when nobody kept what came back', () => {
+  const held = spawnSync(
+    process.execPath,
+    [
+      '--expose-gc',
+      '--import',
+      'tsx',
+      '-e',
+      `import('@/lib/ops/one-server').then(async ({ holdAsOnlyServer }) => {
+        holdAsOnlyServer('${url}');
+        for (let times = 0; times < 5; times += 1) { await new Promise((done) => setTimeout(done, 20)); gc(); }
+        holdAsOnlyServer('${url}');
+      })`,
+    ],
+    { encoding: 'utf8' },
+  );
+  expect(held).toMatchObject({ status: 1, stderr: expect.stringContaining('Another server is using') });
+}, 60_000);
+
 it('holds nothing on PostgreSQL', () => {
   for (let times = 0; times < 2; times += 1) holdAsOnlyServer('postgresql://somebody@127.0.0.1:1/none');
 });

@@ -65,8 +65,6 @@ export const packSchema = z.strictObject({
     o: z.nullable(z.int()),
   }),
   /** Pairs or runs that running text would have set as a ligature, by letter position, e.g. { from: 2, to: 3, text: 'fi' }. */
-  /** What designers would usually give each pair, where that was worked out when the face was taken in; null where it is silent. */
-  usual: z.optional(z.array(z.nullable(usualRangeSchema))),
   ligatures: z.array(z.strictObject({ from: z.int(), to: z.int(), text: z.string() })),
 });
 

@@ -115,7 +115,7 @@ function sidesOf(face: UsualFace, shape: LetterShape): { left: SideParts; right:
 }
 
 /** Whole thousandths of an em, ends in their order. */
-function inThousandths(shares: Shares, unit: number): UsualRange {
+export function inThousandths(shares: Shares, unit: number): UsualRange {
   const whole = (share: number) => Math.floor(share * unit + 0.5) + 0;
   return {
     low: whole(shares.low),

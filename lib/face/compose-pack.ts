@@ -3,6 +3,7 @@ import { parsePath } from '@/shared/outline/parse-path';
 import { stemSlant } from '@/shared/outline/slant';
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import type { Face } from './read-face';
+import { verticalOf } from './face-facts';
 import { usualOf } from './own-kerning';
 import { outlineOf } from './shaping/outline';
 import { ligaturesOf, shapeLine, type SetLetter } from './shaping/shape-line';
@@ -97,18 +98,5 @@ export function faceLabel({ facts }: Face): NonNullable<Pack['face']> {
     italic: facts.italic,
     axes,
     drawnFor: facts.opticalSize,
-  };
-}
-
-/** Where the face lacks H, x or d and does not say, the usual shares of the em stand in (from memory). */
-export function verticalOf(face: Face): Pack['vertical'] {
-  const { vertical, unitsPerEm } = face.facts;
-  const share = (part: number) => Math.round(part * unitsPerEm);
-  return {
-    ascender: vertical.ascender,
-    descender: vertical.descender,
-    capHeight: vertical.capHeight ?? share(0.7),
-    xHeight: vertical.xHeight ?? share(0.5),
-    ascenderTop: vertical.ascenderTop ?? vertical.capHeight ?? share(0.75),
   };
 }

@@ -1,7 +1,8 @@
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import { FaceError, quoted } from './face-error';
 import { LIMITS } from './limits';
-import { faceLabel, verticalOf } from './compose-pack';
+import { faceLabel } from './compose-pack';
+import { verticalOf } from './face-facts';
 import type { Face } from './read-face';
 import { outlineOf } from './shaping/outline';
 import { shapeLine, type SetLetter } from './shaping/shape-line';

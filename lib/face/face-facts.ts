@@ -1,3 +1,4 @@
+import type { Pack } from '@/shared/schemas/pack';
 import { ByteReader } from './file/byte-reader';
 import type { Tables } from './file/tables';
 import type { HarfBuzz } from './harfbuzz';
@@ -127,4 +128,17 @@ function ranges(codePoints: Uint32Array): [number, number][] {
     else found.push([point, point]);
   }
   return found;
+}
+
+/** Where the face lacks H, x or d and does not say, the usual shares of the em stand in (from memory). */
+export function verticalOf({ facts }: { facts: FaceFacts }): Pack['vertical'] {
+  const { vertical, unitsPerEm } = facts;
+  const share = (part: number) => Math.round(part * unitsPerEm);
+  return {
+    ascender: vertical.ascender,
+    descender: vertical.descender,
+    capHeight: vertical.capHeight ?? share(0.7),
+    xHeight: vertical.xHeight ?? share(0.5),
+    ascenderTop: vertical.ascenderTop ?? vertical.capHeight ?? share(0.75),
+  };
 }

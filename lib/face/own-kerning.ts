@@ -5,7 +5,7 @@ import { isCovered } from '@/shared/usual-range/covered';
 import { ownHand, sharesByHand, type OwnHand } from '@/shared/usual-range/own-hand';
 import { faceOf, inThousandths, type UsualFace } from '@/shared/usual-range/usual-range';
 import { FaceError } from './face-error';
-import { verticalOf } from './compose-pack';
+import { verticalOf } from './face-facts';
 import type { Face } from './read-face';
 import { outlineOf } from './shaping/outline';
 import { shapeLine } from './shaping/shape-line';

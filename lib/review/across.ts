@@ -32,7 +32,7 @@ export const showSpecimen = operation({
   input: specimenAcrossInput,
   run: async ({ data, now }, { exerciseId, roundNumber, specimenId, fault: wanted, page: asked }) => {
     const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, settings, me } = hand;
+    const { round, exercise, course, me } = hand;
     const specimens = await data.specimens.ofExercise(exerciseId);
     const specimen = specimens.find(({ id }) => id === specimenId);
     if (!specimen) throw notFound();
@@ -88,7 +88,6 @@ export const showSpecimen = operation({
         data,
         {
           specimenId,
-          tolerance: settings.tolerance,
           named,
           at: chosen,
           me: me.id,
@@ -113,7 +112,6 @@ type Named = ReadonlyMap<string, Pick<QueueEntry, 'token' | 'shownAs' | 'hidden'
 
 type Listed = {
   specimenId: string;
-  tolerance: number;
   named: Named;
   at: Run | null;
   /** Proofs of which a marker reads only their own notes yet, and who that is. */
@@ -124,7 +122,7 @@ type Listed = {
 /** The settings of one page, with their faults, their notes, and at a chosen place what the measure would suggest. */
 async function linesOf(
   data: ScopedData,
-  { specimenId, tolerance, named, at, blind, me }: Listed,
+  { specimenId, named, at, blind, me }: Listed,
   page: readonly Setting[],
 ): Promise<AcrossLine[]> {
   const items = await data.critique.specimenIn(

@@ -50,7 +50,6 @@ export const showLine = operation({
         exerciseId: exercise.id,
         proofId: proof.id,
         taskId: sight === 'none' ? null : (task?.id ?? null),
-        tolerance: settings.tolerance,
         late,
       }),
       stockNotesAtHand(data, course.id, hand.me.id),

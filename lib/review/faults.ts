@@ -27,34 +27,24 @@ const proofsAtOnce = 50;
 /** Who has set a specimen in a round, and which faults they share. Worked out once for each state of the round. */
 export async function gatherSpecimen(
   data: ScopedData,
-  hand: RoundContext,
+  { round, course }: RoundContext,
   order: QueueOrder,
   specimenId: string,
   now: Date,
 ): Promise<Gathering> {
-  const {
-    round,
-    course,
-    settings: { tolerance },
-  } = hand;
   const state = await data.roundState.of(round, course.id);
   if (state === null) throw notFound();
   return keptOrMade(data, {
     roundId: round.id,
     kind: `faults ${specimenId}`,
-    basis: canonicalJson([state.queue, state.compared, tolerance]),
+    basis: canonicalJson([state.queue, state.compared]),
     schema: gatheringSchema,
-    make: () => workOut(data, order.counted, specimenId, tolerance),
+    make: () => workOut(data, order.counted, specimenId),
     now,
   });
 }
 
-async function workOut(
-  data: ScopedData,
-  ordered: readonly InOrder[],
-  specimenId: string,
-  tolerance: number,
-): Promise<Gathering> {
+async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId: string): Promise<Gathering> {
   const settings = [];
   for (let from = 0; from < ordered.length; from += proofsAtOnce) {
     const some = ordered.slice(from, from + proofsAtOnce);

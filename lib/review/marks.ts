@@ -119,12 +119,12 @@ type MarksOfProof = {
   history: MarkEventView[];
 };
 
-type Wanted = { exerciseId: string; proofId: string; taskId: string | null; tolerance: number; late: Late | null };
+type Wanted = { exerciseId: string; proofId: string; taskId: string | null; late: Late | null };
 
 /** All that a marker needs to mark a proof: criteria, what was given so far, what the measures would propose, the total. */
 export async function marksOfProof(
   data: ScopedData,
-  { exerciseId, proofId, taskId, tolerance, late }: Wanted,
+  { exerciseId, proofId, taskId, late }: Wanted,
 ): Promise<MarksOfProof> {
   const [criteriaRows, marks, events, items] = await Promise.all([
     data.criteria.ofExercise(exerciseId),

@@ -2,7 +2,6 @@ import * as z from 'zod/mini';
 import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import type { SecondState } from '@/shared/marking/marks';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { setSecondMarkingInput } from '@/shared/schemas/mark';

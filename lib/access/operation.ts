@@ -1,6 +1,7 @@
 import { $ZodError, type $ZodType, type output, parse } from 'zod/v4/core';
 import { scopedData, type ScopedData } from '@/lib/data';
-import type { Actor, Caller } from '@/lib/data/actor';
+import type { Caller } from './caller';
+import type { Actor } from '@/lib/data/actor';
 import { AppError, fieldErrors, notFound, sayFieldErrors, signedOut } from './errors';
 import { type Permission, permissions } from './permissions';
 import { refuseUnstorable } from './unstorable';

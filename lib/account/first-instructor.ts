@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { isTaken } from '@/lib/data/retry';
 import { linkTokenSchema, newAccountSchema } from '@/shared/schemas/account';
 import { hashPassword, refuseWeak } from './password';

@@ -4,6 +4,8 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { hashToken, newToken } from './token';
 
+export { sessionDays } from '@/lib/data/sessions';
+
 /** Who holds this session, if it still counts. Asked on every request; null for one that was ended. */
 export const recogniseSession = operation({
   name: 'recognise-session',

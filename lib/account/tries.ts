@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { AppError } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import type { Limit } from '@/lib/data/rate-limits';

@@ -1,7 +1,7 @@
 // npm run -s erase-person -- ADDRESS --yes ADDRESS: erases the person with this e-mail address for good, at their request.
 // Spacings and marks stay without a name. Without --yes and the same address again, nothing is done.
 import { parseArgs } from 'node:util';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { erasePerson } from '@/lib/account/erase';
 import { fail } from './fail';
 import { answerHelp } from './help';

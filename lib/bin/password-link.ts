@@ -1,7 +1,7 @@
 // npm run -s password-link -- ADDRESS: a link by which the person with this e-mail address sets a new password, for
 // people who teach and can't ask an instructor. It works once, for a day; whoever opens it can sign in as that person.
 import { env } from '@/lib/env';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { makePasswordLinkByAddress } from '@/lib/account/password-links';
 import { fail } from './fail';
 import { answerHelp } from './help';

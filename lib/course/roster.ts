@@ -3,7 +3,7 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { hashToken, newToken } from '@/lib/account/token';
 import type { ScopedData } from '@/lib/data';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { retryOnConflict } from '@/lib/data/retry';
 import { env } from '@/lib/env';
 import { logError } from '@/lib/log';

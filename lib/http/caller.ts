@@ -1,6 +1,6 @@
 import { cache } from 'react';
 import { headers } from 'next/headers';
-import { systemCaller, type Caller } from '@/lib/data/actor';
+import { systemCaller, type Caller } from '@/lib/access/caller';
 import { recogniseSession } from '@/lib/account/sessions';
 import { env } from '@/lib/env';
 import { clientAddress } from './client-address';

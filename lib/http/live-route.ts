@@ -1,5 +1,5 @@
 import type { $ZodType } from 'zod/v4/core';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { AppError } from '@/lib/access/errors';
 import type { Operation } from '@/lib/access/operation';
 import { bus } from '@/lib/live/announce';

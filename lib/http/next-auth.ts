@@ -1,5 +1,5 @@
 import type { AuthOptions, User } from 'next-auth';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { AppError } from '@/lib/access/errors';
 import { signInThroughSchool } from '@/lib/account/sign-in-through-school';
 import { signOut } from '@/lib/account/sessions';

@@ -1,6 +1,6 @@
 import { cookies } from 'next/headers';
 import { decode, encode } from 'next-auth/jwt';
-import { sessionDays } from '@/lib/data/sessions';
+import { sessionDays } from '@/lib/account/sessions';
 import { env } from '@/lib/env';
 
 /** In seconds: as long as the session row itself. */

@@ -1,4 +1,4 @@
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { sendKeepingNotices } from '@/lib/course/keeping';
 import { sendWelcomes } from '@/lib/course/welcomes';
 import { logError } from '@/lib/log';

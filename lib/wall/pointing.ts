@@ -3,7 +3,7 @@ import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { addressOf, takeTry } from '@/lib/account/tries';
 import type { ScopedData } from '@/lib/data';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { retryOnConflict } from '@/lib/data/retry';
 import { announce, bus } from '@/lib/live/announce';
 import { spacingOf } from '@/lib/rows/spacing';

@@ -1,4 +1,4 @@
-import { systemCaller, type Caller } from '@/lib/data/actor';
+import { systemCaller, type Caller } from '@/lib/access/caller';
 import { becomeFirstInstructor, makeFirstLink } from '@/lib/account/first-instructor';
 import { addSection } from '@/lib/course/sections';
 import { createCourse } from '@/lib/course/courses';

@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { beginMarking } from '@/lib/review/counted';
 import { type CritiqueLine, showLine } from '@/lib/review/desk';
 import { showQueue } from '@/lib/review/queue';

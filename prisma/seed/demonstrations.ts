@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { keepDemonstration, showDemonstration } from '@/lib/work/demonstrations';
 import { getReferenceBench } from '@/lib/reference/bench';
 import { newId } from '@/lib/data/ids';

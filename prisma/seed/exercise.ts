@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { addCriterion } from '@/lib/exercise/criteria';
 import { addRound } from '@/lib/exercise/rounds';
 import { addSpecimens } from '@/lib/exercise/specimens';

@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import type { CritiqueLine } from '@/lib/review/desk';
 import { finishProof } from '@/lib/review/claim';
 import { giveMark } from '@/lib/review/marks';

@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { listReferences, saveReference } from '@/lib/reference/references';
 import { measureLine } from '@/shared/measure';
 import type { SpecimenView } from '@/lib/rows/specimen';

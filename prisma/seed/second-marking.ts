@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { showLine } from '@/lib/review/desk';
 import { setSecondMarking, showSecondQueue } from '@/lib/review/second-marker';
 import { settleMark, showDifference } from '@/lib/review/settle';

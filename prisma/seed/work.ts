@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
 import { sendProof } from '@/lib/work/proofs';

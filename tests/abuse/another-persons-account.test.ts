@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { makePasswordLinkByAddress } from '@/lib/account/password-links';
 import { allowCourseMaking, handOverPasswordLink, readMember } from '@/lib/course/people';
 import { describeOnBothDatabases } from '../fixtures/databases';

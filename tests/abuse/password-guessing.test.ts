@@ -4,7 +4,7 @@ import { readPasswordLink, makePasswordLinkByAddress } from '@/lib/account/passw
 import { hashPassword } from '@/lib/account/password';
 import { signIn } from '@/lib/account/sign-in';
 import { makeJoinLink, readJoinLink } from '@/lib/course/join';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
 

@@ -1,5 +1,5 @@
 import { copyFileSync } from 'node:fs';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { exchangeDatabase } from '@/lib/data/client';
 import { newId } from '@/lib/data/ids';
 import { openDatabase, type Database } from '@/lib/data/open';

@@ -40,6 +40,7 @@ export const courseRows: Rows = {
       title: 'Display type, again',
       timeZone: 'Europe/Vienna',
       retainUntil: '2028-09-30',
+      figuresHidden: false,
     }),
     answers: only.instructor,
   },

@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { eraseAccount } from '@/lib/account/erase';
 import { exportOwnData } from '@/lib/account/records';
 import { secrets, fillWorld, type Ids } from '../../access/fill-world';

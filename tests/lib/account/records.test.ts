@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { erasePerson } from '@/lib/account/erase';
 import { exportOwnData, handOverRecords } from '@/lib/account/records';
 import { newId } from '@/lib/data/ids';

@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { hashPassword } from '@/lib/account/password';
 import { recogniseSession } from '@/lib/account/sessions';
 import { signIn } from '@/lib/account/sign-in';

@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller, type Caller } from '@/lib/data/actor';
+import { systemCaller, type Caller } from '@/lib/access/caller';
 import { changePassword, readAccount } from '@/lib/account/account';
 import { endSession, recogniseSession, signOut, signOutEverywhere } from '@/lib/account/sessions';
 import { hashPassword } from '@/lib/account/password';

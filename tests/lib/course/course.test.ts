@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { addSection, removeSection } from '@/lib/course/sections';
 import { allowCourseMaking, listPeople } from '@/lib/course/people';
 import { changeSection, setAccommodations } from '@/lib/course/members';

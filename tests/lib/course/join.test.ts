@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { systemCaller, type Caller } from '@/lib/data/actor';
+import { systemCaller, type Caller } from '@/lib/access/caller';
 import { recogniseSession } from '@/lib/account/sessions';
 import {
   joinCourse,

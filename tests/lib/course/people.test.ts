@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { changeName } from '@/lib/account/account';
 import { createCourse } from '@/lib/course/courses';
 import { actsPerPage, listActs } from '@/lib/course/list-acts';

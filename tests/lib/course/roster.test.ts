@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { readPasswordLink } from '@/lib/account/password-links';
 import { importRoster, previewRoster } from '@/lib/course/roster';
 import { readRoster } from '@/lib/course/roster-plan';

@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 import { recogniseSession } from '@/lib/account/sessions';
 import { signIn } from '@/lib/account/sign-in';
 import { hashPassword } from '@/lib/account/password';
-import { systemCaller } from '@/lib/data/actor';
+import { systemCaller } from '@/lib/access/caller';
 import { authOptions } from '@/lib/http/next-auth';
 import { authSecret } from '@/lib/http/session-cookie';
 import { describeOnBothDatabases } from '../../fixtures/databases';

@@ -1,7 +1,7 @@
 import type { AddressInfo } from 'node:net';
 import { SMTPServer } from 'smtp-server';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { requestPasswordLink, resetPassword } from '@/lib/account/password-links';
 import { newId } from '@/lib/data/ids';
 import { describeOnSqlite } from '../../fixtures/databases';

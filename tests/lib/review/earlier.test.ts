@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { showLine } from '@/lib/review/desk';
 import { newId } from '@/lib/data/ids';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';

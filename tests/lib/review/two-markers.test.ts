@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { showLine } from '@/lib/review/desk';
 import { showSpecimen } from '@/lib/review/across';
 import { writeNote } from '@/lib/review/notes';

@@ -1,4 +1,4 @@
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import type { Database } from '@/lib/data/open';
 import { lineKey, type WallSettings } from '@/lib/wall/walls';
 import type { World } from '@/tests/access/world';

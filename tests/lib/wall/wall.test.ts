@@ -1,5 +1,5 @@
 import { beforeEach, expect, it } from 'vitest';
-import { systemCaller, type Caller } from '@/lib/data/actor';
+import { systemCaller, type Caller } from '@/lib/access/caller';
 import { eraseAccount } from '@/lib/account/erase';
 import { removeRound } from '@/lib/exercise/rounds';
 import { sendProof } from '@/lib/work/proofs';

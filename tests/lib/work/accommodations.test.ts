@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { openBench } from '@/lib/work/bench';
 import { setAccommodations } from '@/lib/course/members';
 import type { Accommodations } from '@/shared/schemas/course';

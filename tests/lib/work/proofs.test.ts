@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { showLine } from '@/lib/review/desk';
 import { saveDraft } from '@/lib/work/drafts';
 import { seeProof, sendProof } from '@/lib/work/proofs';

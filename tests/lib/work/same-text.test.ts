@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { Caller } from '@/lib/data/actor';
+import type { Caller } from '@/lib/access/caller';
 import { newId } from '@/lib/data/ids';
 import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';

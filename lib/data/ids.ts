@@ -15,7 +15,8 @@ export function newId(millisecond: number = Date.now(), random: Uint8Array = ran
 }
 
 /** The id that follows from these words: two who make the same thing at the same moment meet at one key. UUID version 8 (RFC 9562 §5.8) of their SHA-256. */
-export const idFrom = (words: string): string => written(createHash('sha256').update(words).digest().subarray(0, 16), 8);
+export const idFrom = (words: string): string =>
+  written(createHash('sha256').update(words).digest().subarray(0, 16), 8);
 
 function written(bytes: Buffer, version: number): string {
   bytes.writeUInt8((bytes.readUInt8(6) & 0x0f) | (version << 4), 6);

@@ -4,9 +4,12 @@ import type { PoolConfig } from 'pg';
 /** PostgreSQL for Prisma, with a pool of ten connections (`?connection_limit=` in the url asks for another number). */
 export function postgresqlAdapter(url: string, options: { max?: number } = {}): PrismaPg {
   const fields = postgresqlFields(url);
-  return new PrismaPg({ ...fields, max: options.max ?? fields.max ?? 10 }, {
-    onPoolError: (error) => console.error(`PostgreSQL closed an idle connection: ${error.message}`),
-  });
+  return new PrismaPg(
+    { ...fields, max: options.max ?? fields.max ?? 10 },
+    {
+      onPoolError: (error) => console.error(`PostgreSQL closed an idle connection: ${error.message}`),
+    },
+  );
 }
 
 /**

@@ -6,7 +6,9 @@ export class Turn {
   async take(): Promise<() => void> {
     let pass = () => {};
     const before = this.#last;
-    this.#last = new Promise((resolve) => { pass = resolve; });
+    this.#last = new Promise((resolve) => {
+      pass = resolve;
+    });
     await before;
     return pass;
   }

@@ -47,7 +47,9 @@ async function takeLock(lock: Database.Database, file: string) {
     if (isTaken(lock)) return;
     await wait(100);
   }
-  throw new Error(`Another process has been migrating ${file} for two minutes. Wait for it, or end it, and start again.`);
+  throw new Error(
+    `Another process has been migrating ${file} for two minutes. Wait for it, or end it, and start again.`,
+  );
 }
 
 function isTaken(lock: Database.Database): boolean {

@@ -56,8 +56,8 @@ function load(test: string): CollectedTest[] {
     }) as typeof program & object;
     programs.set(test, program);
   }
-  const module = { exports: {} };
-  program(requireFor(test), module, module.exports, test, '.');
+  const own = { exports: {} };
+  program(requireFor(test), own, own.exports, test, '.');
   return takeTests();
 }
 

@@ -11,7 +11,7 @@ import { outlineOf } from './shaping/outline';
 import { shapeLine } from './shaping/shape-line';
 
 /** The hand of a face's designer, with the shapes it was read from. */
-export type FaceHand = { usual: UsualFace; hand: OwnHand | null };
+type FaceHand = { usual: UsualFace; hand: OwnHand | null };
 
 /** Letters whose pairs tell most of how a designer kerns: left ones and right ones, each with each. */
 const LEFTS = [...'ALPTVYFKorvyef'];
@@ -21,7 +21,7 @@ const CONTROL = { H: 'H', O: 'O', n: 'n', o: 'o' } as const;
 const known = new WeakMap<Face, FaceHand | null>();
 
 /** Read once for an opened face. Null for a face without the letters that are asked of it, or with nothing to count in. */
-export function handOf(face: Face): FaceHand | null {
+function handOf(face: Face): FaceHand | null {
   const made = known.get(face);
   if (made !== undefined) return made;
   const read = readHand(face);

@@ -2,8 +2,8 @@
 export { ENGINE } from './engine';
 export { MeasureError } from './errors';
 export { measureLine } from './measure-line';
-export { prepareLine, type PreparedLine } from './prepared-line';
+export { prepareLine } from './prepared-line';
 export { apparentGapAt, clearanceAt, offsetForGap } from './at-total';
 export { pairWhite, pairProfiles } from './drawing';
 export { pairReferences } from './pair-references';
-export { counters, counterWidth, type Counter } from './counters';
+export { counters, counterWidth } from './counters';

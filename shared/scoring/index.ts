@@ -3,8 +3,6 @@ export { reportLine } from './report-line';
 export { compareLine } from './compare-line';
 export { responseHints, responsePoint, expectedResponse } from './response';
 export type { SetSpecimen } from './response';
-export { groundLeft } from './findings/contact';
 export { leastTolerance } from './least-tolerance';
 export { beyondHalfRange, usualSuggestion } from './usual-suggestion';
 export { whatIsSaid } from './what-is-said';
-export { yardstick } from './findings/measured';

@@ -69,7 +69,7 @@ export function setTightFindings(measured: LineMeasure): Finding[] {
 /** Letters that running text joins to one shape (common practice): there is no gap to be set between them. */
 const JOINED: ReadonlySet<string> = new Set(['fi', 'fl', 'fj']);
 
-export function isJoined({ left, right, wordSpace }: Pick<PairMeasure, 'left' | 'right' | 'wordSpace'>): boolean {
+function isJoined({ left, right, wordSpace }: Pick<PairMeasure, 'left' | 'right' | 'wordSpace'>): boolean {
   return wordSpace === 0 && JOINED.has(left + right);
 }
 

@@ -80,7 +80,7 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
       leaveStanding(canvas);
     };
   }, [session, painter]);
-  return <div ref={holderRef} className={styles.ruler} />;
+  return <div ref={holderRef} className={styles.ruler} data-part="gauges" />;
 }
 
 function usualOf({ pack, size, tells }: BenchProps): RulerOrder['usual'] {

@@ -261,8 +261,8 @@ const routes: Record<string, Write[]> = {
   ],
 };
 const pagesByCode = ['w/[code]'];
-/** One's own data, and next-auth’s own handlers, which are tried in their own tests. */
-const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]', 'api/practice-results'];
+/** One's own data, next-auth’s own handlers, and what is said to whoever asks too often: tried in their own tests. */
+const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]', 'api/practice-results', 'too-many'];
 
 test('every page and every route of the tree is tried here', () => {
   const all = readdirSync('app', { recursive: true, encoding: 'utf8' });

@@ -127,7 +127,7 @@ test('the keeping of a course ends once its day is past, when its title is writt
   await expect(
     teacher.getByText('The work was to be kept until 2026-01-31, and that day is past.', { exact: false }),
   ).toBeVisible();
-  await expect(teacher.getByText('to say that it is meant for 2 students.', { exact: false })).toBeVisible();
+  await expect(teacher.getByText('to confirm this for 2 students.', { exact: false })).toBeVisible();
   await sound(teacher);
 
   const title = teacher.getByLabel('Write the title of the course');

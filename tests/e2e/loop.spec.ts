@@ -49,7 +49,7 @@ test('the instructor plans an exercise with a line, two rounds and a criterion',
   await teacher.getByText(face.family, { exact: false }).locator('visible=true').first().click();
   await teacher.getByRole('checkbox', { name: face.style, exact: true }).locator('visible=true').check();
   await teacher.getByLabel('Sizes').fill('96 px');
-  await expect(teacher.getByRole('status').filter({ hasText: '= 1 specimen' })).toBeVisible();
+  await expect(teacher.getByRole('status').filter({ hasText: '= 1 line.' })).toBeVisible();
   await teacher.getByRole('button', { name: 'Add the lines' }).click();
   await expect(teacher.getByText('1 line added')).toBeVisible();
 
@@ -147,7 +147,7 @@ test('the assistant pins a note with a suggestion to the pair, and gives a level
   await expect(marker.getByRole('button', { name: /Mostly/ })).toHaveAttribute('aria-pressed', 'true');
   await marker.getByRole('button', { name: 'Finish marking' }).focus();
   await marker.keyboard.press('Enter');
-  await expect(marker.getByText('It goes out when the instructor releases the round.')).toBeVisible();
+  await expect(marker.getByText('It is sent when the instructor releases the round.')).toBeVisible();
 });
 
 test('before the release the student can tell nothing of it', async () => {

@@ -178,7 +178,7 @@ async function giveAll(page: Page, which: 'lowest' | 'highest'): Promise<void> {
     await expect(level).toHaveAttribute('aria-pressed', 'true');
   }
   await page.getByRole('button', { name: 'Finish marking' }).click();
-  await expect(page.getByText('Marked. It goes out', { exact: false })).toBeVisible();
+  await expect(page.getByText('Marked. It is sent when the instructor releases', { exact: false })).toBeVisible();
 }
 
 /** Nothing for axe to find, no sideways scrolling at the width of a phone. */

@@ -104,7 +104,7 @@ test('new lines can be held and placed together, and a line sent again is set an
     .evaluateAll((lines) => lines.map((line) => line.getAttribute('data-line')));
   await sendProof(student, 'A second thought.');
   await expect(projector.locator('canvas[data-drawn="2"]')).toHaveCount(1);
-  await expect(projector.getByText(/Set anew: \w+\./)).toBeVisible();
+  await expect(projector.getByText(/Updated: \w+\./)).toBeVisible();
   expect(
     await projector.locator('[data-line]').evaluateAll((lines) => lines.map((line) => line.getAttribute('data-line'))),
   ).toEqual(order);

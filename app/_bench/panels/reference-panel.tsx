@@ -36,7 +36,7 @@ export function ReferencePanel() {
         </span>
       </div>
       <label className={styles.reason}>
-        Reason for “{left}” and “{right}” (if you like)
+        Reason for “{left}” and “{right}” (optional)
         <textarea
           rows={2}
           maxLength={REASON_LIMIT}

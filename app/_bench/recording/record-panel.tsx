@@ -122,7 +122,7 @@ function Reason({ recording, index, recorder }: { recording: Recording; index: n
   return (
     <div className={bench.reason}>
       <label htmlFor={id}>
-        Step {index + 1}, {stepWords(pack, step)}: why (if you like)
+        Step {index + 1}, {stepWords(pack, step)}: why (optional)
       </label>
       <textarea
         id={id}

@@ -76,7 +76,7 @@ export function NoteCard({ note, sign, letters, timeZone, released, change, show
               ? 'The note, in other words'
               : released
                 ? 'Answer (the student reads it at once)'
-                : 'Reply (sent with the note)'}
+                : 'Answer (sent with the note)'}
           </label>
           <textarea
             id={`thread-${note.id}`}

@@ -237,7 +237,7 @@ describeOnBothDatabases('two markers', (suite) => {
     const token = await bothFinish(0, 2);
     await expect(
       giveMark(others[0]!, mark(token, 0, { version: 0, why: 'after a look at the other' }), { now }),
-    ).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('settled') });
+    ).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('settle') });
     await expect(finishProof(as('assistant'), { proof: ids.nextProof, to: 'open' }, { now })).rejects.toMatchObject({
       code: 'CONFLICT',
     });

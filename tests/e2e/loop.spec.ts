@@ -45,7 +45,7 @@ test('the instructor plans an exercise with a line, two rounds and a criterion',
   exercise = new URL(teacher.url()).pathname.replace('/plan', '');
 
   await teacher.getByRole('link', { name: 'Add lines' }).first().click();
-  await teacher.getByLabel('Lines').fill(line);
+  await teacher.getByRole('textbox', { name: 'Lines' }).fill(line);
   await teacher.getByText(face.family, { exact: false }).locator('visible=true').first().click();
   await teacher.getByRole('checkbox', { name: face.style, exact: true }).locator('visible=true').check();
   await teacher.getByLabel('Sizes').fill('96 px');

@@ -96,6 +96,11 @@ test('too many wrong passwords for one account are stopped, for the right one to
   // Four tries in fifteen seconds, eight in five minutes: whichever comes first on this machine.
   const answers: string[] = [];
   while (answers.length < 9 && !answers.at(-1)?.includes('too many tries')) answers.push(await attempt());
-  expect(answers.slice(0, 4).join('\n').match(/don’t match/g)).toHaveLength(4);
+  expect(
+    answers
+      .slice(0, 4)
+      .join('\n')
+      .match(/don’t match/g),
+  ).toHaveLength(4);
   expect(answers.at(-1)).toMatch(/too many tries\. Please wait \d+ (seconds|minutes?)/);
 });

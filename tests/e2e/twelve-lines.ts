@@ -1,5 +1,8 @@
 import SQLite from 'better-sqlite3';
 import { newId } from '@/lib/data/ids';
+import { parsePack } from '@/shared/schemas/pack';
+import { reportLine } from '@/shared/scoring';
+import { canonicalJson } from '@/shared/text/canonical-json';
 import { fileOf } from './demo-ids';
 
 type Row = Record<string, unknown>;
@@ -21,6 +24,21 @@ export function addTwelveLines(baseURL: string, students: number) {
     return String(row.id);
   };
   const copy = (table: string, row: Row, change: Row) => insert(table, { ...row, id: newId(), ...change });
+  const withWideGap = (item: Row, version: Row): { row: Row; payload: string } => {
+    const pack = parsePack(
+      JSON.parse(String(one('SELECT payload FROM Pack WHERE sha256 = ?', version.packSha).payload)),
+    );
+    const offsets = JSON.parse(String(item.offsets)) as number[];
+    const middle = Math.floor(offsets.length / 2);
+    offsets[middle] = Math.min(2000, offsets[middle]! + 150);
+    const at = { size: { value: Number(version.size), unit: version.unit }, ground: version.ground };
+    const report = reportLine(
+      pack,
+      { tracking: Number(item.tracking), offsets },
+      at as Parameters<typeof reportLine>[2],
+    );
+    return { row: { ...item, offsets: JSON.stringify(offsets) }, payload: canonicalJson(report) };
+  };
   try {
     return db.transaction(() => {
       const exercise = one('SELECT * FROM Exercise WHERE removedAt IS NULL ORDER BY createdAt');
@@ -59,9 +77,11 @@ export function addTwelveLines(baseURL: string, students: number) {
         const proofId = copy('Proof', proof, { roundId, number: 1, requestKey: newId() });
         for (const { from, versionId } of lines) {
           const item = one('SELECT * FROM ProofItem WHERE proofId = ? AND specimenVersionId = ?', proof.id, from);
-          const itemId = copy('ProofItem', item, { proofId, specimenVersionId: versionId });
+          // Everybody leaves the same gap in the middle far too wide: a fault that they share.
+          const { row, payload } = withWideGap(item, one('SELECT * FROM SpecimenVersion WHERE id = ?', from));
+          const itemId = copy('ProofItem', row, { proofId, specimenVersionId: versionId });
           const measured = one('SELECT * FROM Measurement WHERE proofItemId = ? ORDER BY engine DESC', item.id);
-          copy('Measurement', measured, { proofItemId: itemId });
+          copy('Measurement', measured, { proofItemId: itemId, payload });
         }
         return proofId;
       });

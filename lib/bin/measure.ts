@@ -5,7 +5,7 @@ import { measureLines } from './measure/measure-lines';
 import { measurePairs } from './measure/measure-pairs';
 import { measureText } from './measure/measure-text';
 import { FaceError } from '@/lib/face/face-error';
-import { MeasureError } from '@/shared/measure';
+import { MeasureError } from '@/shared/measure-error';
 
 try {
   const command = readArguments(process.argv.slice(2));

@@ -1,5 +1,5 @@
 import { prepareFace, type PreparedFace } from '@/shared/measure/prepared-face';
-import { MeasureError } from '@/shared/measure';
+import { MeasureError } from '@/shared/measure-error';
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import { isCovered } from '@/shared/usual-range/covered';
 import { ownHand, sharesByHand, type OwnHand } from '@/shared/usual-range/own-hand';

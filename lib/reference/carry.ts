@@ -4,7 +4,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import { faceName, lineOf, specimenView, versionView } from '@/lib/rows/specimen';
 import { moveByMap, pairMap } from '@/shared/exercise/pair-map';
 import { inPixels } from '@/shared/exercise/sizes';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import { carryReferenceInput } from '@/shared/schemas/reference';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';

@@ -3,11 +3,10 @@ import type { Context } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import type { ProofLine } from '@/lib/data/proofs';
 import { spacingOf } from '@/lib/rows/spacing';
-import { measureLine } from '@/shared/measure';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { groundSchema, type Size, sizeSchema, type Spacing } from '@/shared/schemas/spacing';
-import { compareLine, reportLine } from '@/shared/scoring';
+import { compareLine, measureLine, reportLine } from '@/shared/scoring';
 import { freezeReferences, type Frozen, frozenReferences } from './sets';
 
 type LineVersion = { id: string; size: number; unit: string; ground: string };

@@ -5,10 +5,9 @@ import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import type { EarlierNote } from '@/shared/critique/desk';
 import { followPair, pairChange } from '@/shared/critique/pair-change';
 import { standingBody } from '@/shared/critique/run';
-import { measureLine } from '@/shared/measure';
 import { packSchema } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { responseHints, type SetSpecimen } from '@/shared/scoring';
+import { measureLine, responseHints, type SetSpecimen } from '@/shared/scoring';
 import { sayFinding } from '@/shared/wording/finding-words';
 import { noteView } from './notes';
 

@@ -1,6 +1,6 @@
 import type { Caller } from '@/lib/access/caller';
 import { listReferences, saveReference } from '@/lib/reference/references';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { SpecimenView } from '@/lib/rows/specimen';
 import { reasons } from './exercise-words';
 import { straying } from './straying';

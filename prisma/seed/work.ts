@@ -3,7 +3,7 @@ import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
 import { sendProof } from '@/lib/work/proofs';
 import { seeWork } from '@/lib/work/overview';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { reasonings } from './work-words';

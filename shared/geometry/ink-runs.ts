@@ -1,4 +1,4 @@
-import type { Contours } from '@/shared/outline/flatten';
+import type { Contours } from './polygon';
 
 /**
  * Where a level line at height y lies in ink, by the non-zero rule: from, to, from, to … in rising order.

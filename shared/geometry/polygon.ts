@@ -1,5 +1,7 @@
-import type { Contours } from '@/shared/outline/flatten';
 import { turn } from './segment';
+
+/** Closed polylines, each x0 y0 x1 y1 …, without the first point repeated at the end. */
+export type Contours = Float64Array[];
 
 /** Signed area of one closed polyline, counter-clockwise positive (shoelace formula). */
 export function signedArea(points: Float64Array): number {

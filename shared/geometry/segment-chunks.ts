@@ -1,4 +1,4 @@
-import type { Contours } from '@/shared/outline/flatten';
+import type { Contours } from './polygon';
 
 /** An outline's segments in short runs, each with its box, so that far runs are passed over at once. */
 export type SegmentChunks = {

@@ -1,6 +1,6 @@
 import { apparentGap, totalForGap } from './apparent-gap';
 import { clearance, type Clearance } from './clearance';
-import { MeasureError } from './errors';
+import { MeasureError } from '../measure-error';
 import type { PreparedLine, PreparedPair } from './prepared-line';
 
 /** Apparent gap of one pair at a total (built-in + tracking + offset), all 1/1000 em. Cheap: for every step of a drag. */

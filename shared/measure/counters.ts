@@ -1,6 +1,5 @@
 import { inkRuns, transposed } from '@/shared/geometry/ink-runs';
-import { signedArea, windingAt } from '@/shared/geometry/polygon';
-import type { Contours } from '@/shared/outline/flatten';
+import { type Contours, signedArea, windingAt } from '@/shared/geometry/polygon';
 import type { LetterShape } from './letter-shape';
 
 /**

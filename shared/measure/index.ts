@@ -1,7 +1,5 @@
 /** What screens and commands use of the measuring core. */
 export { ENGINE } from './engine';
-export { MeasureError } from './errors';
-export { measureLine } from './measure-line';
 export { prepareLine } from './prepared-line';
 export { apparentGapAt, clearanceAt, offsetForGap } from './at-total';
 export { pairWhite, pairProfiles } from './drawing';

@@ -1,11 +1,11 @@
-import { boxOf, type Box } from '@/shared/geometry/polygon';
+import { type Box, boxOf, type Contours } from '@/shared/geometry/polygon';
 import { segmentChunks, type SegmentChunks } from '@/shared/geometry/segment-chunks';
 import { drawnEdges, seenEdges, type EdgeProfile, type Heights } from '@/shared/outline/edge-profile';
-import { flatten, type Contours } from '@/shared/outline/flatten';
+import { flatten } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
 import { straightened } from '@/shared/outline/slant';
 import type { SideKind } from '@/shared/schemas/measure';
-import { MeasureError } from './errors';
+import { MeasureError } from '../measure-error';
 import { sideKinds } from './side-kind';
 
 /** One letter made ready for measuring; all lengths in 1/1000 em. */

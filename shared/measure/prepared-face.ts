@@ -6,7 +6,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import { median } from '@/shared/stats/median';
 import { apparentGap, depthsOf, visibleWhite, type Depths } from './apparent-gap';
 import { counterWidth } from './counters';
-import { MeasureError } from './errors';
+import { MeasureError } from '../measure-error';
 import { letterShape, type LetterShape } from './letter-shape';
 import { nearGap, seenGap } from './near-gap';
 import { stemGaps, stemToStem, type StemGaps } from './stem-gap';

@@ -1,6 +1,5 @@
-import type { Box } from '@/shared/geometry/polygon';
+import type { Box, Contours } from '@/shared/geometry/polygon';
 import { drawnEdges, STEP } from '@/shared/outline/edge-profile';
-import type { Contours } from '@/shared/outline/flatten';
 import type { SideKind } from '@/shared/schemas/measure';
 
 /** Depths are judged as shares of the height of the side, so that small letters and capitals meet one rule. */

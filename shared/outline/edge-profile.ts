@@ -1,4 +1,4 @@
-import type { Contours } from './flatten';
+import type { Contours } from '@/shared/geometry/polygon';
 
 /** Letters are looked at in level bands `STEP` high, from `BOTTOM` up. 1/1000 em. */
 export const STEP = 5;

@@ -1,7 +1,5 @@
+import type { Contours } from '@/shared/geometry/polygon';
 import type { Command } from './parse-path';
-
-/** Closed polylines, each x0 y0 x1 y1 …, without the first point repeated at the end. */
-export type Contours = Float64Array[];
 
 /** Farthest that a chord may lie from its curve, in 1/1000 em: a tenth of what clearance promises (0.5). */
 const FLATNESS = 0.05;

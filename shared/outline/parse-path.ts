@@ -1,4 +1,4 @@
-import { MeasureError } from '@/shared/measure/errors';
+import { MeasureError } from '@/shared/measure-error';
 
 /** One absolute drawing command with its numbers: M x y, L x y, Q cx cy x y, C c1x c1y c2x c2y x y, Z. */
 export type Command = { letter: 'M' | 'L' | 'Q' | 'C' | 'Z'; numbers: number[] };

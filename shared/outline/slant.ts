@@ -1,7 +1,6 @@
-import { boxOf } from '@/shared/geometry/polygon';
+import { boxOf, type Contours } from '@/shared/geometry/polygon';
 import { inkRuns } from '@/shared/geometry/ink-runs';
 import { median } from '@/shared/stats/median';
-import type { Contours } from './flatten';
 
 /** A slant is how far a stem leans to the right for each unit of height: the tangent of its angle, 0 for an upright. */
 

@@ -1,4 +1,5 @@
-import { apparentGapAt, measureLine, offsetForGap, prepareLine } from '@/shared/measure';
+import { apparentGapAt, offsetForGap, prepareLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PracticeKind } from '@/shared/schemas/practice';
 import type { SideKind } from '@/shared/schemas/measure';

@@ -1,5 +1,5 @@
 import { ENGINE } from '@/shared/measure/engine';
-import { MeasureError } from '@/shared/measure/errors';
+import { MeasureError } from '@/shared/measure-error';
 import { round2 } from '@/shared/measure/round';
 import type { LineComparison, LineMeasure, PairComparison, ReferenceSpacing } from '@/shared/schemas/measure';
 import { median } from '@/shared/stats/median';

@@ -1,4 +1,5 @@
 /** What screens and commands use of comparing a line and finding what can be said of it. */
+export { measureLine } from './measure-line';
 export { reportLine } from './report-line';
 export { compareLine } from './compare-line';
 export { responseHints, responsePoint, expectedResponse } from './response';

@@ -1,4 +1,4 @@
-import { measureLine } from '@/shared/measure';
+import { measureLine } from './measure-line';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 

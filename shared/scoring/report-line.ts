@@ -1,4 +1,4 @@
-import { measureLine } from '@/shared/measure';
+import { measureLine } from './measure-line';
 import type { LineReport } from '@/shared/schemas/measure';
 import { lineFindings } from './findings/line-findings';
 

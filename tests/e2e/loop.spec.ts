@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test, type Page } from '@playwright/test';
 import { buildPack } from '@/lib/face/build-pack';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import { perMille, signed } from '@/shared/text/number';
 import { demo, signedIn } from './people';
 import { browserPairValue } from './browser-pair-value';

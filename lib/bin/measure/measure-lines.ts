@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { buildPack } from '@/lib/face/build-pack';
 import { quoted } from '@/lib/face/face-error';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import type { LinesCommand } from './arguments';
 import { sizeOf } from './arguments';

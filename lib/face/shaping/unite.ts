@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 import type paper from 'paper';
-import { boxOf, signedArea } from '@/shared/geometry/polygon';
+import { boxOf, signedArea, type Contours } from '@/shared/geometry/polygon';
 import { inkRuns, transposed } from '@/shared/geometry/ink-runs';
-import { flatten, type Contours } from '@/shared/outline/flatten';
+import { flatten } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
 
 /** How many level and how many upright lines are laid through a letter to see and to compare its ink. */

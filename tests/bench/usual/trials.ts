@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { composePack } from '@/lib/face/compose-pack';
 import { readFace } from '@/lib/face/read-face';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { LineMeasure } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import { spokenOutside } from '@/shared/usual-range/spoken';

@@ -10,7 +10,7 @@ import { measurePairs } from '@/lib/bin/measure/measure-pairs';
 import { measureText } from '@/lib/bin/measure/measure-text';
 import { findFace } from '@/lib/face/catalogue';
 import { FaceError } from '@/lib/face/face-error';
-import { MeasureError } from '@/shared/measure';
+import { MeasureError } from '@/shared/measure-error';
 import type { PairMeasure } from '@/shared/schemas/measure';
 import type { UsualRange } from '@/shared/usual-range/range';
 import { tinyFace, GLYPH } from '../../fixtures/faces/tiny-face';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildPack, buildPairs } from '@/lib/face/build-pack';
-import { measureLine, prepareLine } from '@/shared/measure';
+import { prepareLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import { packSchema } from '@/shared/schemas/pack';
 
 const at = { size: { value: 96, unit: 'px' }, ground: 'light' } as const;

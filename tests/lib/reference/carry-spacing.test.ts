@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildPack } from '@/lib/face/build-pack';
 import { carrySpacing } from '@/lib/reference/carry';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';
 

@@ -1,8 +1,7 @@
 import { expect, it } from 'vitest';
-import { measureLine } from '@/shared/measure';
 import { proposeLevel } from '@/shared/marking/propose-level';
 import type { StoredMeasure } from '@/shared/schemas/stored-figures';
-import { reportLine } from '@/shared/scoring';
+import { measureLine, reportLine } from '@/shared/scoring';
 import { registryFace } from '@/tests/fixtures/registry-face';
 import { registryPack } from '@/tests/fixtures/registry-pack';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { signedArea } from '@/shared/geometry/polygon';
-import { apparentGapAt, measureLine, offsetForGap, pairWhite, prepareLine } from '@/shared/measure';
+import { apparentGapAt, offsetForGap, pairWhite, prepareLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import { withPoints } from '@/tests/fixtures/changed-pack';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clearance } from '@/shared/measure/clearance';
 import { letterShape } from '@/shared/measure/letter-shape';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import { heightsUpTo } from '@/shared/outline/edge-profile';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { measureLine, pairReferences, prepareLine } from '@/shared/measure';
+import { pairReferences, prepareLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 import { registryFace } from '@/tests/fixtures/registry-face';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { apparentGapAt, clearanceAt, measureLine, prepareLine } from '@/shared/measure';
-import { compareLine } from '@/shared/scoring';
+import { apparentGapAt, clearanceAt, prepareLine } from '@/shared/measure';
+import { compareLine, measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import { registryFace } from '@/tests/fixtures/registry-face';
 import { registryPack } from '@/tests/fixtures/registry-pack';

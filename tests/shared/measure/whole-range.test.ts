@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import { lineMeasureSchema } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import { raised, withPoints } from '@/tests/fixtures/changed-pack';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { measureLine } from '@/shared/measure';
+import { measureLine } from '@/shared/scoring';
 import { evenOffsets, gapsOfKind } from '@/shared/practice/even-line';
 import { packSchema } from '@/shared/schemas/pack';
 

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LineMeasure, ReferenceSpacing } from '@/shared/schemas/measure';
-import { compareLine, leastTolerance } from '@/shared/scoring';
+import { compareLine, leastTolerance, measureLine } from '@/shared/scoring';
 import { misplacedLetters } from '@/shared/scoring/misplaced-letters';
-import { measureLine } from '@/shared/measure';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
 const px = (value: number) => ({ value, unit: 'px' as const });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { measureLine } from '@/shared/measure';
-import { responsePoint } from '@/shared/scoring';
+import { measureLine, responsePoint } from '@/shared/scoring';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';
 
 const pack = drawnPack('HOHOHOH');

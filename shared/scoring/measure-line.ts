@@ -3,15 +3,14 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import { median, medianAbsoluteDeviation } from '@/shared/stats/median';
 import { judgePrepared, usualRanges } from '@/shared/usual-range/usual-range';
-import { apparentGap, totalForGap, whiteArea } from './apparent-gap';
-import { checkSpacing } from './check-spacing';
-import { clearance } from './clearance';
-import { counterWidth } from './counters';
-import { ENGINE } from './engine';
-import { MeasureError } from './errors';
-import { builtTotals, ENOUGH_PAIRS, lettersMiddle, NEARLY_TOUCHING, pairReferences } from './pair-references';
-import { prepareLine, type PreparedLine, type PreparedPair } from './prepared-line';
-import { round2, round4, roundOrNull, whole } from './round';
+import { MeasureError } from '../measure-error';
+import { apparentGap, totalForGap, whiteArea } from '../measure/apparent-gap';
+import { clearance } from '../measure/clearance';
+import { counterWidth } from '../measure/counters';
+import { ENGINE } from '../measure/engine';
+import { builtTotals, ENOUGH_PAIRS, lettersMiddle, NEARLY_TOUCHING, pairReferences } from '../measure/pair-references';
+import { type PreparedLine, type PreparedPair, prepareLine } from '../measure/prepared-line';
+import { round2, round4, roundOrNull, whole } from '../measure/round';
 
 /**
  * Measures one line as set: every pair and the line's own centre, in numbers. `smallestSize`, where one is named, is where
@@ -123,4 +122,28 @@ function middle(values: number[]): number | null {
 function unevenness(values: number[]): number | null {
   if (values.length < ENOUGH_PAIRS) return null;
   return round4(medianAbsoluteDeviation(values) / median(values));
+}
+
+/** @throws MeasureError when a spacing does not fit a line, quoting the value. */
+function checkSpacing(pack: Pack, spacing: Spacing): void {
+  const pairs = pack.letters.length - 1;
+  if (spacing.offsets.length !== pairs) {
+    throw new MeasureError(
+      'wrong-length',
+      `“${pack.text}” has ${pairs} gaps, but ${spacing.offsets.length} offsets were given. Give one offset a gap, 0 where nothing is changed.`,
+      String(spacing.offsets.length),
+    );
+  }
+  checkOffset(spacing.tracking, 'tracking');
+  spacing.offsets.forEach((offset, index) => checkOffset(offset, `offset ${index + 1}`));
+}
+
+function checkOffset(value: number, name: string): void {
+  if (typeof value !== 'number' || !Number.isInteger(value) || Math.abs(value) > 2000) {
+    throw new MeasureError(
+      'bad-offset',
+      `The ${name} is “${value}”. It must be a whole number of thousandths of an em from −2000 to 2000.`,
+      String(value),
+    );
+  }
 }

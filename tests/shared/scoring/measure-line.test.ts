@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { measureLine, MeasureError } from '@/shared/measure';
-import { compareLine } from '@/shared/scoring';
+import { MeasureError } from '@/shared/measure-error';
+import { compareLine, measureLine } from '@/shared/scoring';
 import { lineMeasureSchema, lineComparisonSchema } from '@/shared/schemas/measure';
 import { packSchema } from '@/shared/schemas/pack';
 import { drawnPack } from '@/tests/fixtures/drawn-pack';

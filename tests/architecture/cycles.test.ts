@@ -72,7 +72,7 @@ describe('no circles', () => {
     expect(circles(uses)).toEqual([]);
   });
 
-  test('between rooms of lib', () => {
-    expect(circles(roomsOf('lib/'))).toEqual([]);
+  test.each(['lib/', 'shared/'])('between rooms of %s', (top) => {
+    expect(circles(roomsOf(top))).toEqual([]);
   });
 });

@@ -19,6 +19,8 @@ const config = [
     rules: {
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       '@typescript-eslint/no-explicit-any': 'error',
+      // One name means one thing at a place. A type and a value may share a name, and so may the parameters of a function's type.
+      '@typescript-eslint/no-shadow': ['error', { hoist: 'functions-and-types', ignoreTypeValueShadow: true }],
       // There is no pages directory for it to look into.
       '@next/next/no-html-link-for-pages': 'off',
     },

@@ -14,11 +14,11 @@ const settings = {
 };
 
 // Two at once, so that a burst of sign-ins can't take the memory and both processors from everyone else.
-const inTurn = atMost({ running: 2, waiting: 60 });
+const oneOfTwo = atMost({ running: 2, waiting: 60 });
 
 /** The string to store. @throws AppError UNAVAILABLE when sixty others are waiting already. */
 export function hashPassword(password: string): Promise<string> {
-  return inTurn(() => hash(password, settings));
+  return oneOfTwo(() => hash(password, settings));
 }
 
 /**
@@ -26,7 +26,7 @@ export function hashPassword(password: string): Promise<string> {
  * does: both are compared, so that time tells nobody who has an account.
  */
 export async function passwordFits(stored: string | null | undefined, password: string): Promise<boolean> {
-  return inTurn(async () => {
+  return oneOfTwo(async () => {
     const fits = await verify(stored ?? (await placeholder()), password);
     return fits && stored != null;
   });

@@ -5,12 +5,12 @@ import { changedCourseSettings, courseSettingsOf } from '@/lib/rows/course';
 import { courseTitleSchema, localDaySchema, timeZoneSchema } from '@/shared/schemas/course';
 
 /** Ids come from addresses: anything that can't be one of ours is answered as if it were not there. */
-const id = z.string().min(1).max(64);
+const recordId = z.string().min(1).max(64);
 
-export const courseId = id;
-export const memberId = id;
-export const sectionId = id;
-export const joinLinkId = id;
+export const courseId = recordId;
+export const memberId = recordId;
+export const sectionId = recordId;
+export const joinLinkId = recordId;
 
 /** Opens a course; whoever opens it teaches it. */
 export const createCourse = operation({

@@ -110,12 +110,12 @@ export const sendKeepingNotices = operation({
 /** Nothing is written when the day was moved meanwhile. */
 async function write(
   data: ScopedData,
-  { courseId, retainUntil }: z.infer<typeof payloadSchema>,
+  { courseId: id, retainUntil }: z.infer<typeof payloadSchema>,
   now: Date,
 ): Promise<number> {
-  const course = (await data.keeping.dated()).find(({ id }) => id === courseId);
+  const course = (await data.keeping.dated()).find((dated) => dated.id === id);
   if (course?.retainUntil !== retainUntil) return 0;
-  const teachers = (await data.keeping.teachers(courseId)).flatMap(({ user }) => (user ? [user] : []));
+  const teachers = (await data.keeping.teachers(id)).flatMap(({ user }) => (user ? [user] : []));
   for (const { name, emailNorm } of teachers) {
     await sendMail(
       keepingLetter({
@@ -124,7 +124,7 @@ async function write(
         course: course.title,
         until: retainUntil,
         days: daysLeft(retainUntil, course.timeZone, now),
-        link: `${env().publicOrigin}/courses/${courseId}/keeping`,
+        link: `${env().publicOrigin}/courses/${id}/keeping`,
       }),
     );
   }

@@ -121,20 +121,20 @@ type Change = {
  */
 function changeMember(
   data: ScopedData,
-  { courseId, memberId, verb, withoutValues, make }: Change,
+  { courseId: inCourse, memberId: id, verb, withoutValues, make }: Change,
   now: Date,
 ): Promise<MemberRow> {
   return retryOnConflict(() =>
     data.transaction(async (inside) => {
-      const member = await inside.members.byId(courseId, memberId);
+      const member = await inside.members.byId(inCourse, id);
       if (!member) throw notFound();
       const change = await make(member, inside);
       if (change === null) return member;
-      if (stopsTeaching(member, change)) await keepAnInstructor(inside, courseId);
+      if (stopsTeaching(member, change)) await keepAnInstructor(inside, inCourse);
       swapped(await inside.members.change(member.id, member.version, change), 'The member');
       await inside.audit.record(
         {
-          courseId,
+          courseId: inCourse,
           verb,
           subject: `member:${member.id}`,
           details: withoutValues ? {} : { before: told(member, change), after: told(change, change) },
@@ -147,11 +147,11 @@ function changeMember(
 }
 
 /** @throws AppError CONFLICT when only one person teaches the course. */
-async function keepAnInstructor(data: ScopedData, courseId: string): Promise<void> {
-  const course = await data.courses.byId(courseId);
+async function keepAnInstructor(data: ScopedData, inCourse: string): Promise<void> {
+  const course = await data.courses.byId(inCourse);
   if (!course) throw notFound();
-  if ((await data.members.instructors(courseId)) < 2) throw lastInstructor();
-  swapped(await data.courses.takeVersion(courseId, course.version), 'The course');
+  if ((await data.members.instructors(inCourse)) < 2) throw lastInstructor();
+  swapped(await data.courses.takeVersion(inCourse, course.version), 'The course');
 }
 
 function stopsTeaching(member: MemberRow, change: MemberChange): boolean {

@@ -56,7 +56,7 @@ async function refuseUnready(data: ScopedData, exerciseId: string, now: Date): P
     referenced,
     now,
   });
-  const stops = checks.filter(({ stops }) => stops);
+  const stops = checks.filter((check) => check.stops);
   if (stops.length > 0) throw new AppError('INVALID', `Not published yet. ${stops.map(({ said }) => said).join(' ')}`);
 }
 

@@ -63,8 +63,8 @@ export const showReleasePlan = operation({
             percent: release.percent,
             late: release.late,
             /** Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The first marker's level would count. */
-            differing: release.marks.filter(({ from }) => from === 'differs').length,
-            secondWaits: release.marks.some(({ from }) => from === 'second-waits'),
+            differing: release.marks.filter((mark) => mark.from === 'differs').length,
+            secondWaits: release.marks.some((mark) => mark.from === 'second-waits'),
             seen: release.seen,
             released: before
               ? { number: before.number, at: before.at.toISOString(), otherProof: before.proofId !== proofId }

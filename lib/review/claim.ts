@@ -33,7 +33,7 @@ export async function claim(
   const leaseUntil = new Date(now.getTime() + leaseMinutes * 60_000);
   if (known && (await data.markTasks.renew(known.id, me.id, leaseUntil))) return { taskId: known.id, leaseUntil };
   await tasksFor(data, round.id, [proof.id], now);
-  for (let round = 0; round < 20; round += 1) {
+  for (let attempt = 0; attempt < 20; attempt += 1) {
     // The first marking's version is read before anything else: it speaks for the whole proof (see below).
     const first = await data.markTasks.byProof(proof.id, firstSlot);
     const task = slot === firstSlot ? first : await data.markTasks.byProof(proof.id, secondSlot);

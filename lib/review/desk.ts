@@ -105,10 +105,10 @@ export const showLine = operation({
       comparison: comparison ?? null,
       /** Hints on how the same text was set at other sizes, weights and in other faces. */
       across,
-      references: references.map(({ author, slot, ...set }) => ({
-        author: author.user?.name ?? 'A former instructor',
-        slot,
-        spacing: spacingOf(set),
+      references: references.map((reference) => ({
+        author: reference.author.user?.name ?? 'A former instructor',
+        slot: reference.slot,
+        spacing: spacingOf(reference),
       })),
       /** Only of the same version: another's pairs cannot be laid under this line. */
       previous:

@@ -65,8 +65,18 @@ export const showQueue = operation({
 });
 
 /** Where names are hidden, neither the id of the proof nor the section goes out with the alias. */
-function serialised({ token, shownAs, section, hidden, state, heldBy, heldUntil, mine, later }: QueueEntry) {
-  return { token, shownAs, section: hidden ? null : section, state, heldBy, heldUntil, mine, later };
+function serialised(entry: QueueEntry) {
+  const { token, section, hidden, state, heldBy, heldUntil, mine, later } = entry;
+  return {
+    token,
+    shownAs: entry.shownAs,
+    section: hidden ? null : section,
+    state,
+    heldBy,
+    heldUntil,
+    mine,
+    later,
+  };
 }
 
 export type QueueEntry = {

@@ -34,7 +34,7 @@ export const tasksFor = (
     return new Map(all.map((task) => [task.proofId, task]));
   });
 
-export type MarkTaskRow = Awaited<ReturnType<typeof tasksFor>> extends Map<string, infer Task> ? Task : never;
+export type MarkTaskRow = Awaited<ReturnType<typeof tasksFor>> extends Map<string, infer Row> ? Row : never;
 
 /** A name that tells nothing: `K7M-2QX`. 25^6 = 244 million of them; a clash is refused by the unique key and tried again. */
 function makeAlias(pick: (below: number) => number = randomInt): string {

@@ -49,8 +49,8 @@ export function whiteBetween(pack: Pack, gap: number, total: number): Outline {
  */
 export function whiteInside(pack: Pack, letter: number): Insides {
   const kept = knownOf(pack);
-  const known = kept.insides[letter];
-  if (known) return known;
+  const before = kept.insides[letter];
+  if (before) return before;
   const found = counters(prepareLine(pack).letters[letter]!);
   const outline = (some: readonly Counter[]): Outline | null =>
     some.length === 0

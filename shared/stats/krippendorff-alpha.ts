@@ -27,8 +27,8 @@ export function krippendorffAlpha(
   const all = totals.reduce((sum, count) => sum + count, 0);
   let seen = 0,
     expected = 0;
-  kinds.forEach((_, a) =>
-    kinds.forEach((_, b) => {
+  kinds.forEach((_kind, a) =>
+    kinds.forEach((_other, b) => {
       const apart = distance(kinds, totals, a, b, level);
       seen += coincidence[a]![b]! * apart;
       expected += totals[a]! * totals[b]! * apart;

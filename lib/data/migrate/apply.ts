@@ -98,7 +98,9 @@ function isCurrent(rows: Row[], { migrationDirectories }: ReturnType<typeof read
   return (
     rows.length === applied.size &&
     applied.size === migrationDirectories.length &&
-    migrationDirectories.every(({ path, migrationFile }) => applied.get(path) === sha256(migrationFile.content.value))
+    migrationDirectories.every(
+      (migration) => applied.get(migration.path) === sha256(migration.migrationFile.content.value),
+    )
   );
 }
 

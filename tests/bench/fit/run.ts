@@ -22,9 +22,9 @@ const plain: Fit = { nets: files.map(readNet), stretch: [1, 1, 1, 1] };
 const fit: Fit = { ...plain, stretch: stretchFor(plain, choosing) };
 const room = new URL('../../../shared/usual-range/', import.meta.url);
 writeWeights(new URL('weights.ts', room), files, fit.stretch, 'The numbers of the usual range.');
-const agreement = figures(fit);
-writeFileSync(new URL('fitted-on.md', room), table(agreement));
-process.stdout.write(agreement);
+const reached = figures(fit);
+writeFileSync(new URL('fitted-on.md', room), table(reached));
+process.stdout.write(reached);
 
 function figures(of: Fit): string {
   const rows = (['fitting', 'choosing'] as const).map((role) => {

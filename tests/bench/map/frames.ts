@@ -74,10 +74,10 @@ export const framesWhile = (page: Page, what: 'map' | 'empty'): Promise<Frames> 
       box.append(canvas, room);
       model.before(box);
       const context = canvas.getContext('2d', { alpha: false })!;
-      let asked = 0;
+      let frame = 0;
       box.addEventListener('scroll', () => {
-        asked ||= requestAnimationFrame(() => {
-          asked = 0;
+        frame ||= requestAnimationFrame(() => {
+          frame = 0;
           context.fillRect(0, 0, canvas.width, canvas.height);
         });
       });

@@ -42,7 +42,7 @@ export async function faceTrials(face: FaceFile, every: number, told: Told): Pro
       const { usual, ...plain } = composePack(opened, text);
       const pack: Pack = told === 'shapes' || usual === undefined ? plain : { ...plain, usual };
       const still = measure(pack, -1, 0);
-      const letters = still.pairs.filter(({ usual }) => usual !== null);
+      const letters = still.pairs.filter((pair) => pair.usual !== null);
       if (letters.length === 0) continue;
       untouched.set(cell, [
         ...(untouched.get(cell) ?? []),

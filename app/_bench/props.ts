@@ -81,7 +81,7 @@ export type GuidedLineProps = {
 };
 
 export type EyePracticeProps = {
-  /** Lines that faults are made in. */
+  /** Lines in which gaps are moved, as their designers kerned them. */
   packs: Pack[];
   personKey: string;
   /** The person's sittings that the server keeps, oldest first. */

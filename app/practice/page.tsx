@@ -12,7 +12,7 @@ export default async function PracticePage() {
     <Page width="wide">
       <PageHeader
         title="Practice"
-        lead="How small a fault can you see? Nothing of this is marked. Your results are kept with your account, and only you can see them: no instructor and no other student."
+        lead="How small a difference can you see? Nothing of this is marked. Your results are kept with your account, and only you can see them: no instructor and no other student."
       />
       <EyePractice packs={packs} personKey={personKey} results={results} save="/api/practice-results" />
     </Page>

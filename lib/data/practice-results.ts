@@ -11,7 +11,7 @@ export const practiceResultData = (actor: Actor, db: Db) => ({
 
   /** Keeps a result once: one that is there already under its key stays as it is. @throws P2002 when another request was first: retry. */
   keep: async (
-    { requestKey, at, kind, size, fault, task, trials, turns }: PracticeResult,
+    { requestKey, at, kind, size, fault, task, trials, turns, unmoved }: PracticeResult,
     now: Date,
   ): Promise<void> => {
     const person = await db.user.findFirst({ where: self(actor), select: { id: true } });
@@ -24,7 +24,7 @@ export const practiceResultData = (actor: Actor, db: Db) => ({
       kind: kind === 'any' ? '' : kind,
       size,
       threshold: fault,
-      payload: canonicalJson({ task, trials, turns }),
+      payload: canonicalJson({ task, trials, turns, unmoved }),
       at: ended > now ? now : ended,
     };
     await db.practiceResult.upsert({ where: { userId_requestKey: key }, create: row, update: {} });

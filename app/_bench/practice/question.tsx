@@ -3,12 +3,12 @@ import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { pairLetters } from '@/shared/editing/pair-words';
 import { type PlacedLine, placeLetters } from '@/shared/outline/place-letters';
-import { evenOffsets, gapsOfKind } from '@/shared/practice/even-line';
+import type { Look } from '@/shared/practice/moved-gap';
 import type { Staircase } from '@/shared/practice/staircase';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PracticeKind, PracticeTask } from '@/shared/schemas/practice';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { numberText } from '@/shared/text/number';
+import { pairName, perMilleEm } from '@/shared/wording/lengths';
 import styles from './practice.module.css';
 
 export type Sheet = {
@@ -16,31 +16,40 @@ export type Sheet = {
   kind: PracticeKind;
   size: number;
   stair: Staircase;
-  trial: Trial;
+  /** Looks so far in which nothing was moved, and in how many of them a move was seen. */
+  unmoved: { shown: number; seen: number };
+  look: Look;
   answer: { right: boolean } | null;
 };
 type Props = { sheet: Sheet; answer: (right: boolean) => void; next: () => void; leave: () => void };
 
-/** One look: the question, and once it is answered what was there. */
+/** One look: the question, and once it is answered what we moved. */
 export function Question({ sheet, answer, next, leave }: Props) {
-  const { task, trial, size, answer: answered } = sheet;
+  const { task, look, size, answer: answered, stair, unmoved } = sheet;
   return (
     <section className={styles.practice} aria-label="Question">
-      <h2>{task === 'more even' ? 'Which of the two is the more even?' : 'Which gap is off?'}</h2>
-      {task === 'more even' ? (
-        <TwoSettings sheet={sheet} answer={answer} />
+      <h2>{task === 'which line' ? 'In which line was a gap moved?' : 'Which gap was moved?'}</h2>
+      {task === 'which line' ? (
+        <TwoLines sheet={sheet} answer={answer} />
       ) : (
         <PointAtGap
-          pack={trial.pack}
-          spacing={trial.faulty}
+          pack={look.pack}
+          spacing={look.moved}
           size={size}
           answered={answered !== null}
-          choose={(gap) => answer(gap === trial.gap)}
+          moved={look.gap}
+          choose={(gap) => answer(gap === look.gap)}
         />
       )}
       <p role="status" className={styles.said}>
         {answered ? answerWords(sheet, answered.right) : ''}
       </p>
+      {answered && task === 'which gap' && look.gap !== null && (
+        <figure className={styles.figure}>
+          <figcaption className="quiet note-size">The same line as the face comes</figcaption>
+          <Line look={look} spacing={look.unmoved} size={size} marked />
+        </figure>
+      )}
       <p className={styles.row}>
         {answered && (
           <button type="button" className="button button-main" autoFocus onClick={next}>
@@ -50,49 +59,83 @@ export function Question({ sheet, answer, next, leave }: Props) {
         <button type="button" className="button button-text" onClick={leave}>
           Stop
         </button>
-        <span className="quiet note-size">{sheet.stair.trials + (answered ? 0 : 1)} of about 40</span>
+        <span className="quiet note-size">{stair.trials + unmoved.shown + (answered ? 0 : 1)} of about 50</span>
       </p>
     </section>
   );
 }
 
-function TwoSettings({ sheet: { trial, size, answer: answered }, answer }: Pick<Props, 'sheet' | 'answer'>) {
-  const line = (spacing: Trial['even']) => (
-    <SheetFrame scrolls ground="light">
-      <LineDrawing pack={trial.pack} spacing={spacing} size={{ value: size, unit: 'px' }} label={null} />
-    </SheetFrame>
+function TwoLines({ sheet: { look, size, answer: answered }, answer }: Pick<Props, 'sheet' | 'answer'>) {
+  const line = (above: boolean) => (
+    <Line
+      look={look}
+      spacing={above === look.movedAbove ? look.moved : look.unmoved}
+      size={size}
+      marked={answered !== null}
+    />
+  );
+  const button = (words: string, right: boolean) => (
+    <button type="button" className="button" disabled={answered !== null} onClick={() => answer(right)}>
+      {words}
+    </button>
   );
   return (
     <>
-      {line(trial.evenAbove ? trial.even : trial.faulty)}
-      <p>
-        <button type="button" className="button" disabled={answered !== null} onClick={() => answer(trial.evenAbove)}>
-          The upper one
-        </button>
-      </p>
-      {line(trial.evenAbove ? trial.faulty : trial.even)}
-      <p>
-        <button type="button" className="button" disabled={answered !== null} onClick={() => answer(!trial.evenAbove)}>
-          The lower one
-        </button>
+      {line(true)}
+      {line(false)}
+      <p className={styles.row}>
+        {button('The upper one', look.gap !== null && look.movedAbove)}
+        {button('The lower one', look.gap !== null && !look.movedAbove)}
+        {button('Neither', look.gap === null)}
       </p>
     </>
   );
 }
 
-function answerWords({ task, trial }: Sheet, right: boolean): string {
-  const letters = pairLetters(trial.pack, trial.gap);
-  const where = task === 'more even' ? ` ${trial.evenAbove ? 'below' : 'above'}` : '';
-  return `${right ? 'Yes' : 'No'}: the gap between “${letters.left}” and “${letters.right}”${where} is ${trial.fault > 0 ? 'too wide' : 'too tight'} by ${numberText(Math.abs(trial.fault))} thousandths.`;
+type LineProps = { look: Look; spacing: Spacing; size: number; marked: boolean };
+
+/** A line of a look; `marked`, with strokes at the gap in question. */
+function Line({ look: { pack, gap }, spacing, size, marked }: LineProps) {
+  return (
+    <SheetFrame scrolls ground="light">
+      <LineDrawing
+        pack={pack}
+        spacing={spacing}
+        size={{ value: size, unit: 'px' }}
+        label={null}
+        behind={marked && gap !== null && <Ticks pack={pack} x={placeLetters(pack, spacing).gaps[gap]!.centre} />}
+      />
+    </SheetFrame>
+  );
 }
 
-type PointProps = { pack: Pack; spacing: Spacing; size: number; answered: boolean; choose: (gap: number) => void };
+/** What we did is the truth of a look: never that the face's designer was right. */
+function answerWords({ task, look }: Sheet, right: boolean): string {
+  const begin = right ? 'Yes' : 'No';
+  if (look.gap === null)
+    return `${begin}: nothing was moved. ${task === 'which line' ? 'Both lines are' : 'The line is'} as the face comes.`;
+  const { left, right: other } = pairLetters(look.pack, look.gap);
+  const where = task === 'which line' ? ` in the ${look.movedAbove ? 'upper' : 'lower'} line` : '';
+  return `${begin}: we ${look.by > 0 ? 'opened' : 'closed'} ${pairName([left, other])}${where} by ${perMilleEm(look.by)}.`;
+}
+
+type PointProps = {
+  pack: Pack;
+  spacing: Spacing;
+  size: number;
+  answered: boolean;
+  /** The gap that was moved, marked once it is answered; null when none was. */
+  moved: number | null;
+  /** Null: no gap was moved. */
+  choose: (gap: number | null) => void;
+};
 
 /** A line in which a gap is pointed at: on the line itself, or by its name, with Tab and arrows. Word spaces are not asked for. */
-function PointAtGap({ pack, spacing, size, answered, choose }: PointProps) {
+function PointAtGap({ pack, spacing, size, answered, moved, choose }: PointProps) {
   const names = useRef<HTMLDivElement>(null);
   const [near, setNear] = useState<number | null>(null);
   const placed = placeLetters(pack, spacing);
+  const marked = answered ? moved : near;
   const gaps = spacing.offsets.map((_, gap) => gap).filter((gap) => !pairLetters(pack, gap).wordSpace);
 
   const at = (event: MouseEvent<HTMLElement>) => gapUnder(event, placed, gaps);
@@ -121,7 +164,7 @@ function PointAtGap({ pack, spacing, size, answered, choose }: PointProps) {
             spacing={spacing}
             size={{ value: size, unit: 'px' }}
             label={null}
-            behind={near !== null && <Ticks pack={pack} x={placed.gaps[near]!.centre} />}
+            behind={marked !== null && <Ticks pack={pack} x={placed.gaps[marked]!.centre} />}
           />
         </SheetFrame>
       </div>
@@ -150,6 +193,9 @@ function PointAtGap({ pack, spacing, size, answered, choose }: PointProps) {
             </button>
           );
         })}
+        <button type="button" className="button button-small" disabled={answered} onClick={() => choose(null)}>
+          None of them
+        </button>
       </div>
     </>
   );
@@ -172,43 +218,4 @@ function gapUnder(event: MouseEvent<HTMLElement>, placed: PlacedLine, gaps: numb
   const x = frame.x + ((event.clientX - left) * frame.width) / width;
   const away = (gap: number) => Math.abs(placed.gaps[gap]!.centre - x);
   return gaps.reduce((nearest, gap) => (away(gap) < away(nearest) ? gap : nearest), gaps[0] ?? 0);
-}
-
-/** One question: a line with one fault, and the same line even. */
-type Trial = {
-  readonly pack: Pack;
-  readonly even: Spacing;
-  readonly faulty: Spacing;
-  readonly gap: number;
-  /** Above 0 the gap was opened. Whole 1/1000 em. */
-  readonly fault: number;
-  /** Whether the even one stands above. */
-  readonly evenAbove: boolean;
-};
-
-/** Draws a line that has a gap of the kind, and makes a fault of the size in it, wider or tighter. */
-export function drawTrial(
-  packs: readonly Pack[],
-  kind: PracticeKind,
-  level: number,
-  random: () => number,
-): Trial | null {
-  const possible = packs.filter((pack) => gapsOfKind(pack, kind).length > 0);
-  const pack = pick(possible, random);
-  const gap = pack && pick(gapsOfKind(pack, kind), random);
-  if (!pack || gap === undefined) return null;
-  const offsets = evenOffsets(pack);
-  const fault = Math.max(1, Math.round(level)) * (random() < 0.5 ? 1 : -1);
-  return {
-    pack,
-    gap,
-    fault,
-    even: { tracking: 0, offsets },
-    faulty: { tracking: 0, offsets: offsets.map((offset, pair) => (pair === gap ? offset + fault : offset)) },
-    evenAbove: random() < 0.5,
-  };
-}
-
-function pick<T>(list: readonly T[], random: () => number): T | undefined {
-  return list[Math.floor(random() * list.length)];
 }

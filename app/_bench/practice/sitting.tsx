@@ -1,42 +1,59 @@
 'use client';
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { LineChart } from '@/app/_ui/charts/LineChart';
+import { drawLook, leastMove } from '@/shared/practice/moved-gap';
+import { numbersFrom } from '@/shared/practice/numbers-from';
 import { answerStaircase, isFinished, startStaircase, threshold } from '@/shared/practice/staircase';
 import type { PracticeKind, PracticeResult, PracticeTask } from '@/shared/schemas/practice';
 import { csvOf } from '@/shared/text/csv';
-import { numberText, thinSpace } from '@/shared/text/number';
+import { counted, numberText, thinSpace, withUnit } from '@/shared/text/number';
+import { perMilleEm } from '@/shared/wording/lengths';
 import type { EyePracticeProps } from '../props';
 import { newKey } from '../session/device';
 import styles from './practice.module.css';
-import { drawTrial, Question, type Sheet } from './question';
+import { Question, type Sheet } from './question';
 import { type Keeping, useResults } from './results';
 
-/** Begins with a fault that nobody misses, in 1/1000 em. */
+/** Begins with a move that nobody misses, in 1/1000 em. */
 const START = 100;
-const LIMITS = { least: 2, most: 220 };
+const MOST = 220;
 
-/** One sitting: questions until the staircase has turned often enough, then how small a fault was seen. */
+/** One sitting: looks until the staircase has turned often enough, then how small a move was seen. */
 export function Sitting({ packs, personKey, results: stored, save }: EyePracticeProps) {
   const [sheet, setSheet] = useState<Sheet | null>(null);
   const { results, keeping, add, send } = useResults(personKey, stored, save);
   const [ended, setEnded] = useState<PracticeResult | null>(null);
+  const random = useRef(Math.random);
 
   function begin(task: PracticeTask, kind: PracticeKind, size: number) {
-    const trial = drawTrial(packs, kind, START, Math.random);
-    if (!trial) return;
+    random.current = numbersFrom(Math.floor(Math.random() * 2 ** 32));
+    const least = leastMove(packs, kind);
+    const look = drawLook(packs, kind, START, random.current);
+    if (!look || least === null) return;
     setEnded(null);
-    setSheet({ task, kind, size, stair: startStaircase(START, LIMITS), trial, answer: null });
+    const stair = startStaircase(Math.max(START, least), { least, most: Math.max(MOST, least) });
+    setSheet({ task, kind, size, stair, unmoved: { shown: 0, seen: 0 }, look, answer: null });
   }
 
+  /** A look without a move changes nothing of how large the next move is. */
   function answer(right: boolean) {
     if (!sheet || sheet.answer) return;
-    setSheet({ ...sheet, answer: { right }, stair: answerStaircase(sheet.stair, right) });
+    const { look, stair, unmoved } = sheet;
+    setSheet(
+      look.gap === null
+        ? {
+            ...sheet,
+            answer: { right },
+            unmoved: { shown: unmoved.shown + 1, seen: unmoved.seen + (right ? 0 : 1) },
+          }
+        : { ...sheet, answer: { right }, stair: answerStaircase(stair, right) },
+    );
   }
 
   function next() {
     if (!sheet) return;
-    const { task, kind, size, stair } = sheet;
+    const { task, kind, size, stair, unmoved } = sheet;
     const fault = threshold(stair);
     if (isFinished(stair) && fault !== null) {
       const result = {
@@ -46,15 +63,16 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
         kind,
         size,
         fault: Math.round(fault),
-        trials: stair.trials,
+        trials: stair.trials + unmoved.shown,
         turns: [...stair.turns],
+        unmoved,
       };
       add(result);
       setEnded(result);
       return setSheet(null);
     }
-    const trial = drawTrial(packs, kind, stair.level, Math.random);
-    setSheet(isFinished(stair) || !trial ? null : { ...sheet, trial, answer: null });
+    const look = drawLook(packs, kind, stair.level, random.current);
+    setSheet(isFinished(stair) || !look ? null : { ...sheet, look, answer: null });
   }
 
   if (sheet) return <Question sheet={sheet} answer={answer} next={next} leave={() => setSheet(null)} />;
@@ -62,8 +80,8 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
     <div className={styles.practice}>
       {ended && (
         <p className="notice" role="status">
-          You saw faults down to about {numberText(ended.fault)} thousandths of an em, at {ended.size} px. Smaller is
-          finer; it differs from day to day, and with the size.
+          You saw moves down to about {perMilleEm(ended.fault)}, at {withUnit(ended.size, 'px')}.{' '}
+          {unmovedWords(ended.unmoved)} Smaller is finer; it differs from day to day, and with the size.
         </p>
       )}
       <Begin begin={begin} />
@@ -71,6 +89,12 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
       <ResultsOverTime results={results} />
     </div>
   );
+}
+
+/** @example 'Where nothing was moved you saw that 7 of 8 times.' */
+function unmovedWords(unmoved: PracticeResult['unmoved']): string {
+  if (!unmoved || unmoved.shown === 0) return '';
+  return `Where nothing was moved you saw that ${unmoved.shown - unmoved.seen} of ${counted(unmoved.shown, 'time')}.`;
 }
 
 /** Where the results are, and what to do when they are not yet where they belong. */
@@ -106,8 +130,9 @@ function Begin({ begin }: { begin: (task: PracticeTask, kind: PracticeKind, size
   return (
     <section aria-label="Begin" className={styles.begin}>
       <p>
-        A line has one gap that is too wide or too tight. The fault gets smaller as long as you see it. A sitting takes
-        about forty looks.
+        You see lines as their designers kerned them. In most we opened or closed one gap, further than designers
+        usually do; in some we moved nothing. The move gets smaller as long as you see it. A sitting takes about fifty
+        looks.
       </p>
       <p className={styles.row}>
         <label htmlFor="practice-kind">Gaps</label>
@@ -137,11 +162,11 @@ function Begin({ begin }: { begin: (task: PracticeTask, kind: PracticeKind, size
         </select>
       </p>
       <p className={styles.row}>
-        <button type="button" className="button button-main" onClick={() => begin('more even', kind, size)}>
-          Which is the more even?
+        <button type="button" className="button button-main" onClick={() => begin('which line', kind, size)}>
+          Which line was changed?
         </button>
-        <button type="button" className="button" onClick={() => begin('gap off', kind, size)}>
-          Which gap is off?
+        <button type="button" className="button" onClick={() => begin('which gap', kind, size)}>
+          Which gap was moved?
         </button>
       </p>
     </section>
@@ -155,8 +180,10 @@ const kindWords: Record<PracticeKind, string> = {
   open: 'a slanted or open side',
 };
 const taskWords: Record<PracticeTask, string> = {
-  'gap off': 'Which gap is off',
-  'more even': 'Which is the more even',
+  'which gap': 'Which gap was moved',
+  'which line': 'Which line was changed',
+  'gap off': 'Which gap is off (lines made even by measure)',
+  'more even': 'Which is the more even (lines made even by measure)',
 };
 const day = (at: number) => new Date(at).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
 
@@ -190,13 +217,13 @@ function TaskOverTime({ task, results }: { task: PracticeTask; results: Practice
   const drawn = all.slice(0, MOST_LINES);
   return (
     <LineChart
-      title={`${taskWords[task]}: smallest fault seen`}
+      title={`${taskWords[task]}: smallest move seen`}
       reading={readingOf(drawn, all.length)}
       fileName={`practice-${task.replaceAll(' ', '-')}`}
       level={3}
       csvHref={`data:text/csv;charset=utf-8,${encodeURIComponent(csvFrom(results))}`}
       x={{ label: 'Day', scale: 'time', words: day }}
-      y={{ label: 'Smallest fault seen', unit: '1/1000 em', include: [0], digits: 0 }}
+      y={{ label: 'Smallest move seen', unit: '1/1000 em', include: [0], digits: 0 }}
       series={drawn.map(([name, group]) => ({
         name,
         points: group.map(({ at, fault }) => ({ x: Date.parse(at), y: fault })),
@@ -208,14 +235,25 @@ function TaskOverTime({ task, results }: { task: PracticeTask; results: Practice
 /** Every sitting with its instant, which a drawing by days does not show. */
 const csvFrom = (results: PracticeResult[]): string =>
   csvOf(
-    ['Ended (UTC)', 'Question', 'Gaps with', 'Size (px)', 'Smallest fault seen (1/1000 em)', 'Looks'],
-    results.map(({ at, task, kind, size, fault, trials }) => [
+    [
+      'Ended (UTC)',
+      'Question',
+      'Gaps with',
+      'Size (px)',
+      'Smallest move seen (1/1000 em)',
+      'Looks',
+      'Looks without a move',
+      'A move seen in them',
+    ],
+    results.map(({ at, task, kind, size, fault, trials, unmoved }) => [
       at,
       taskWords[task],
       kindWords[kind],
       size,
       fault,
       trials || null,
+      unmoved?.shown ?? null,
+      unmoved?.seen ?? null,
     ]),
   );
 

@@ -2,30 +2,37 @@ import { expect } from '@playwright/test';
 import { axeOn } from '../axe';
 import { test } from './fixture';
 
-test('a sitting ends with the smallest fault seen, and is there the next time', async ({ page, server }) => {
+const SAID_OF_LINES =
+  /^(Yes|No): (we (opened|closed) .. in the (upper|lower) line by \d+\/1000.em|nothing was moved. Both lines are as the face comes)\.$/;
+const SAID_OF_GAPS =
+  /^(Yes|No): (we (opened|closed) .. by \d+\/1000.em|nothing was moved. The line is as the face comes)\.$/;
+
+test('a sitting ends with the smallest move seen, and is there the next time', async ({ page, server }) => {
   test.setTimeout(120_000);
   server.props = { practice: true, save: null };
   await page.goto(server.address);
   await page.getByRole('combobox', { name: 'Gaps' }).selectOption('with a round side');
-  await page.getByRole('button', { name: 'Which is the more even?' }).click();
+  await page.getByRole('button', { name: 'Which line was changed?' }).click();
   const next = page.getByRole('button', { name: 'Next' });
-  // Someone who always points at the upper one is right half of the time, so the sitting ends at a large fault.
-  for (let look = 0; look < 90; look += 1) {
-    const upper = page.getByRole('button', { name: 'The upper one' });
-    if (!(await upper.isVisible())) break;
+  const upper = page.getByRole('button', { name: 'The upper one' });
+  // Someone who always points at the upper one is right less than half of the time, so the sitting ends at a large move.
+  let [looks, unmoved] = [0, 0];
+  for (; looks < 120 && (await upper.isVisible()); looks += 1) {
     await upper.click();
-    await expect(
-      page.getByRole('status').filter({
-        hasText: /^(Yes|No): the gap between “.” and “.” (above|below) is too (wide|tight) by \d+ thousandths\.$/,
-      }),
-    ).toBeVisible();
-    if (look === 0) expect((await axeOn(page).include('#main').analyze()).violations.map(({ id }) => id)).toEqual([]);
+    const said = page.getByRole('status').filter({ hasText: SAID_OF_LINES });
+    await expect(said).toBeVisible();
+    if ((await said.textContent())!.includes('nothing was moved')) unmoved += 1;
+    else await expect(page.locator('[data-part=ticks]')).toHaveCount(2);
+    if (looks === 0) expect((await axeOn(page).include('#main').analyze()).violations.map(({ id }) => id)).toEqual([]);
     await next.click();
   }
-  await expect(page.getByText(/You saw faults down to about \d+ thousandths of an em, at 48 px/)).toBeVisible();
+  const ended = page.getByText(/You saw moves down to about \d+\/1000.em, at 48.px/);
+  await expect(ended).toBeVisible();
+  // Whoever always sees a move is told that they saw it where there was none.
+  if (unmoved > 0) await expect(ended).toContainText(`Where nothing was moved you saw that 0 of ${unmoved} time`);
   await page.reload();
   await expect(page.getByText('Your results are kept on this device only.')).toBeVisible();
-  await page.getByText('The numbers of “Which is the more even: smallest fault seen”').click();
+  await page.getByText('The numbers of “Which line was changed: smallest move seen”').click();
   await expect(page.getByRole('columnheader', { name: /a round side, 48.px/ })).toBeVisible();
 });
 
@@ -55,7 +62,9 @@ test('results wait on the device until the server has them, those of earlier day
   });
   await page.goto(server.address);
   await expect(page.getByText(/No answer from the server. Your results are kept on this device/)).toBeVisible();
-  await expect(page.getByRole('heading', { name: 'Which gap is off: smallest fault seen' })).toBeVisible();
+  await expect(
+    page.getByRole('heading', { name: 'Which gap is off (lines made even by measure): smallest move seen' }),
+  ).toBeVisible();
   answers = true;
   await page.getByRole('button', { name: 'Send them now' }).click();
   await expect(page.getByText('All your results are kept with your account.')).toBeVisible();
@@ -63,14 +72,17 @@ test('results wait on the device until the server has them, those of earlier day
     [['of-2026-09-01T08:00:00.000Z', 31]],
   ]);
   await page.reload();
-  await page.getByRole('button', { name: 'Which gap is off?' }).waitFor();
+  await page.getByRole('button', { name: 'Which gap was moved?' }).waitFor();
   expect(sent).toHaveLength(1);
 });
 
-test('which gap is off: the line itself is pointed at, and arrows walk along the names', async ({ page, server }) => {
+test('which gap was moved: the line itself is pointed at, and arrows walk along the names', async ({
+  page,
+  server,
+}) => {
   server.props = { practice: true, save: null };
   await page.goto(server.address);
-  await page.getByRole('button', { name: 'Which gap is off?' }).click();
+  await page.getByRole('button', { name: 'Which gap was moved?' }).click();
   const names = page.getByRole('group', { name: 'Gaps of the line, in order' }).getByRole('button');
   await names.first().focus();
   await page.keyboard.press('ArrowRight');
@@ -78,19 +90,18 @@ test('which gap is off: the line itself is pointed at, and arrows walk along the
   await expect(page.locator('[data-part=ticks]')).toHaveCount(1);
   const box = (await page.locator('svg.line-true').boundingBox())!;
   await page.mouse.click(box.x + 0.5 * box.width, box.y + 0.5 * box.height);
-  await expect(page.getByRole('status')).toHaveText(
-    /^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/,
-  );
+  await expect(page.getByRole('status')).toHaveText(SAID_OF_GAPS);
 });
 
-test('which gap is off: the wrong one is told, and the right one named', async ({ page, server }) => {
+test('which gap was moved: what we did is told, whatever was chosen, and “none of them” can be', async ({
+  page,
+  server,
+}) => {
   server.props = { practice: true, save: null };
   await page.goto(server.address);
-  await page.getByRole('button', { name: 'Which gap is off?' }).click();
-  await page.getByRole('group', { name: 'Gaps of the line, in order' }).getByRole('button').first().click();
-  await expect(page.getByRole('status')).toHaveText(
-    /^(Yes|No): the gap between “.” and “.” is too (wide|tight) by 100 thousandths\.$/,
-  );
+  await page.getByRole('button', { name: 'Which gap was moved?' }).click();
+  await page.getByRole('button', { name: 'None of them' }).click();
+  await expect(page.getByRole('status')).toHaveText(SAID_OF_GAPS);
   await page.getByRole('button', { name: 'Stop' }).click();
-  await expect(page.getByRole('button', { name: 'Which gap is off?' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Which gap was moved?' })).toBeVisible();
 });

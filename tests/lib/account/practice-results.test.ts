@@ -10,12 +10,13 @@ import { addPerson } from '@/tests/fixtures/people';
 const result = (requestKey: string, more: Partial<PracticeResult> = {}): PracticeResult => ({
   requestKey,
   at: '2026-03-01T09:00:00.000Z',
-  task: 'gap off',
+  task: 'which gap',
   kind: 'round',
   size: 48,
   fault: 21,
   trials: 41,
   turns: [20, 22.5],
+  unmoved: { shown: 7, seen: 2 },
   ...more,
 });
 
@@ -68,6 +69,31 @@ describeOnBothDatabases('results of practice', (suite) => {
     expect((await exportOwnData(caller, {})).practice).toEqual([result('one-sitting')]);
     await eraseAccount(caller, { email, password: 'paper boats in rain' });
     expect(await suite.db.practiceResult.count({ where: { userId: id } })).toBe(0);
+  });
+
+  it('of earlier releases stay readable: asked of lines made even by measure, and without a look or a turn told', async () => {
+    const { caller, id } = await addPerson(suite.db);
+    const row = { userId: id, kind: 'round', size: 48, threshold: 21 };
+    await suite.db.practiceResult.createMany({
+      data: [
+        {
+          ...row,
+          id: `${id}-old`,
+          requestKey: 'old-sitting',
+          payload: '{"task":"more even","trials":41,"turns":[20,22.5]}',
+          at: new Date('2026-03-01T09:00:00Z'),
+        },
+        { ...row, id: `${id}-older`, requestKey: 'older-sitting', payload: '{"task":"gap off"}', at: new Date(0) },
+      ],
+    });
+    expect((await openPractice(caller, {})).results).toEqual([
+      result('older-sitting', { at: new Date(0).toISOString(), task: 'gap off', trials: 0, turns: [], unmoved: null }),
+      result('old-sitting', { task: 'more even', unmoved: null }),
+    ]);
+    // One that waited on a device since then has no word of looks without a move, and is kept all the same.
+    const { unmoved: _unmoved, ...waiting } = result('waiting-one', { task: 'gap off' });
+    await keepPracticeResults(caller, { results: [waiting] });
+    expect((await openPractice(caller, {})).results.at(-1)).toEqual({ ...waiting, unmoved: null });
   });
 
   it('with a wrong value are refused, the value quoted', async () => {

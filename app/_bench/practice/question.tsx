@@ -46,7 +46,7 @@ export function Question({ sheet, answer, next, leave }: Props) {
       </p>
       {answered && task === 'which gap' && look.gap !== null && (
         <figure className={styles.figure}>
-          <figcaption className="quiet note-size">The same line as the face comes</figcaption>
+          <figcaption className="quiet note-size">The same line, untouched</figcaption>
           <Line look={look} spacing={look.unmoved} size={size} marked />
         </figure>
       )}
@@ -113,7 +113,7 @@ function Line({ look: { pack, gap }, spacing, size, marked }: LineProps) {
 function answerWords({ task, look }: Sheet, right: boolean): string {
   const begin = right ? 'Yes' : 'No';
   if (look.gap === null)
-    return `${begin}: nothing was moved. ${task === 'which line' ? 'Both lines are' : 'The line is'} as the face comes.`;
+    return `${begin}: nothing was moved. ${task === 'which line' ? 'Both lines are' : 'The line is'} untouched.`;
   const { left, right: other } = pairLetters(look.pack, look.gap);
   const where = task === 'which line' ? ` in the ${look.movedAbove ? 'upper' : 'lower'} line` : '';
   return `${begin}: we ${look.by > 0 ? 'opened' : 'closed'} ${pairName([left, other])}${where} by ${perMilleEm(look.by)}.`;

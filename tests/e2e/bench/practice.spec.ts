@@ -4,8 +4,7 @@ import { test } from './fixture';
 
 const SAID_OF_LINES =
   /^(Yes|No): (we (opened|closed) .. in the (upper|lower) line by \d+\/1000.em|nothing was moved. Both lines are untouched)\.$/;
-const SAID_OF_GAPS =
-  /^(Yes|No): (we (opened|closed) .. by \d+\/1000.em|nothing was moved. The line is untouched)\.$/;
+const SAID_OF_GAPS = /^(Yes|No): (we (opened|closed) .. by \d+\/1000.em|nothing was moved. The line is untouched)\.$/;
 
 test('a sitting ends with the smallest move seen, and is there the next time', async ({ page, server }) => {
   test.setTimeout(120_000);

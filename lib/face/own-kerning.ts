@@ -1,4 +1,5 @@
-import { prepareFace, type PreparedFace } from '@/shared/measure/prepared-face';
+import type { LetterShape } from '@/shared/measure/letter-shape';
+import { prepareLetters } from '@/shared/measure/prepared-face';
 import { MeasureError } from '@/shared/measure-error';
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import { isCovered } from '@/shared/usual-range/covered';
@@ -7,15 +8,15 @@ import { faceOf, inThousandths, type UsualFace } from '@/shared/usual-range/usua
 import { FaceError } from './face-error';
 import { verticalOf } from './face-facts';
 import type { Face } from './read-face';
-import { outlineOf } from './shaping/outline';
+import { drawnOutlineOf, outlineOf } from './shaping/outline';
 import { shapeLine } from './shaping/shape-line';
 
-/** The hand of a face's designer, with the shapes it was read from. */
-type FaceHand = { usual: UsualFace; hand: OwnHand | null };
+/** The hand of a face's designer, and every letter looked at so far, by how it is drawn. */
+type FaceHand = { usual: UsualFace; hand: OwnHand | null; shapes: Map<string, LetterShape> };
 
 /** Letters whose pairs tell most of how a designer kerns: left ones and right ones, each with each. */
-const LEFTS = [...'ALPTVYFKorvyef'];
-const RIGHTS = [...'AOTVYaeovyuc'];
+const LEFTS = [...'ATVLPKryo'];
+const RIGHTS = [...'ATVOaovy'];
 const CONTROL = { H: 'H', O: 'O', n: 'n', o: 'o' } as const;
 
 const known = new WeakMap<Face, FaceHand | null>();
@@ -33,7 +34,8 @@ function handOf(face: Face): FaceHand | null {
 export function usualOf(face: Face, pack: Omit<Pack, 'usual'>): Pack['usual'] {
   const own = handOf(face);
   if (own === null) return undefined;
-  const { shapeOf } = prepareFace(pack);
+  const letters = prepareLetters(pack);
+  const shapeOf = (index: number) => keptShape(own.shapes, pack.glyphs[index]!, () => letters.shapeOf(index));
   return pack.wordSpace.map((wordSpace, index) => {
     const [left, right] = [pack.letters[index]!, pack.letters[index + 1]!];
     if (own.hand === null || wordSpace > 0) return null;
@@ -57,7 +59,7 @@ function readHand(face: Face): FaceHand | null {
       glyphs,
       control: { H: place('H'), O: place('O'), n: place('n'), o: place('o') },
     };
-    const prepared: PreparedFace = prepareFace(source);
+    const prepared = prepareLetters(source);
     const usual = faceOf(source, prepared);
     if (usual === null) return null;
     const scale = 1000 / face.facts.unitsPerEm;
@@ -66,12 +68,21 @@ function readHand(face: Face): FaceHand | null {
       right: prepared.shapeOf(place(right)),
       kern: kerns[index]! * scale,
     }));
-    return { usual, hand: ownHand(usual, pairs) };
+    const shapes = new Map<string, LetterShape>();
+    glyphs.forEach((glyph, index) => keptShape(shapes, glyph, () => prepared.shapeOf(index)));
+    return { usual, hand: ownHand(usual, pairs), shapes };
   } catch (error) {
     // A face that lacks a letter, or draws none, is foretold from its shapes alone.
     if (error instanceof FaceError || error instanceof MeasureError) return null;
     throw error;
   }
+}
+
+function keptShape(shapes: FaceHand['shapes'], { advance, path }: PackGlyph, make: () => LetterShape): LetterShape {
+  const key = `${advance} ${path}`;
+  const known = shapes.get(key) ?? make();
+  shapes.set(key, known);
+  return known;
 }
 
 /** All letters, and the built-in value of every asked pair, from one line that sets the pairs one after the other. */
@@ -84,11 +95,11 @@ function shaped(face: Face, letters: string[], asked: { left: string; right: str
   const plain = shapeLine(face, line, false),
     kerned = shapeLine(face, line, true);
   const step = (set: typeof plain, index: number) => set[index + 1]!.origin - set[index]!.origin;
-  const glyphs = letters.map((cluster, index): PackGlyph => ({
-    cluster,
-    advance: plain[index]!.advance,
-    path: outlineOf(face, cluster, plain[index]!.glyphs),
-  }));
+  const glyphs = letters.map((cluster, index): PackGlyph => {
+    // Sides are the same before contours are united; only the control letters are asked for their insides.
+    const outline = cluster in CONTROL ? outlineOf : drawnOutlineOf;
+    return { cluster, advance: plain[index]!.advance, path: outline(face, cluster, plain[index]!.glyphs) };
+  });
   const kerns = asked.map((_, index) => {
     const at = letters.length + 2 * index;
     return step(kerned, at) - step(plain, at);

@@ -47,6 +47,8 @@ export function letterShape(
     );
   const advance = letter.advance * scale;
   const edge = drawnEdges(upright, advance, heights.bands);
+  // What only some callers ask for is made when they do: reading a face's own kerning makes many letters.
+  let seen: EdgeProfile | undefined, sides: LetterShape['sides'] | undefined;
   return {
     advance,
     contours,
@@ -56,7 +58,11 @@ export function letterShape(
     upright: { contours: upright, box: uprightBox },
     heights,
     edge,
-    seen: seenEdges(upright, advance, heights),
-    sides: sideKinds(upright, uprightBox),
+    get seen() {
+      return (seen ??= seenEdges(upright, advance, heights));
+    },
+    get sides() {
+      return (sides ??= sideKinds(upright, uprightBox));
+    },
   };
 }

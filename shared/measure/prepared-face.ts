@@ -38,19 +38,7 @@ type FaceSource = Pick<Pack, 'unitsPerEm' | 'vertical' | 'glyphs' | 'control' | 
 /** @throws MeasureError `no-outline` or `bad-path` for a control letter that cannot be measured. */
 export function prepareFace(source: FaceSource): PreparedFace {
   const scale = 1000 / source.unitsPerEm;
-  const heights = heightsUpTo(source.vertical.ascenderTop * scale),
-    slant = slantOf(source);
-  const shapes: (LetterShape | undefined)[] = [];
-  const shapeOf = (index: number): LetterShape => {
-    const glyph = source.glyphs[index];
-    if (!glyph)
-      throw new MeasureError(
-        'bad-pack',
-        `The pack names letter shape ${index}, but holds ${source.glyphs.length}. Build it again from its face.`,
-        String(index),
-      );
-    return (shapes[index] ??= letterShape(glyph, { unitsPerEm: source.unitsPerEm, heights, slant }));
-  };
+  const { heights, slant, shapeOf } = prepareLetters(source);
   const control = (index: number | null) => (index === null ? [] : [shapeOf(index)]);
   const H = control(source.control.H),
     capitals = [...H, ...control(source.control.O)];
@@ -76,6 +64,24 @@ export function prepareFace(source: FaceSource): PreparedFace {
     controlCounter: counters[0] ?? null,
     shapeOf,
   };
+}
+
+/** The letters of a face alone, for callers that ask nothing of the face as a whole. */
+export function prepareLetters(source: FaceSource): Pick<PreparedFace, 'heights' | 'slant' | 'shapeOf'> {
+  const heights = heightsUpTo(source.vertical.ascenderTop * (1000 / source.unitsPerEm)),
+    slant = slantOf(source);
+  const shapes: (LetterShape | undefined)[] = [];
+  const shapeOf = (index: number): LetterShape => {
+    const glyph = source.glyphs[index];
+    if (!glyph)
+      throw new MeasureError(
+        'bad-pack',
+        `The pack names letter shape ${index}, but holds ${source.glyphs.length}. Build it again from its face.`,
+        String(index),
+      );
+    return (shapes[index] ??= letterShape(glyph, { unitsPerEm: source.unitsPerEm, heights, slant }));
+  };
+  return { heights, slant, shapeOf };
 }
 
 /** What the pack says; of a pack of the first version, which says nothing, what its H or n shows. */

@@ -1,8 +1,7 @@
 import type { LetterShape } from '@/shared/measure/letter-shape';
-import { sideInputs } from './pair-look';
 import type { Shares } from './shares';
 import { HEIGHTS } from './side-look';
-import { sharesOfPair, type UsualFace } from './usual-range';
+import { sharesOfPair, sideOf, type UsualFace } from './usual-range';
 
 /** A pair of the face with the kerning that its designer gave it, 1/1000 em. */
 export type KernedPair = { left: LetterShape; right: LetterShape; kern: number };
@@ -21,9 +20,9 @@ const KERNS_LITTLE = 0.4;
 const LEAST_HELD = 0.75;
 /** Sides differ by the mean square of their white, in reference gaps. Nearer than `SAME` both, two pairs are of one class. */
 const SAME = 0.02;
-const REACH = 0.03;
+const REACH = 0.08;
 /** Pairs like the one asked for count against this much of nothing known. */
-const UNKNOWN = 0.15;
+const UNKNOWN = 0.3;
 /** Knowing the hand, ranges need to be less wide. Measured on families for choosing. */
 const NARROWER = 0.9;
 
@@ -41,7 +40,7 @@ export function ownHand(face: UsualFace, pairs: readonly KernedPair[]): OwnHand 
     square += range.mean * range.mean;
     if (kern !== 0) kerned += 1;
     if (own >= range.low - 0.03 && own <= range.high + 0.03) held += 1;
-    return { near: sideOf(face, left, 'right'), far: sideOf(face, right, 'left'), mean: range.mean, own };
+    return { near: sideOf(face, left, 'right').inputs, far: sideOf(face, right, 'left').inputs, mean: range.mean, own };
   });
   if (kerned === 0 || square === 0) return { scale: 1, rests: [] };
   if (held < LEAST_HELD * pairs.length) return null;
@@ -60,8 +59,8 @@ export function ownHand(face: UsualFace, pairs: readonly KernedPair[]): OwnHand 
 export function sharesByHand(face: UsualFace, hand: OwnHand, left: LetterShape, right: LetterShape): Shares {
   const range = sharesOfPair(face, left, right);
   if (hand.rests.length === 0) return range;
-  const near = sideOf(face, left, 'right'),
-    far = sideOf(face, right, 'left');
+  const near = sideOf(face, left, 'right').inputs,
+    far = sideOf(face, right, 'left').inputs;
   let weights = UNKNOWN,
     sum = 0;
   for (const one of hand.rests) {
@@ -83,17 +82,6 @@ export function sharesByHand(face: UsualFace, hand: OwnHand, left: LetterShape, 
     high: end(range.high),
     leftAlone: range.leftAlone,
   };
-}
-
-const sides = new WeakMap<LetterShape, { left: Float64Array; right: Float64Array }>();
-
-function sideOf(face: UsualFace, shape: LetterShape, side: 'left' | 'right'): Float64Array {
-  const known = sides.get(shape) ?? {
-    left: sideInputs(face.look, shape, 'left'),
-    right: sideInputs(face.look, shape, 'right'),
-  };
-  sides.set(shape, known);
-  return known[side];
 }
 
 /** Mean square of what the white of two sides differs by, as seen and as drawn. */

@@ -30,14 +30,15 @@ type SideLook = { seen: Float64Array; drawn: Float64Array; fine: Float64Array; l
 /** Both sides of a letter and where its ink ends. 1/1000 em. */
 export type LetterLook = { left: SideLook; right: SideLook; width: number; top: number; bottom: number };
 
-/** Twenty heights: four under the baseline, ten up to the x-height, six from there to the height of capitals. */
+/** Twenty heights, lowest first: four under the baseline, ten up to the x-height, six from there to the height of capitals. */
 function lookHeights({ xHeight, capHeight }: Frame): Float64Array {
   const heights = new Float64Array(HEIGHTS);
   for (let i = 0; i < UNDER; i += 1) heights[i] = (-0.46 + 0.4 * (i / (UNDER - 1))) * xHeight;
   for (let i = 0; i < SMALL; i += 1) heights[UNDER + i] = (0.04 + (0.92 * i) / (SMALL - 1)) * xHeight;
   for (let i = 0; i < OVER; i += 1)
     heights[UNDER + SMALL + i] = xHeight + (0.1 + (0.85 * i) / (OVER - 1)) * (capHeight - xHeight);
-  return heights;
+  // Small letters may be drawn as high as capitals.
+  return heights.sort();
 }
 
 /** The heights at which the white of a pair is summed. */
@@ -62,7 +63,19 @@ export function lookAtLetter(shape: LetterShape, frame: Frame): LetterLook {
     fine: whiteAt(outline, shape.advance, facing, fine, SEEN_SLOPE),
     least: facing === 1 ? left : shape.advance - right,
   });
-  return { left: side(1), right: side(-1), width: right - left, top: shape.box.top, bottom: shape.box.bottom };
+  // Many letters are asked for one side only.
+  let leftLook: SideLook | undefined, rightLook: SideLook | undefined;
+  return {
+    get left() {
+      return (leftLook ??= side(1));
+    },
+    get right() {
+      return (rightLook ??= side(-1));
+    },
+    width: right - left,
+    top: shape.box.top,
+    bottom: shape.box.bottom,
+  };
 }
 
 /** White of a side in reference gaps, nothing deeper than counts. */
@@ -88,7 +101,11 @@ function uprightOutline({ contours }: LetterShape, slant: number): Float64Array 
   return segments;
 }
 
-/** The white of one side (1 left, −1 right) at each height. */
+/**
+ * The white of one side (1 left, −1 right) at each height, lowest first. Along a straight piece the least of
+ * white(y) + slope · |y − height| lies at an end of it or right at the height. Ends are gathered by the heights they lie
+ * between, and swept upwards and downwards once.
+ */
 function whiteAt(
   outline: Float64Array,
   advance: number,
@@ -96,20 +113,43 @@ function whiteAt(
   heights: Float64Array,
   slope: number,
 ): Float64Array {
-  const white = new Float64Array(heights.length).fill(Infinity);
+  const count = heights.length;
+  const white = new Float64Array(count).fill(Infinity);
+  // Of the ends under height k and over the one before it: the least as seen from above and as seen from below.
+  const fromBelow = new Float64Array(count + 1).fill(Infinity),
+    fromAbove = new Float64Array(count + 1).fill(Infinity);
   const origin = facing === 1 ? 0 : advance;
   for (let i = 0; i < outline.length; i += 4) {
     const xa = origin + facing * outline[i]!,
       ya = outline[i + 1]!,
       xb = origin + facing * outline[i + 2]!,
       yb = outline[i + 3]!;
-    for (let k = 0; k < heights.length; k += 1) {
-      const height = heights[k]!;
-      // Along a straight piece the least lies at an end of it or right at the height.
-      let least = xa + slope * Math.abs(ya - height);
-      if (ya < height !== yb < height) least = Math.min(least, xa + ((xb - xa) * (height - ya)) / (yb - ya));
-      if (least < white[k]!) white[k] = least;
-    }
+    const from = placeOf(ya, heights),
+      to = placeOf(yb, heights);
+    fromBelow[from] = Math.min(fromBelow[from]!, xa - slope * ya);
+    fromAbove[from] = Math.min(fromAbove[from]!, xa + slope * ya);
+    for (let k = Math.min(from, to); k < Math.max(from, to); k += 1)
+      white[k] = Math.min(white[k]!, xa + ((xb - xa) * (heights[k]! - ya)) / (yb - ya));
+  }
+  for (let k = 0, least = Infinity; k < count; k += 1) {
+    least = Math.min(least, fromBelow[k]!);
+    white[k] = Math.min(white[k]!, least + slope * heights[k]!);
+  }
+  for (let k = count - 1, least = Infinity; k >= 0; k -= 1) {
+    least = Math.min(least, fromAbove[k + 1]!);
+    white[k] = Math.min(white[k]!, least - slope * heights[k]!);
   }
   return white;
+}
+
+/** How many of the heights, lowest first, lie under `y`. */
+function placeOf(y: number, heights: Float64Array): number {
+  let low = 0,
+    high = heights.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (heights[middle]! < y) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -57,19 +57,20 @@ export function rangeOf(face: UsualFace, left: NamedShape, right: NamedShape): U
 }
 
 /** A face made ready for its usual ranges. */
-export type UsualFace = {
-  look: FaceLook;
-  parts: Part[];
-  sides: WeakMap<LetterShape, { left: SideParts; right: SideParts }>;
-};
+export type UsualFace = { look: FaceLook; parts: Part[]; sides: Record<Side, WeakMap<LetterShape, UsualSide>> };
+
+type Side = 'left' | 'right';
+type UsualSide = { inputs: Float64Array; parts: SideParts };
 
 /** What is needed of a pack or a table of pairs. */
 type FaceSource = Pick<Pack, 'unitsPerEm' | 'vertical' | 'control'>;
 
-const faces = new WeakMap<PreparedFace, UsualFace | null>();
+type Letters = Pick<PreparedFace, 'shapeOf'>;
+
+const faces = new WeakMap<Letters, UsualFace | null>();
 
 /** Null for a face without its control letters. */
-export function faceOf(source: FaceSource, prepared: PreparedFace): UsualFace | null {
+export function faceOf(source: FaceSource, prepared: Letters): UsualFace | null {
   const known = faces.get(prepared);
   if (known !== undefined) return known;
   const made = makeFace(source, prepared);
@@ -77,7 +78,7 @@ export function faceOf(source: FaceSource, prepared: PreparedFace): UsualFace | 
   return made;
 }
 
-function makeFace({ unitsPerEm, vertical, control }: FaceSource, { shapeOf }: PreparedFace): UsualFace | null {
+function makeFace({ unitsPerEm, vertical, control }: FaceSource, { shapeOf }: Letters): UsualFace | null {
   const { H, O, n, o } = control;
   if (H === null || O === null || n === null || o === null) return null;
   const scale = 1000 / unitsPerEm;
@@ -89,28 +90,28 @@ function makeFace({ unitsPerEm, vertical, control }: FaceSource, { shapeOf }: Pr
       ascenderTop: vertical.ascenderTop * scale,
     },
   );
-  return look === null ? null : { look, parts: faceParts(readFit(), look.inputs), sides: new WeakMap() };
+  if (look === null) return null;
+  return { look, parts: faceParts(readFit(), look.inputs), sides: { left: new WeakMap(), right: new WeakMap() } };
 }
 
 /** The same in reference gaps of the face, before rounding. */
 export function sharesOfPair(face: UsualFace, left: LetterShape, right: LetterShape): Shares {
   return sharesOf(
     readFit(),
-    sidesOf(face, left).right,
-    sidesOf(face, right).left,
+    sideOf(face, left, 'right').parts,
+    sideOf(face, right, 'left').parts,
     face.parts,
     pairInputs(face.look, left, right),
   );
 }
 
-function sidesOf(face: UsualFace, shape: LetterShape): { left: SideParts; right: SideParts } {
-  const known = face.sides.get(shape);
+/** One side of a letter as the fit is told of it, worked out once for a face. */
+export function sideOf(face: UsualFace, shape: LetterShape, side: Side): UsualSide {
+  const known = face.sides[side].get(shape);
   if (known) return known;
-  const made = {
-    left: sideParts(readFit(), sideInputs(face.look, shape, 'left')),
-    right: sideParts(readFit(), sideInputs(face.look, shape, 'right')),
-  };
-  face.sides.set(shape, made);
+  const inputs = sideInputs(face.look, shape, side);
+  const made = { inputs, parts: sideParts(readFit(), inputs) };
+  face.sides[side].set(shape, made);
   return made;
 }
 

@@ -10,6 +10,19 @@ import { united } from './unite';
  * Throws `no-outline` where nothing would be drawn.
  */
 export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
+  const drawn = drawnOutlineOf(face, cluster, glyphs);
+  const outlines = unitedOutlines.get(face) ?? new Map<string, string>();
+  unitedOutlines.set(face, outlines);
+  const made = outlines.get(drawn) ?? united(drawn, face.facts.unitsPerEm);
+  outlines.set(drawn, made);
+  return made;
+}
+
+/** United once for an opened face, by the outline as it was drawn. */
+const unitedOutlines = new WeakMap<Face, Map<string, string>>();
+
+/** The same with its contours as the face draws them, overlaps and all. */
+export function drawnOutlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
   // Browsers then place marks by a rule of thumb that this build of HarfBuzz leaves out: better no outline than another one.
   if (glyphs.length > 1 && !face.tables.has('GPOS')) {
     throw new FaceError(
@@ -29,7 +42,7 @@ export function outlineOf(face: Face, cluster: string, glyphs: readonly PlacedGl
       `The outline of ${quoted(cluster)} has ${path.length} characters as a path; ${LIMITS.pathCharacters} is the most. Choose a plainer face.`,
     );
   }
-  return united(path, face.facts.unitsPerEm);
+  return path;
 }
 
 function glyphPath(face: Face, cluster: string, glyph: PlacedGlyph): string {

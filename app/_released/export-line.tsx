@@ -1,40 +1,49 @@
+import { Fragment } from 'react';
 import { buttonClasses } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
+import { holdsOutlines, type SpacingFormat, spacingFormats } from '@/shared/schemas/export';
 import { withUnit } from '@/shared/text/number';
 
 /** Takes one line out as a file. Outlines belong to the face, so its licence is asked about before they leave. */
 export function ExportLine({ proofId, specimenId, text }: { proofId: string; specimenId: string; text: string }) {
   const address = `/api/exports/spacing/${encodeURIComponent(proofId)}/${encodeURIComponent(specimenId)}`;
-  const box = `licence-${specimenId}`;
+  const boxOf = (format: SpacingFormat) => `licence-${format}-${specimenId}`;
   return (
     <Disclosure summary={<>Export “{text}”</>}>
       <p>
-        <a href={`${address}?as=css`} download>
-          CSS
-        </a>{' '}
-        and{' '}
-        <a href={`${address}?as=json`} download>
-          JSON
-        </a>{' '}
+        {formats(false).map((format, index) => (
+          <Fragment key={format}>
+            {index > 0 && ' and '}
+            <a href={`${address}?as=${format}`} download>
+              {names[format]}
+            </a>
+          </Fragment>
+        ))}{' '}
         hold the spacing alone, without the letters.
       </p>
-      <form action={address} method="get">
-        <input type="hidden" name="as" value="svg" />
-        <p className="note-size">
-          SVG holds the outlines of the letters, which belong to the face. A face needs a licence that allows this use;
-          the licence is named in the file. If in doubt, ask the person responsible for faces at your school.
-        </p>
-        <p className="choice">
-          <input type="checkbox" id={box} name="licence" value="read" required />{' '}
-          <label htmlFor={box}>I have read the licence of the face, and it allows this.</label>
-        </p>
-        <button type="submit" className={buttonClasses({ small: true })}>
-          SVG with outlines
-        </button>
-      </form>
+      {formats(true).map((format) => (
+        <form key={format} action={address} method="get">
+          <input type="hidden" name="as" value={format} />
+          <p className="note-size">
+            {names[format]} holds the outlines of the letters, which belong to the face. A face needs a licence that
+            allows this use; the licence is named in the file. If in doubt, ask the person responsible for faces at your
+            school.
+          </p>
+          <p className="choice">
+            <input type="checkbox" id={boxOf(format)} name="licence" value="read" required />{' '}
+            <label htmlFor={boxOf(format)}>I have read the licence of the face, and it allows this.</label>
+          </p>
+          <button type="submit" className={buttonClasses({ small: true })}>
+            {names[format]} with outlines
+          </button>
+        </form>
+      ))}
     </Disclosure>
   );
 }
+
+const names: Record<SpacingFormat, string> = { svg: 'SVG', css: 'CSS', json: 'JSON' };
+const formats = (withOutlines: boolean) => spacingFormats.filter((format) => holdsOutlines[format] === withOutlines);
 
 type Props = {
   /** Where the file comes from, and what goes into the address besides paper and licence. */

@@ -8,6 +8,7 @@ import { noteView } from '@/lib/review/notes';
 import { queueOf } from '@/lib/review/queue';
 import { blindStill } from '@/lib/review/second-marker';
 import { roundByNumber } from '@/shared/schemas/critique';
+import { exportAddress } from '@/shared/schemas/export';
 import { idSchema } from '@/shared/schemas/id';
 import { type OutgoingNote, webAnnotations } from './web-annotations';
 
@@ -45,7 +46,7 @@ export const exportReleasedNotes = operation({
     const { number, exercise } = proof.round;
     return {
       annotations: webAnnotations({
-        id: `${env().publicOrigin}/api/exports/released-notes/${proof.id}`,
+        id: `${env().publicOrigin}${exportAddress('released-notes', proof.id)}`,
         label: `Released notes: ${exercise.title}, round ${number}`,
         now,
         notes,
@@ -85,7 +86,7 @@ export const exportRoundNotes = operation({
     await data.audit.record({ courseId: course.id, verb: 'notes exported', subject: `round:${round.id}` }, now);
     return {
       annotations: webAnnotations({
-        id: `${env().publicOrigin}/api/exports/notes/${exercise.id}?round=${round.number}`,
+        id: `${env().publicOrigin}${exportAddress('notes', exercise.id, { round: String(round.number) })}`,
         label: `Notes: ${exercise.title}, round ${round.number}`,
         now,
         notes,

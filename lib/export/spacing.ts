@@ -3,15 +3,16 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { spacingOf } from '@/lib/rows/spacing';
 import { settingOf } from '@/lib/reference/compare';
+import { holdsOutlines, type SpacingFormat, spacingFormatSchema } from '@/shared/schemas/export';
 import { idSchema } from '@/shared/schemas/id';
 import { packSchema } from '@/shared/schemas/pack';
 import { type ExportedSpacing, spacingCss, spacingJson, spacingSvg } from './spacing-formats';
 
-const writers = {
+const writers: Record<SpacingFormat, { mime: string; write: (exported: ExportedSpacing) => string }> = {
   svg: { mime: 'image/svg+xml', write: spacingSvg },
   css: { mime: 'text/css', write: spacingCss },
   json: { mime: 'application/json', write: spacingJson },
-} satisfies Record<string, { mime: string; write: (exported: ExportedSpacing) => string }>;
+};
 
 /** One line of a proof as a file. Outlines leave only once somebody has said that the licence of the face allows it. */
 export const exportSpacing = operation({
@@ -20,7 +21,7 @@ export const exportSpacing = operation({
   input: z.strictObject({
     proofId: idSchema,
     specimenId: idSchema,
-    as: z.enum(['svg', 'css', 'json'], 'Choose svg, css or json.'),
+    as: spacingFormatSchema,
     licence: z._default(z.boolean(), false),
   }),
   run: async ({ data }, { proofId, specimenId, as, licence }) => {
@@ -28,7 +29,7 @@ export const exportSpacing = operation({
     const item = proof?.items.find(({ specimenVersion }) => specimenVersion.specimen.id === specimenId);
     if (!proof || !item) throw notFound();
     const kept = await data.exports.licenceOf(item.specimenVersion.packSha);
-    if (as === 'svg' && !licence)
+    if (holdsOutlines[as] && !licence)
       throw new AppError(
         'INVALID',
         `These outlines belong to the face. Its licence: ${kept}. Tick that you have read it and that it allows this, then take the file again.`,

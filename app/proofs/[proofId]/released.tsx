@@ -8,6 +8,7 @@ import { Notice } from '@/app/_ui/Page';
 import { TextArea } from '@/app/_ui/Field';
 import { When } from '@/app/_ui/Status';
 import type { DrawnLine, showRelease } from '@/lib/release/read';
+import { exportAddress } from '@/shared/schemas/export';
 import { answerNoteAction } from './actions';
 
 type Props = {
@@ -54,12 +55,12 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
             </div>
           )}
           <TakeSheet
-            action={`/api/exports/sheets/${proofId}`}
+            action={exportAddress('sheets', proofId)}
             summary="The critique sheet on paper"
             button="Sheet as PDF"
           />
           <p className="note-size">
-            <a href={`/api/exports/released-notes/${proofId}`} download>
+            <a href={exportAddress('released-notes', proofId)} download>
               The notes as W3C Web Annotations (JSON-LD)
             </a>
             , for other programs to read.

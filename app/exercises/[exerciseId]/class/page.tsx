@@ -7,6 +7,7 @@ import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showClass, showPairTotals } from '@/lib/class/class';
 import { forPage } from '@/lib/http/page';
+import { exportAddress } from '@/shared/schemas/export';
 import { ClassLines } from './class-lines';
 import { ClassSides } from './class-sides';
 import { ClassStudents } from './class-students';
@@ -29,7 +30,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
     : null;
   const here = `/exercises/${exerciseId}/class`;
   const ofRound = (number: number) => `${here}?round=${number}`;
-  const files = `/api/exports/class/${exerciseId}?round=${shown.round.number}`;
+  const ofThisRound = { round: String(shown.round.number) };
   return (
     <Page width="wide">
       <PageHeader
@@ -56,16 +57,16 @@ export default async function ClassPage({ params, searchParams }: Props) {
               </ButtonLink>
             )}
             {shown.mayExport && (
-              <ButtonLink plainLink href={`/api/exports/marks/${exerciseId}?round=${shown.round.number}`}>
+              <ButtonLink plainLink href={exportAddress('marks', exerciseId, ofThisRound)}>
                 Marks as CSV
               </ButtonLink>
             )}
             {shown.mayExport && (
-              <ButtonLink plainLink href={`/api/exports/oneroster/${exerciseId}?round=${shown.round.number}`}>
+              <ButtonLink plainLink href={exportAddress('oneroster', exerciseId, ofThisRound)}>
                 Export released marks (OneRoster 1.2)
               </ButtonLink>
             )}
-            <ButtonLink plainLink href={files}>
+            <ButtonLink plainLink href={exportAddress('class', exerciseId, ofThisRound)}>
               Pairs as CSV
             </ButtonLink>
           </>
@@ -103,13 +104,13 @@ export default async function ClassPage({ params, searchParams }: Props) {
       <EqualSpacings groups={shown.identical} />
       <Section title="Print and export" id="out">
         <TakeSheet
-          action={`/api/exports/class-set/${exerciseId}`}
-          fields={{ round: String(shown.round.number) }}
+          action={exportAddress('class-set', exerciseId)}
+          fields={ofThisRound}
           summary="All released sheets of this round in one file"
           button="Class set as PDF"
         />
         <p className="note-size">
-          <a href={`/api/exports/notes/${exerciseId}?round=${shown.round.number}`} download>
+          <a href={exportAddress('notes', exerciseId, ofThisRound)} download>
             All notes of this round as W3C Web Annotations (JSON-LD)
           </a>
           , released or not, for other programs to read.

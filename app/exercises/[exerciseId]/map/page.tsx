@@ -5,6 +5,7 @@ import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
 import { showMap } from '@/lib/class/map';
 import { forPage } from '@/lib/http/page';
+import { exportAddress } from '@/shared/schemas/export';
 import { Map } from './map';
 import { MapTable } from './map-table';
 import styles from './map.module.css';
@@ -53,7 +54,10 @@ export default async function MapPage({ params, searchParams }: Props) {
                 ))}
               <ButtonLink
                 plainLink
-                href={`/api/exports/map/${exerciseId}?round=${shown.round}${shown.line === 'all' ? '' : `&line=${shown.line}`}`}
+                href={exportAddress('map', exerciseId, {
+                  round: String(shown.round),
+                  ...(shown.line === 'all' ? {} : { line: shown.line }),
+                })}
               >
                 CSV
               </ButtonLink>

@@ -8,6 +8,7 @@ import { Table } from '@/app/_ui/Table';
 import { showAgreement } from '@/lib/review/agreement';
 import { forPage } from '@/lib/http/page';
 import { fewestProofs } from '@/shared/marking/agreement';
+import { exportAddress } from '@/shared/schemas/export';
 import { counted, numberText, withUnit } from '@/shared/text/number';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }> };
@@ -34,7 +35,7 @@ export default async function AgreementPage({ params }: Props) {
           <>
             <ButtonLink href={`${here}/second`}>Second marking</ButtonLink>
             {shown.finished > 0 && (
-              <ButtonLink plainLink href={`/api/exports/agreement/${exercise.id}?round=${round.number}`}>
+              <ButtonLink plainLink href={exportAddress('agreement', exercise.id, { round: String(round.number) })}>
                 Agreement as CSV
               </ButtonLink>
             )}

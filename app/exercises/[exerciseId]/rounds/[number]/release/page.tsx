@@ -8,6 +8,7 @@ import { Pages } from '@/app/_ui/Pages';
 import { forPage } from '@/lib/http/page';
 import { previewRelease } from '@/lib/release/release';
 import { showReleasePlan } from '@/lib/release/plan';
+import { exportAddress } from '@/shared/schemas/export';
 import { counted } from '@/shared/text/number';
 import { PlanForm } from './plan-form';
 
@@ -87,7 +88,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
             </Notice>
           )}
           <TakeSheet
-            action={`/api/exports/sheet-previews/${exerciseId}`}
+            action={exportAddress('sheet-previews', exerciseId)}
             fields={{ round: number, proof: preview ?? '' }}
             summary="This preview on paper"
             button="Preview as PDF"

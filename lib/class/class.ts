@@ -12,6 +12,7 @@ import { pairTotals } from '@/shared/class/pair-totals';
 import { countedProof, type EffectiveMark, type Late } from '@/shared/marking/marks';
 import { prepareLine } from '@/shared/measure';
 import { pairTotalsInput, showClassInput } from '@/shared/schemas/class';
+import { leadsCourse } from '@/shared/schemas/course';
 import { idSchema } from '@/shared/schemas/id';
 import { packSchema } from '@/shared/schemas/pack';
 import { pageOf } from '@/shared/schemas/page';
@@ -40,7 +41,7 @@ export const showClass = operation({
       rounds,
       round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
       namesHidden: settings.namesHidden,
-      mayExport: me.role === 'instructor',
+      mayExport: leadsCourse(me.role),
       criteria: list.criteria.map(({ versionId, title, levels }) => ({
         versionId,
         title,

@@ -2,7 +2,6 @@ import * as z from 'zod';
 import { parse } from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import type { Role } from '@/lib/data/actor';
 import { hashPassword, refuseWeak } from '@/lib/account/password';
 import { openSession } from '@/lib/account/sessions';
 import { addressTaken, hashToken, linkIsOver, newToken } from '@/lib/account/token';
@@ -10,7 +9,7 @@ import { addressOf, takeTry } from '@/lib/account/tries';
 import type { ScopedData } from '@/lib/data';
 import { isTaken, retryOnConflict } from '@/lib/data/retry';
 import { linkTokenSchema, newAccountSchema } from '@/shared/schemas/account';
-import { joinLinkDaysSchema, roleSchema } from '@/shared/schemas/course';
+import { joinLinkDaysSchema, type Role, roleSchema, teaches } from '@/shared/schemas/course';
 import { courseId, joinLinkId, sectionId } from './courses';
 
 /** A link that lets a teacher in can do much harm in wrong hands, so it does not last as long as a student's. */
@@ -24,7 +23,7 @@ export const makeJoinLink = operation({
   run: async ({ data, actor, now }, { courseId: course, role, sectionId: section, days }) => {
     if (actor.kind !== 'person' || !(await data.courses.byId(course))) throw notFound();
     if (section !== null && !(await data.sections.byId(course, section))) throw notFound();
-    if (role !== 'student' && days > longestForStaff) throw tooLong(role, days);
+    if (teaches(role) && days > longestForStaff) throw tooLong(role, days);
     const token = newToken();
     const expiresAt = new Date(now.getTime() + days * 24 * 60 * 60 * 1000);
     await data.transaction(async (inside) => {

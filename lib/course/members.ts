@@ -5,7 +5,7 @@ import type { ScopedData } from '@/lib/data';
 import type { AuditVerb } from '@/lib/data/audit';
 import type { MemberChange, MemberRow } from '@/lib/data/members';
 import { retryOnConflict, swapped } from '@/lib/data/retry';
-import { accommodationsSchema, roleSchema } from '@/shared/schemas/course';
+import { accommodationsSchema, leadsCourse, roleSchema } from '@/shared/schemas/course';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { courseId, memberId, sectionId } from './courses';
 
@@ -155,8 +155,8 @@ async function keepAnInstructor(data: ScopedData, inCourse: string): Promise<voi
 }
 
 function stopsTeaching(member: MemberRow, change: MemberChange): boolean {
-  if (member.role !== 'instructor' || member.removedAt !== null) return false;
-  return (change.role !== undefined && change.role !== 'instructor') || Boolean(change.removedAt);
+  if (!leadsCourse(member.role) || member.removedAt !== null) return false;
+  return (change.role !== undefined && !leadsCourse(change.role)) || Boolean(change.removedAt);
 }
 
 /** Only the fields that change, instants as text. */

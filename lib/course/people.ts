@@ -5,7 +5,7 @@ import { operation } from '@/lib/access/operation';
 import { makePasswordLink } from '@/lib/account/password-links';
 import type { MemberRow } from '@/lib/data/members';
 import { mailIsSetUp } from '@/lib/mail/send';
-import { type Accommodations, accommodationsSchema, roleSchema } from '@/shared/schemas/course';
+import { type Accommodations, accommodationsSchema, leadsCourse, roleSchema } from '@/shared/schemas/course';
 import { findSchema, pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { byName, courseId, memberId } from './courses';
 import { recordOnPerson } from '@/lib/account/record-on-person';
@@ -152,7 +152,7 @@ export const allowCourseMaking = operation({
         'CONFLICT',
         'You can’t change this for yourself, so that there is always a person who can open courses.',
       );
-    if (allowed && member.role !== 'instructor')
+    if (allowed && !leadsCourse(member.role))
       throw new AppError('CONFLICT', `${member.user.name} is not an instructor of this course. Change the role first.`);
     const { id } = member.user;
     await data.transaction(async (inside) => {

@@ -3,7 +3,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import { emailSchema, personNameSchema } from '@/shared/schemas/account';
-import { sectionNameSchema } from '@/shared/schemas/course';
+import { leadsCourse, type Role, roles, sectionNameSchema } from '@/shared/schemas/course';
 import { type RosterPlan, type RosterRow, type RosterUse, rosterUses } from '@/shared/schemas/roster';
 import { counted } from '@/shared/text/number';
 
@@ -121,8 +121,8 @@ function checked({ line, cells }: ReadRoster['rows'][number], { columns }: ReadR
   if (typedName !== '') row.name = parsed(row, personNameSchema, typedName);
   if (row.section !== '') row.section = parsed(row, sectionNameSchema, row.section);
   const role = cell('role').toLowerCase();
-  const known = roleWords[role];
-  if (known === 'instructor')
+  const known = roles.find((one) => roleWords[one].includes(role));
+  if (known && leadsCourse(known))
     fault(row, `“${cell('role')}”: instructors are not made by a roster. Invite them by a join link of their own.`);
   else if (!known)
     fault(row, `“${cell('role')}” is no role here. Write student or assistant, or leave it empty for a student.`);
@@ -130,17 +130,11 @@ function checked({ line, cells }: ReadRoster['rows'][number], { columns }: ReadR
   return row;
 }
 
-const roleWords: Record<string, 'student' | 'assistant' | 'instructor'> = {
-  '': 'student',
-  student: 'student',
-  learner: 'student',
-  assistant: 'assistant',
-  'teaching assistant': 'assistant',
-  ta: 'assistant',
-  instructor: 'instructor',
-  teacher: 'instructor',
-  lecturer: 'instructor',
-  professor: 'instructor',
+/** What people write for a role in a roster, in small letters; empty for a student. */
+const roleWords: Record<Role, readonly string[]> = {
+  student: ['', 'student', 'learner'],
+  assistant: ['assistant', 'teaching assistant', 'ta'],
+  instructor: ['instructor', 'teacher', 'lecturer', 'professor'],
 };
 
 function parsed(row: RosterRow, schema: z.ZodMiniType<string>, value: string): string {

@@ -1,6 +1,4 @@
-/** The roles a member of a course can have. */
-export const roles = ['instructor', 'assistant', 'student'] as const;
-export type Role = (typeof roles)[number];
+import type { Role } from '@/shared/schemas/course';
 
 /**
  * Who acts, as the data layer sees it. Only `operation` makes one.

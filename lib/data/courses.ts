@@ -1,4 +1,4 @@
-import type { Role } from './actor';
+import type { Role } from '@/shared/schemas/course';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';

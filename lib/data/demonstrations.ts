@@ -3,7 +3,7 @@ import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { DemonstrationSteps } from '@/shared/schemas/demonstration';
 import type { Db } from './client';
-import { coursesOf, membersOf, self, specimenVersionsOf, staff } from './scope';
+import { coursesOf, instructorRoles, membersOf, self, specimenVersionsOf, staff, studentRoles } from './scope';
 
 type NewDemonstration = {
   id: string;
@@ -32,7 +32,7 @@ function demonstrationsOf(actor: Actor): Prisma.DemonstrationWhereInput {
   const forStudents: Prisma.DemonstrationWhereInput = {
     shownAt: { not: null },
     removedAt: null,
-    specimenVersion: { ...line, specimen: { retiredAt: null, exercise: { course: coursesOf(actor, ['student']) } } },
+    specimenVersion: { ...line, specimen: { retiredAt: null, exercise: { course: coursesOf(actor, studentRoles) } } },
   };
   return { OR: [forStaff, forStudents] };
 }
@@ -43,7 +43,7 @@ function demonstrationsToKeep(actor: Actor): Prisma.DemonstrationWhereInput {
   return {
     OR: [
       { author: membersOf(actor, staff), specimenVersion: line },
-      { specimenVersion: { AND: [line], specimen: { exercise: { course: coursesOf(actor, ['instructor']) } } } },
+      { specimenVersion: { AND: [line], specimen: { exercise: { course: coursesOf(actor, instructorRoles) } } } },
     ],
   };
 }

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { Actor } from './actor';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import type { Db } from './client';
-import { coursesOf, specimenVersionsOf } from './scope';
+import { coursesOf, instructorRoles, specimenVersionsOf } from './scope';
 
 const licenceSchema = z.object({
   name: z._default(z.string(), ''),
@@ -38,7 +38,7 @@ export const exportData = (actor: Actor, db: Db) => ({
   /** Everybody who is in a course now, for a set that names them; the course as its instructor's. */
   rosterOf: (courseId: string) =>
     db.member.findMany({
-      where: { courseId, removedAt: null, userId: { not: null }, course: coursesOf(actor, ['instructor']) },
+      where: { courseId, removedAt: null, userId: { not: null }, course: coursesOf(actor, instructorRoles) },
       orderBy: { id: 'asc' },
       select: { id: true, role: true, user: { select: { id: true, name: true, emailNorm: true } } },
     }),
@@ -46,11 +46,11 @@ export const exportData = (actor: Actor, db: Db) => ({
   /** When the work of a course begins and ends: its making, the opening and due instants of its rounds. */
   spanOf: async (courseId: string): Promise<{ from: Date; to: Date | null }> => {
     const where = {
-      exercise: { removedAt: null, course: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] } },
+      exercise: { removedAt: null, course: { AND: [{ id: courseId }, coursesOf(actor, instructorRoles)] } },
     };
     const [course, rounds] = await Promise.all([
       db.course.findFirstOrThrow({
-        where: { AND: [{ id: courseId }, coursesOf(actor, ['instructor'])] },
+        where: { AND: [{ id: courseId }, coursesOf(actor, instructorRoles)] },
         select: { createdAt: true },
       }),
       db.round.aggregate({ where, _min: { opensAt: true }, _max: { dueAt: true } }),
@@ -62,7 +62,7 @@ export const exportData = (actor: Actor, db: Db) => ({
   /** What went out last to each member of a round. */
   newestReleases: async (roundId: string) => {
     const rows = await db.release.findMany({
-      where: { roundId, round: { exercise: { course: coursesOf(actor, ['instructor']) } } },
+      where: { roundId, round: { exercise: { course: coursesOf(actor, instructorRoles) } } },
       orderBy: { number: 'asc' },
       select: { memberId: true, number: true, releasedAt: true, snapshot: true },
     });

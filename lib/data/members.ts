@@ -1,9 +1,9 @@
-import type { Role } from './actor';
 import { Prisma } from '@/prisma/generated/sqlite/client/client';
+import type { Role } from '@/shared/schemas/course';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
-import { coursesOf, membersOf, self, staff } from './scope';
+import { coursesOf, instructorRoles, membersOf, self, staff } from './scope';
 
 export type MemberChange = { role?: Role; sectionId?: string | null; accommodations?: string; removedAt?: Date | null };
 type NewMember = { courseId: string; userId: string; role: Role; sectionId: string | null };
@@ -133,7 +133,7 @@ export const memberData = (actor: Actor, db: Db) => {
 
     /** Whether a person is or was in a course that the actor does not run. */
     isElsewhere: async (userId: string): Promise<boolean> =>
-      (await db.member.count({ where: { userId, NOT: { course: coursesOf(actor, ['instructor']) } } })) > 0,
+      (await db.member.count({ where: { userId, NOT: { course: coursesOf(actor, instructorRoles) } } })) > 0,
 
     /** Whether the person behind a member may open courses. */
     setCourseMaking: (courseId: string, id: string, allowed: boolean) =>

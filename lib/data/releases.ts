@@ -1,7 +1,7 @@
 import type { Actor } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
-import { coursesOf, membersOf, proofsOfSelf, roundsOfStaff } from './scope';
+import { coursesOf, membersOf, proofsOfSelf, roundsOfStaff, studentRoles } from './scope';
 import { newId } from './ids';
 
 export type NewRelease = {
@@ -76,7 +76,7 @@ export const releaseData = (actor: Actor, db: Db) => {
           memberId,
           purpose: 'work',
           specimenVersion: { specimenId: { in: [...specimenIds] } },
-          member: membersOf(actor, ['student']),
+          member: membersOf(actor, studentRoles),
         },
         select: {
           tracking: true,

@@ -1,5 +1,5 @@
+import type { Role } from '@/shared/schemas/course';
 import type { Actor } from './actor';
-import type { Role } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Db } from './client';
 import { newId } from './ids';

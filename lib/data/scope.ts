@@ -1,5 +1,5 @@
-import type { Role } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import { leadsCourse, type Role, roles, teaches } from '@/shared/schemas/course';
 import type { Actor } from './actor';
 
 /**
@@ -22,7 +22,11 @@ export function membersOf(actor: Actor, among?: readonly Role[]): Prisma.MemberW
   return { userId: actor.userId, removedAt: null, role: { in: [...counted] } };
 }
 
-export const staff = ['instructor', 'assistant'] as const satisfies readonly Role[];
+/** The roles of those who teach, and of those who don't. */
+export const staff: readonly Role[] = roles.filter(teaches);
+export const studentRoles: readonly Role[] = roles.filter((role) => !teaches(role));
+/** Of those who teach, the ones who answer for the course. */
+export const instructorRoles: readonly Role[] = roles.filter(leadsCourse);
 
 /** The actor's own person. */
 export function self(actor: Actor): Prisma.UserWhereInput {
@@ -40,7 +44,7 @@ export function exercisesOf(actor: Actor, options: { removed?: boolean } = {}): 
     ...(options.removed ? {} : { removedAt: null }),
   };
   const forStudents: Prisma.ExerciseWhereInput = {
-    course: coursesOf(actor, ['student']),
+    course: coursesOf(actor, studentRoles),
     removedAt: null,
     state: { in: ['published', 'closed'] },
   };
@@ -68,4 +72,4 @@ export const named = (token: string): Prisma.ProofWhereInput => ({
 });
 
 /** The actor's own proofs. */
-export const proofsOfSelf = (actor: Actor): Prisma.ProofWhereInput => ({ member: membersOf(actor, ['student']) });
+export const proofsOfSelf = (actor: Actor): Prisma.ProofWhereInput => ({ member: membersOf(actor, studentRoles) });

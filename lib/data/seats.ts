@@ -1,3 +1,4 @@
+import { teaches } from '@/shared/schemas/course';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { coursesOf, membersOf } from './scope';
@@ -20,7 +21,7 @@ export const seatData = (actor: Actor, db: Db) => ({
       where: { AND: [membersOf(actor), { courseId: exercise.courseId }] },
       select: { id: true, role: true, accommodations: true, extensions: { where: { round: { exerciseId } } } },
     });
-    if (!member || (member.role === 'student' && exercise.state === 'draft')) return null;
+    if (!member || (!teaches(member.role) && exercise.state === 'draft')) return null;
     const releases = await db.release.findMany({
       where: { memberId: member.id, round: { exerciseId } },
       select: { roundId: true },

@@ -1,7 +1,7 @@
 import type { Actor } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
-import { coursesOf, membersOf, staff } from './scope';
+import { coursesOf, membersOf, staff, studentRoles } from './scope';
 
 const shown = {
   id: true,
@@ -16,7 +16,7 @@ const shown = {
 export const termData = (actor: Actor, db: Db) => {
   const seen: Prisma.MemberWhereInput = {
     role: 'student',
-    OR: [membersOf(actor, ['student']), { course: coursesOf(actor, staff) }],
+    OR: [membersOf(actor, studentRoles), { course: coursesOf(actor, staff) }],
   };
   return {
     /** A student of a course in which the actor teaches. */
@@ -28,7 +28,7 @@ export const termData = (actor: Actor, db: Db) => {
 
     /** The actor’s own seat as a student. */
     own: (courseId: string) =>
-      db.member.findFirst({ where: { AND: [{ courseId }, membersOf(actor, ['student'])] }, select: shown }),
+      db.member.findFirst({ where: { AND: [{ courseId }, membersOf(actor, studentRoles)] }, select: shown }),
 
     /** What was posted in the course, with what this student sent in each round. */
     exercises: (courseId: string, memberId: string) =>

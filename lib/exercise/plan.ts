@@ -1,5 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { isStarted } from '@/lib/rows/reference';
+import { leadsCourse } from '@/shared/schemas/course';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { criterionView, exerciseView, roundView } from '@/lib/rows/exercise';
 import { specimenView } from '@/lib/rows/specimen';
@@ -67,7 +68,7 @@ export const getOverview = operation({
     return {
       exercise: exerciseView(row),
       course: { id: row.course.id, title: row.course.title, timeZone: row.course.timeZone },
-      mayPlan: member?.role === 'instructor',
+      mayPlan: member !== null && leadsCourse(member.role),
       rounds: rounds.map((round) => ({ ...roundView(round), senders: tallies.get(round.id)?.sent ?? 0 })),
       students,
       specimens: lines,

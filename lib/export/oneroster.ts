@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
 import { roundContext } from '@/lib/review/context';
+import { leadsCourse, teaches } from '@/shared/schemas/course';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { type RosterSet, zipSet } from './oneroster-tables';
@@ -146,7 +147,7 @@ function gradebookSet(book: Gradebook): RosterSet {
       schoolSourcedId: org,
       userSourcedId: user(person),
       role: roleOf(person),
-      primary: person.role === 'instructor' ? 'true' : 'false',
+      primary: leadsCourse(person.role) ? 'true' : 'false',
     })),
     categories: [{ sourcedId: category, title: 'Spacing exercises' }],
     lineItems: [
@@ -187,7 +188,7 @@ function gradebookSet(book: Gradebook): RosterSet {
 }
 
 /** The standard's enrolments know no assistant; whoever teaches with us is a teacher there. */
-const roleOf = ({ role }: Person): string => (role === 'student' ? 'student' : 'teacher');
+const roleOf = ({ role }: Person): string => (teaches(role) ? 'teacher' : 'student');
 
 /**
  * A name in the two parts that the standard insists on. We keep names in one piece, as people write them; the last word

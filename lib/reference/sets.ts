@@ -4,6 +4,7 @@ import type { FrozenItem } from '@/lib/data/references';
 import { retryOnConflict } from '@/lib/data/retry';
 import { settingsOf } from '@/lib/rows/exercise';
 import { referenceSpacings } from '@/shared/reference/reference-spacings';
+import { teaches } from '@/shared/schemas/course';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { canonicalJson } from '@/shared/text/canonical-json';
@@ -23,10 +24,9 @@ export async function visibleReferences(
   const member = exercise && (await data.exercises.myMember(exercise.courseId));
   if (!exercise || !member) return new Map();
   const settings = settingsOf(exercise);
-  const set =
-    member.role === 'student'
-      ? await setForStudent(context, exerciseId, member.id, settings.referencesShown)
-      : await data.referenceSets.latest(exerciseId);
+  const set = !teaches(member.role)
+    ? await setForStudent(context, exerciseId, member.id, settings.referencesShown)
+    : await data.referenceSets.latest(exerciseId);
   return byVersion((set?.items ?? []).map(referenceView), settings.tolerance);
 }
 

@@ -3,6 +3,7 @@ import type { ScopedData } from '@/lib/data';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { type Agreement, agreementOf, agreementWords } from '@/shared/marking/agreement';
 import type { EffectiveMark, GivenLevels } from '@/shared/marking/marks';
+import { leadsCourse } from '@/shared/schemas/course';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { secondMarkingOf } from '@/lib/rows/exercise';
 import { roundContext, type RoundContext } from './context';
@@ -42,7 +43,7 @@ export const showAgreement = operation({
       exercise: { id: exercise.id, title: exercise.title },
       round: { id: round.id, number: round.number, title: round.title },
       setting: secondMarkingOf(round),
-      mayPlan: me.role === 'instructor',
+      mayPlan: leadsCourse(me.role),
       finished: proofs.length,
       waiting,
       criteria: criteria.map(({ criterion, agreement }) => ({
@@ -64,7 +65,7 @@ export const showAgreement = operation({
               task.marker?.user?.name ?? 'a former marker',
               other?.marker?.user?.name ?? 'a former marker',
             ] as const,
-            mayOpen: me.role === 'instructor' || me.id === task.markerId || me.id === other?.markerId,
+            mayOpen: leadsCourse(me.role) || me.id === task.markerId || me.id === other?.markerId,
             apart,
             criteriaApart,
             open,

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
+import { leadsCourse } from '@/shared/schemas/course';
 import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
 import { type ProofContext, proofContext } from './context';
 import type { ScopedData } from '@/lib/data';
@@ -94,7 +95,7 @@ export const showLine = operation({
       },
       personKey: hand.me.id,
       released: hand.released,
-      mayChoose: hand.me.role === 'instructor',
+      mayChoose: leadsCourse(hand.me.role),
       lines: items.map(({ specimenVersion }) => ({
         specimenId: specimenVersion.specimenId,
         text: specimenVersion.text,

@@ -5,6 +5,7 @@ import type { NoteRow } from '@/lib/data/notes';
 import { retryOnConflict } from '@/lib/data/retry';
 import { spacingOf } from '@/lib/rows/spacing';
 import { type Run, runOf, standingBody } from '@/shared/critique/run';
+import { teaches } from '@/shared/schemas/course';
 import {
   answerNoteSchema,
   editNoteSchema,
@@ -182,7 +183,7 @@ export function noteView(note: NoteRow, hideStudents: boolean): NoteView {
 type EntryRow = NoteRow['entries'][number];
 
 export function entryView(entry: EntryRow, hideStudents: boolean): NoteEntryView {
-  const by = entry.author?.role === 'student' ? 'student' : 'staff';
+  const by = entry.author && !teaches(entry.author.role) ? 'student' : 'staff';
   const nameless = by === 'student' && hideStudents;
   return {
     seq: entry.seq,

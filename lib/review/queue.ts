@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { secondMarkingOf } from '@/lib/rows/exercise';
+import { leadsCourse } from '@/shared/schemas/course';
 import { roundByNumber, sectionSchema } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { firstSlot, shownAs, tasksFor, tokenOf } from './tasks';
@@ -45,7 +46,7 @@ export const showQueue = operation({
         markingStartedAt: round.markingStartedAt,
       },
       namesHidden: hand.settings.namesHidden,
-      mayRelease: me.role === 'instructor',
+      mayRelease: leadsCourse(me.role),
       secondMarking: secondMarkingOf(round).which,
       specimens: specimens.flatMap(({ id, position, versions }) =>
         versions.map(({ text }) => ({ id, position, text })),

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
+import { leadsCourse } from '@/shared/schemas/course';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { setSecondMarkingInput } from '@/shared/schemas/mark';
@@ -47,7 +48,7 @@ export const showSecondQueue = operation({
       exercise: { id: exercise.id, title: exercise.title },
       round: { id: round.id, number: round.number, title: round.title },
       setting: secondMarkingOf(round),
-      mayPlan: me.role === 'instructor',
+      mayPlan: leadsCourse(me.role),
       firstLine: specimens[0]?.id ?? null,
       rows: shown.map(row),
       page,

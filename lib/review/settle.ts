@@ -4,6 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import { isTaken } from '@/lib/data/retry';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { levelsOf } from '@/lib/rows/spacing';
+import { leadsCourse } from '@/shared/schemas/course';
 import { proofOnly } from '@/shared/schemas/critique';
 import { settleMarkSchema } from '@/shared/schemas/mark';
 import { proofContext, type ProofContext } from './context';
@@ -140,7 +141,7 @@ export const settleMark = operation({
 
 /** An instructor may settle, and each of the two who marked the proof. */
 const maySettle = ({ me, first, second }: Pick<ProofContext, 'me' | 'first' | 'second'>): boolean =>
-  me.role === 'instructor' || me.id === first?.markerId || me.id === second?.markerId;
+  leadsCourse(me.role) || me.id === first?.markerId || me.id === second?.markerId;
 
 function refuseUnlessReady(hand: ProofContext): void {
   if (hand.two === 'none')

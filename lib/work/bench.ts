@@ -5,6 +5,7 @@ import type { ScopedData } from '@/lib/data';
 import type { DraftPurpose } from '@/lib/data/drafts';
 import { retryOnConflict } from '@/lib/data/retry';
 import { buildPack } from '@/lib/face/build-pack';
+import { teaches } from '@/shared/schemas/course';
 import { type CurrentLine, currentLines, lineView } from './lines';
 import { settingOf } from '@/lib/reference/compare';
 import { accommodationsOf, roundsAt } from './rounds';
@@ -94,7 +95,7 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
   const seat = await data.seats.atExercise(exerciseId);
   if (!seat || actor.kind !== 'person') throw notFound();
   const { current } = roundsAt(seat, now);
-  const student = seat.member.role === 'student';
+  const student = !teaches(seat.member.role);
   if (student && !current) throw notFound();
   const settings = z.parse(exerciseSettingsSchema, JSON.parse(seat.exercise.settings));
   const { figuresHidden } = courseSettingsOf(seat.course);

@@ -6,6 +6,7 @@ import { formerTeacher } from '@/lib/reference/references';
 import { settingsOf } from '@/lib/rows/exercise';
 import { readPack } from '@/lib/rows/specimen';
 import { misfitOf, spacingsOf } from '@/shared/demonstration/steps';
+import { leadsCourse, teaches } from '@/shared/schemas/course';
 import {
   demonstrationStepsSchema,
   keepDemonstrationInput,
@@ -26,11 +27,11 @@ export const listDemonstrations = operation({
   run: async ({ data, now }, { exerciseId }) => {
     const seat = await data.seats.atExercise(exerciseId);
     if (!seat) throw notFound();
-    const teaches = seat.member.role !== 'student';
-    const rows = mayLook(seat, now) ? await data.demonstrations.ofExercise(exerciseId, teaches) : [];
+    const forStaff = teaches(seat.member.role);
+    const rows = mayLook(seat, now) ? await data.demonstrations.ofExercise(exerciseId, forStaff) : [];
     const all = rows.map((row) => ({
       ...demonstrationView(row),
-      mayChange: teaches && (row.authorId === seat.member.id || seat.member.role === 'instructor'),
+      mayChange: forStaff && (row.authorId === seat.member.id || leadsCourse(seat.member.role)),
     }));
     return {
       exercise: {
@@ -70,7 +71,7 @@ export const seeDemonstration = operation({
       personKey: actor.userId,
       accommodations: accommodationsOf(member),
       demonstration: demonstrationView(row),
-      mayChange: member.role !== 'student' && (await data.demonstrations.mayKeep(demonstrationId)),
+      mayChange: teaches(member.role) && (await data.demonstrations.mayKeep(demonstrationId)),
     };
   },
 });
@@ -117,8 +118,7 @@ function demonstrationView({ specimenVersion: line, author, steps, ...row }: Row
 export type DemonstrationView = ReturnType<typeof demonstrationView>;
 
 /** Lines, and so what was shown on them, are there for a student once a round has opened; for staff always. */
-const mayLook = (seat: Seat, now: Date): boolean =>
-  seat.member.role !== 'student' || roundsAt(seat, now).current !== null;
+const mayLook = (seat: Seat, now: Date): boolean => teaches(seat.member.role) || roundsAt(seat, now).current !== null;
 
 /** Keeps what was recorded on the bench. Nobody else in the course sees it but staff until it is shown. Sent again it is the same. */
 export const keepDemonstration = operation({

@@ -1,6 +1,22 @@
 import * as z from 'zod/mini';
 
-export const roleSchema = z.enum(['instructor', 'assistant', 'student']);
+/** The roles a member of a course can have. */
+export const roles = ['instructor', 'assistant', 'student'] as const;
+export const roleSchema = z.enum(roles);
+export type Role = z.infer<typeof roleSchema>;
+
+/** What follows from a role where no permission says it: who teaches the course, and who answers for it. */
+const standing: Record<Role, { teaches: boolean; leads: boolean }> = {
+  instructor: { teaches: true, leads: true },
+  assistant: { teaches: true, leads: false },
+  student: { teaches: false, leads: false },
+};
+
+/** Whether somebody with this role, as it is stored, teaches. @throws ZodError for what is no role. */
+export const teaches = (role: string): boolean => standing[z.parse(roleSchema, role)].teaches;
+
+/** Whether somebody with this role plans exercises, releases marks and manages people. @throws ZodError as `teaches`. */
+export const leadsCourse = (role: string): boolean => standing[z.parse(roleSchema, role)].leads;
 
 /** A title on one line, 1 to 120 characters. */
 export const courseTitleSchema = oneLine(

@@ -1,4 +1,5 @@
 import type { ErrorCode } from '@/lib/access/errors';
+import { type Role, roles } from '@/shared/schemas/course';
 import type { World } from './world';
 
 /** Everyone who may knock: `student` owns the work in the world, `otherStudent` sits beside them, `outsider` teaches another course. */
@@ -12,6 +13,8 @@ export const everyone = [
   'instructor',
 ] as const;
 export type Who = (typeof everyone)[number];
+/** Does not compile while a role has no column of its own in the table. */
+export const allRoles: readonly (Role & Who)[] = roles;
 
 export type Answer = 'ok' | ErrorCode;
 

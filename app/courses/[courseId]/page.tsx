@@ -8,6 +8,7 @@ import { readCourse } from '@/lib/course/courses';
 import { listExercises, listPutAside } from '@/lib/exercise/exercises';
 import type { roundView } from '@/lib/rows/exercise';
 import { forPage } from '@/lib/http/page';
+import { leadsCourse, teaches } from '@/shared/schemas/course';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../course-frame';
 import { retentionWords } from './keeping/retention-words';
@@ -22,9 +23,9 @@ export default async function Course({ params }: Props) {
   const { courseId } = await params;
   const course = await forPage(readCourse, { courseId });
   const exercises = await forPage(listExercises, { courseId });
-  const teaches = course.role === 'instructor';
-  const removed = teaches ? (await forPage(listPutAside, { courseId })).length : 0;
-  const keeping = teaches ? await forPage(readKeeping, { courseId }) : null;
+  const leads = leadsCourse(course.role);
+  const removed = leads ? (await forPage(listPutAside, { courseId })).length : 0;
+  const keeping = leads ? await forPage(readKeeping, { courseId }) : null;
   const post = (
     <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>
       Plan an exercise
@@ -34,7 +35,7 @@ export default async function Course({ params }: Props) {
     <>
       <CourseFrame course={course} current="exercises" />
       <Page>
-        <PageHeader title="Exercises" actions={teaches && exercises.length > 0 ? post : undefined} />
+        <PageHeader title="Exercises" actions={leads && exercises.length > 0 ? post : undefined} />
         {keeping?.near && keeping.students > 0 && keeping.retainUntil !== null && keeping.daysLeft !== null && (
           <Notice kind="warning">
             {retentionWords(keeping.retainUntil, keeping.daysLeft)}{' '}
@@ -42,11 +43,11 @@ export default async function Course({ params }: Props) {
           </Notice>
         )}
         {exercises.length === 0 &&
-          (teaches ? (
+          (leads ? (
             <FirstSteps courseId={courseId} post={post} />
           ) : (
             <EmptyState title="Nothing is posted yet">
-              {course.role === 'student'
+              {!teaches(course.role)
                 ? 'When your instructor posts an exercise, it appears here with its dates.'
                 : 'When the instructor posts an exercise, it appears here, and its proofs arrive for critique.'}
             </EmptyState>

@@ -3,6 +3,7 @@ import type { Metadata } from 'next';
 import { standAtExercise } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 import { seeWork } from '@/lib/work/overview';
+import { teaches } from '@/shared/schemas/course';
 import { StaffOverview } from './staff-overview';
 import { StudentOverview } from './student-overview';
 
@@ -14,7 +15,7 @@ export const metadata: Metadata = { title: 'Exercise' };
 export default async function ExercisePage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { role } = await forPage(standAtExercise, { exerciseId });
-  if (role !== 'student')
+  if (teaches(role))
     return <StaffOverview exerciseId={exerciseId} published={(await searchParams).published === '1'} />;
   // A new key for each look at the form: sending the same form twice is one proof.
   return <StudentOverview work={await forPage(seeWork, { exerciseId })} requestKey={randomUUID()} />;

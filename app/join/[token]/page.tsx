@@ -5,6 +5,7 @@ import { readJoinLink } from '@/lib/course/join';
 import { forPage } from '@/lib/http/page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { NewAccountFields } from '@/app/account/new-account-fields';
+import { asRole } from '@/app/courses/role-words';
 import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
 import { joinCourseAction, joinWithNewAccountAction } from '@/app/sign-in/actions';
@@ -25,7 +26,7 @@ export default async function Join({ params }: Props) {
         kicker="Join a course"
         lead={
           <>
-            You join as {asRole[link.role] ?? link.role}
+            You join as {asRole(link.role)}
             {part}. The link works until <When at={link.expiresAt} timeZone={link.timeZone} />.
           </>
         }
@@ -34,8 +35,6 @@ export default async function Join({ params }: Props) {
     </Page>
   );
 }
-
-const asRole: Record<string, string> = { student: 'a student', assistant: 'an assistant', instructor: 'an instructor' };
 
 function WithThisAccount({ token, name }: { token: string; name: string }) {
   return (

@@ -7,6 +7,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { FindField, Pages } from '@/app/_ui/Pages';
 import { When } from '@/app/_ui/Status';
+import { leadsCourse } from '@/shared/schemas/course';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../../course-frame';
 import { JoinLinks } from './join-links';
@@ -21,7 +22,7 @@ export default async function People({ params, searchParams }: Props) {
   const asked = await searchParams;
   const people = await forPage(listPeople, { courseId, page: asked.page ?? 1, find: asked.find ?? '' });
   const { course, sections, staff, studentCount, removed, removedCount } = people;
-  const manages = course.role === 'instructor';
+  const manages = leadsCourse(course.role);
   const links = manages ? await forPage(listJoinLinks, { courseId }) : [];
   const hrefOf = (id: string) => (manages ? `/courses/${courseId}/people/${id}` : null);
   return (

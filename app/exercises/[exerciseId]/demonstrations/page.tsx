@@ -4,6 +4,7 @@ import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
 import { type DemonstrationView, listDemonstrations } from '@/lib/work/demonstrations';
 import { forPage } from '@/lib/http/page';
+import { leadsCourse, teaches } from '@/shared/schemas/course';
 import { counted } from '@/shared/text/number';
 import { SpecimenFigure } from '../plan/specimens/specimen-figure';
 import { StaffFrame } from '../staff-frame';
@@ -17,21 +18,21 @@ type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ 
 export default async function Demonstrations({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { exercise, course, role, demonstrations, removed } = await forPage(listDemonstrations, { exerciseId });
-  const teaches = role !== 'student';
+  const forStaff = teaches(role);
   const last = (await searchParams).removed;
   const undo = removed.find(({ id }) => id === last);
   return (
     <>
-      {teaches && <StaffFrame exercise={exercise} current="demonstrations" mayPlan={role === 'instructor'} />}
+      {forStaff && <StaffFrame exercise={exercise} current="demonstrations" mayPlan={leadsCourse(role)} />}
       <Page width="wide">
         <PageHeader
           title="Demonstrations"
           trail={[
             { href: `/courses/${course.id}`, label: course.title },
-            ...(teaches ? [] : [{ href: `/exercises/${exerciseId}`, label: exercise.title }]),
+            ...(forStaff ? [] : [{ href: `/exercises/${exerciseId}`, label: exercise.title }]),
           ]}
           lead={
-            teaches
+            forStaff
               ? 'A line as it was set, step by step, with reasons.'
               : 'How an instructor spaced a line, step by step, with reasons. Other spacings can be right as well.'
           }
@@ -42,10 +43,10 @@ export default async function Demonstrations({ params, searchParams }: Props) {
             <RemoveForm one={undo} removed />
           </Notice>
         )}
-        {teaches && <p className="reading">{showingWords(exercise.referencesShown)}</p>}
+        {forStaff && <p className="reading">{showingWords(exercise.referencesShown)}</p>}
         {demonstrations.length === 0 ? (
-          <EmptyState title={teaches ? 'None recorded yet' : 'None to look at yet'}>
-            {teaches
+          <EmptyState title={forStaff ? 'None recorded yet' : 'None to look at yet'}>
+            {forStaff
               ? 'Open a line under References on the bench; “Record a demonstration” is below the line there.'
               : 'No demonstration has been shown so far.'}
           </EmptyState>
@@ -56,7 +57,7 @@ export default async function Demonstrations({ params, searchParams }: Props) {
                 key={one.id}
                 exerciseId={exerciseId}
                 one={one}
-                teaches={teaches}
+                forStaff={forStaff}
                 timeZone={course.timeZone}
               />
             ))}
@@ -83,12 +84,12 @@ export default async function Demonstrations({ params, searchParams }: Props) {
 type DemonstrationCardProps = {
   exerciseId: string;
   one: DemonstrationView & { mayChange: boolean };
-  teaches: boolean;
+  forStaff: boolean;
   timeZone: string;
 };
 
 /** One demonstration: how the line stands at its end, who made it, and whether the course sees it. */
-function DemonstrationCard({ exerciseId, one, teaches, timeZone }: DemonstrationCardProps) {
+function DemonstrationCard({ exerciseId, one, forStaff, timeZone }: DemonstrationCardProps) {
   const { title, author, recorded, reasons, createdAt, shownAt } = one;
   return (
     <li>
@@ -102,7 +103,7 @@ function DemonstrationCard({ exerciseId, one, teaches, timeZone }: Demonstration
           </>
         }
       />
-      {teaches && (
+      {forStaff && (
         <div className="actions note-size">
           <span>
             <When at={createdAt} timeZone={timeZone} short /> ·{' '}

@@ -6,6 +6,7 @@ import { When } from '@/app/_ui/Status';
 import { standAtExercise } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 import { listReferences } from '@/lib/reference/references';
+import { leadsCourse } from '@/shared/schemas/course';
 import { counted } from '@/shared/text/number';
 import { StaffFrame } from '../staff-frame';
 import { enforceReferencesAction } from './actions';
@@ -26,7 +27,7 @@ export default async function References({ params, searchParams }: Props) {
   const referenced = specimens.filter(({ references }) => references.some(({ started }) => !started)).length;
   return (
     <>
-      <StaffFrame exercise={exercise} current="references" mayPlan={role === 'instructor'} />
+      <StaffFrame exercise={exercise} current="references" mayPlan={leadsCourse(role)} />
       <Page width="wide">
         <PageHeader
           title="References"
@@ -42,7 +43,7 @@ export default async function References({ params, searchParams }: Props) {
           <EmptyState
             title="No lines yet"
             action={
-              role === 'instructor' ? (
+              leadsCourse(role) ? (
                 <ButtonLink href={`/exercises/${exerciseId}/plan/specimens/new`}>Add lines</ButtonLink>
               ) : undefined
             }

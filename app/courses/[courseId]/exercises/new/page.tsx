@@ -7,6 +7,7 @@ import { Page, PageHeader } from '@/app/_ui/Page';
 import { readCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { createExerciseAction } from '@/app/courses/actions';
+import { leadsCourse } from '@/shared/schemas/course';
 
 export const metadata: Metadata = { title: 'Plan an exercise' };
 
@@ -14,7 +15,7 @@ export const metadata: Metadata = { title: 'Plan an exercise' };
 export default async function NewExercise({ params }: { params: Promise<{ courseId: string }> }) {
   const { courseId } = await params;
   const course = await forPage(readCourse, { courseId });
-  if (course.role !== 'instructor') notFound();
+  if (!leadsCourse(course.role)) notFound();
   return (
     <Page>
       <PageHeader

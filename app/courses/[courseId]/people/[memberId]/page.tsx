@@ -4,6 +4,7 @@ import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
+import { leadsCourse, teaches } from '@/shared/schemas/course';
 import { CourseFrame } from '../../../course-frame';
 import { roleWords } from '../../../role-words';
 import { AccommodationsForm, CourseMaking, PasswordLink, PutBack, Removal, RoleAndSection } from './member-forms';
@@ -32,7 +33,7 @@ export default async function Person({ params }: Props) {
           kicker={person.email}
           lead={since}
           actions={
-            person.role === 'student' && (
+            !teaches(person.role) && (
               <ButtonLink href={`/courses/${course.id}/people/${person.id}/term`}>The term on one page</ButtonLink>
             )
           }
@@ -44,8 +45,8 @@ export default async function Person({ params }: Props) {
         ) : (
           <>
             <RoleAndSection which={which} role={person.role} sectionId={person.sectionId} sections={sections} />
-            {person.role === 'student' && <AccommodationsForm which={which} now={person.accommodations} />}
-            {person.role === 'instructor' && found.iMayLetMakeCourses && !self && (
+            {!teaches(person.role) && <AccommodationsForm which={which} now={person.accommodations} />}
+            {leadsCourse(person.role) && found.iMayLetMakeCourses && !self && (
               <CourseMaking which={which} name={person.name} allowed={person.mayMakeCourses} />
             )}
             <PasswordLink which={which} name={person.name} state={found.passwordLink} />

@@ -7,6 +7,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { seeDemonstration } from '@/lib/work/demonstrations';
 import { forPage } from '@/lib/http/page';
+import { teaches } from '@/shared/schemas/course';
 import { retitleDemonstrationAction } from '../actions';
 import { RemoveForm, ShowForm, showingWords } from '../show-form';
 
@@ -26,7 +27,7 @@ export default async function DemonstrationPage({ params }: Props) {
     demonstration: one,
     mayChange,
   } = await forPage(seeDemonstration, { exerciseId, demonstrationId });
-  const teaches = role !== 'student';
+  const forStaff = teaches(role);
   return (
     <Page width="full">
       <PageHeader
@@ -41,7 +42,7 @@ export default async function DemonstrationPage({ params }: Props) {
         actions={
           one.removedAt ? undefined : (
             <ButtonLink small href={`/exercises/${exerciseId}/bench/${one.specimenId}`}>
-              {teaches ? 'Try the line on the bench' : 'Your own line on the bench'}
+              {forStaff ? 'Try the line on the bench' : 'Your own line on the bench'}
             </ButtonLink>
           )
         }
@@ -52,7 +53,7 @@ export default async function DemonstrationPage({ params }: Props) {
           {mayChange && <RemoveForm one={one} removed />}
         </Notice>
       )}
-      {teaches && !one.removedAt && (
+      {forStaff && !one.removedAt && (
         <Notice title={one.shownAt ? 'The course sees it' : 'Only instructors and assistants see it'}>
           <p>{showingWords(exercise.referencesShown)}</p>
           {mayChange && <ShowForm one={one} shown={one.shownAt !== null} />}
@@ -64,7 +65,7 @@ export default async function DemonstrationPage({ params }: Props) {
         ground={one.ground}
         recorded={one.recorded}
         personKey={personKey}
-        tells={teaches ? 'everything' : 'nothing'}
+        tells={forStaff ? 'everything' : 'nothing'}
         accommodations={{ workingView: accommodations.workingView, singleKeysOff: accommodations.singleKeysOff }}
       />
       {mayChange && !one.removedAt && (

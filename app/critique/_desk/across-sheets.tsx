@@ -7,10 +7,9 @@ import { faultWords } from '@/shared/critique/fault-words';
 import { lettersOf, spacedLetters } from '@/shared/critique/run';
 import type { Size } from '@/shared/schemas/spacing';
 import { counted, withUnit } from '@/shared/text/number';
-import { ChosenPlace } from './sheet';
+import { ChosenPlace, marksOf } from './sheet';
 import type { Looks } from '@/shared/line/looks';
 import { groundOf } from './looks';
-import { marksOf } from './tied';
 import style from './desk.module.css';
 
 export const sizes = {

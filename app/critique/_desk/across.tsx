@@ -6,18 +6,14 @@ import { decide, nextOpen, readRun, reopen, requestKeyOf, type RemarkRun } from 
 import { spacedLetters } from '@/shared/critique/run';
 import { fillStockNote } from '@/shared/critique/stock-note';
 import type { NoteView } from '@/shared/schemas/note';
-import { AcrossLook } from './across-look';
-import { AcrossRemark } from './across-remark';
+import { AcrossRemark, OneRemark } from './across-remark';
 import { AcrossSheets, sizes, type SizeName } from './across-sheets';
-import { acrossKeys, type Acts } from './keys';
-import { KeyHelp } from './key-help';
+import { acrossKeys, type Acts, KeyHelp } from './keys';
 import { LooksMenu, useKeysAndLooks, useLooks } from './looks';
-import { send } from './send';
-import { suggestedFirst } from './stock-order';
-import { Unsaved } from './unsaved';
-import { useGoing } from './use-going';
-import { useKeptText } from './use-kept-text';
-import { useNoteSending } from './use-note-sending';
+import { send } from '@/app/_ui/send';
+import { suggestedFirst } from './note-form';
+import { Unsaved, useKeptText, useNoteSending } from './notes';
+import { useGoing } from './queue';
 import style from './desk.module.css';
 
 const newId = () => crypto.randomUUID().replaceAll('-', '').slice(0, 16);
@@ -144,7 +140,7 @@ export function Across({ page }: { page: AcrossPage }) {
         }
       : {}),
   };
-  // While one line is looked at, its own keys hold (across-look.tsx).
+  // While one line is looked at, its own keys hold (OneRemark).
   useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving && looking === null);
 
   return (
@@ -157,7 +153,7 @@ export function Across({ page }: { page: AcrossPage }) {
         here={`/exercises/${page.exerciseId}/rounds/${page.round}/specimens/${page.specimen.id}`}
       />
       {chosen && line && version ? (
-        <AcrossLook
+        <OneRemark
           key={line.token}
           line={line}
           version={version}

@@ -5,7 +5,7 @@ import { lookTable, looksOn } from '@/app/_line/looks';
 import { Button } from '@/app/_ui/Button';
 import { noLooks, type LookName, type Looks } from '@/shared/line/looks';
 import type { Ground } from '@/shared/schemas/spacing';
-import { useKeys, type Acts } from './keys';
+import { type Acts, useKeys } from './keys';
 import style from './desk.module.css';
 
 /** Which ways of looking are on. After `ask` the next key chooses one; `v` once more puts them all away, and any other key leaves them. */

@@ -1,9 +1,11 @@
 'use client';
-import { useRef, type RefObject } from 'react';
+
+import { type RefObject, useRef, useState } from 'react';
 import { Button } from '@/app/_ui/Button';
 import { fillStockNote } from '@/shared/critique/stock-note';
 import type { Fault, StockNoteView } from '@/shared/schemas/note';
 import style from './desk.module.css';
+import { send } from '@/app/_ui/send';
 
 type Props = {
   /** Letters of the chosen place, for the heading and for stock notes. */
@@ -128,3 +130,27 @@ const stockFaults: readonly (readonly [Fault, string])[] = [
   ['right', 'a letter too far right'],
   ['touching', 'letters that touch'],
 ];
+
+/** The stock notes at hand: kept from what was typed, and taken out of use again by whoever wrote them. */
+export function useStock(courseId: string, initial: StockNoteView[], say: (words: string) => void) {
+  const [stock, setStock] = useState(initial);
+  return {
+    stock,
+    async keep(body: string, shared: boolean, fault: Fault) {
+      const answer = await send<StockNoteView>('POST', '/api/critique/stock-notes', { courseId, body, fault, shared });
+      if (answer.ok) setStock((all) => [answer.result, ...all]);
+      say(answer.ok ? 'Kept as a stock note.' : answer.message);
+    },
+    async drop({ id }: StockNoteView) {
+      const answer = await send('DELETE', `/api/critique/stock-notes/${id}`, {});
+      if (answer.ok) setStock((all) => all.filter((note) => note.id !== id));
+      say(answer.ok ? 'The stock note is out of use; notes left with it stay.' : answer.message);
+    },
+  };
+}
+
+/** Stock notes with those that answer the fault first; otherwise in the order they were kept. */
+export const suggestedFirst = (stock: readonly StockNoteView[], fault: Fault): StockNoteView[] =>
+  fault === ''
+    ? [...stock]
+    : stock.toSorted((one, other) => Number(other.fault === fault) - Number(one.fault === fault));

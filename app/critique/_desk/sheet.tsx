@@ -1,11 +1,14 @@
 'use client';
+
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DeskLine, MovedPair } from '@/shared/critique/desk';
+import type { PairFault } from '@/shared/critique/faults';
 import type { Run } from '@/shared/critique/run';
 import { type Looks, noLooks } from '@/shared/line/looks';
 import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { placeLetters } from '@/shared/outline/place-letters';
+import type { NoteView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
@@ -147,4 +150,52 @@ function head(x: number, y: number, side: number, meets: boolean, em: number): s
   const [near, far] = [0.012 * em, 0.062 * em];
   const [point, back] = meets ? [near, far] : [far, near];
   return `M${x + side * point} ${y}L${x + side * back} ${y - 0.03 * em}V${y + 0.03 * em}Z`;
+}
+
+/** Notes in the order of the margin: along the line, those on the whole line first. */
+export const inMarginOrder = (notes: readonly NoteView[]): NoteView[] =>
+  notes.toSorted(
+    (one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1),
+  );
+
+/** A hairline from each pair or run that has notes, with their signs at its end. */
+export function tiesOf(notes: readonly NoteView[]): GapTie[] {
+  const ties = new Map<string, GapTie>();
+  inMarginOrder(notes).forEach(({ fromPair, toPair }, index) => {
+    if (fromPair === null || toPair === null) return;
+    const key = `${fromPair}-${toPair}`;
+    const known = ties.get(key);
+    ties.set(key, { from: fromPair, to: toPair, sign: known ? `${known.sign}·${index + 1}` : String(index + 1) });
+  });
+  return [...ties.values()];
+}
+
+/** Wedges under the pairs that stand out; a letter out of place has one at each side of it. */
+export function marksOf(faults: readonly PairFault[]): GapMark[] {
+  return faults.flatMap(({ first, last, fault, share }): GapMark[] => {
+    const strength = share > 3 ? 3 : share > 2 ? 2 : 1;
+    if (fault === 'left')
+      return [
+        { gap: first, fault: 'tight', strength },
+        { gap: last, fault: 'wide', strength },
+      ];
+    if (fault === 'right')
+      return [
+        { gap: first, fault: 'wide', strength },
+        { gap: last, fault: 'tight', strength },
+      ];
+    return [{ gap: first, fault: fault === 'wide' ? 'wide' : 'tight', strength }];
+  });
+}
+
+/** What can be laid under the line, in turn: the round before, each reference, the face as it comes. */
+export function underlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
+  return [
+    ...(previous ? [{ label: `round ${previous.round}, proof ${previous.proof}`, spacing: previous.spacing }] : []),
+    ...references.map(({ author, slot, spacing: set }) => ({
+      label: `the reference by ${author}${slot > 1 ? ` (take ${slot})` : ''}`,
+      spacing: set,
+    })),
+    { label: 'built-in', spacing: { tracking: 0, offsets: spacing.offsets.map(() => 0) } },
+  ];
 }

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readWaiting } from '@/app/_bench/practice/results';
 import { readScreen } from '@/app/_bench/session/screen';
-import { waitingNotes } from '@/app/critique/_desk/waiting';
+import { waitingNotes } from '@/app/critique/_desk/notes';
 import { readRun } from '@/shared/critique/remark-run';
 import { recordedSteps, recordingSchema } from '@/shared/demonstration/recording';
 import { misfitOf } from '@/shared/demonstration/steps';

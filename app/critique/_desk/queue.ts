@@ -1,0 +1,105 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useEffect, useState, useTransition } from 'react';
+import type { DeskLine } from '@/shared/critique/desk';
+import { send } from '@/app/_ui/send';
+
+type Way = { go: (address: string) => void; say: (words: string) => void };
+
+/** What can be done with a proof in the queue: take the next one, put this one off, give it back. */
+export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine, { go, say }: Way) {
+  const [letGo, setLetGo] = useState(false);
+  // The second marking has a queue of its own, without sections.
+  const second = two.slot === 'second';
+  const section = queue.section && !second ? `?section=${queue.section.id}` : '';
+
+  async function takeNext() {
+    const answer = await send<{ proof: string | null; line: string | null }>('POST', '/api/critique/next', {
+      exerciseId: exercise.id,
+      roundNumber: round.number,
+      section: queue.section?.id ?? null,
+      after: proof.token,
+      second,
+    });
+    if (!answer.ok) return say(answer.message);
+    if (answer.result.proof === null) return say('Nothing else is waiting: other markers are working on the rest.');
+    go(`/critique/${answer.result.proof}/${answer.result.line ?? line.specimenId}${section}`);
+  }
+
+  return {
+    /** This marker has let the proof go, so it is not claimed again. */
+    letGo,
+    takeNext,
+    async skip() {
+      const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'skipped' });
+      if (!answer.ok) return say(answer.message);
+      setLetGo(true);
+      say('Skipped: it comes last for you.');
+      await takeNext();
+    },
+    async takeUp() {
+      const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'taken-up' });
+      say(answer.ok ? 'Resumed: it is back in its place.' : answer.message);
+    },
+    async giveBack() {
+      setLetGo(true);
+      const answer = await send('DELETE', '/api/critique/claims', { proof: proof.token });
+      if (answer.ok)
+        return go(`/exercises/${exercise.id}/rounds/${round.number}/${second ? 'second' : 'critique'}${section}`);
+      setLetGo(false);
+      say(answer.message);
+    },
+  };
+}
+
+/** Keeps the proof for this marker as long as the page is open and in view; says who has it where somebody else does. */
+export function useClaim(token: string, heldBy: string | null, letGo: boolean): { heldBy: string | null } {
+  const [refused, setRefused] = useState<string | null>(null);
+  useEffect(() => {
+    if (letGo) return;
+    const claim = async () => {
+      if (document.visibilityState !== 'visible') return;
+      const answer = await send<{ keptUntil: string }>('PUT', '/api/critique/claims', { proof: token });
+      if (answer.ok) setRefused(null);
+      else if (!answer.again) setRefused((answer.body as { heldBy?: string } | null)?.heldBy ?? null);
+    };
+    const first = setTimeout(() => void claim(), 400);
+    const again = setInterval(() => void claim(), 4 * 60_000);
+    return () => {
+      clearTimeout(first);
+      clearInterval(again);
+    };
+  }, [token, letGo]);
+  return { heldBy: refused ?? heldBy };
+}
+
+/** Long enough for a slow page; if it has not come by then, it is not coming, and this page is used again. */
+const patience = 10_000;
+
+/**
+ * Leads to other pages, and says when one is on its way: from then on this page's keys are nobody's, so that a quick hand
+ * leaves nothing on the line that it has turned away from.
+ */
+export function useGoing(): { leaving: boolean; go: (address: string) => void } {
+  const router = useRouter();
+  const [pending, start] = useTransition();
+  const [clicked, setClicked] = useState(false);
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout>;
+    const click = (event: MouseEvent) => {
+      const link = event.target instanceof Element ? event.target.closest('a[href^="/"]:not([target])') : null;
+      if (!link || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey || event.button !== 0) return;
+      if (link instanceof HTMLAnchorElement && link.pathname === location.pathname && link.search === location.search)
+        return;
+      setClicked(true);
+      timer = setTimeout(() => setClicked(false), patience);
+    };
+    document.addEventListener('click', click);
+    return () => {
+      document.removeEventListener('click', click);
+      clearTimeout(timer);
+    };
+  }, []);
+  return { leaving: pending || clicked, go: (address) => start(() => router.push(address)) };
+}

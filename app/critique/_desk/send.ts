@@ -1,2 +1,0 @@
-'use client';
-export { send, type Answer } from '@/app/_ui/send';

@@ -1,9 +1,10 @@
 'use client';
+
+import { looksOn, lookTable } from '@/app/_line/looks';
 import type { Acts } from '@/app/_ui/use-keys';
+import { type LookName, type Looks, noLooks } from '@/shared/line/looks';
 import type { WallChange, WallState } from '@/shared/schemas/wall';
-import { wallKeys, wallLooks } from './keys';
-import { toggled, type Looking } from './looking';
-import type { Places } from './use-places';
+import type { Places } from './stage';
 
 type Hands = {
   looking: Looking;
@@ -63,3 +64,79 @@ const nextReference = (now: number | null, count: number): number | null =>
 function shownColumns({ columns }: Looking): number {
   return columns ?? Number(document.querySelector('[data-columns]')?.getAttribute('data-columns') ?? 1);
 }
+
+/** Ways of looking that a wall has, each under the key it has at the bench. */
+export const wallLooks = looksOn('wall').map((look) => ({ look, key: lookTable[look].key }));
+
+/** The wall's other keys, each for one thing. */
+export const wallKeys = {
+  next: '.',
+  before: ',',
+  front: 'f',
+  leaveOut: 'x',
+  one: '1',
+  two: '2',
+  turn: 'a',
+  pause: 'p',
+  median: 'd',
+  reference: 'r',
+  on: '>',
+  back: '<',
+  larger: '+',
+  smaller: '-',
+  fresh: 'n',
+  room: 'v',
+  link: 'q',
+  strip: 'b',
+} as const;
+
+/** What is looked at and how; it concerns this screen only and is not kept. */
+export type Looking = {
+  readonly looks: Looks;
+  /** First of the three letters that are not covered. */
+  readonly window: number;
+  readonly median: boolean;
+  /** Which reference is laid over, or null. */
+  readonly reference: number | null;
+  /** Lines side by side; null finds as many as can be read from the back. */
+  readonly columns: number | null;
+  readonly chosen: string | null;
+  readonly one: string | null;
+  readonly two: string | null;
+  readonly turning: boolean;
+  readonly paused: boolean;
+  /** Seconds each of the two is shown. */
+  readonly seconds: number;
+  /** New lines wait until they are placed. */
+  readonly holding: boolean;
+  readonly link: boolean;
+  readonly strip: boolean;
+};
+
+export const atFirst: Looking = {
+  looks: noLooks,
+  window: 0,
+  median: false,
+  reference: null,
+  columns: null,
+  chosen: null,
+  one: null,
+  two: null,
+  turning: false,
+  paused: false,
+  seconds: 2,
+  holding: false,
+  link: false,
+  strip: false,
+};
+
+const toggled = (looking: Looking, look: LookName): Looking => ({
+  ...looking,
+  looks: { ...looking.looks, [look]: !looking.looks[look] },
+});
+
+/** Whole seconds and a half at the least: nothing on the wall changes more often than twice a second. */
+export const turnSeconds = [0.5, 1, 2, 4] as const;
+
+export const MEDIAN = 'the median';
+export const REFERENCE = 'the reference';

@@ -8,17 +8,12 @@ import { opposite } from '@/app/_line/inks';
 import { classes } from '@/app/_ui/classes';
 import type { WallChange, WallPack, WallState } from '@/shared/schemas/wall';
 import { medianSpacing, sameAgain } from '@/shared/class/wall';
-import { actsOf } from './acts';
-import { columnsFor, emFor, widest } from './fit';
-import { KeepNote } from './keep-note';
-import { Link, type LinkTo } from './link';
-import { atFirst, MEDIAN, REFERENCE, type Looking } from './looking';
-import { Cell, type Shown } from './cell';
+import { actsOf, atFirst, type Looking, MEDIAN, REFERENCE } from './acts';
+import { columnsFor, emFor, usePlaces, useSize, widest } from './stage';
+import { KeepNote, Link, type LinkTo } from './room';
+import { Cell, type Over, type Shown } from './wall-line';
 import { Strip } from './strip';
 import { TwoInTurn } from './two-in-turn';
-import { usePlaces } from './use-places';
-import { useSize } from './use-size';
-import type { Over } from './wall-line';
 import style from './projector.module.css';
 
 export type WallOf = {

@@ -5,13 +5,12 @@ import type { Acts } from '@/app/_ui/use-keys';
 import { followingWords, type Following } from '@/app/_ui/use-live';
 import { counted } from '@/shared/text/number';
 import type { WallChange, WallState } from '@/shared/schemas/wall';
-import type { Shown } from './cell';
-import { wallKeys, wallLooks } from './keys';
-import type { Looking } from './looking';
+import type { Shown } from './wall-line';
+import { type Looking, wallKeys, wallLooks } from './acts';
 import type { WallOf } from './projector';
-import { RoomPart } from './room-part';
-import { TwoPart } from './two-part';
-import type { Places } from './use-places';
+import { RoomPart } from './room';
+import { TwoPart } from './two-in-turn';
+import type { Places } from './stage';
 import style from './projector.module.css';
 
 export type StripProps = {

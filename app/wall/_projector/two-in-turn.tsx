@@ -1,12 +1,13 @@
 'use client';
+
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { opposite } from '@/app/_line/inks';
 import { Button } from '@/app/_ui/Button';
 import { classes } from '@/app/_ui/classes';
-import type { Shown } from './cell';
-import type { Looking } from './looking';
-import { useTurn } from './use-turn';
-import { WallLine } from './wall-line';
+import { type Looking, MEDIAN, REFERENCE, turnSeconds, wallKeys } from './acts';
 import style from './projector.module.css';
+import { KeyButton, type StripProps } from './strip';
+import { type Shown, WallLine } from './wall-line';
 
 type Props = {
   two: readonly Shown[];
@@ -63,5 +64,91 @@ export function TwoInTurn({ two, looking, em, width, setLooking }: Props) {
         )}
       </p>
     </div>
+  );
+}
+
+/** Which two are shown in turn, and how slowly. */
+export function TwoPart({ state, looking, setLooking, drawn, acts }: StripProps) {
+  const choices = [
+    ...drawn.map(({ line }) => ({ key: line.key, words: `Line ${line.sign}` })),
+    { key: MEDIAN, words: 'Class median' },
+    ...state.references.map((_, index) => ({
+      key: index === 0 ? REFERENCE : `${REFERENCE} ${index + 1}`,
+      words: `Reference${index === 0 ? '' : ` ${index + 1}`}`,
+    })),
+  ];
+  const pick = (which: 'one' | 'two', name: string, key: string) => (
+    <label className={style.check}>
+      {name}{' '}
+      <select
+        value={looking[which] ?? ''}
+        onChange={(event) => setLooking({ ...looking, [which]: event.target.value || null })}
+      >
+        <option value="">–</option>
+        {choices.map((choice) => (
+          <option key={choice.key} value={choice.key}>
+            {choice.words}
+          </option>
+        ))}
+      </select>{' '}
+      <kbd aria-hidden="true">{key}</kbd>
+    </label>
+  );
+  return (
+    <fieldset>
+      <legend>Two in turn</legend>
+      {pick('one', 'One', wallKeys.one)}
+      {pick('two', 'Other', wallKeys.two)}
+      <KeyButton
+        keyName={wallKeys.turn}
+        acts={acts}
+        pressed={looking.turning}
+        disabled={looking.one === null || looking.two === null || looking.one === looking.two}
+      >
+        In turn
+      </KeyButton>
+      <KeyButton keyName={wallKeys.pause} acts={acts} pressed={looking.paused} disabled={!looking.turning}>
+        Pause
+      </KeyButton>
+      <label className={style.check}>
+        Each for{' '}
+        <select
+          value={looking.seconds}
+          onChange={(event) => setLooking({ ...looking, seconds: Number(event.target.value) })}
+        >
+          {turnSeconds.map((seconds) => (
+            <option key={seconds} value={seconds}>
+              {seconds} s
+            </option>
+          ))}
+        </select>
+      </label>
+    </fieldset>
+  );
+}
+
+/** Which of two is shown now. It changes by itself every so many seconds, never with reduced motion, and by `swap`. */
+function useTurn(running: boolean, seconds: number): { second: boolean; swap: () => void; still: boolean } {
+  const [second, setSecond] = useState(false);
+  const still = useReducedMotion();
+  useEffect(() => {
+    if (!running || still) return;
+    const timer = window.setInterval(() => setSecond((is) => !is), Math.max(0.5, seconds) * 1000);
+    return () => window.clearInterval(timer);
+  }, [running, seconds, still]);
+  return { second, swap: () => setSecond((is) => !is), still };
+}
+
+const query = '(prefers-reduced-motion: reduce)';
+
+function useReducedMotion(): boolean {
+  return useSyncExternalStore(
+    (changed) => {
+      const list = window.matchMedia(query);
+      list.addEventListener('change', changed);
+      return () => list.removeEventListener('change', changed);
+    },
+    () => window.matchMedia(query).matches,
+    () => false,
   );
 }

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { readSelf } from '@/lib/account/account';
+import { getSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { ProofSheet } from './_home/proof-sheet';
 import { ButtonLink } from './_ui/Button';
@@ -8,7 +8,7 @@ import { Spaced } from './_ui/Spaced';
 
 /** The first page: what this is, for people who are not signed in yet; the way to their courses for those who are. */
 export default async function Home() {
-  const self = await forPage(readSelf);
+  const self = await forPage(getSelf);
   return (
     <Page width="wide">
       <PageHeader

@@ -1,11 +1,11 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import { readSelf } from '@/lib/account/account';
+import { getSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 
 /** The bar over every page, with what concerns the person who is signed in. */
 export async function PersonBar() {
-  const self = await forPage(readSelf);
+  const self = await forPage(getSelf);
   if (!self)
     return (
       <SiteBar>

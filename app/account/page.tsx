@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { NewPasswordField } from '@/app/account/new-account-fields';
-import { readAccount } from '@/lib/account/account';
+import { getAccount } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { schoolName } from '@/lib/http/school-provider';
 import { ButtonLink } from '../_ui/Button';
@@ -23,7 +23,7 @@ export const metadata: Metadata = { title: 'Your account' };
 type Props = { searchParams: Promise<Record<string, string | string[] | undefined>> };
 
 export default async function Account({ searchParams }: Props) {
-  const account = await forPage(readAccount);
+  const account = await forPage(getAccount);
   const { changed } = await searchParams;
   return (
     <Page>

@@ -2,12 +2,12 @@ import type { Metadata } from 'next';
 import { EyePractice } from '@/app/_bench/eye-practice';
 import { Page, PageHeader } from '@/app/_ui/Page';
 import { forPage } from '@/lib/http/page';
-import { openPractice } from '@/lib/account/practice-results';
+import { getPractice } from '@/lib/account/practice-results';
 
 export const metadata: Metadata = { title: 'Practice' };
 
 export default async function PracticePage() {
-  const { personKey, packs, results } = await forPage(openPractice, {});
+  const { personKey, packs, results } = await forPage(getPractice, {});
   return (
     <Page width="wide">
       <PageHeader

@@ -1,6 +1,6 @@
 'use server';
 
-import { becomeFirstInstructor, takeUpFirstLink } from '@/lib/account/first-instructor';
+import { becomeFirstInstructor, acceptFirstLink } from '@/lib/account/first-instructor';
 import { requestPasswordLink, resetPassword } from '@/lib/account/password-links';
 import { signIn } from '@/lib/account/sign-in';
 import { joinCourse, joinWithNewAccount } from '@/lib/course/join';
@@ -46,7 +46,7 @@ export const becomeFirstInstructorAction = formAction(becomeFirstInstructor, {
   },
 });
 
-export const takeUpFirstLinkAction = formAction(takeUpFirstLink, {
+export const takeUpFirstLinkAction = formAction(acceptFirstLink, {
   read: (form) => ({ token: form.get('token') }),
   then: () => '/courses/new',
 });

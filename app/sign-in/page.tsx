@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
-import { readSelf } from '@/lib/account/account';
+import { getSelf } from '@/lib/account/account';
 import { safeNext } from '@/lib/http/next-address';
 import { forPage } from '@/lib/http/page';
 import { publicAddress } from '@/lib/http/public-address';
@@ -20,7 +20,7 @@ export default async function SignIn({ searchParams }: Props) {
   const asked = await searchParams;
   // next-auth gives the way back as a whole address of ours.
   const next = safeNext(asked.next ?? String(asked.callbackUrl ?? '').replace(publicAddress(''), ''));
-  if (await forPage(readSelf)) redirect(next);
+  if (await forPage(getSelf)) redirect(next);
   const problem = problemWords(asked.error);
   const school = schoolName();
   return (

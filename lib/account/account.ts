@@ -8,8 +8,8 @@ import { hashPassword, passwordFits, refuseWeak } from './password';
 import { takeTry } from './tries';
 
 /** The person's own account: name, address, how they sign in, where they are signed in, which courses they are in. */
-export const readAccount = operation({
-  name: 'read-account',
+export const getAccount = operation({
+  name: 'get-account',
   allow: 'account:own',
   input: z.object({}),
   run: async ({ data, actor, now }) => {
@@ -30,8 +30,8 @@ export const readAccount = operation({
 });
 
 /** Who is signed in, for the bar over every page; null for a visitor. */
-export const readSelf = operation({
-  name: 'read-self',
+export const getSelf = operation({
+  name: 'get-self',
   allow: 'open',
   input: z.object({}),
   run: async ({ data, actor }) => {

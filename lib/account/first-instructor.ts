@@ -52,8 +52,8 @@ const days = 7;
  * The link by which the first instructor comes, for the console at start; null once somebody may make courses.
  * Only its hash is kept, so every start makes a new one and earlier ones stop working.
  */
-export const makeFirstLink = operation({
-  name: 'make-first-link',
+export const createFirstLink = operation({
+  name: 'create-first-link',
   allow: 'system',
   input: z.object({}),
   run: async ({ data, now }) => {
@@ -76,13 +76,13 @@ export const makeFirstLink = operation({
  * @param origin e.g. https://type.school.example
  */
 export async function firstLink(origin: string): Promise<{ address: string; expiresAt: Date } | null> {
-  const made = await makeFirstLink(systemCaller('printing the first instructor’s link at start'), {});
+  const made = await createFirstLink(systemCaller('printing the first instructor’s link at start'), {});
   return made && { address: `${origin}${made.path}`, expiresAt: made.expiresAt };
 }
 
 /** Whether this link still makes a first instructor. */
-export const readFirstLink = operation({
-  name: 'read-first-link',
+export const getFirstLink = operation({
+  name: 'get-first-link',
   allow: 'open',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, caller, now }, { token }) => {
@@ -95,8 +95,8 @@ export const readFirstLink = operation({
 });
 
 /** The first link, taken up by somebody who has an account already and is signed in. */
-export const takeUpFirstLink = operation({
-  name: 'take-up-first-link',
+export const acceptFirstLink = operation({
+  name: 'accept-first-link',
   allow: 'account:own',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, actor, now }, { token }) => {

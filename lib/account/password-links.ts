@@ -66,8 +66,8 @@ export const resetPassword = operation({
 });
 
 /** Whose password this link sets: the holder of a link handed over on paper should see that it is theirs. */
-export const readPasswordLink = operation({
-  name: 'read-password-link',
+export const getPasswordLink = operation({
+  name: 'get-password-link',
   allow: 'open',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, caller, now }, { token }) => {
@@ -97,8 +97,8 @@ export async function makePasswordLink(data: ScopedData, { userId, createdById, 
 }
 
 /** A link for a new password, for whoever runs the server to hand over: the way back in for people who teach. */
-export const makePasswordLinkByAddress = operation({
-  name: 'make-password-link-by-address',
+export const createPasswordLinkByAddress = operation({
+  name: 'create-password-link-by-address',
   allow: 'system',
   input: z.object({ email: emailSchema }),
   run: async ({ data, now }, { email }) => {

@@ -5,7 +5,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import { buildPack } from '@/lib/face/build-pack';
 import type { Pack } from '@/shared/schemas/pack';
 import {
-  keepPracticeResultsInput,
+  savePracticeResultsInput,
   practiceKindSchema,
   practicePayloadSchema,
   type PracticeResult,
@@ -33,8 +33,8 @@ export const PRACTICE_LINES: readonly { face: string; text: string }[] = [
 let built: Promise<Pack[]> | undefined;
 
 /** What the practice of the eye is made from, and the actor's own sittings so far, oldest first. */
-export const openPractice = operation({
-  name: 'open-practice',
+export const getPractice = operation({
+  name: 'get-practice',
   allow: 'account:own',
   input: z.strictObject({}),
   run: async ({ actor, data }) => {
@@ -56,10 +56,10 @@ function practicePacks(): Promise<Pack[]> {
 }
 
 /** Keeps results of the actor's own practice. Sent again, nothing is kept twice. Result: the keys that are kept now. */
-export const keepPracticeResults = operation({
-  name: 'keep-practice-results',
+export const savePracticeResults = operation({
+  name: 'save-practice-results',
   allow: 'account:own',
-  input: keepPracticeResultsInput,
+  input: savePracticeResultsInput,
   run: async ({ data, now }, { results }) => {
     for (const result of results) await retryOnConflict(() => data.practiceResults.keep(result, now));
     return { kept: results.map(({ requestKey }) => requestKey) };

@@ -15,8 +15,8 @@ export const exportOwnData = operation({
 });
 
 /** Everything that is kept about one person, for whoever runs the server to hand over when they ask for it. It is written down. */
-export const handOverRecords = operation({
-  name: 'hand-over-records',
+export const exportPersonData = operation({
+  name: 'export-person-data',
   allow: 'system',
   input: z.object({ email: emailSchema }),
   run: async ({ data, actor, now }, { email }) => {

@@ -1,7 +1,7 @@
 // npm run -s export-person -- ADDRESS: everything that is kept about the person with this e-mail address, as JSON, to be
 // handed to them when they ask for it (and to nobody else). Write it into a file: … > records.json
 import { systemCaller } from '@/lib/access/caller';
-import { handOverRecords } from '@/lib/account/records';
+import { exportPersonData } from '@/lib/account/records';
 import { fail } from './fail';
 import { answerHelp } from './help';
 
@@ -12,7 +12,7 @@ const [email] = process.argv.slice(2);
 try {
   if (email === undefined)
     throw new Error('Give the person’s e-mail address: npm run -s export-person -- name@school.example');
-  const records = await handOverRecords(systemCaller('a person’s records, asked for at the console'), { email });
+  const records = await exportPersonData(systemCaller('a person’s records, asked for at the console'), { email });
   process.stdout.write(`${JSON.stringify(records, null, 2)}\n`, () => process.exit(0));
 } catch (error) {
   fail(error);

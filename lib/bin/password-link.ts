@@ -2,7 +2,7 @@
 // people who teach and can't ask an instructor. It works once, for a day; whoever opens it can sign in as that person.
 import { env } from '@/lib/env';
 import { systemCaller } from '@/lib/access/caller';
-import { makePasswordLinkByAddress } from '@/lib/account/password-links';
+import { createPasswordLinkByAddress } from '@/lib/account/password-links';
 import { fail } from './fail';
 import { answerHelp } from './help';
 
@@ -13,7 +13,7 @@ const [email] = process.argv.slice(2);
 try {
   if (email === undefined)
     throw new Error('Give the person’s e-mail address: npm run -s password-link -- name@school.example');
-  const { name, path, expiresAt } = await makePasswordLinkByAddress(
+  const { name, path, expiresAt } = await createPasswordLinkByAddress(
     systemCaller('a link for a new password, asked for at the console'),
     { email },
   );

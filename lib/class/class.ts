@@ -11,7 +11,7 @@ import { lateOf } from '@/lib/work/rounds';
 import { pairTotals } from '@/shared/class/pair-totals';
 import { countedProof, type EffectiveMark, type Late } from '@/shared/marking/marks';
 import { prepareLine } from '@/shared/measure';
-import { pairTotalsInput, showClassInput } from '@/shared/schemas/class';
+import { pairTotalsInput, getClassInput } from '@/shared/schemas/class';
 import { leadsCourse } from '@/shared/schemas/course';
 import { idSchema } from '@/shared/schemas/id';
 import { packSchema } from '@/shared/schemas/pack';
@@ -23,10 +23,10 @@ import { mapLines } from './map-line';
 const studentsPerPage = 20;
 
 /** The class in one round: who has sent what, and per specimen and pair how far it is from the nearest reference. */
-export const showClass = operation({
-  name: 'show-class',
+export const getClass = operation({
+  name: 'get-class',
   allow: 'class:see',
-  input: showClassInput,
+  input: getClassInput,
   run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
     const hand = await roundContext(data, exerciseId, number);
@@ -83,7 +83,7 @@ export const showClass = operation({
   },
 });
 
-export type ShownClass = Awaited<ReturnType<typeof showClass>>;
+export type ShownClass = Awaited<ReturnType<typeof getClass>>;
 
 /** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
 export type StudentRow = {
@@ -167,8 +167,8 @@ export async function roundAskedFor(data: ScopedData, exerciseId: string, asked:
 }
 
 /** Of one line of a round: what the class set at each pair, as totals, beside the references and their tolerances. Names nobody but the authors of references. */
-export const showPairTotals = operation({
-  name: 'show-pair-totals',
+export const getPairTotals = operation({
+  name: 'get-pair-totals',
   allow: 'class:see',
   input: pairTotalsInput,
   run: async ({ data, now }, { exerciseId, roundNumber, line }) => {
@@ -196,8 +196,8 @@ export const showPairTotals = operation({
 });
 
 /** All rounds of a course at a glance: how many of the class have sent, and how many have had a release. */
-export const showCourseClass = operation({
-  name: 'show-course-class',
+export const getCourseClass = operation({
+  name: 'get-course-class',
   allow: 'class:see',
   input: z.strictObject({ courseId: idSchema }),
   run: async ({ data }, { courseId }) => {

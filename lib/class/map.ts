@@ -9,7 +9,7 @@ import { tokenOf } from '@/lib/review/tasks';
 import { spacingOf } from '@/lib/rows/spacing';
 import type { ClassMap, MapLine, MapLineShown } from '@/shared/class/map';
 import { columnsOf, valueAt } from '@/shared/class/map-view';
-import { mapInput, showMapInput } from '@/shared/schemas/class';
+import { mapInput, getMapPageInput } from '@/shared/schemas/class';
 import { packSchema } from '@/shared/schemas/pack';
 import { pageOf } from '@/shared/schemas/page';
 import { roundAskedFor } from './class';
@@ -19,10 +19,10 @@ import { mapLines } from './map-line';
 const rowsPerPage = 20;
 
 /** What stands around the map: its exercise, rounds and lines; and, where asked for, the same numbers as a table. */
-export const showMap = operation({
-  name: 'show-map',
+export const getMapPage = operation({
+  name: 'get-map-page',
   allow: 'class:see',
-  input: showMapInput,
+  input: getMapPageInput,
   run: async ({ data, now, caller }, { exerciseId, round: asked, line, tablePage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
     const { round, exercise, course } = await roundContext(data, exerciseId, number);
@@ -50,7 +50,7 @@ export const showMap = operation({
     };
 
     async function table(specimenVersionId: string, askedPage: number) {
-      const map = await readMap(caller, { exerciseId, roundNumber: number, line: specimenVersionId }, { now });
+      const map = await getMap(caller, { exerciseId, roundNumber: number, line: specimenVersionId }, { now });
       const columns = columnsOf(map.lines);
       const { page, pages, from } = pageOf(askedPage, map.students.length, rowsPerPage);
       return {
@@ -66,8 +66,8 @@ export const showMap = operation({
 });
 
 /** The map of pairs × students of one line, or of all lines of a round, in one compact answer. */
-export const readMap = operation({
-  name: 'read-map',
+export const getMap = operation({
+  name: 'get-map',
   allow: 'class:see',
   input: mapInput,
   run: async ({ data, now }, { exerciseId, roundNumber, line }): Promise<ClassMap> => {

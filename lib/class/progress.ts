@@ -13,8 +13,8 @@ import { keptOrMade } from '@/lib/data/worked-out';
 import { mapLines } from './map-line';
 
 /** How an exercise went from round to round, line by line. Each round is worked out once for its state and that of the round before. */
-export const showProgress = operation({
-  name: 'show-progress',
+export const getProgress = operation({
+  name: 'get-progress',
   allow: 'class:see',
   input: z.strictObject({ exerciseId: idSchema }),
   run: async ({ data, now }, { exerciseId }) => {

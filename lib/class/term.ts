@@ -15,8 +15,8 @@ import { packSchema } from '@/shared/schemas/pack';
 import { type ReleaseSnapshot, releaseSnapshotSchema } from '@/shared/schemas/release';
 
 /** One student’s term for those who teach, to talk over: marks as they were released, and nothing of a round in which names are hidden. */
-export const showTerm = operation({
-  name: 'show-term',
+export const getTerm = operation({
+  name: 'get-term',
   allow: 'class:see',
   input: z.strictObject({ courseId: idSchema, memberId: idSchema }),
   run: async ({ data }, { courseId, memberId }) => {
@@ -27,8 +27,8 @@ export const showTerm = operation({
 });
 
 /** A student’s own term: what they sent, and of each round what was released. */
-export const showOwnTerm = operation({
-  name: 'show-own-term',
+export const getOwnTerm = operation({
+  name: 'get-own-term',
   allow: 'release:see',
   input: z.strictObject({ courseId: idSchema }),
   run: async ({ data }, { courseId }) => {

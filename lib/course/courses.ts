@@ -65,8 +65,8 @@ export const listCourses = operation({
 });
 
 /** What stands over every page of a course: its title, its zone, and what the reader is in it. */
-export const readCourse = operation({
-  name: 'read-course',
+export const getCourse = operation({
+  name: 'get-course',
   allow: 'course:see',
   input: z.object({ courseId }),
   run: async ({ data }, input) => {
@@ -88,8 +88,8 @@ export const readCourse = operation({
 });
 
 /** What an instructor may change about a course as a whole. */
-export const readSettings = operation({
-  name: 'read-settings',
+export const getCourseSettings = operation({
+  name: 'get-course-settings',
   allow: 'course:run',
   input: z.object({ courseId }),
   run: async ({ data }, input) => {
@@ -146,8 +146,8 @@ const changedMeanwhile = () =>
   );
 
 /** What the form for a new course offers: the zones, and the one of the person's latest course. */
-export const prepareCourse = operation({
-  name: 'prepare-course',
+export const getNewCourseOptions = operation({
+  name: 'get-new-course-options',
   allow: 'course:make',
   input: z.object({}),
   run: async ({ data }) => ({ timeZones: timeZones(), suggested: await data.account.latestTimeZone() }),

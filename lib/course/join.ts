@@ -16,8 +16,8 @@ import { courseId, joinLinkId, sectionId } from './courses';
 const longestForStaff = 14;
 
 /** Makes a link by which people join with one role. It can be read only now: the database keeps its hash. */
-export const makeJoinLink = operation({
-  name: 'make-join-link',
+export const createJoinLink = operation({
+  name: 'create-join-link',
   allow: 'member:manage',
   input: z.object({ courseId, role: roleSchema, sectionId: z.nullable(sectionId), days: joinLinkDaysSchema }),
   run: async ({ data, actor, now }, { courseId: course, role, sectionId: section, days }) => {
@@ -93,8 +93,8 @@ export const revokeJoinLink = operation({
 });
 
 /** Where a join link leads. A link that has run out or was taken back is not there. */
-export const readJoinLink = operation({
-  name: 'read-join-link',
+export const getJoinLink = operation({
+  name: 'get-join-link',
   allow: 'open',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, caller, now }, { token }) => {

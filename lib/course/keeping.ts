@@ -11,8 +11,8 @@ import { mailIsSetUp, sendMail } from '@/lib/mail/send';
 import { courseId } from './courses';
 
 /** Until when the work of a course is kept, whether that is near or past, and how many students it still names. */
-export const readKeeping = operation({
-  name: 'read-keeping',
+export const getRetention = operation({
+  name: 'get-retention',
   allow: 'course:run',
   input: z.object({ courseId }),
   run: async ({ data, now }, input) => {
@@ -34,8 +34,8 @@ export const readKeeping = operation({
  * Ends the keeping of a course's work once its day is past: all students become pseudonyms, and what they wrote and what
  * was written about their proofs goes; spacings and marks stay. Asked for by writing the course's title. Never done by itself.
  */
-export const endKeeping = operation({
-  name: 'end-keeping',
+export const endRetention = operation({
+  name: 'end-retention',
   allow: 'course:run',
   input: z.object({ courseId, title: z.string().check(z.maxLength(1000)) }),
   run: async ({ data, now }, { courseId: id, title }) => {
@@ -83,8 +83,8 @@ const anHour = 3_600_000;
  * Writes to those who teach, 30 and 7 days before the day until which a course's work is kept, each once for a day and
  * however many processes run this. What a mail server refused is tried again later. Gives how many letters went out.
  */
-export const sendKeepingNotices = operation({
-  name: 'send-keeping-notices',
+export const sendRetentionNotices = operation({
+  name: 'send-retention-notices',
   allow: 'system',
   input: z.object({}),
   run: async ({ data, now }) => {

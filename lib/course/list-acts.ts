@@ -7,8 +7,8 @@ import { courseId } from './courses';
 export const actsPerPage = 50;
 
 /** What was done to the course, its people, marks and releases: the newest acts, or those before one that was shown. */
-export const listActs = operation({
-  name: 'list-acts',
+export const listAuditEvents = operation({
+  name: 'list-audit-events',
   allow: 'records:read',
   input: z.object({ courseId, before: z.nullable(z.string().max(100)).default(null) }),
   run: async ({ data }, input) => {

@@ -91,8 +91,8 @@ export const removeMember = operation({
 });
 
 /** Undoes a removal: the same membership, with all its work. */
-export const putBackMember = operation({
-  name: 'put-back-member',
+export const restoreMember = operation({
+  name: 'restore-member',
   allow: 'member:manage',
   input: z.object({ courseId, memberId }),
   run: async ({ data, now }, which) => {

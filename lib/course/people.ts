@@ -48,8 +48,8 @@ export const listPeople = operation({
 });
 
 /** One person, for the page on which an instructor changes what they are in the course. */
-export const readMember = operation({
-  name: 'read-member',
+export const getMember = operation({
+  name: 'get-member',
   allow: 'member:manage',
   input: z.object({ courseId, memberId }),
   run: async ({ data, actor }, input) => {
@@ -105,8 +105,8 @@ function readAccommodations(stored: string): Accommodations {
  * Whoever holds it can sign in as that person: so it is never made for people who teach, nor for anybody who is or was in
  * a course that this instructor does not run, and it is written down in all courses of the person.
  */
-export const handOverPasswordLink = operation({
-  name: 'hand-over-password-link',
+export const createMemberPasswordLink = operation({
+  name: 'create-member-password-link',
   allow: 'member:manage',
   input: z.object({ courseId, memberId }),
   run: async ({ data, actor, now }, input) => {

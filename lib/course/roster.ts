@@ -185,8 +185,8 @@ export const previewRoster = operation({
 });
 
 /** What stands over the page for a roster: the course, and how new people will get their links. */
-export const prepareRoster = operation({
-  name: 'prepare-roster',
+export const getRosterOptions = operation({
+  name: 'get-roster-options',
   allow: 'member:manage',
   input: z.object({ courseId }),
   run: async ({ data }, input) => {

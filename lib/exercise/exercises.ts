@@ -134,8 +134,8 @@ export const restoreExercise = operation({
 });
 
 /** Drafts of a course that were removed and can be taken back. */
-export const listPutAside = operation({
-  name: 'list-put-aside',
+export const listRemovedExercises = operation({
+  name: 'list-removed-exercises',
   allow: 'exercise:plan',
   input: z.strictObject({ courseId: idSchema }),
   run: async ({ data }, { courseId }) => {
@@ -145,8 +145,8 @@ export const listPutAside = operation({
 });
 
 /** In which role the caller stands before an exercise, so that the page can show that role's side of it. */
-export const standAtExercise = operation({
-  name: 'stand-at-exercise',
+export const getExerciseRole = operation({
+  name: 'get-exercise-role',
   allow: 'exercise:see',
   input: z.strictObject({ exerciseId: idSchema }),
   run: async ({ data }, { exerciseId }) => {

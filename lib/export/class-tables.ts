@@ -1,6 +1,6 @@
 import { operation } from '@/lib/access/operation';
 import { classSummary } from '@/lib/class/class-summary';
-import { readMap } from '@/lib/class/map';
+import { getMap } from '@/lib/class/map';
 import { agreementOfRound } from '@/lib/review/agreement';
 import { roundContext } from '@/lib/review/context';
 import { columnsOf, valueAt } from '@/shared/class/map-view';
@@ -55,7 +55,7 @@ export const exportMap = operation({
   allow: 'class:see',
   input: mapInput,
   run: async ({ caller, now }, input) => {
-    const map = await readMap(caller, input, { now });
+    const map = await getMap(caller, input, { now });
     const columns = columnsOf(map.lines);
     const head = [
       'Student',

@@ -1,5 +1,5 @@
 import { systemCaller } from '@/lib/access/caller';
-import { sendKeepingNotices } from '@/lib/course/keeping';
+import { sendRetentionNotices } from '@/lib/course/keeping';
 import { sendWelcomes } from '@/lib/course/welcomes';
 import { logError } from '@/lib/log';
 import { closeForgottenWalls } from '@/lib/wall/walls';
@@ -12,7 +12,7 @@ const anHour = 3_600_000;
  */
 export function doChoresEveryHour(): void {
   const all = () => {
-    void sendKeepingNotices(systemCaller('notices before the day until which work is kept'), {}).catch(logError);
+    void sendRetentionNotices(systemCaller('notices before the day until which work is kept'), {}).catch(logError);
     void sendWelcomes(systemCaller('letters to new people'), {}).catch(logError);
     void closeForgottenWalls(systemCaller('walls that were left open'), {}).catch(logError);
   };

@@ -175,8 +175,8 @@ export const removeReference = operation({
 });
 
 /** Puts the references as they stand in force: a new numbered set, and every proof of the exercise compared again with it. */
-export const enforceReferences = operation({
-  name: 'enforce-references',
+export const applyReferences = operation({
+  name: 'apply-references',
   allow: 'reference:set',
   input: exerciseOnly,
   run: async (context, { exerciseId }) => {

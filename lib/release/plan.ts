@@ -18,8 +18,8 @@ import { canonicalJson } from '@/shared/text/canonical-json';
 const perPage = 100;
 
 /** What would go out to whom in a round, in outline, with what each has already. */
-export const showReleasePlan = operation({
-  name: 'show-release-plan',
+export const getReleasePlan = operation({
+  name: 'get-release-plan',
   allow: 'release:make',
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {

@@ -30,8 +30,8 @@ export type ShownRelease = {
  * What was released from a proof: to its student, and to staff as the student sees it. Null before there is a release.
  * Nothing is read here but the release itself and the threads of the notes in it.
  */
-export const showRelease = operation({
-  name: 'show-release',
+export const getRelease = operation({
+  name: 'get-release',
   allow: 'release:see',
   input: z.strictObject({ proofId: idSchema }),
   run: async (

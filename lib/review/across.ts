@@ -26,8 +26,8 @@ export const settingsPerPage = 24;
  * One specimen across a round: the proofs that count, below each other in the order of the queue, and the faults that
  * several of them share. With a fault chosen, only those that have it, each with what the measure would suggest there.
  */
-export const showSpecimen = operation({
-  name: 'show-specimen',
+export const getSpecimenAcross = operation({
+  name: 'get-specimen-across',
   allow: 'critique:write',
   input: specimenAcrossInput,
   run: async ({ data, now }, { exerciseId, roundNumber, specimenId, fault: wanted, page: asked }) => {
@@ -105,7 +105,7 @@ export const showSpecimen = operation({
   },
 });
 
-export type ShownSpecimen = Awaited<ReturnType<typeof showSpecimen>>;
+export type ShownSpecimen = Awaited<ReturnType<typeof getSpecimenAcross>>;
 
 type Setting = Gathering['settings'][number];
 type Named = ReadonlyMap<string, Pick<QueueEntry, 'token' | 'shownAs' | 'hidden'>>;

@@ -12,8 +12,8 @@ import { queueOrder } from './order';
 import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
 
 /** How far two markers agree in a round, by each criterion, and the proofs on which they differ, largest difference first. */
-export const showAgreement = operation({
-  name: 'show-agreement',
+export const getAgreement = operation({
+  name: 'get-agreement',
   allow: 'mark:settle',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {

@@ -102,8 +102,8 @@ function heldBy({ state, marker }: MarkTaskRow): AppError {
 }
 
 /** Lets go of a proof, so that another marker can take it at once. Marks and notes stay. */
-export const giveBackProof = operation({
-  name: 'give-back-proof',
+export const unclaimProof = operation({
+  name: 'unclaim-proof',
   allow: 'mark:give',
   input: proofOnly,
   run: async ({ data, now: _now }, { proof: token }) => {

@@ -24,8 +24,8 @@ import { stockNotesAtHand } from './stock-notes';
  * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked for),
  * notes, what was said before and how it has changed since, marks, and where to go next.
  */
-export const showLine = operation({
-  name: 'show-line',
+export const getProofLine = operation({
+  name: 'get-proof-line',
   allow: 'critique:write',
   input: proofLineInput,
   run: async ({ data, now }, { proof: token, specimenId, section }) => {
@@ -157,7 +157,7 @@ export const showLine = operation({
   },
 });
 
-export type CritiqueLine = Awaited<ReturnType<typeof showLine>>;
+export type CritiqueLine = Awaited<ReturnType<typeof getProofLine>>;
 
 /** Where the keys lead from here: addresses of pages, null at either end. */
 type Neighbours = {

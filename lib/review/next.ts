@@ -19,8 +19,8 @@ const atOnce = 20;
  * `after` is the proof they come from, which is not given again. What they skipped comes only when all else is done or taken.
  * `second` asks for the next of the second marking, which has a queue of its own.
  */
-export const takeNext = operation({
-  name: 'take-next',
+export const claimNextProof = operation({
+  name: 'claim-next-proof',
   allow: 'mark:give',
   input: z.strictObject({
     ...roundByNumber.shape,

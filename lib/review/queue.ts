@@ -13,8 +13,8 @@ import { roundContext, type RoundContext } from './context';
 export const proofsPerPage = 50;
 
 /** A page of the queue of a round: what there is to critique, who is at it, and how far the work is. Not a word of who, where names are hidden. */
-export const showQueue = operation({
-  name: 'show-queue',
+export const getQueue = operation({
+  name: 'get-queue',
   allow: 'critique:write',
   input: z.extend(roundByNumber, { page: pageNumberSchema, section: sectionSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked, section: sectionId }) => {

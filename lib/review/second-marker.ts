@@ -14,8 +14,8 @@ import { firstSlot, type MarkTaskRow, secondSlot, secondState, shownAs, tasksFor
 const perPage = 50;
 
 /** The proofs of a round that a second marker looks at, and which of them this marker may take. */
-export const showSecondQueue = operation({
-  name: 'show-second-queue',
+export const getSecondQueue = operation({
+  name: 'get-second-queue',
   allow: 'critique:write',
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {

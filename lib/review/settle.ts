@@ -12,8 +12,8 @@ import { marksOfProofs } from './marks';
 import { settledSlot, shownAs, tasksFor, tokenOf } from './tasks';
 
 /** One proof as two markers judged it: both levels by each criterion, the one that counts, and every change of every mark with its author and reason. */
-export const showDifference = operation({
-  name: 'show-difference',
+export const getMarkDifference = operation({
+  name: 'get-mark-difference',
   allow: 'mark:settle',
   input: proofOnly,
   run: async ({ data }, { proof: token }) => {

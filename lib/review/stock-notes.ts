@@ -20,8 +20,8 @@ export async function stockNotesAtHand(data: ScopedData, courseId: string, membe
 }
 
 /** Keeps a remark for use again, for oneself or for all markers of the course. */
-export const keepStockNote = operation({
-  name: 'keep-stock-note',
+export const saveStockNote = operation({
+  name: 'save-stock-note',
   allow: 'critique:write',
   input: stockNoteInputSchema,
   run: async ({ data, now }, note): Promise<StockNoteView> => {
@@ -33,8 +33,8 @@ export const keepStockNote = operation({
 });
 
 /** Takes a stock note of one's own out of use; notes that were written with it stay. */
-export const dropStockNote = operation({
-  name: 'drop-stock-note',
+export const deleteStockNote = operation({
+  name: 'delete-stock-note',
   allow: 'critique:write',
   input: z.strictObject({ stockNoteId: idSchema }),
   run: async ({ data, now }, { stockNoteId }) => {

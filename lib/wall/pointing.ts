@@ -50,8 +50,8 @@ export const point = operation({
 });
 
 /** A wall as a phone has it when the short link is opened. Nothing in it names anybody, or says what course it is of. */
-export const showPointing = operation({
-  name: 'show-pointing',
+export const getPointing = operation({
+  name: 'get-pointing',
   allow: 'open',
   input: wallCodeOnly,
   run: async ({ data, caller, now }, { code }) => {

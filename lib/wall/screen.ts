@@ -13,7 +13,7 @@ import { signsOf } from '@/shared/class/wall';
 import {
   changeWallSchema,
   type GapCount,
-  keepAsNoteSchema,
+  saveAsNoteSchema,
   type WallChange,
   type WallLine,
   wallOnly,
@@ -23,8 +23,8 @@ import {
 import { lineKey, spelled, storedWallSettings, wallContext, type WallSettings } from './walls';
 
 /** A wall as its projector has it when the page is opened: what it is of, what it is drawn with, and its present state. */
-export const showWall = operation({
-  name: 'show-wall',
+export const getWall = operation({
+  name: 'get-wall',
   allow: 'wall:run',
   input: wallOnly,
   run: async ({ data, now }, { wallId }) => {
@@ -134,10 +134,10 @@ function changed(settings: WallSettings, change: Exclude<WallChange, { kind: 'le
 }
 
 /** Keeps what was said about a gap as a note on its proof: a note like any other, which goes out with the release. */
-export const keepAsNote = operation({
-  name: 'keep-as-note',
+export const saveAsNote = operation({
+  name: 'save-as-note',
   allow: 'critique:write',
-  input: keepAsNoteSchema,
+  input: saveAsNoteSchema,
   run: async ({ data, caller, now }, { wallId, line, pair, body, requestKey }): Promise<{ counts: boolean }> => {
     const { wall, settings } = await wallContext(data, wallId, now);
     const meant = (await linesOfWall(data, wall, settings)).find((one) => one.line.key === line);

@@ -9,11 +9,11 @@ import { misfitOf, spacingsOf } from '@/shared/demonstration/steps';
 import { leadsCourse, teaches } from '@/shared/schemas/course';
 import {
   demonstrationStepsSchema,
-  keepDemonstrationInput,
+  saveDemonstrationInput,
   removeDemonstrationInput,
-  retitleDemonstrationInput,
-  seeDemonstrationInput,
-  showDemonstrationInput,
+  renameDemonstrationInput,
+  getDemonstrationInput,
+  setDemonstrationShownInput,
 } from '@/shared/schemas/demonstration';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
@@ -51,10 +51,10 @@ const inLineOrder = <View extends DemonstrationView>(views: View[]): View[] =>
   [...views].sort((one, other) => one.position - other.position);
 
 /** One demonstration, to be looked at step by step. For a student one that is not shown is not there. */
-export const seeDemonstration = operation({
-  name: 'see-demonstration',
+export const getDemonstration = operation({
+  name: 'get-demonstration',
   allow: 'exercise:see',
-  input: seeDemonstrationInput,
+  input: getDemonstrationInput,
   run: async ({ data, now, actor }, { exerciseId, demonstrationId }) => {
     const seat = await data.seats.atExercise(exerciseId);
     const row = seat && mayLook(seat, now) ? await data.demonstrations.find(demonstrationId) : null;
@@ -121,10 +121,10 @@ export type DemonstrationView = ReturnType<typeof demonstrationView>;
 const mayLook = (seat: Seat, now: Date): boolean => teaches(seat.member.role) || roundsAt(seat, now).current !== null;
 
 /** Keeps what was recorded on the bench. Nobody else in the course sees it but staff until it is shown. Sent again it is the same. */
-export const keepDemonstration = operation({
-  name: 'keep-demonstration',
+export const saveDemonstration = operation({
+  name: 'save-demonstration',
   allow: 'reference:set',
-  input: keepDemonstrationInput,
+  input: saveDemonstrationInput,
   run: ({ data, now }, { demonstrationId, specimenVersionId, title, recorded }) =>
     retryOnConflict(async () => {
       const version = await data.specimens.version(specimenVersionId);
@@ -152,10 +152,10 @@ export const keepDemonstration = operation({
 });
 
 /** Shows a demonstration to the course, or takes it back; both are written into the course's log, as for any reference. */
-export const showDemonstration = operation({
-  name: 'show-demonstration',
+export const setDemonstrationShown = operation({
+  name: 'set-demonstration-shown',
   allow: 'reference:set',
-  input: showDemonstrationInput,
+  input: setDemonstrationShownInput,
   run: async (context, { demonstrationId, version, shown }) => {
     const { courseId, ...changed } = await changeDemonstration(context, demonstrationId, version, {
       shownAt: shown ? context.now : null,
@@ -173,10 +173,10 @@ export const showDemonstration = operation({
 });
 
 /** Gives a demonstration another title. */
-export const retitleDemonstration = operation({
-  name: 'retitle-demonstration',
+export const renameDemonstration = operation({
+  name: 'rename-demonstration',
   allow: 'reference:set',
-  input: retitleDemonstrationInput,
+  input: renameDemonstrationInput,
   run: (context, { demonstrationId, version, title }) =>
     changeDemonstration(context, demonstrationId, version, { title }),
 });

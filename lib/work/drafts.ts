@@ -7,8 +7,8 @@ import { type SaveAnswer, type SaveRequest, saveRequestSchema } from '@/shared/s
 import { spacingOf } from '@/lib/rows/spacing';
 
 /** A draft as the server has it now, for a bench that wants to know before it writes. */
-export const readDraft = operation({
-  name: 'read-draft',
+export const getDraft = operation({
+  name: 'get-draft',
   allow: 'draft:keep',
   input: z.strictObject({ draftId: z.string().check(z.minLength(1), z.maxLength(64)) }),
   run: async ({ data }, { draftId }) => {

@@ -11,8 +11,8 @@ import { latenessOf, lateWords, roundsAt, type SeatRound } from './rounds';
  * An exercise as the student at it sees it: the brief, the rounds, each line as it stands in the draft, and what was sent.
  * Errors: NOT_FOUND.
  */
-export const seeWork = operation({
-  name: 'see-work',
+export const getWork = operation({
+  name: 'get-work',
   allow: 'exercise:see',
   input: z.strictObject({ exerciseId: z.string().check(z.minLength(1), z.maxLength(64)) }),
   run: async ({ data, now, actor }, { exerciseId }) => {
@@ -78,7 +78,7 @@ export const seeWork = operation({
   },
 });
 
-export type Work = Awaited<ReturnType<typeof seeWork>>;
+export type Work = Awaited<ReturnType<typeof getWork>>;
 
 const iso = (instant: number | null): string | null => (instant === null ? null : new Date(instant).toISOString());
 

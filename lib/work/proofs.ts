@@ -107,8 +107,8 @@ function receiptAgain(seat: Seat, before: { id: string; number: number; received
  * A proof as it was sent: the receipt and each line. To its sender, and to the staff of the course.
  * What was measured is not in it; what was released comes with the release.
  */
-export const seeProof = operation({
-  name: 'see-proof',
+export const getProof = operation({
+  name: 'get-proof',
   allow: 'proof:see',
   input: z.strictObject({ proofId: z.string().check(z.minLength(1), z.maxLength(64)) }),
   run: async ({ data, actor }, { proofId }) => {

@@ -16,8 +16,8 @@ import { benchSeat } from './bench';
  * their trials). How the gaps follow size and weight is told only where the bench may tell evenness.
  * Without `text` the first such text; null where no text stands more than once. Errors: NOT_FOUND.
  */
-export const seeTogether = operation({
-  name: 'see-together',
+export const getSameText = operation({
+  name: 'get-same-text',
   allow: 'draft:keep',
   input: z.strictObject({ exerciseId: idSchema, text: z.optional(z.string().check(z.maxLength(400))) }),
   run: async (context, { exerciseId, text }) => {
@@ -63,7 +63,7 @@ export const seeTogether = operation({
   },
 });
 
-export type Together = Awaited<ReturnType<typeof seeTogether>>;
+export type Together = Awaited<ReturnType<typeof getSameText>>;
 
 /** Texts that stand more than once, in the order of the exercise. */
 function textsTogether(lines: readonly { text: string }[]): { text: string; count: number }[] {

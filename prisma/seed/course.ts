@@ -1,8 +1,8 @@
 import { systemCaller, type Caller } from '@/lib/access/caller';
-import { becomeFirstInstructor, makeFirstLink } from '@/lib/account/first-instructor';
+import { becomeFirstInstructor, createFirstLink } from '@/lib/account/first-instructor';
 import { addSection } from '@/lib/course/sections';
 import { createCourse } from '@/lib/course/courses';
-import { joinWithNewAccount, makeJoinLink } from '@/lib/course/join';
+import { joinWithNewAccount, createJoinLink } from '@/lib/course/join';
 import { database } from '@/lib/data/client';
 import { assistant, instructor, secondAssistant, students } from './people';
 
@@ -13,7 +13,7 @@ const timeZone = 'Europe/Lisbon';
 /** The demo's course: one instructor, two assistants, sixteen students in two sections, all come by the usual ways. */
 export async function seedCourse(now: Date) {
   const begun = { now: new Date(now.getTime() - 28 * day) };
-  const link = await makeFirstLink(systemCaller('filling the demo'), {}, begun);
+  const link = await createFirstLink(systemCaller('filling the demo'), {}, begun);
   if (!link) throw new Error('The demo needs a new database: this one has an instructor already.');
   await becomeFirstInstructor(visitor('instructor'), { ...instructor, token: tokenOf(link.path) }, begun);
   const instructorId = await userIdOf(instructor.email);
@@ -27,7 +27,7 @@ export async function seedCourse(now: Date) {
     who: { name: string; email: string; password: string; role: string },
     sectionId: string | null,
   ) => {
-    const made = await makeJoinLink(teaching, { courseId, role: who.role, sectionId, days: 14 }, begun);
+    const made = await createJoinLink(teaching, { courseId, role: who.role, sectionId, days: 14 }, begun);
     await joinWithNewAccount(visitor(who.email), { ...who, token: tokenOf(made.path) }, begun);
   };
   await join(assistant, null);

@@ -1,10 +1,10 @@
 import type { Caller } from '@/lib/access/caller';
 import { beginMarking } from '@/lib/review/counted';
-import { type CritiqueLine, showLine } from '@/lib/review/desk';
-import { showQueue } from '@/lib/review/queue';
+import { type CritiqueLine, getProofLine } from '@/lib/review/desk';
+import { getQueue } from '@/lib/review/queue';
 import { writeNote } from '@/lib/review/notes';
 import { releaseRound } from '@/lib/release/release';
-import { showReleasePlan } from '@/lib/release/plan';
+import { getReleasePlan } from '@/lib/release/plan';
 import { faultsOf, type PairFault } from '@/shared/critique/faults';
 import { spacedLetters } from '@/shared/critique/run';
 import { localInstant } from './local-instant';
@@ -36,19 +36,19 @@ export async function seedCritique(
   const [instructor, assistant] = [person(instructorId), person(assistantId)];
   const {
     round: { version },
-  } = await showQueue(assistant, round, at);
+  } = await getQueue(assistant, round, at);
   await beginMarking(assistant, { ...round, version }, at);
-  const { queue, specimens, round: begun } = await showQueue(assistant, round, at);
+  const { queue, specimens, round: begun } = await getQueue(assistant, round, at);
   await askForSecondMarker(instructor, round, begun.version, at);
   for (const { token } of queue) {
     for (const { id: specimenId } of specimens.slice(0, 3))
-      await annotate(assistant, await showLine(assistant, { proof: token, specimenId }, at), at);
-    await mark(assistant, await showLine(assistant, { proof: token, specimenId: specimens[0]!.id }, at), at);
+      await annotate(assistant, await getProofLine(assistant, { proof: token, specimenId }, at), at);
+    await mark(assistant, await getProofLine(assistant, { proof: token, specimenId: specimens[0]!.id }, at), at);
   }
   await seedSecondMarking(person(secondAssistantId), round, specimens[0]!.id, at);
   await settleOne(instructor, round, at);
   const out = { now: localInstant(now, timeZone, -4, '08:30') };
-  const plan = await showReleasePlan(instructor, round, out);
+  const plan = await getReleasePlan(instructor, round, out);
   await releaseRound(instructor, { ...round, to: plan.rows.map(({ token, seen }) => ({ proofId: token, seen })) }, out);
 }
 
@@ -59,10 +59,14 @@ export async function seedSecondCritique(
 ): Promise<void> {
   const at = { now: new Date(now.getTime() - 2 * hour) };
   const assistant = person(assistantId);
-  const { queue, specimens } = await showQueue(assistant, { exerciseId, roundNumber: 2 }, at);
+  const { queue, specimens } = await getQueue(assistant, { exerciseId, roundNumber: 2 }, at);
   const first = queue[0];
   if (first && specimens[0])
-    await annotate(assistant, await showLine(assistant, { proof: first.token, specimenId: specimens[0].id }, at), at);
+    await annotate(
+      assistant,
+      await getProofLine(assistant, { proof: first.token, specimenId: specimens[0].id }, at),
+      at,
+    );
 }
 
 /** The two worst pairs of a line get a stock note; the first of them with a suggestion. A line without a fault is praised. */

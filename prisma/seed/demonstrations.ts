@@ -1,5 +1,5 @@
 import type { Caller } from '@/lib/access/caller';
-import { keepDemonstration, showDemonstration } from '@/lib/work/demonstrations';
+import { saveDemonstration, setDemonstrationShown } from '@/lib/work/demonstrations';
 import { getReferenceBench } from '@/lib/reference/bench';
 import { newId } from '@/lib/data/ids';
 import { stepBetween } from '@/shared/demonstration/steps';
@@ -16,7 +16,7 @@ export async function seedDemonstrations(
   now: Date,
 ): Promise<void> {
   const shown = await record(instructor, specimenIds[0]!, 'From the widest hole to the quiet gaps', now);
-  await showDemonstration(instructor, { demonstrationId: shown, version: 0, shown: true }, { now });
+  await setDemonstrationShown(instructor, { demonstrationId: shown, version: 0, shown: true }, { now });
   await record(assistant, specimenIds[2]!, 'Capitals on a dark ground', now);
 }
 
@@ -44,7 +44,7 @@ async function record(author: Caller, specimenId: string, title: string, now: Da
   }
   go({ ...at, tracking: target.tracking }, null, remarks.last);
   const demonstrationId = newId();
-  await keepDemonstration(
+  await saveDemonstration(
     author,
     { demonstrationId, specimenVersionId: specimen.versionId, title, recorded: { start, steps } },
     { now },

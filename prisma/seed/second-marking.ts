@@ -1,8 +1,8 @@
 import type { Caller } from '@/lib/access/caller';
-import { showLine } from '@/lib/review/desk';
-import { setSecondMarking, showSecondQueue } from '@/lib/review/second-marker';
-import { settleMark, showDifference } from '@/lib/review/settle';
-import { showAgreement } from '@/lib/review/agreement';
+import { getProofLine } from '@/lib/review/desk';
+import { setSecondMarking, getSecondQueue } from '@/lib/review/second-marker';
+import { settleMark, getMarkDifference } from '@/lib/review/settle';
+import { getAgreement } from '@/lib/review/agreement';
 import { mark } from './mark';
 
 type Round = { exerciseId: string; roundNumber: number };
@@ -12,18 +12,18 @@ type At = { now: Date };
 export async function askForSecondMarker(instructor: Caller, round: Round, version: number, at: At): Promise<void> {
   const {
     round: { id: roundId },
-  } = await showSecondQueue(instructor, round, at);
+  } = await getSecondQueue(instructor, round, at);
   for (let [percent, present] = [30, version]; percent < 100; percent += 10, present += 1) {
     await setSecondMarking(instructor, { roundId, version: present, which: 'share', percent }, at);
-    if ((await showSecondQueue(instructor, round, at)).count >= 4) return;
+    if ((await getSecondQueue(instructor, round, at)).count >= 4) return;
   }
 }
 
 /** The second marker goes through the sample, and thinks otherwise by one criterion of three proofs. */
 export async function seedSecondMarking(second: Caller, round: Round, specimenId: string, at: At): Promise<void> {
-  const { rows } = await showSecondQueue(second, round, at);
+  const { rows } = await getSecondQueue(second, round, at);
   for (const [place, { token }] of rows.entries()) {
-    await mark(second, await showLine(second, { proof: token, specimenId }, at), at, place < 3 ? place % 2 : null);
+    await mark(second, await getProofLine(second, { proof: token, specimenId }, at), at, place < 3 ? place % 2 : null);
   }
 }
 
@@ -31,9 +31,9 @@ export async function seedSecondMarking(second: Caller, round: Round, specimenId
 export async function settleOne(instructor: Caller, round: Round, at: At): Promise<void> {
   const {
     differences: [first],
-  } = await showAgreement(instructor, round, at);
+  } = await getAgreement(instructor, round, at);
   if (!first) return;
-  const { criteria } = await showDifference(instructor, { proof: first.token }, at);
+  const { criteria } = await getMarkDifference(instructor, { proof: first.token }, at);
   const apart = criteria.find(({ first: one, second: other }) => one !== other)!;
   await settleMark(
     instructor,

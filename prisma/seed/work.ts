@@ -2,7 +2,7 @@ import type { Caller } from '@/lib/access/caller';
 import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
 import { sendProof } from '@/lib/work/proofs';
-import { seeWork } from '@/lib/work/overview';
+import { getWork } from '@/lib/work/overview';
 import { measureLine } from '@/shared/scoring';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
@@ -60,7 +60,7 @@ export async function seedSecondRound({ exerciseId, studentIds }: Seats, now: Da
 type Seats = { exerciseId: string; studentIds: readonly string[]; timeZone: string };
 
 async function setLines(userId: string, exerciseId: string, hand: Hand & { seed: number }, at: Date): Promise<void> {
-  const { lines } = await seeWork(person(userId), { exerciseId }, { now: at });
+  const { lines } = await getWork(person(userId), { exerciseId }, { now: at });
   for (const [place, { specimenId }] of lines.entries()) {
     const { draft, line } = await openBench(person(userId), { exerciseId, specimenId }, { now: at });
     const spacing = setByHand(line.pack, line.size, line.ground, { ...hand, seed: hand.seed * 31 + place });

@@ -4,7 +4,7 @@ import { idSchema } from './id';
 import { pageNumberSchema } from './page';
 
 /** The class page: a round (the latest with proofs, where none is named) and a page of its students. */
-export const showClassInput = z.strictObject({
+export const getClassInput = z.strictObject({
   exerciseId: idSchema,
   round: z.nullable(roundNumberSchema),
   page: pageNumberSchema,
@@ -18,7 +18,7 @@ export const mapInput = z.strictObject({
 });
 
 /** The map’s page: as input of the class page, a line (the first, where none is named; `all` for all), and whether the numbers are asked for as a table, a page at a time. */
-export const showMapInput = z.strictObject({
+export const getMapPageInput = z.strictObject({
   exerciseId: idSchema,
   round: z.nullable(roundNumberSchema),
   line: z.nullable(idSchema),

@@ -46,7 +46,7 @@ const demonstrationTitleSchema = z
   );
 
 /** `demonstrationId` is made in the browser, so that sending again is the same demonstration. */
-export const keepDemonstrationInput = z.strictObject({
+export const saveDemonstrationInput = z.strictObject({
   demonstrationId: idSchema.check(z.minLength(16)),
   specimenVersionId: idSchema,
   title: demonstrationTitleSchema,
@@ -54,10 +54,10 @@ export const keepDemonstrationInput = z.strictObject({
 });
 
 const version = z.int().check(z.gte(0));
-export const seeDemonstrationInput = z.strictObject({ exerciseId: idSchema, demonstrationId: idSchema });
-export const showDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, shown: z.boolean() });
+export const getDemonstrationInput = z.strictObject({ exerciseId: idSchema, demonstrationId: idSchema });
+export const setDemonstrationShownInput = z.strictObject({ demonstrationId: idSchema, version, shown: z.boolean() });
 export const removeDemonstrationInput = z.strictObject({ demonstrationId: idSchema, version, removed: z.boolean() });
-export const retitleDemonstrationInput = z.strictObject({
+export const renameDemonstrationInput = z.strictObject({
   demonstrationId: idSchema,
   version,
   title: demonstrationTitleSchema,

@@ -38,7 +38,7 @@ export const practiceResultSchema = z.strictObject({
 });
 export type PracticeResult = z.infer<typeof practiceResultSchema>;
 
-export const keepPracticeResultsInput = z.strictObject({
+export const savePracticeResultsInput = z.strictObject({
   results: z.array(practiceResultSchema).check(z.minLength(1), z.maxLength(100)),
 });
 

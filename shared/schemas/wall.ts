@@ -57,7 +57,7 @@ export const pointSchema = z.strictObject({
   at: z.nullable(z.strictObject({ line: lineKey, pair })),
 });
 
-export const keepAsNoteSchema = z.strictObject({
+export const saveAsNoteSchema = z.strictObject({
   wallId: idSchema,
   line: lineKey,
   pair,

@@ -1,7 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
 import { systemCaller } from '@/lib/access/caller';
-import { makePasswordLinkByAddress } from '@/lib/account/password-links';
-import { allowCourseMaking, handOverPasswordLink, readMember } from '@/lib/course/people';
+import { createPasswordLinkByAddress } from '@/lib/account/password-links';
+import { allowCourseMaking, createMemberPasswordLink, getMember } from '@/lib/course/people';
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson } from '../fixtures/people';
 
@@ -23,12 +23,12 @@ describeOnBothDatabases('an instructor of course B', (suite) => {
 
   it.each(['assistant', 'student'] as const)('gets no password link for an %s of course A', async (role) => {
     const { victim, memberId } = await inBoth(role);
-    await expect(handOverPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toMatchObject({
+    await expect(createMemberPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toMatchObject({
       code: 'CONFLICT',
       said: expect.stringContaining('a course that you do not run'),
     });
     expect(await suite.db.oneTimeLink.count({ where: { userId: victim.id } })).toBe(0);
-    expect(await readMember(hostile.caller, { courseId: courseB, memberId })).toMatchObject({
+    expect(await getMember(hostile.caller, { courseId: courseB, memberId })).toMatchObject({
       passwordLink: 'elsewhere',
     });
   });
@@ -36,25 +36,25 @@ describeOnBothDatabases('an instructor of course B', (suite) => {
   it('gets none either where the person was removed from course A, who can be put back', async () => {
     const { there, memberId } = await inBoth('student');
     await suite.db.member.update({ where: { id: there }, data: { removedAt: new Date() } });
-    await expect(handOverPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toThrow();
+    await expect(createMemberPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toThrow();
   });
 
   it('gets none in a course A where they only assist', async () => {
     const { memberId } = await inBoth('student');
     await addMember(suite.db, courseA, hostile.id, 'assistant');
-    await expect(handOverPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toThrow();
+    await expect(createMemberPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toThrow();
   });
 
   it('gets one where both courses are theirs, and it stands in the log of both', async () => {
     const { victim, memberId } = await inBoth('student');
     await addMember(suite.db, courseA, hostile.id, 'instructor');
-    await handOverPasswordLink(hostile.caller, { courseId: courseB, memberId });
+    await createMemberPasswordLink(hostile.caller, { courseId: courseB, memberId });
     expect(await acts(victim.id, 'password link handed over')).toEqual([courseA, courseB].sort());
   });
 
   it('leaves a trace in every course of the person, whoever acts', async () => {
     const { victim, memberId } = await inBoth('student');
-    await makePasswordLinkByAddress(systemCaller('test'), { email: victim.email });
+    await createPasswordLinkByAddress(systemCaller('test'), { email: victim.email });
     expect(await acts(victim.id, 'password link handed over')).toEqual([courseA, courseB].sort());
     await suite.db.user.update({ where: { id: hostile.id }, data: { mayCreateCourses: true } });
     await suite.db.member.update({ where: { id: memberId }, data: { role: 'instructor' } });

@@ -1,12 +1,12 @@
 import { beforeEach, expect, it } from 'vitest';
 import { changePassword } from '@/lib/account/account';
 import { hashPassword } from '@/lib/account/password';
-import { readPasswordLink } from '@/lib/account/password-links';
+import { getPasswordLink } from '@/lib/account/password-links';
 import { resetPassword } from '@/lib/account/password-links';
-import { handOverPasswordLink } from '@/lib/course/people';
+import { createMemberPasswordLink } from '@/lib/course/people';
 import { joinCourse } from '@/lib/course/join';
 import { joinWithNewAccount } from '@/lib/course/join';
-import { makeJoinLink } from '@/lib/course/join';
+import { createJoinLink } from '@/lib/course/join';
 import { importRoster } from '@/lib/course/roster';
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
@@ -36,7 +36,7 @@ describeOnBothDatabases('an address that nobody has proven', (suite) => {
 
   it.each(['student', 'assistant'])('gets no role as %s from a later roster, whoever registered it', async (role) => {
     const email = victim();
-    const { path } = await makeJoinLink(hostile.caller, {
+    const { path } = await createJoinLink(hostile.caller, {
       courseId: courseB,
       role: 'student',
       sectionId: null,
@@ -86,18 +86,18 @@ describeOnBothDatabases('a link for a new password that was kept', (suite) => {
     const courseId = await addCourse(suite.db);
     await addMember(suite.db, courseId, teacher.id, 'instructor');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
-    const { path } = await handOverPasswordLink(teacher.caller, { courseId, memberId });
+    const { path } = await createMemberPasswordLink(teacher.caller, { courseId, memberId });
     return { student, token: tokenOf(path) };
   };
   const isOver = (token: string) =>
-    expect(readPasswordLink(visitor(), { token })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    expect(getPasswordLink(visitor(), { token })).rejects.toMatchObject({ code: 'NOT_FOUND' });
 
   it('is over once the person has joined a course of somebody else', async () => {
     const { student, token } = await heldLink();
     const other = await addPerson(suite.db);
     const courseId = await addCourse(suite.db, 'Elsewhere');
     await addMember(suite.db, courseId, other.id, 'instructor');
-    const { path } = await makeJoinLink(other.caller, { courseId, role: 'assistant', sectionId: null, days: 1 });
+    const { path } = await createJoinLink(other.caller, { courseId, role: 'assistant', sectionId: null, days: 1 });
     await joinCourse(student.caller, { token: tokenOf(path) });
     await isOver(token);
   });

@@ -3,7 +3,7 @@ import { signIn } from '@/lib/account/sign-in';
 import { AppError } from '@/lib/access/errors';
 import { refuseUnstorable } from '@/lib/access/unstorable';
 import { listPeople } from '@/lib/course/people';
-import { readCourse } from '@/lib/course/courses';
+import { getCourse } from '@/lib/course/courses';
 import { asAppError } from '@/lib/http/error-response';
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
@@ -37,7 +37,7 @@ describeOnBothDatabases('malformed input', (suite) => {
     await addMember(suite.db, courseId, teacher.id, 'instructor');
     for (const call of [
       () => signIn(visitor(), { email: 'a\0@school.example', password: 'paper boats in rain' }),
-      () => readCourse(teacher.caller, { courseId: `${courseId}\0` }),
+      () => getCourse(teacher.caller, { courseId: `${courseId}\0` }),
       () => listPeople(teacher.caller, { courseId, find: 'a\0' }),
       () => listPeople(teacher.caller, { courseId, page: 1e300 }),
     ]) {

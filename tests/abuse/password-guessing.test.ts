@@ -1,9 +1,9 @@
 import { beforeAll, expect, it } from 'vitest';
 import { GET as tooMany } from '@/app/too-many/route';
-import { readPasswordLink, makePasswordLinkByAddress } from '@/lib/account/password-links';
+import { getPasswordLink, createPasswordLinkByAddress } from '@/lib/account/password-links';
 import { hashPassword } from '@/lib/account/password';
 import { signIn } from '@/lib/account/sign-in';
-import { makeJoinLink, readJoinLink } from '@/lib/course/join';
+import { createJoinLink, getJoinLink } from '@/lib/course/join';
 import { systemCaller } from '@/lib/access/caller';
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
@@ -41,16 +41,16 @@ describeOnBothDatabases('somebody who guesses', (suite) => {
     const courseId = await addCourse(suite.db);
     await addMember(suite.db, courseId, teacher.id, 'instructor');
     const join = tokenOf(
-      (await makeJoinLink(teacher.caller, { courseId, role: 'student', sectionId: null, days: 7 })).path,
+      (await createJoinLink(teacher.caller, { courseId, role: 'student', sectionId: null, days: 7 })).path,
     );
-    const reset = tokenOf((await makePasswordLinkByAddress(systemCaller('test'), { email: student.email })).path);
+    const reset = tokenOf((await createPasswordLinkByAddress(systemCaller('test'), { email: student.email })).path);
     const room = visitor('198.51.100.99');
     for (let opened = 0; opened < 130; opened += 1) {
-      await readJoinLink(room, { token: join });
-      await readPasswordLink(room, { token: reset });
+      await getJoinLink(room, { token: join });
+      await getPasswordLink(room, { token: reset });
     }
     const made = (tries: number) =>
-      Promise.allSettled(Array.from({ length: tries }, () => readJoinLink(room, { token: 'x'.repeat(43) })));
+      Promise.allSettled(Array.from({ length: tries }, () => getJoinLink(room, { token: 'x'.repeat(43) })));
     const codes = (await made(130)).map((one) =>
       one.status === 'rejected' ? (one.reason as { code: string }).code : 'open',
     );

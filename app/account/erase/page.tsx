@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { readAccount } from '@/lib/account/account';
+import { getAccount } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Field } from '@/app/_ui/Field';
@@ -10,7 +10,7 @@ import { eraseAccountAction } from '../actions';
 export const metadata: Metadata = { title: 'Erase the account' };
 
 export default async function Erase() {
-  const account = await forPage(readAccount);
+  const account = await forPage(getAccount);
   return (
     <Page>
       <PageHeader

@@ -3,9 +3,9 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { readKeeping } from '@/lib/course/keeping';
-import { readCourse } from '@/lib/course/courses';
-import { listExercises, listPutAside } from '@/lib/exercise/exercises';
+import { getRetention } from '@/lib/course/keeping';
+import { getCourse } from '@/lib/course/courses';
+import { listExercises, listRemovedExercises } from '@/lib/exercise/exercises';
 import type { roundView } from '@/lib/rows/exercise';
 import { forPage } from '@/lib/http/page';
 import { leadsCourse, teaches } from '@/shared/schemas/course';
@@ -16,16 +16,16 @@ import { retentionWords } from './keeping/retention-words';
 type Props = { params: Promise<{ courseId: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: (await forPage(readCourse, await params)).title };
+  return { title: (await forPage(getCourse, await params)).title };
 }
 
 export default async function Course({ params }: Props) {
   const { courseId } = await params;
-  const course = await forPage(readCourse, { courseId });
+  const course = await forPage(getCourse, { courseId });
   const exercises = await forPage(listExercises, { courseId });
   const leads = leadsCourse(course.role);
-  const removed = leads ? (await forPage(listPutAside, { courseId })).length : 0;
-  const keeping = leads ? await forPage(readKeeping, { courseId }) : null;
+  const removed = leads ? (await forPage(listRemovedExercises, { courseId })).length : 0;
+  const keeping = leads ? await forPage(getRetention, { courseId }) : null;
   const post = (
     <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>
       Plan an exercise

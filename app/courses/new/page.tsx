@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { prepareCourse } from '@/lib/course/courses';
+import { getNewCourseOptions } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
@@ -10,7 +10,7 @@ import { createCourseAction } from '../actions';
 export const metadata: Metadata = { title: 'Open a course' };
 
 export default async function NewCourse() {
-  const { timeZones, suggested } = await forPage(prepareCourse);
+  const { timeZones, suggested } = await forPage(getNewCourseOptions);
   return (
     <Page>
       <PageHeader

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { readFirstLink } from '@/lib/account/first-instructor';
-import { readSelf } from '@/lib/account/account';
+import { getFirstLink } from '@/lib/account/first-instructor';
+import { getSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 import { NewAccountFields } from '@/app/account/new-account-fields';
 import { Form, SubmitButton } from '@/app/_ui/Form';
@@ -13,8 +13,8 @@ type Props = { params: Promise<{ token: string }> };
 
 export default async function First({ params }: Props) {
   const { token } = await params;
-  await forPage(readFirstLink, { token });
-  const self = await forPage(readSelf);
+  await forPage(getFirstLink, { token });
+  const self = await forPage(getSelf);
   return (
     <Page>
       <PageHeader

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { readSelf } from '@/lib/account/account';
-import { readJoinLink } from '@/lib/course/join';
+import { getSelf } from '@/lib/account/account';
+import { getJoinLink } from '@/lib/course/join';
 import { forPage } from '@/lib/http/page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { NewAccountFields } from '@/app/account/new-account-fields';
@@ -16,8 +16,8 @@ type Props = { params: Promise<{ token: string }> };
 
 export default async function Join({ params }: Props) {
   const { token } = await params;
-  const link = await forPage(readJoinLink, { token });
-  const self = await forPage(readSelf);
+  const link = await forPage(getJoinLink, { token });
+  const self = await forPage(getSelf);
   const part = link.section ? `, section ${link.section}` : '';
   return (
     <Page>

@@ -6,8 +6,8 @@ import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/Status';
 import { forPage } from '@/lib/http/page';
-import { seeProof } from '@/lib/work/proofs';
-import { showRelease } from '@/lib/release/read';
+import { getProof } from '@/lib/work/proofs';
+import { getRelease } from '@/lib/release/read';
 import { withUnit } from '@/shared/text/number';
 import { Released } from './released';
 
@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: 'Proof' };
 /** The receipt: what was sent and when the server received it; then what was released from it, or each line as it was sent. */
 export default async function ProofPage({ params, searchParams }: Props) {
   const { proofId } = await params;
-  const [proof, shown] = await Promise.all([forPage(seeProof, { proofId }), forPage(showRelease, { proofId })]);
+  const [proof, shown] = await Promise.all([forPage(getProof, { proofId }), forPage(getRelease, { proofId })]);
   const { sent, answered } = await searchParams;
   const received = <When at={proof.receivedAt} timeZone={proof.course.timeZone} />;
   return (

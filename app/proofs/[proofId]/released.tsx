@@ -7,12 +7,12 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Page';
 import { TextArea } from '@/app/_ui/Field';
 import { When } from '@/app/_ui/Status';
-import type { DrawnLine, showRelease } from '@/lib/release/read';
+import type { DrawnLine, getRelease } from '@/lib/release/read';
 import { exportAddress } from '@/shared/schemas/export';
 import { answerNoteAction } from './actions';
 
 type Props = {
-  shown: Awaited<ReturnType<typeof showRelease>>;
+  shown: Awaited<ReturnType<typeof getRelease>>;
   proofId: string;
   exerciseId: string;
   timeZone: string;

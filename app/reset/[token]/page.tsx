@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { readPasswordLink } from '@/lib/account/password-links';
+import { getPasswordLink } from '@/lib/account/password-links';
 import { forPage } from '@/lib/http/page';
 import { NewPasswordField } from '@/app/account/new-account-fields';
 import { Form, SubmitButton } from '@/app/_ui/Form';
@@ -12,7 +12,7 @@ type Props = { params: Promise<{ token: string }> };
 
 export default async function Reset({ params }: Props) {
   const { token } = await params;
-  const link = await forPage(readPasswordLink, { token });
+  const link = await forPage(getPasswordLink, { token });
   return (
     <Page>
       <PageHeader

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { forPage } from '@/lib/http/page';
-import { showPointing } from '@/lib/wall/pointing';
+import { getPointing } from '@/lib/wall/pointing';
 import { Pointer } from '../_pointer/pointer';
 
 export const metadata: Metadata = { title: 'Point at a gap', referrer: 'no-referrer', robots: { index: false } };
@@ -8,6 +8,6 @@ export const metadata: Metadata = { title: 'Point at a gap', referrer: 'no-refer
 /** The short link of a wall, for phones: no signing in. A wrong code and one that has ended are not there. */
 export default async function PointPage({ params }: { params: Promise<{ code: string }> }) {
   const { code } = await params;
-  const shown = await forPage(showPointing, { code });
+  const shown = await forPage(getPointing, { code });
   return <Pointer code={shown.code} packs={shown.packs} first={shown.state} />;
 }

@@ -4,7 +4,7 @@ import { closeWallAction } from '@/app/wall/actions';
 import { forPage } from '@/lib/http/page';
 import { publicAddress } from '@/lib/http/public-address';
 import { qrPath } from '@/lib/wall/pointing';
-import { showWall } from '@/lib/wall/screen';
+import { getWall } from '@/lib/wall/screen';
 import { Projector } from '../_projector/projector';
 
 export const metadata: Metadata = { title: 'The wall' };
@@ -12,7 +12,7 @@ export const metadata: Metadata = { title: 'The wall' };
 /** For the projector: what was sent of one specimen, without names. */
 export default async function WallPage({ params }: { params: Promise<{ wallId: string }> }) {
   const { wallId } = await params;
-  const shown = await forPage(showWall, { wallId });
+  const shown = await forPage(getWall, { wallId });
   const address = publicAddress(`/w/${shown.spelled}`);
   const text = shown.packs.at(-1)?.pack.text ?? '';
   const wall = {

@@ -17,22 +17,22 @@ export const courseRows: Rows = {
     answers: only.instructor,
   },
   // The world's course has no day until which work is kept, so the one who may end it is told so.
-  'end-keeping': {
+  'end-retention': {
     input: (world) => ({ ...course(world), title: 'Display type' }),
     answers: { ...only.instructor, instructor: 'CONFLICT' },
   },
-  'read-keeping': { input: course, answers: only.instructor },
-  'prepare-roster': { input: course, answers: only.instructor },
+  'get-retention': { input: course, answers: only.instructor },
+  'get-roster-options': { input: course, answers: only.instructor },
   'preview-roster': { input: (world) => ({ ...course(world), ...roster }), answers: only.instructor },
   'import-roster': {
     input: (world) => ({ ...course(world), ...roster, makeSections: false }),
     answers: only.instructor,
   },
   'list-courses': { input: () => ({}), answers: only.signedIn },
-  'prepare-course': { input: () => ({}), answers: only.instructor },
+  'get-new-course-options': { input: () => ({}), answers: only.instructor },
   'create-course': { input: () => ({ title: 'Second term', timeZone: 'Europe/Lisbon' }), answers: only.instructor },
-  'read-course': { input: course, answers: only.members },
-  'read-settings': { input: course, answers: only.instructor },
+  'get-course': { input: course, answers: only.members },
+  'get-course-settings': { input: course, answers: only.instructor },
   'edit-course': {
     input: (world) => ({
       ...course(world),
@@ -44,10 +44,10 @@ export const courseRows: Rows = {
     }),
     answers: only.instructor,
   },
-  'list-acts': { input: course, answers: only.instructor },
+  'list-audit-events': { input: course, answers: only.instructor },
   'list-people': { input: course, answers: only.staff },
   'list-join-links': { input: course, answers: only.instructor },
-  'make-join-link': {
+  'create-join-link': {
     input: (world) => ({ ...course(world), role: 'student', sectionId: world.ids.section, days: 14 }),
     answers: only.instructor,
   },
@@ -55,7 +55,7 @@ export const courseRows: Rows = {
     input: (world) => ({ ...course(world), joinLinkId: world.ids.joinLink }),
     answers: only.instructor,
   },
-  'read-join-link': { input: () => ({ token: secrets.join }), answers: only.anyone },
+  'get-join-link': { input: () => ({ token: secrets.join }), answers: only.anyone },
   'join-course': { input: () => ({ token: secrets.join }), answers: byLink },
   'join-with-new-account': {
     input: () => ({
@@ -66,7 +66,7 @@ export const courseRows: Rows = {
     }),
     answers: only.anyone,
   },
-  'read-member': { input: student, answers: only.instructor },
+  'get-member': { input: student, answers: only.instructor },
   'change-role': { input: (world) => ({ ...student(world), role: 'assistant' }), answers: only.instructor },
   'change-section': { input: (world) => ({ ...student(world), sectionId: null }), answers: only.instructor },
   'set-accommodations': {
@@ -74,11 +74,11 @@ export const courseRows: Rows = {
     answers: only.instructor,
   },
   'remove-member': { input: student, answers: only.instructor },
-  'put-back-member': {
+  'restore-member': {
     input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.removed }),
     answers: only.instructor,
   },
-  'hand-over-password-link': { input: student, answers: only.instructor },
+  'create-member-password-link': { input: student, answers: only.instructor },
   'allow-course-making': {
     input: ({ ids }) => ({ courseId: ids.course, memberId: ids.members.assistant, allowed: false }),
     answers: only.instructor,

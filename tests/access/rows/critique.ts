@@ -3,10 +3,10 @@ import { only, type Rows } from '../row';
 const round = (ids: { exercise: string }) => ({ exerciseId: ids.exercise, roundNumber: 2 });
 
 export const critiqueRows: Rows = {
-  'show-queue': { input: ({ ids }) => round(ids), answers: only.staff },
+  'get-queue': { input: ({ ids }) => round(ids), answers: only.staff },
   'begin-marking': { input: ({ ids }) => ({ ...round(ids), version: 0 }), answers: only.staff },
-  'show-line': { input: ({ ids }) => ({ proof: ids.nextProof, specimenId: ids.specimen }), answers: only.staff },
-  'show-specimen': {
+  'get-proof-line': { input: ({ ids }) => ({ proof: ids.nextProof, specimenId: ids.specimen }), answers: only.staff },
+  'get-specimen-across': {
     input: ({ ids }) => ({ ...round(ids), specimenId: ids.specimen, fault: null, page: 1 }),
     answers: only.staff,
   },
@@ -31,12 +31,12 @@ export const critiqueRows: Rows = {
     input: ({ ids }) => ({ noteId: ids.note, afterSeq: 1, body: 'Look again, upside down.' }),
     answers: only.staff,
   },
-  'keep-stock-note': {
+  'save-stock-note': {
     input: ({ ids }) => ({ courseId: ids.course, body: 'Squint at it.', fault: '', shared: false }),
     answers: only.staff,
   },
   // A stock note is its author's: the assistant's in this world.
-  'drop-stock-note': {
+  'delete-stock-note': {
     input: ({ ids }) => ({ stockNoteId: ids.stockNote }),
     answers: { ...only.staff, instructor: 'NOT_FOUND' },
   },

@@ -4,7 +4,7 @@ const step = { tracking: 0, moves: [[0, -12]], run: [0, 0], reason: 'Both are st
 
 /** The demonstration of the world is the assistant's and not shown: for students it is not there. */
 export const demonstrationRows: Rows = {
-  'keep-demonstration': {
+  'save-demonstration': {
     input: ({ ids }) => ({
       demonstrationId: '0190-made-in-the-browser',
       specimenVersionId: ids.specimenVersion,
@@ -14,11 +14,11 @@ export const demonstrationRows: Rows = {
     answers: only.staff,
   },
   'list-demonstrations': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
-  'see-demonstration': {
+  'get-demonstration': {
     input: ({ ids }) => ({ exerciseId: ids.exercise, demonstrationId: ids.demonstration }),
     answers: only.staff,
   },
-  'show-demonstration': {
+  'set-demonstration-shown': {
     input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, shown: true }),
     answers: only.staff,
   },
@@ -26,7 +26,7 @@ export const demonstrationRows: Rows = {
     input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, removed: true }),
     answers: only.staff,
   },
-  'retitle-demonstration': {
+  'rename-demonstration': {
     input: ({ ids }) => ({ demonstrationId: ids.demonstration, version: 0, title: 'Another title' }),
     answers: only.staff,
   },

@@ -2,8 +2,8 @@ import { only, type Rows } from '../row';
 
 export const draftRows: Rows = {
   'open-bench': { input: ({ ids }) => ({ exerciseId: ids.exercise, specimenId: ids.specimen }), answers: only.members },
-  'see-together': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
-  'read-draft': { input: ({ ids }) => ({ draftId: ids.draft }), answers: only.owner },
+  'get-same-text': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
+  'get-draft': { input: ({ ids }) => ({ draftId: ids.draft }), answers: only.owner },
   'save-draft': {
     input: ({ ids }) => ({
       draftId: ids.draft,

@@ -31,7 +31,7 @@ export const exerciseRows: Rows = {
   // A list says nothing of a course that is not one's own: it is empty.
   'list-exercises': { input: ({ ids }) => ({ courseId: ids.course }), answers: only.members },
   'list-criteria': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
-  'list-put-aside': { input: ({ ids }) => ({ courseId: ids.course }), answers: only.instructor },
+  'list-removed-exercises': { input: ({ ids }) => ({ courseId: ids.course }), answers: only.instructor },
   'get-plan': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.instructor },
   'get-overview': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.staff },
   'list-faces-for-exercise': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.instructor },

@@ -2,7 +2,7 @@ import { only, type Rows } from '../row';
 
 export const guidedRows: Rows = {
   'finish-guided-line': { input: () => ({ how: 'done' }), answers: only.signedIn },
-  'keep-practice-results': {
+  'save-practice-results': {
     input: () => ({
       results: [
         {
@@ -19,5 +19,5 @@ export const guidedRows: Rows = {
     }),
     answers: only.signedIn,
   },
-  'open-practice': { input: () => ({}), answers: only.signedIn },
+  'get-practice': { input: () => ({}), answers: only.signedIn },
 };

@@ -2,9 +2,9 @@ import { only, type Rows } from '../row';
 
 export const markingRows: Rows = {
   'claim-proof': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: only.staff },
-  'give-back-proof': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: only.staff },
+  'unclaim-proof': { input: ({ ids }) => ({ proof: ids.nextProof }), answers: only.staff },
   'skip-proof': { input: ({ ids }) => ({ proof: ids.nextProof, to: 'skipped' }), answers: only.staff },
-  'take-next': {
+  'claim-next-proof': {
     input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2, section: null, after: null }),
     answers: only.staff,
   },
@@ -27,10 +27,10 @@ export const markingRows: Rows = {
     input: ({ ids }) => ({ roundId: ids.nextRound, version: 0, which: 'share', percent: 30 }),
     answers: only.instructor,
   },
-  'show-second-queue': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
-  'show-agreement': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
+  'get-second-queue': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
+  'get-agreement': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
   // One person marks this proof: there is nothing to lay side by side, and nothing to settle.
-  'show-difference': {
+  'get-mark-difference': {
     input: ({ ids }) => ({ proof: ids.nextProof }),
     answers: { ...only.staff, assistant: 'NOT_FOUND', instructor: 'NOT_FOUND' },
   },

@@ -1,8 +1,8 @@
 import { only, type Rows } from '../row';
 
 export const proofRows: Rows = {
-  'stand-at-exercise': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
-  'see-work': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
+  'get-exercise-role': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
+  'get-work': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.members },
   'send-proof': {
     input: ({ ids }, who) => ({
       exerciseId: ids.exercise,
@@ -11,5 +11,5 @@ export const proofRows: Rows = {
     }),
     answers: only.students,
   },
-  'see-proof': { input: ({ ids }) => ({ proofId: ids.proof }), answers: only.ownerAndStaff },
+  'get-proof': { input: ({ ids }) => ({ proofId: ids.proof }), answers: only.ownerAndStaff },
 };

@@ -24,5 +24,5 @@ export const referenceRows: Rows = {
   },
   'accept-reference': { input: ({ ids }) => ({ referenceId: ids.reference }), answers: authorOnly },
   'remove-reference': { input: ({ ids }) => ({ referenceId: ids.reference }), answers: authorOnly },
-  'enforce-references': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.staff },
+  'apply-references': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.staff },
 };

@@ -9,14 +9,14 @@ export const wallRows: Rows = {
     input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 1, specimenId: ids.specimen }),
     answers: only.staff,
   },
-  'show-wall': { input: wall, answers: only.staff },
+  'get-wall': { input: wall, answers: only.staff },
   'watch-wall': { input: wall, answers: only.staff },
   'change-wall': {
     input: ({ ids }) => ({ wallId: ids.wall, change: { kind: 'front', line: ids.wallLine } }),
     answers: only.staff,
   },
   'close-wall': { input: wall, answers: only.staff },
-  'keep-as-note': {
+  'save-as-note': {
     input: ({ ids }, who) => ({
       wallId: ids.wall,
       line: ids.wallLine,
@@ -27,7 +27,7 @@ export const wallRows: Rows = {
     answers: only.staff,
   },
   // The code is what opens it: whoever is in the room has it.
-  'show-pointing': { input: () => ({ code: wallWorld.code }), answers: only.anyone },
+  'get-pointing': { input: () => ({ code: wallWorld.code }), answers: only.anyone },
   point: {
     input: ({ ids }) => ({ code: wallWorld.code, phone: 'a'.repeat(22), at: { line: ids.wallLine, pair: 0 } }),
     answers: only.anyone,

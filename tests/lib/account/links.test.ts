@@ -3,15 +3,15 @@ import { systemCaller } from '@/lib/access/caller';
 import {
   becomeFirstInstructor,
   firstLink,
-  makeFirstLink,
-  readFirstLink,
-  takeUpFirstLink,
+  createFirstLink,
+  getFirstLink,
+  acceptFirstLink,
 } from '@/lib/account/first-instructor';
 import { hashPassword } from '@/lib/account/password';
-import { makePasswordLinkByAddress, readPasswordLink, resetPassword } from '@/lib/account/password-links';
+import { createPasswordLinkByAddress, getPasswordLink, resetPassword } from '@/lib/account/password-links';
 import { recogniseSession } from '@/lib/account/sessions';
 import { signIn } from '@/lib/account/sign-in';
-import { handOverPasswordLink } from '@/lib/course/people';
+import { createMemberPasswordLink } from '@/lib/course/people';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson, visitor } from '../../fixtures/people';
 
@@ -19,7 +19,7 @@ const tokenOf = (path: string) => path.split('/').at(-1)!;
 const account = (email: string) => ({ name: 'The First', email, password: 'lanterns over water' });
 
 describeOnBothDatabases('the first instructor’s link', (suite) => {
-  const make = async () => tokenOf((await makeFirstLink(systemCaller('test'), {}))!.path);
+  const make = async () => tokenOf((await createFirstLink(systemCaller('test'), {}))!.path);
 
   it('is an address at the console, of which only a hash is kept', async () => {
     const link = await firstLink('https://type.school.example');
@@ -29,9 +29,9 @@ describeOnBothDatabases('the first instructor’s link', (suite) => {
 
   it('stops working when a newer one is made, and after seven days', async () => {
     const [older, newer] = [await make(), await make()];
-    await expect(readFirstLink(visitor(), { token: older })).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    const { expiresAt } = await readFirstLink(visitor(), { token: newer });
-    await expect(readFirstLink(visitor(), { token: newer }, { now: expiresAt })).rejects.toMatchObject({
+    await expect(getFirstLink(visitor(), { token: older })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    const { expiresAt } = await getFirstLink(visitor(), { token: newer });
+    await expect(getFirstLink(visitor(), { token: newer }, { now: expiresAt })).rejects.toMatchObject({
       code: 'NOT_FOUND',
     });
   });
@@ -58,7 +58,7 @@ describeOnBothDatabases('the first instructor’s link', (suite) => {
       code: 'INVALID',
       fields: { email: expect.stringContaining('sign in') },
     });
-    await takeUpFirstLink(person.caller, { token });
+    await acceptFirstLink(person.caller, { token });
     expect((await suite.db.user.findUniqueOrThrow({ where: { id: person.id } })).mayCreateCourses).toBe(true);
   });
 });
@@ -80,8 +80,8 @@ describeOnBothDatabases('a link for a new password', (suite) => {
   it('is handed over by an instructor, works once, ends all sessions, and is written down', async () => {
     const { teacher, student, courseId, memberId } = await classOf();
     const { sessionToken } = await signIn(visitor(), { email: student.email, password: 'paper boats in rain' });
-    const token = tokenOf((await handOverPasswordLink(teacher.caller, { courseId, memberId })).path);
-    expect(await readPasswordLink(visitor(), { token })).toMatchObject({ email: student.email });
+    const token = tokenOf((await createMemberPasswordLink(teacher.caller, { courseId, memberId })).path);
+    expect(await getPasswordLink(visitor(), { token })).toMatchObject({ email: student.email });
     const tries = await Promise.allSettled(
       Array.from({ length: 4 }, () => resetPassword(visitor(), { token, newPassword: 'kites above the mole' })),
     );
@@ -97,7 +97,7 @@ describeOnBothDatabases('a link for a new password', (suite) => {
 
   it('stops working when a newer one is made, and after a day', async () => {
     const { teacher, courseId, memberId } = await classOf();
-    const make = async () => handOverPasswordLink(teacher.caller, { courseId, memberId });
+    const make = async () => createMemberPasswordLink(teacher.caller, { courseId, memberId });
     const [older, newer] = [await make(), await make()];
     await expect(
       resetPassword(visitor(), { token: tokenOf(older.path), newPassword: 'kites above the mole' }),
@@ -114,34 +114,36 @@ describeOnBothDatabases('a link for a new password', (suite) => {
   it('is never made for somebody who teaches anywhere or may open courses', async () => {
     const { teacher, student, courseId, memberId, teacherMember } = await classOf();
     await suite.db.user.update({ where: { id: student.id }, data: { mayCreateCourses: true } });
-    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
+    await expect(createMemberPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
       code: 'CONFLICT',
     });
     await suite.db.user.update({ where: { id: student.id }, data: { mayCreateCourses: false } });
     await addMember(suite.db, await addCourse(suite.db, 'Elsewhere'), student.id, 'instructor');
-    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
+    await expect(createMemberPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
       code: 'CONFLICT',
     });
-    await expect(handOverPasswordLink(teacher.caller, { courseId, memberId: teacherMember })).rejects.toMatchObject({
-      code: 'CONFLICT',
-    });
+    await expect(createMemberPasswordLink(teacher.caller, { courseId, memberId: teacherMember })).rejects.toMatchObject(
+      {
+        code: 'CONFLICT',
+      },
+    );
   });
 
   it('is made at the console for anybody, those who teach too', async () => {
     const { teacher } = await classOf();
-    const { path, name } = await makePasswordLinkByAddress(systemCaller('test'), {
+    const { path, name } = await createPasswordLinkByAddress(systemCaller('test'), {
       email: teacher.email.toUpperCase(),
     });
     expect(name).toBe('Somebody');
     await resetPassword(visitor(), { token: tokenOf(path), newPassword: 'kites above the mole' });
     await signIn(visitor(), { email: teacher.email, password: 'kites above the mole' });
     await expect(
-      makePasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' }),
+      createPasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' }),
     ).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
   });
 
   it('says nothing of itself when it is not there', async () => {
-    await expect(readPasswordLink(visitor(), { token: 'x'.repeat(43) })).rejects.toMatchObject({ code: 'NOT_FOUND' });
-    await expect(readPasswordLink(visitor(), { token: 'short' })).rejects.toMatchObject({ code: 'INVALID' });
+    await expect(getPasswordLink(visitor(), { token: 'x'.repeat(43) })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(getPasswordLink(visitor(), { token: 'short' })).rejects.toMatchObject({ code: 'INVALID' });
   });
 });

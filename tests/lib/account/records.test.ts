@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { systemCaller } from '@/lib/access/caller';
 import { erasePerson } from '@/lib/account/erase';
-import { exportOwnData, handOverRecords } from '@/lib/account/records';
+import { exportOwnData, exportPersonData } from '@/lib/account/records';
 import { newId } from '@/lib/data/ids';
 import type { Database } from '@/lib/data/open';
 import { fillWorld, type Ids } from '../../access/fill-world';
@@ -218,13 +218,13 @@ describeOnBothDatabases('all of a person’s data', (suite) => {
   });
 
   it('is handed over by whoever runs the server, which is written down', async () => {
-    const handed = await handOverRecords(systemCaller('test'), { email: 'Student@school.example ' }, { now });
+    const handed = await exportPersonData(systemCaller('test'), { email: 'Student@school.example ' }, { now });
     expect(handed).toEqual(await exportOwnData(callerIn(ids)('student'), {}, { now }));
     expect(
       await suite.db.auditEvent.count({ where: { verb: 'records handed over', subject: `user:${ids.users.student}` } }),
     ).toBe(1);
     await expect(
-      handOverRecords(systemCaller('test'), { email: 'nobody@school.example' }, { now }),
+      exportPersonData(systemCaller('test'), { email: 'nobody@school.example' }, { now }),
     ).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
   });
 

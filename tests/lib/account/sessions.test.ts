@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import { systemCaller, type Caller } from '@/lib/access/caller';
-import { changePassword, readAccount } from '@/lib/account/account';
+import { changePassword, getAccount } from '@/lib/account/account';
 import { endSession, recogniseSession, signOut, signOutEverywhere } from '@/lib/account/sessions';
 import { hashPassword } from '@/lib/account/password';
 import { signIn } from '@/lib/account/sign-in';
@@ -62,7 +62,7 @@ describeOnBothDatabases('sessions', (suite) => {
 
   it('another browser can be signed out from here, somebody else’s cannot', async () => {
     const [person, other] = [await signedIn(2), await signedIn(1)];
-    const { sessions } = await readAccount(person.callers[0]!, {});
+    const { sessions } = await getAccount(person.callers[0]!, {});
     expect(sessions.map(({ thisOne }) => thisOne).filter(Boolean)).toHaveLength(1);
     await endSession(person.callers[0]!, { sessionId: sessions.find(({ thisOne }) => !thisOne)!.id });
     expect(await alive(person.tokens)).toEqual([true, false]);

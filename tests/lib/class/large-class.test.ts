@@ -1,11 +1,11 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showClass } from '@/lib/class/class';
-import { showQueue } from '@/lib/review/queue';
+import { getClass } from '@/lib/class/class';
+import { getQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
 import { listNameOf } from '@/lib/data/members';
 import { exportMarks } from '@/lib/export/marks';
 import { releaseRound } from '@/lib/release/release';
-import { showReleasePlan } from '@/lib/release/plan';
+import { getReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';
@@ -90,21 +90,21 @@ describeOnBothDatabases('a class of a thousand', (suite) => {
   const instructor = () => callerIn(ids)('instructor');
 
   it('has a queue, a class page, an export of marks and a plan of the release', async () => {
-    expect(await showQueue(instructor(), { ...round(), page: 20 }, { now })).toMatchObject({
+    expect(await getQueue(instructor(), { ...round(), page: 20 }, { now })).toMatchObject({
       count: students + 1,
       page: 20,
       pages: 21,
     });
     expect(
-      (await showClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })).students,
+      (await getClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })).students,
     ).toHaveLength(20);
     // The head, and everybody of the course who may send: the world has two students of its own.
     expect((await exportMarks(instructor(), round(), { now })).csv.trim().split('\n')).toHaveLength(students + 3);
-    expect((await showReleasePlan(instructor(), { ...round(), page: 10 }, { now })).rows).toHaveLength(100);
+    expect((await getReleasePlan(instructor(), { ...round(), page: 10 }, { now })).rows).toHaveLength(100);
   }, 60_000);
 
   it('gets a release by the page', async () => {
-    const { rows } = await showReleasePlan(instructor(), { ...round(), page: 1 }, { now });
+    const { rows } = await getReleasePlan(instructor(), { ...round(), page: 1 }, { now });
     expect(
       await releaseRound(
         instructor(),

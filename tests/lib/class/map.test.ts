@@ -1,8 +1,8 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
-import { readMap, showMap } from '@/lib/class/map';
-import { showPairTotals } from '@/lib/class/class';
-import { showProgress } from '@/lib/class/progress';
+import { getMap, getMapPage } from '@/lib/class/map';
+import { getPairTotals } from '@/lib/class/class';
+import { getProgress } from '@/lib/class/progress';
 import { exportMap } from '@/lib/export/class-tables';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
@@ -19,7 +19,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const map = (roundNumber: number) =>
-    readMap(as('assistant'), { exerciseId: ids.exercise, roundNumber, line: null }, { now });
+    getMap(as('assistant'), { exerciseId: ids.exercise, roundNumber, line: null }, { now });
 
   it('lays each proof that counts beside the nearest reference', async () => {
     const {
@@ -57,7 +57,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
     const [hidden, table, { csv }] = [
       await map(2),
-      await showMap(as('assistant'), { exerciseId: ids.exercise, round: 2, line: null, tablePage: 1 }, { now }),
+      await getMapPage(as('assistant'), { exerciseId: ids.exercise, round: 2, line: null, tablePage: 1 }, { now }),
       await exportMap(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2, line: null }, { now }),
     ];
     expect(hidden).toMatchObject({ students: [{ name: 'plain-otter', token: 'plain-otter' }], namesShown: false });
@@ -70,7 +70,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   });
 
   it('says the same in its table and its file', async () => {
-    const { table } = await showMap(
+    const { table } = await getMapPage(
       as('instructor'),
       { exerciseId: ids.exercise, round: 1, line: ids.specimenVersion, tablePage: 1 },
       { now },
@@ -103,7 +103,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   });
 
   it('tells the totals of a pair beside the references and what they allow', async () => {
-    const totals = await showPairTotals(
+    const totals = await getPairTotals(
       as('assistant'),
       { exerciseId: ids.exercise, roundNumber: 1, line: ids.specimenVersion },
       { now },
@@ -124,7 +124,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   });
 
   it('follows the class from round to round', async () => {
-    const { rounds } = await showProgress(as('instructor'), { exerciseId: ids.exercise }, { now });
+    const { rounds } = await getProgress(as('instructor'), { exerciseId: ids.exercise }, { now });
     expect(
       rounds.map(({ number, lines }) => [number, lines[0]!.students, lines[0]!.deviation?.median, lines[0]!.moved]),
     ).toEqual([

@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showOwnTerm, showTerm } from '@/lib/class/term';
+import { getOwnTerm, getTerm } from '@/lib/class/term';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';
@@ -12,8 +12,8 @@ describeOnBothDatabases('a student’s term', (suite) => {
     ids = await fillWorld(suite.db, now);
   });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
-  const forStaff = () => showTerm(as('assistant'), { courseId: ids.course, memberId: ids.members.student }, { now });
-  const own = (who: 'student' | 'otherStudent') => showOwnTerm(as(who), { courseId: ids.course }, { now });
+  const forStaff = () => getTerm(as('assistant'), { courseId: ids.course, memberId: ids.members.student }, { now });
+  const own = (who: 'student' | 'otherStudent') => getOwnTerm(as(who), { courseId: ids.course }, { now });
 
   it('shows its student of a round what was released, and of another only that it came', async () => {
     const { rounds } = await own('student');

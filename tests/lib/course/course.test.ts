@@ -3,8 +3,8 @@ import type { Caller } from '@/lib/access/caller';
 import { addSection, removeSection } from '@/lib/course/sections';
 import { allowCourseMaking, listPeople } from '@/lib/course/people';
 import { changeSection, setAccommodations } from '@/lib/course/members';
-import { createCourse, editCourse, readSettings, timeZones } from '@/lib/course/courses';
-import { listActs } from '@/lib/course/list-acts';
+import { createCourse, editCourse, getCourseSettings, timeZones } from '@/lib/course/courses';
+import { listAuditEvents } from '@/lib/course/list-acts';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';
 
@@ -66,7 +66,7 @@ describeOnBothDatabases('courses', (suite) => {
   it('hides measured figures from students when it is told to, and keeps settings that it does not know', async () => {
     await suite.db.course.update({ where: { id: courseId }, data: { settings: '{"ofLater":1}' } });
     const { version, title } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
-    expect((await readSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: false });
+    expect((await getCourseSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: false });
     await editCourse(teacher, {
       courseId,
       version,
@@ -75,7 +75,7 @@ describeOnBothDatabases('courses', (suite) => {
       retainUntil: null,
       figuresHidden: true,
     });
-    expect((await readSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: true });
+    expect((await getCourseSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: true });
     const { settings } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
     expect(JSON.parse(settings)).toEqual({ ofLater: 1, figuresHidden: true });
   });
@@ -107,7 +107,7 @@ describeOnBothDatabases('courses', (suite) => {
     expect(await seenBy(assistant.caller)).toEqual({ moreTime: 25 });
     const written = await suite.db.auditEvent.findFirstOrThrow({ where: { verb: 'accommodations changed' } });
     expect(written.details).toBe('{}');
-    expect((await listActs(teacher, { courseId })).acts[0]).toMatchObject({
+    expect((await listAuditEvents(teacher, { courseId })).acts[0]).toMatchObject({
       verb: 'accommodations changed',
       who: 'The teacher',
       whom: 'Ines',

@@ -5,8 +5,8 @@ import {
   joinCourse,
   joinWithNewAccount,
   listJoinLinks,
-  makeJoinLink,
-  readJoinLink,
+  createJoinLink,
+  getJoinLink,
   revokeJoinLink,
 } from '@/lib/course/join';
 import { removeMember } from '@/lib/course/members';
@@ -31,11 +31,11 @@ describeOnBothDatabases('join links', (suite) => {
   });
 
   const link = (more: object = {}) =>
-    makeJoinLink(teacher, { courseId, role: 'student', sectionId: null, days: 14, ...more });
+    createJoinLink(teacher, { courseId, role: 'student', sectionId: null, days: 14, ...more });
 
   it('brings a new person in with the role and the section of the link, signed in, and keeps only its hash', async () => {
     const { path } = await link({ role: 'assistant', sectionId: section });
-    expect(await readJoinLink(visitor(), { token: tokenOf(path) })).toMatchObject({
+    expect(await getJoinLink(visitor(), { token: tokenOf(path) })).toMatchObject({
       title: 'Display type',
       role: 'assistant',
       section: 'Monday',
@@ -92,7 +92,7 @@ describeOnBothDatabases('join links', (suite) => {
     await expect(joinCourse(person.caller, { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({
       code: 'EXPIRED',
     });
-    await expect(readJoinLink(visitor(), { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({
+    await expect(getJoinLink(visitor(), { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({
       code: 'NOT_FOUND',
     });
     const [next] = await listJoinLinks(teacher, { courseId });

@@ -1,6 +1,6 @@
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { systemCaller } from '@/lib/access/caller';
-import { daysLeft, endKeeping, noticeDue, readKeeping, sendKeepingNotices } from '@/lib/course/keeping';
+import { daysLeft, endRetention, noticeDue, getRetention, sendRetentionNotices } from '@/lib/course/keeping';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';
@@ -40,7 +40,7 @@ describeOnBothDatabases('keeping', (suite) => {
     mail.refuse = false;
   });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
-  const send = (at: string) => sendKeepingNotices(systemCaller('test'), {}, { now: new Date(at) });
+  const send = (at: string) => sendRetentionNotices(systemCaller('test'), {}, { now: new Date(at) });
   const until = (retainUntil: string | null) =>
     suite.db.course.update({ where: { id: ids.course }, data: { retainUntil } });
 
@@ -72,7 +72,7 @@ describeOnBothDatabases('keeping', (suite) => {
 
   it('does not end before its day, without one, or without the title; nothing goes by itself', async () => {
     const end = (title: string, at: string) =>
-      endKeeping(as('instructor'), { courseId: ids.course, title }, { now: new Date(at) });
+      endRetention(as('instructor'), { courseId: ids.course, title }, { now: new Date(at) });
     await until(null);
     await expect(end('Display type', '2027-09-01T10:00:00Z')).rejects.toMatchObject({
       code: 'CONFLICT',
@@ -88,7 +88,7 @@ describeOnBothDatabases('keeping', (suite) => {
       fields: { title: expect.stringContaining('“Display type”') },
     });
     expect(
-      await readKeeping(as('instructor'), { courseId: ids.course }, { now: new Date('2027-09-02T10:00:00Z') }),
+      await getRetention(as('instructor'), { courseId: ids.course }, { now: new Date('2027-09-02T10:00:00Z') }),
     ).toMatchObject({ daysLeft: -1, near: true, students: 3 });
   });
 
@@ -114,7 +114,7 @@ describeOnBothDatabases('keeping', (suite) => {
     ];
     const before = await kept();
     expect(
-      await endKeeping(
+      await endRetention(
         as('instructor'),
         { courseId: ids.course, title: ' Display type' },
         { now: new Date('2027-09-02T10:00:00Z') },

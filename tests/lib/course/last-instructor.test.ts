@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { eraseAccount } from '@/lib/account/erase';
-import { changeRole, putBackMember, removeMember } from '@/lib/course/members';
+import { changeRole, restoreMember, removeMember } from '@/lib/course/members';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addCourse, addMember, addPerson } from '../../fixtures/people';
 
@@ -67,7 +67,7 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
     const { courseId, one, otherMember } = await twoTeachers();
     await removeMember(one.caller, { courseId, memberId: otherMember });
     await removeMember(one.caller, { courseId, memberId: otherMember });
-    await putBackMember(one.caller, { courseId, memberId: otherMember });
+    await restoreMember(one.caller, { courseId, memberId: otherMember });
     expect(await teaching(courseId)).toBe(2);
     const acts = await suite.db.auditEvent.findMany({ where: { courseId }, orderBy: { id: 'asc' } });
     expect(acts.map(({ verb }) => verb)).toEqual(['member removed', 'member put back']);

@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
 import { changeName } from '@/lib/account/account';
 import { createCourse } from '@/lib/course/courses';
-import { actsPerPage, listActs } from '@/lib/course/list-acts';
+import { actsPerPage, listAuditEvents } from '@/lib/course/list-acts';
 import { listPeople, peoplePerPage } from '@/lib/course/people';
 import { newId } from '@/lib/data/ids';
 import { describeOnBothDatabases } from '../../fixtures/databases';
@@ -62,7 +62,7 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
     await suite.db.auditEvent.createMany({ data: acts });
     const seen: string[] = [];
     for (let before: string | null = null; ;) {
-      const page: Awaited<ReturnType<typeof listActs>> = await listActs(teacher, { courseId, before });
+      const page: Awaited<ReturnType<typeof listAuditEvents>> = await listAuditEvents(teacher, { courseId, before });
       expect(page.acts.length).toBeLessThanOrEqual(actsPerPage);
       seen.push(...page.acts.map(({ id }) => id));
       if (page.older === null) break;

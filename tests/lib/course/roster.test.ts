@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { systemCaller } from '@/lib/access/caller';
-import { readPasswordLink } from '@/lib/account/password-links';
+import { getPasswordLink } from '@/lib/account/password-links';
 import { importRoster, previewRoster } from '@/lib/course/roster';
 import { readRoster } from '@/lib/course/roster-plan';
 import { sendWelcomes } from '@/lib/course/welcomes';
@@ -176,7 +176,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
     ]);
     expect(await suite.db.section.count({ where: { courseId } })).toBe(1);
     const token = links[0]!.address.split('/').at(-1);
-    expect(await readPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
+    expect(await getPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
     expect(await suite.db.auditEvent.count({ where: { courseId, verb: 'member joined' } })).toBe(2);
     expect(await suite.db.auditEvent.count({ where: { courseId, verb: 'people imported' } })).toBe(1);
   });
@@ -232,7 +232,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
       expect(results.reduce((sum, { letters }) => sum + letters, 0)).toBe(1);
       expect(mail.sent.map(({ to }) => to)).toEqual([one]);
       const token = /\/reset\/([\w-]+)/.exec(mail.sent[0]!.text)![1];
-      expect(await readPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
+      expect(await getPasswordLink(visitor(), { token })).toMatchObject({ name: 'Ada Quayle', email: one });
       expect(await later(30)).toEqual({ letters: 0 });
     } finally {
       Object.assign(mail, { setUp: false, refuse: false, sent: [] });

@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
-import { showClass } from '@/lib/class/class';
+import { getClass } from '@/lib/class/class';
 import { exportClass } from '@/lib/export/class-tables';
 import { exportMarks } from '@/lib/export/marks';
 import { exportSpacing } from '@/lib/export/spacing';
@@ -43,7 +43,7 @@ describeOnBothDatabases('exports and the class page', (suite) => {
     const { csv } = await exportMarks(as('instructor'), { exerciseId: ids.exercise, roundNumber: 2 }, { now });
     for (const secret of ['The student', 'Monday', '2027-03-06']) expect(csv).not.toContain(secret);
     expect(csv).toContain('plain-otter');
-    const shown = await showClass(as('assistant'), { exerciseId: ids.exercise, round: 2 }, { now });
+    const shown = await getClass(as('assistant'), { exerciseId: ids.exercise, round: 2 }, { now });
     expect(shown.students.find(({ memberId }) => memberId === ids.members.student)).toMatchObject({
       hidden: true,
       percent: null,
@@ -54,12 +54,12 @@ describeOnBothDatabases('exports and the class page', (suite) => {
   });
 
   it('sum the class up once, and again only when something has changed', async () => {
-    const first = await showClass(as('instructor'), { exerciseId: ids.exercise, round: 1 }, { now });
+    const first = await getClass(as('instructor'), { exerciseId: ids.exercise, round: 1 }, { now });
     const kept = await suite.db.summary.findMany({ where: { roundId: ids.round } });
     expect(kept).toHaveLength(1);
     // One student, one pair: sent −4 where the reference says −10; one pair's own miss is not the line's tightness.
     expect(first.summary.lines[0]).toMatchObject({ text: 'HO', sent: 1, compared: 1, tightness: { median: 0 } });
-    await showClass(as('assistant'), { exerciseId: ids.exercise, round: 1 }, { now });
+    await getClass(as('assistant'), { exerciseId: ids.exercise, round: 1 }, { now });
     expect(await suite.db.summary.findMany({ where: { roundId: ids.round } })).toEqual(kept);
     const { csv } = await exportClass(as('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });
     expect(records(csv)).toMatchObject([{ Line: 'HO', Pair: 'HO', Compared: '1' }]);

@@ -7,7 +7,7 @@ import { getPlan } from '@/lib/exercise/plan';
 import { publishExercise } from '@/lib/exercise/publish';
 import {
   acceptReference,
-  enforceReferences,
+  applyReferences,
   listReferences,
   removeReference,
   saveReference,
@@ -128,8 +128,8 @@ describeOnBothDatabases('references', (suite) => {
     const started = (await listReferences(instructor, { exerciseId })).specimens[1]!.references[0]!;
     expect(started.started).toBe(true);
     await acceptReference(instructor, { referenceId: started.id });
-    expect(await enforceReferences(instructor, { exerciseId })).toMatchObject({ number: 2, fresh: true });
-    expect(await enforceReferences(instructor, { exerciseId })).toMatchObject({ number: 2, fresh: false });
+    expect(await applyReferences(instructor, { exerciseId })).toMatchObject({ number: 2, fresh: true });
+    expect(await applyReferences(instructor, { exerciseId })).toMatchObject({ number: 2, fresh: false });
     expect(await numbers()).toEqual([
       [2, 2],
       [1, 1],
@@ -148,9 +148,9 @@ describeOnBothDatabases('references', (suite) => {
     await publishExercise(instructor, { exerciseId, version: 0 });
     await saveReference(instructor, take(line!.versionId, 0, [1, 2]));
     await Promise.all([
-      enforceReferences(instructor, { exerciseId }),
-      enforceReferences(caller('second'), { exerciseId }),
-      enforceReferences(caller('assistant'), { exerciseId }),
+      applyReferences(instructor, { exerciseId }),
+      applyReferences(caller('second'), { exerciseId }),
+      applyReferences(caller('assistant'), { exerciseId }),
     ]);
     expect((await listReferences(instructor, { exerciseId })).sets.map(({ number }) => number)).toEqual([1]);
   });
@@ -222,7 +222,7 @@ describeOnBothDatabases('references', (suite) => {
       },
     });
     await saveReference(instructor, take(line!.versionId, 1, [-9, -31]));
-    await enforceReferences(instructor, { exerciseId });
+    await applyReferences(instructor, { exerciseId });
     expect([await seen('student'), await seen('other'), await seen('assistant')]).toEqual([
       [[-8, -30]],
       [],

@@ -1,9 +1,9 @@
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, writeNote } from '@/lib/review/notes';
 import { giveMark } from '@/lib/review/marks';
-import { answerNote, showRelease } from '@/lib/release/read';
+import { answerNote, getRelease } from '@/lib/release/read';
 import { previewRelease, releaseRound } from '@/lib/release/release';
-import { showReleasePlan } from '@/lib/release/plan';
+import { getReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { allAtOnce, callerIn } from '../../fixtures/world-callers';
@@ -19,11 +19,11 @@ describeOnBothDatabases('a release', (suite) => {
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
   const planned = async () =>
-    (await showReleasePlan(as('instructor'), round(), { now })).rows.map(({ token, seen }) => ({
+    (await getReleasePlan(as('instructor'), round(), { now })).rows.map(({ token, seen }) => ({
       proofId: token,
       seen,
     }));
-  const seenByStudent = () => showRelease(as('student'), { proofId: ids.nextProof }, { now });
+  const seenByStudent = () => getRelease(as('student'), { proofId: ids.nextProof }, { now });
 
   it('is nothing to the student before it is made: not a note, not a mark, not a count', async () => {
     await giveMark(
@@ -159,9 +159,7 @@ describeOnBothDatabases('a release', (suite) => {
     await hide(true);
     const hidden = (await seenByStudent()).release!.snapshot;
     expect(hidden).toEqual({ ...shown, lines: shown.lines.map((line) => ({ ...line, deviations: null })) });
-    expect((await showRelease(as('instructor'), { proofId: ids.nextProof }, { now })).release!.snapshot).toEqual(
-      hidden,
-    );
+    expect((await getRelease(as('instructor'), { proofId: ids.nextProof }, { now })).release!.snapshot).toEqual(hidden);
     const preview = await previewRelease(as('instructor'), { ...round(), proof: ids.nextProof }, { now });
     expect(preview.snapshot.lines.map(({ deviations }) => deviations)).toEqual([null]);
     expect(await kept()).toEqual(before);

@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showQueue } from '@/lib/review/queue';
-import { showSpecimen } from '@/lib/review/across';
+import { getQueue } from '@/lib/review/queue';
+import { getSpecimenAcross } from '@/lib/review/across';
 import { writeNote } from '@/lib/review/notes';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { addCrowd } from '@/tests/fixtures/crowd';
@@ -13,7 +13,7 @@ describeOnBothDatabases('one specimen across a round', (suite) => {
   let ids: Ids;
   let crowd: Awaited<ReturnType<typeof addCrowd>>;
   const ask = (change: object = {}) =>
-    showSpecimen(
+    getSpecimenAcross(
       callerIn(ids)('assistant'),
       { exerciseId: ids.exercise, roundNumber: 2, specimenId: crowd.specimen, fault: null, ...change },
       { now },
@@ -51,7 +51,7 @@ describeOnBothDatabases('one specimen across a round', (suite) => {
     const [one, two, queue] = [
       await ask(),
       await ask({ page: 2 }),
-      await showQueue(callerIn(ids)('assistant'), { exerciseId: ids.exercise, roundNumber: 2 }, { now }),
+      await getQueue(callerIn(ids)('assistant'), { exerciseId: ids.exercise, roundNumber: 2 }, { now }),
     ];
     expect([one.lines.length, two.lines.length, one.pages]).toEqual([24, 2, 2]);
     const shown = [...one.lines, ...two.lines].map(({ token }) => token);

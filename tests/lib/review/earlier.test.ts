@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
-import { showLine } from '@/lib/review/desk';
+import { getProofLine } from '@/lib/review/desk';
 import { newId } from '@/lib/data/ids';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
@@ -16,7 +16,7 @@ describeOnBothDatabases('hints across specimens of one text', (suite) => {
   });
 
   it('are none where the text stands alone', async () => {
-    expect((await showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now })).across).toEqual([]);
+    expect((await getProofLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now })).across).toEqual([]);
   });
 
   it('say that a line set far looser at a large size goes against designers’ own data', async () => {
@@ -40,7 +40,7 @@ describeOnBothDatabases('hints across specimens of one text', (suite) => {
       data: { id: newId(), proofId: ids.proof, specimenVersionId: version, tracking: 0, offsets: '[0]' },
     });
     await suite.db.proofItem.update({ where: { id: ids.proofItem }, data: { tracking: 60 } });
-    const { across } = await showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
+    const { across } = await getProofLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
     expect(across).toHaveLength(1);
     expect(across[0]).toMatch(/From 24.px to 96.px this line was set .* wider/);
     expect(across[0]).toMatch(/five such faces/);

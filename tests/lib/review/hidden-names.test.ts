@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showLine } from '@/lib/review/desk';
-import { showQueue } from '@/lib/review/queue';
+import { getProofLine } from '@/lib/review/desk';
+import { getQueue } from '@/lib/review/queue';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnSqlite } from '@/tests/fixtures/databases';
 import { callerIn } from '@/tests/fixtures/world-callers';
@@ -16,9 +16,9 @@ describeOnSqlite('hidden names', (suite) => {
 
   it('are in nothing that a marker gets: no name, no section, no id of the proof or member, no time of receipt', async () => {
     const assistant = callerIn(ids)('assistant');
-    const queue = await showQueue(assistant, { exerciseId: ids.exercise, roundNumber: 2 }, { now });
+    const queue = await getQueue(assistant, { exerciseId: ids.exercise, roundNumber: 2 }, { now });
     const { token } = queue.queue[0]!;
-    const line = await showLine(assistant, { proof: token, specimenId: ids.specimen }, { now });
+    const line = await getProofLine(assistant, { proof: token, specimenId: ids.specimen }, { now });
     const sent = JSON.stringify([queue, line]);
     for (const secret of [
       'The student',
@@ -34,7 +34,7 @@ describeOnSqlite('hidden names', (suite) => {
   });
 
   it('are shown again once the round is released to that student', async () => {
-    const queue = await showQueue(callerIn(ids)('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });
+    const queue = await getQueue(callerIn(ids)('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });
     expect(queue.queue).toMatchObject([{ token: ids.proof, shownAs: 'The student', section: 'Monday' }]);
   });
 });

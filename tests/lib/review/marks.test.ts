@@ -1,9 +1,9 @@
 import { beforeEach, expect, it } from 'vitest';
-import { showLine } from '@/lib/review/desk';
-import { showQueue } from '@/lib/review/queue';
+import { getProofLine } from '@/lib/review/desk';
+import { getQueue } from '@/lib/review/queue';
 import { beginMarking, chooseProof } from '@/lib/review/counted';
 import { newId } from '@/lib/data/ids';
-import { claimProof, finishProof, giveBackProof, leaseMinutes } from '@/lib/review/claim';
+import { claimProof, finishProof, unclaimProof, leaseMinutes } from '@/lib/review/claim';
 import { giveMark } from '@/lib/review/marks';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
@@ -46,7 +46,7 @@ describeOnBothDatabases('marking', (suite) => {
     const { done } = await allAtOnce(
       Array.from(
         { length: 6 },
-        () => () => showQueue(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2 }, { now: later(1) }),
+        () => () => getQueue(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2 }, { now: later(1) }),
       ),
     );
     expect(done).toBe(6);
@@ -70,7 +70,7 @@ describeOnBothDatabases('marking', (suite) => {
       claimProof(as(other), { proof: ids.nextProof }, { now: later(leaseMinutes + 4) }),
     ).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining(`The ${holder}`) });
     await claimProof(as(other), { proof: ids.nextProof }, { now: later(leaseMinutes + 6) });
-    await giveBackProof(as(other), { proof: ids.nextProof }, { now: later(17) });
+    await unclaimProof(as(other), { proof: ids.nextProof }, { now: later(17) });
     await claimProof(as(holder), { proof: ids.nextProof }, { now: later(17) });
   });
 
@@ -96,7 +96,7 @@ describeOnBothDatabases('marking', (suite) => {
       said: expect.stringContaining('“Mostly”'),
     });
     await giveMark(as('assistant'), mark({ level: 2, version: 0, why: 'looked at it upside down' }), { now: later(1) });
-    const { marks } = await showLine(
+    const { marks } = await getProofLine(
       as('instructor'),
       { proof: ids.nextProof, specimenId: ids.specimen },
       { now: later(2) },
@@ -136,7 +136,7 @@ describeOnBothDatabases('marking', (suite) => {
       data: { dueAt: new Date(now.getTime() - 2.5 * 86_400_000), lateRule: '{"accept":"always","deductPerDay":10}' },
     });
     await giveMark(as('assistant'), mark({ level: 2 }), { now });
-    const { marks } = await showLine(as('assistant'), { proof: ids.nextProof, specimenId: ids.specimen }, { now });
+    const { marks } = await getProofLine(as('assistant'), { proof: ids.nextProof, specimenId: ids.specimen }, { now });
     // Received two days before `now`: one begun day late, 10 % of 100.
     expect(marks.total).toMatchObject({ percent: 100, after: 90, rule: { startedDays: 1, deduct: 10 } });
   });
@@ -157,7 +157,7 @@ describeOnBothDatabases('marking', (suite) => {
     await beginMarking(as('assistant'), { exerciseId: ids.exercise, roundNumber: 2, version: 0 }, { now });
     const afterwards = await send(2, later(1));
     const round = { exerciseId: ids.exercise, roundNumber: 2 };
-    expect((await showQueue(as('instructor'), round, { now: later(2) })).queue).toMatchObject([
+    expect((await getQueue(as('instructor'), round, { now: later(2) })).queue).toMatchObject([
       { token: ids.nextProof, later: [{ token: afterwards.id, number: 2 }] },
     ]);
     await allAtOnce([
@@ -165,7 +165,7 @@ describeOnBothDatabases('marking', (suite) => {
       () => chooseProof(as('instructor'), { proof: afterwards.id }, { now: later(3) }),
     ]);
     expect(await suite.db.roundChoice.count({ where: { roundId: ids.nextRound } })).toBe(1);
-    expect((await showQueue(as('instructor'), round, { now: later(4) })).queue).toMatchObject([
+    expect((await getQueue(as('instructor'), round, { now: later(4) })).queue).toMatchObject([
       { token: afterwards.id },
     ]);
   });

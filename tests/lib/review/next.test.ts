@@ -1,8 +1,8 @@
 import { beforeEach, expect, it } from 'vitest';
-import { showLine } from '@/lib/review/desk';
-import { showQueue } from '@/lib/review/queue';
-import { claimProof, giveBackProof } from '@/lib/review/claim';
-import { skipProof, takeNext } from '@/lib/review/next';
+import { getProofLine } from '@/lib/review/desk';
+import { getQueue } from '@/lib/review/queue';
+import { claimProof, unclaimProof } from '@/lib/review/claim';
+import { skipProof, claimNextProof } from '@/lib/review/next';
 import { newId } from '@/lib/data/ids';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { addCrowd } from '@/tests/fixtures/crowd';
@@ -19,9 +19,9 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
   const as = (who: 'assistant' | 'instructor') => callerIn(ids)(who);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
   const queue = async (who: 'assistant' | 'instructor', change: object = {}) =>
-    (await showQueue(as(who), { ...round(), ...change }, { now })).queue.map(({ token }) => token);
+    (await getQueue(as(who), { ...round(), ...change }, { now })).queue.map(({ token }) => token);
   const take = async (who: 'assistant' | 'instructor', change: object = {}, at = { now }) =>
-    (await takeNext(as(who), { ...round(), section: null, after: null, ...change }, at)).proof;
+    (await claimNextProof(as(who), { ...round(), section: null, after: null, ...change }, at)).proof;
 
   beforeEach(async () => {
     await emptyAll(suite);
@@ -57,7 +57,11 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
   it('leads on the desk as the marker goes through it', async () => {
     const before = await queue('assistant');
     await skipProof(as('assistant'), { proof: before[1]!, to: 'skipped' }, { now });
-    const line = await showLine(as('assistant'), { proof: crowdFirst(before), specimenId: crowd.specimen }, { now });
+    const line = await getProofLine(
+      as('assistant'),
+      { proof: crowdFirst(before), specimenId: crowd.specimen },
+      { now },
+    );
     const mine = [...before.slice(0, 1), ...before.slice(2), before[1]!];
     const place = mine.indexOf(crowdFirst(before));
     expect(line.queue).toMatchObject({ place: place + 1, of: 6, section: null });
@@ -96,7 +100,7 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
     });
     expect(await take('assistant')).toBe(before[0]);
     expect(await take('instructor')).toBeNull();
-    await giveBackProof(as('assistant'), { proof: before[0]! }, { now });
+    await unclaimProof(as('assistant'), { proof: before[0]! }, { now });
     expect(await take('instructor')).toBe(before[0]);
     // Left for longer than the lease lasts, it is free again.
     expect(await take('assistant', {}, later(11))).toBe(before[0]);
@@ -109,7 +113,7 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
       where: { id: { in: crowd.students.slice(0, 2).map(({ member }) => member) } },
       data: { sectionId: other },
     });
-    const shown = await showQueue(as('assistant'), { ...round(), section: other }, { now });
+    const shown = await getQueue(as('assistant'), { ...round(), section: other }, { now });
     expect(shown.sections.map(({ name, sent }) => [name, sent])).toEqual([
       ['Monday', 1],
       ['Thursday', 2],
@@ -119,15 +123,20 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
     expect(await take('assistant', { section: other })).toBe(inSection[0]);
     expect(await take('assistant', { section: other, after: inSection[0] })).toBe(inSection[1]);
     expect(
-      (await showLine(as('assistant'), { proof: inSection[0]!, specimenId: crowd.specimen, section: other }, { now }))
-        .go.nextStudent,
+      (
+        await getProofLine(
+          as('assistant'),
+          { proof: inSection[0]!, specimenId: crowd.specimen, section: other },
+          { now },
+        )
+      ).go.nextStudent,
     ).toBe(`/critique/${inSection[1]}/${crowd.specimen}?section=${other}`);
     await expect(queue('assistant', { section: newId() })).rejects.toMatchObject({ code: 'NOT_FOUND' });
   });
 
   it('has no sections while names are hidden and one of them is so small that it would name people', async () => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
-    expect((await showQueue(as('assistant'), round(), { now })).sections).toEqual([]);
+    expect((await getQueue(as('assistant'), round(), { now })).sections).toEqual([]);
     await expect(queue('assistant', { section: ids.section })).rejects.toMatchObject({ code: 'NOT_FOUND' });
     await addCrowd(
       suite.db,
@@ -136,7 +145,7 @@ describeOnBothDatabases('the queue of a marker', (suite) => {
       now,
       { section: ids.section },
     );
-    const { sections } = await showQueue(as('assistant'), round(), { now });
+    const { sections } = await getQueue(as('assistant'), round(), { now });
     expect(sections.map(({ name, sent }) => [name, sent])).toEqual([['Monday', 5]]);
   });
 

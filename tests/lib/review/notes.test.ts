@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, setNoteState, writeNote } from '@/lib/review/notes';
-import { showLine } from '@/lib/review/desk';
+import { getProofLine } from '@/lib/review/desk';
 import { standingBody } from '@/shared/critique/run';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
@@ -88,13 +88,13 @@ describeOnBothDatabases('notes', (suite) => {
     const made = await writeNote(as('assistant'), note('key-of-removed'), { now });
     const removed = await setNoteState(as('assistant'), { noteId: made.id, version: 0, to: 'removed' }, { now });
     const at = { proof: ids.nextProof, specimenId: ids.specimen };
-    expect((await showLine(as('assistant'), at, { now })).notes.map(({ id }) => id)).not.toContain(made.id);
+    expect((await getProofLine(as('assistant'), at, { now })).notes.map(({ id }) => id)).not.toContain(made.id);
     await setNoteState(as('assistant'), { noteId: made.id, version: removed.version, to: 'restored' }, { now });
-    expect((await showLine(as('assistant'), at, { now })).notes.map(({ id }) => id)).toContain(made.id);
+    expect((await getProofLine(as('assistant'), at, { now })).notes.map(({ id }) => id)).toContain(made.id);
   });
 
   it('of the round before come with how their pair has moved since', async () => {
-    const line = await showLine(as('assistant'), { proof: ids.nextProof, specimenId: ids.specimen }, { now });
+    const line = await getProofLine(as('assistant'), { proof: ids.nextProof, specimenId: ids.specimen }, { now });
     // Both proofs of this world hold −4; the note suggested −10.
     expect(line.earlier).toEqual([
       {

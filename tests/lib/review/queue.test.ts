@@ -1,13 +1,13 @@
 import { beforeAll, expect, it } from 'vitest';
-import { showClass } from '@/lib/class/class';
-import { showLine } from '@/lib/review/desk';
-import { proofsPerPage, showQueue } from '@/lib/review/queue';
+import { getClass } from '@/lib/class/class';
+import { getProofLine } from '@/lib/review/desk';
+import { proofsPerPage, getQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
 import { listNameOf } from '@/lib/data/members';
-import { finishProof, giveBackProof } from '@/lib/review/claim';
-import { takeNext } from '@/lib/review/next';
+import { finishProof, unclaimProof } from '@/lib/review/claim';
+import { claimNextProof } from '@/lib/review/next';
 import { giveMark } from '@/lib/review/marks';
-import { showReleasePlan } from '@/lib/release/plan';
+import { getReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 import { callerIn } from '@/tests/fixtures/world-callers';
@@ -26,8 +26,8 @@ describeOnBothDatabases('the queue of a round with more proofs than a page holds
   });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
-  const queue = (page = 1) => showQueue(as('assistant'), { ...round(), page }, { now });
-  const line = (token: string) => showLine(as('assistant'), { proof: token, specimenId: ids.specimen }, { now });
+  const queue = (page = 1) => getQueue(as('assistant'), { ...round(), page }, { now });
+  const line = (token: string) => getProofLine(as('assistant'), { proof: token, specimenId: ids.specimen }, { now });
   const tokenIn = (address: string | null) => address?.split('/')[2] ?? null;
 
   it('is shown a page at a time; a page after the last is the last', async () => {
@@ -41,7 +41,7 @@ describeOnBothDatabases('the queue of a round with more proofs than a page holds
     expect(beyond).toMatchObject({ page: 2, queue: second.queue });
     expect(new Set([...first.queue, ...second.queue].map(({ token }) => token)).size).toBe(more + 1);
     expect(
-      (await showReleasePlan(as('instructor'), { ...round(), page: 1 }, { now })).rows.map(({ token }) => token),
+      (await getReleasePlan(as('instructor'), { ...round(), page: 1 }, { now })).rows.map(({ token }) => token),
     ).toEqual([...first.queue, ...second.queue].map(({ token }) => token));
   });
 
@@ -66,8 +66,8 @@ describeOnBothDatabases('the queue of a round with more proofs than a page holds
   it('begins with the first that is open and that nobody else holds, and counts those that are marked', async () => {
     const [first, second, third] = (await queue()).queue.map(({ token }) => token) as [string, string, string];
     const next = async (who: 'assistant' | 'instructor') => {
-      const { proof } = await takeNext(as(who), { ...round(), section: null, after: null }, { now });
-      await giveBackProof(as(who), { proof: proof! }, { now });
+      const { proof } = await claimNextProof(as(who), { ...round(), section: null, after: null }, { now });
+      await unclaimProof(as(who), { proof: proof! }, { now });
       return proof;
     };
     expect(await next('assistant')).toBe(first);
@@ -116,7 +116,7 @@ describeOnBothDatabases('the queue of a round with more proofs than a page holds
 
   it('goes beside a class page that lists its students by name, accents aside, a page at a time', async () => {
     const page = (number: number) =>
-      showClass(as('assistant'), { exerciseId: ids.exercise, round: 2, page: number }, { now });
+      getClass(as('assistant'), { exerciseId: ids.exercise, round: 2, page: number }, { now });
     const names = [
       ...(await page(1)).students,
       ...(await page(2)).students,

@@ -1,21 +1,21 @@
 import { beforeEach, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
-import { showLine } from '@/lib/review/desk';
-import { showSpecimen } from '@/lib/review/across';
+import { getProofLine } from '@/lib/review/desk';
+import { getSpecimenAcross } from '@/lib/review/across';
 import { writeNote } from '@/lib/review/notes';
-import { showClass } from '@/lib/class/class';
+import { getClass } from '@/lib/class/class';
 import { newId } from '@/lib/data/ids';
 import { exportMarks } from '@/lib/export/marks';
 import { exportRoundNotes } from '@/lib/export/notes';
-import { claimProof, finishProof, giveBackProof } from '@/lib/review/claim';
+import { claimProof, finishProof, unclaimProof } from '@/lib/review/claim';
 import { giveMark } from '@/lib/review/marks';
-import { setSecondMarking, showSecondQueue } from '@/lib/review/second-marker';
-import { settleMark, showDifference } from '@/lib/review/settle';
-import { skipProof, takeNext } from '@/lib/review/next';
-import { showAgreement } from '@/lib/review/agreement';
+import { setSecondMarking, getSecondQueue } from '@/lib/review/second-marker';
+import { settleMark, getMarkDifference } from '@/lib/review/settle';
+import { skipProof, claimNextProof } from '@/lib/review/next';
+import { getAgreement } from '@/lib/review/agreement';
 import { previewRelease, releaseRound } from '@/lib/release/release';
-import { showRelease } from '@/lib/release/read';
-import { showReleasePlan } from '@/lib/release/plan';
+import { getRelease } from '@/lib/release/read';
+import { getReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { addCrowd } from '@/tests/fixtures/crowd';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
@@ -41,7 +41,7 @@ describeOnBothDatabases('two markers', (suite) => {
   });
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
   const round = () => ({ exerciseId: ids.exercise, roundNumber: 2 });
-  const second = async (who: Caller) => (await showSecondQueue(who, round(), { now })).rows[0]!;
+  const second = async (who: Caller) => (await getSecondQueue(who, round(), { now })).rows[0]!;
   const tokenOfSecond = async () => (await second(as('assistant'))).token;
   const mark = (proof: string, level: number, over = {}) => ({
     proofId: proof,
@@ -51,7 +51,7 @@ describeOnBothDatabases('two markers', (suite) => {
     why: '',
     ...over,
   });
-  const line = (who: Caller, proof: string) => showLine(who, { proof, specimenId: ids.specimen }, { now });
+  const line = (who: Caller, proof: string) => getProofLine(who, { proof, specimenId: ids.specimen }, { now });
 
   async function addAssistant(name: string): Promise<Caller> {
     const [userId, sessionId] = [newId(), newId()];
@@ -113,7 +113,7 @@ describeOnBothDatabases('two markers', (suite) => {
   it('stay two after a marker gave the proof back with marks in it', async () => {
     const token = await tokenOfSecond();
     await giveMark(as('assistant'), mark(ids.nextProof, 1), { now });
-    await giveBackProof(as('assistant'), { proof: ids.nextProof }, { now });
+    await unclaimProof(as('assistant'), { proof: ids.nextProof }, { now });
     await claimProof(others[1]!, { proof: ids.nextProof }, { now: later(1) });
     await expect(claimProof(as('assistant'), { proof: token }, { now: later(2) })).rejects.toMatchObject({
       code: 'CONFLICT',
@@ -121,7 +121,7 @@ describeOnBothDatabases('two markers', (suite) => {
     });
     expect((await second(as('assistant'))).standing).toBe('own');
     await claimProof(others[0]!, { proof: token }, { now: later(2) });
-    await giveBackProof(others[1]!, { proof: ids.nextProof }, { now: later(2) });
+    await unclaimProof(others[1]!, { proof: ids.nextProof }, { now: later(2) });
     await expect(claimProof(others[0]!, { proof: ids.nextProof }, { now: later(3) })).rejects.toMatchObject({
       code: 'CONFLICT',
       said: expect.stringContaining('second marker'),
@@ -135,9 +135,9 @@ describeOnBothDatabases('two markers', (suite) => {
       Array.from({ length: 3 }, () => [0, 0, 0, 0, 0]),
       now,
     );
-    const rows = async (who: Caller) => (await showSecondQueue(who, round(), { now })).rows;
+    const rows = async (who: Caller) => (await getSecondQueue(who, round(), { now })).rows;
     const take = async (who: Caller, after: string | null = null) =>
-      (await takeNext(who, { ...round(), section: null, after, second: true }, { now })).proof;
+      (await claimNextProof(who, { ...round(), section: null, after, second: true }, { now })).proof;
     const order = (await rows(others[0]!)).map(({ token }) => token);
     expect(order).toHaveLength(4);
     expect(await take(others[0]!)).toBe(order[0]);
@@ -150,7 +150,7 @@ describeOnBothDatabases('two markers', (suite) => {
     expect(await take(others[1]!)).toBe(order[0]);
     expect(await take(others[0]!)).toBe(order[1]);
     expect(await take(others[0]!, order[1])).toBe(order[2]);
-    await giveBackProof(others[0]!, { proof: order[2]! }, { now });
+    await unclaimProof(others[0]!, { proof: order[2]! }, { now });
     expect((await rows(others[1]!)).map(({ standing }) => standing)).toEqual(['mine', 'held', 'free', 'free']);
     expect(await take(others[1]!, order[0])).toBe(order[2]);
     // Two who ask at once never get one.
@@ -212,7 +212,7 @@ describeOnBothDatabases('two markers', (suite) => {
     }
     for (const who of [others[0]!, others[1]!]) {
       const across = JSON.stringify(
-        (await showSpecimen(who, { ...round(), specimenId: ids.specimen, fault: null, page: 1 }, { now })).lines,
+        (await getSpecimenAcross(who, { ...round(), specimenId: ids.specimen, fault: null, page: 1 }, { now })).lines,
       );
       expect([across.includes('A first remark.'), across.includes('A second remark.')]).toEqual([
         false,
@@ -221,7 +221,7 @@ describeOnBothDatabases('two markers', (suite) => {
       expect(JSON.stringify(await exportRoundNotes(who, round(), { now }))).not.toMatch(/A (first|second) remark/);
     }
     expect(
-      (await showClass(others[0]!, { exerciseId: ids.exercise, round: 2 }, { now })).students.find(
+      (await getClass(others[0]!, { exerciseId: ids.exercise, round: 2 }, { now })).students.find(
         ({ memberId }) => memberId === ids.members.student,
       ),
     ).toMatchObject({ percent: null, levels: [], marked: false });
@@ -245,7 +245,7 @@ describeOnBothDatabases('two markers', (suite) => {
 
   it('are held against each other, and what they differ by is settled once, by one who may, with a reason', async () => {
     await bothFinish(0, 2);
-    const agreement = await showAgreement(as('assistant'), round(), { now });
+    const agreement = await getAgreement(as('assistant'), round(), { now });
     expect(agreement).toMatchObject({
       finished: 1,
       criteria: [{ n: 1, exact: 0, adjacent: 0 }],
@@ -273,7 +273,7 @@ describeOnBothDatabases('two markers', (suite) => {
     ]);
     expect(race).toEqual({ done: 1, refused: ['CONFLICT', 'CONFLICT'] });
     await settle(as('instructor'), 1, 0, 'The last two gaps are even.');
-    const { criteria, history } = await showDifference(as('assistant'), { proof: ids.nextProof }, { now });
+    const { criteria, history } = await getMarkDifference(as('assistant'), { proof: ids.nextProof }, { now });
     expect(criteria[0]).toMatchObject({
       first: 0,
       second: 2,
@@ -287,7 +287,7 @@ describeOnBothDatabases('two markers', (suite) => {
       why: 'The last two gaps are even.',
       after: 'Mostly',
     });
-    expect((await showAgreement(as('instructor'), round(), { now })).differences[0]).toMatchObject({ open: 0 });
+    expect((await getAgreement(as('instructor'), round(), { now })).differences[0]).toMatchObject({ open: 0 });
     expect(
       await suite.db.auditEvent.count({ where: { verb: { in: ['difference settled', 'settled level changed'] } } }),
     ).toBe(2);
@@ -295,7 +295,7 @@ describeOnBothDatabases('two markers', (suite) => {
 
   it('are warned about before a release, which says what would count; settling after it makes a correction', async () => {
     await bothFinish(0, 2);
-    const plan = async () => (await showReleasePlan(as('instructor'), round(), { now })).rows;
+    const plan = async () => (await getReleasePlan(as('instructor'), round(), { now })).rows;
     const [row] = await plan();
     expect(row).toMatchObject({ differing: 1, secondWaits: false, percent: 0, unmarked: 0 });
     const preview = await previewRelease(as('instructor'), { ...round(), proof: ids.nextProof }, { now });
@@ -312,7 +312,7 @@ describeOnBothDatabases('two markers', (suite) => {
       { proof: ids.nextProof, criterionVersionId: ids.criterionVersion, level: 2, version: -1, why: 'Even after all.' },
       { now: later(1) },
     );
-    const seen = async () => (await showRelease(as('student'), { proofId: ids.nextProof }, { now: later(2) })).release!;
+    const seen = async () => (await getRelease(as('student'), { proofId: ids.nextProof }, { now: later(2) })).release!;
     expect((await seen()).snapshot.total.after).toBe(0);
     expect(await release()).toEqual({ released: 1, corrected: 1 });
     expect(await seen()).toMatchObject({ number: 2, snapshot: { total: { after: 100 }, marks: [{ level: 2 }] } });
@@ -333,7 +333,7 @@ describeOnBothDatabases('two markers', (suite) => {
   it('count the first level while the second marker has not finished, and say so', async () => {
     await giveMark(as('assistant'), mark(ids.nextProof, 1), { now });
     await finishProof(as('assistant'), { proof: ids.nextProof, to: 'done' }, { now });
-    const [row] = (await showReleasePlan(as('instructor'), round(), { now })).rows;
+    const [row] = (await getReleasePlan(as('instructor'), round(), { now })).rows;
     expect(row).toMatchObject({ differing: 0, secondWaits: true, percent: 50 });
   });
 
@@ -348,7 +348,7 @@ describeOnBothDatabases('two markers', (suite) => {
       { roundId: ids.nextRound, version: 1, which: 'none', percent: 20 },
       { now },
     );
-    expect((await showSecondQueue(as('instructor'), round(), { now })).rows).toMatchObject([
+    expect((await getSecondQueue(as('instructor'), round(), { now })).rows).toMatchObject([
       { token, standing: 'held', heldBy: 'Second' },
     ]);
     expect(
@@ -367,9 +367,9 @@ describeOnBothDatabases('two markers', (suite) => {
     await expect(finishProof(as('assistant'), { proof: ids.nextProof, to: 'done' }, { now })).rejects.toMatchObject({
       code: 'INVALID',
     });
-    await showReleasePlan(as('instructor'), round(), { now });
+    await getReleasePlan(as('instructor'), round(), { now });
     expect(await suite.db.mark.count({ where: { task: { proofId: ids.nextProof } } })).toBe(0);
-    expect((await showReleasePlan(as('instructor'), round(), { now })).rows[0]).toMatchObject({
+    expect((await getReleasePlan(as('instructor'), round(), { now })).rows[0]).toMatchObject({
       unmarked: 1,
       percent: null,
     });

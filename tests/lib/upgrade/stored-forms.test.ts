@@ -8,8 +8,8 @@ import { allOperations, type Operation } from '@/lib/access/operation';
 import { exchangeDatabase } from '@/lib/data/client';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { openDatabase, type Database, type Provider } from '@/lib/data/open';
-import { seeProof } from '@/lib/work/proofs';
-import { showRelease } from '@/lib/release/read';
+import { getProof } from '@/lib/work/proofs';
+import { getRelease } from '@/lib/release/read';
 import type { Row, Rows, Who } from '@/tests/access/row';
 import type { World } from '@/tests/access/world';
 import { emptyDatabase } from '@/tests/fixtures/databases';
@@ -28,9 +28,7 @@ const rows = new Map<string, Row>(
 
 /** What only reads, by its name; links are asked for by secrets that no copy of a database holds. */
 const reads = allOperations().filter(
-  ({ operationName: name }) =>
-    /^(get|list|show|see|read|export|preview|prepare|open-bench|stand-at)\b/.test(name) &&
-    !/link|pointing|show-demonstration/.test(name),
+  ({ operationName: name }) => /^(get|list|export|preview|open-bench)\b/.test(name) && !/link|pointing/.test(name),
 );
 const roles = ['instructor', 'assistant', 'student'] as const satisfies readonly Who[];
 
@@ -100,8 +98,8 @@ for (const form of storedForms) {
       async (_, { as, proofId, words }) => {
         const caller = world.callers[as.startsWith('odile') ? 'instructor' : 'student'];
         const [proof, { release }] = await Promise.all([
-          seeProof(caller, { proofId }, { now: world.now }),
-          showRelease(caller, { proofId }, { now: world.now }),
+          getProof(caller, { proofId }, { now: world.now }),
+          getRelease(caller, { proofId }, { now: world.now }),
         ]);
         const { snapshot, answers } = release!;
         const view = { snapshot, drawn: proof.lines, answers, timeZone: proof.course.timeZone };

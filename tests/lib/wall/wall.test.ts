@@ -4,9 +4,9 @@ import { eraseAccount } from '@/lib/account/erase';
 import { removeRound } from '@/lib/exercise/rounds';
 import { sendProof } from '@/lib/work/proofs';
 import { bus } from '@/lib/live/announce';
-import { changeWall, keepAsNote, showWall, watchWall } from '@/lib/wall/screen';
+import { changeWall, saveAsNote, getWall, watchWall } from '@/lib/wall/screen';
 import { closeForgottenWalls, closeWall, listWalls, openWall } from '@/lib/wall/walls';
-import { point, showPointing, watchPointing } from '@/lib/wall/pointing';
+import { point, getPointing, watchPointing } from '@/lib/wall/pointing';
 import { fillWorld, secrets, wallWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { allAtOnce, callerIn } from '../../fixtures/world-callers';
@@ -19,7 +19,7 @@ const phone = (name: string) => name.padEnd(22, '_');
 describeOnBothDatabases('the wall', (suite) => {
   let ids: Ids;
   const as = (who: Parameters<ReturnType<typeof callerIn>>[0]) => callerIn(ids)(who);
-  const wall = async () => (await showWall(as('instructor'), { wallId: ids.wall }, { now })).state;
+  const wall = async () => (await getWall(as('instructor'), { wallId: ids.wall }, { now })).state;
   const send = (who: 'student' | 'otherStudent', key: string, at = now) =>
     sendProof(
       as(who),
@@ -54,8 +54,8 @@ describeOnBothDatabases('the wall', (suite) => {
 
   it('has no name, address or id of anybody in it, for its projector or for a phone', async () => {
     const shown = JSON.stringify([
-      await showWall(as('assistant'), { wallId: ids.wall }, { now }),
-      await showPointing(visitor, { code }, { now }),
+      await getWall(as('assistant'), { wallId: ids.wall }, { now }),
+      await getPointing(visitor, { code }, { now }),
     ]);
     for (const hidden of [
       'The student',
@@ -87,10 +87,10 @@ describeOnBothDatabases('the wall', (suite) => {
     expect(await wall()).toMatchObject({ pointed: 2, counts: [] });
     await change({ kind: 'pointing', to: 'show' });
     expect((await wall()).counts).toEqual([{ line: ids.wallLine, pair: 0, count: 2 }]);
-    const { asking } = (await showPointing(visitor, { code }, { now })).state;
+    const { asking } = (await getPointing(visitor, { code }, { now })).state;
     await change({ kind: 'ask anew' });
     expect(await wall()).toMatchObject({ pointed: 0, counts: [] });
-    expect((await showPointing(visitor, { code }, { now })).state.asking).toBe(asking + 1);
+    expect((await getPointing(visitor, { code }, { now })).state.asking).toBe(asking + 1);
   });
 
   it('does not count a point at a setting that was replaced since', async () => {
@@ -108,7 +108,7 @@ describeOnBothDatabases('the wall', (suite) => {
     });
     await change({ kind: 'leave out', line: ids.wallLine, out: true });
     await expect(aim('one', ids.wallLine)).rejects.toMatchObject({ code: 'CONFLICT' });
-    expect((await showPointing(visitor, { code }, { now })).state.lines).toEqual([]);
+    expect((await getPointing(visitor, { code }, { now })).state.lines).toEqual([]);
     expect((await wall()).lines[0]).toMatchObject({ out: true });
     await change({ kind: 'leave out', line: ids.wallLine, out: false });
     await change({ kind: 'pointing', to: 'off' });
@@ -120,7 +120,7 @@ describeOnBothDatabases('the wall', (suite) => {
     await send('otherStudent', 'the-other-sends');
     const { lines } = await wall();
     expect(lines.map(({ key }) => key)).toEqual(lines.map(({ key }) => key).sort());
-    expect((await showPointing(visitor, { code }, { now })).state.lines).toHaveLength(2);
+    expect((await getPointing(visitor, { code }, { now })).state.lines).toHaveLength(2);
     await change({ kind: 'front', line: ids.wallLine });
     expect((await watchPointing(systemCaller('test'), { code }, { now })).lines.map(({ key }) => key)).toEqual([
       ids.wallLine,
@@ -199,8 +199,8 @@ describeOnBothDatabases('the wall', (suite) => {
       body: 'Seven of us looked here.',
       requestKey: 'kept-from-wall',
     };
-    expect(await keepAsNote(as('instructor'), keep, { now })).toEqual({ counts: true });
-    await keepAsNote(as('instructor'), keep, { now });
+    expect(await saveAsNote(as('instructor'), keep, { now })).toEqual({ counts: true });
+    await saveAsNote(as('instructor'), keep, { now });
     const notes = await suite.db.note.findMany({
       where: { requestKey: 'kept-from-wall' },
       include: { entries: true, proofItem: { include: { proof: true } } },
@@ -217,7 +217,7 @@ describeOnBothDatabases('the wall', (suite) => {
       where: { id: ids.nextRound },
       data: { markingStartedAt: new Date(now.getTime() - 1) },
     });
-    expect(await keepAsNote(as('instructor'), { ...keep, requestKey: 'kept-too-late' }, { now })).toEqual({
+    expect(await saveAsNote(as('instructor'), { ...keep, requestKey: 'kept-too-late' }, { now })).toEqual({
       counts: false,
     });
     await suite.db.round.update({ where: { id: ids.nextRound }, data: { markingStartedAt: null } });
@@ -249,11 +249,11 @@ describeOnBothDatabases('the wall', (suite) => {
   });
 
   it('lets a wrong code see nothing, and counts only those as tries', async () => {
-    await expect(showPointing(visitor, { code: 'ZZZZZZZZZZ' }, { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(getPointing(visitor, { code: 'ZZZZZZZZZZ' }, { now })).rejects.toMatchObject({ code: 'NOT_FOUND' });
     const tried = async () =>
       Number((await suite.db.rateLimit.findFirst({ where: { key: { contains: 'wall-address' } } }))?.points);
     const before = await tried();
-    await showPointing(visitor, { code }, { now });
+    await getPointing(visitor, { code }, { now });
     expect(await tried()).toBe(before);
   });
 
@@ -268,13 +268,13 @@ describeOnBothDatabases('the wall', (suite) => {
     const [line] = (await wall()).lines;
     await aim('one', line!.key);
     const tomorrow = { now: new Date(now.getTime() + 12 * 3_600_000 + 1) };
-    await expect(showPointing(visitor, { code }, tomorrow)).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(getPointing(visitor, { code }, tomorrow)).rejects.toMatchObject({ code: 'NOT_FOUND' });
     await expect(watchWall(as('instructor'), { wallId: ids.wall }, tomorrow)).rejects.toMatchObject({
       code: 'NOT_FOUND',
     });
     await closeWall(as('assistant'), { wallId: ids.wall }, { now });
     for (const work of [
-      () => showPointing(visitor, { code }, { now }),
+      () => getPointing(visitor, { code }, { now }),
       () => watchWall(as('instructor'), { wallId: ids.wall }, { now }),
       () => aim('one', line!.key),
     ])

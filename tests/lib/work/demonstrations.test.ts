@@ -2,12 +2,12 @@ import { beforeAll, expect, it } from 'vitest';
 import { exportOwnData } from '@/lib/account/records';
 import { newId } from '@/lib/data/ids';
 import {
-  keepDemonstration,
+  saveDemonstration,
   listDemonstrations,
   removeDemonstration,
-  retitleDemonstration,
-  seeDemonstration,
-  showDemonstration,
+  renameDemonstration,
+  getDemonstration,
+  setDemonstrationShown,
 } from '@/lib/work/demonstrations';
 import { addRound } from '@/lib/exercise/rounds';
 import { addSpecimens } from '@/lib/exercise/specimens';
@@ -58,9 +58,9 @@ describeOnBothDatabases('demonstrations', (suite) => {
   });
 
   const keep = (by = assistant, demonstrationId = newId(), title = 'From the bar to the stem') =>
-    keepDemonstration(by, { demonstrationId, specimenVersionId, title, recorded }).then(({ id }) => id);
+    saveDemonstration(by, { demonstrationId, specimenVersionId, title, recorded }).then(({ id }) => id);
   const seen = (who: Who, demonstrationId: string) =>
-    seeDemonstration(caller(who), { exerciseId, demonstrationId }).then(
+    getDemonstration(caller(who), { exerciseId, demonstrationId }).then(
       ({ demonstration }) => demonstration.title,
       (error: { code: string }) => error.code,
     );
@@ -71,7 +71,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
     const id = newId();
     await Promise.all(Array.from({ length: 10 }, () => keep(assistant, id)));
     expect(await suite.db.demonstration.count({ where: { id } })).toBe(1);
-    const { demonstration, mayChange } = await seeDemonstration(instructor, { exerciseId, demonstrationId: id });
+    const { demonstration, mayChange } = await getDemonstration(instructor, { exerciseId, demonstrationId: id });
     expect([demonstration.last, demonstration.reasons, demonstration.author, mayChange]).toEqual([
       { tracking: -5, offsets: [0, -30] },
       1,
@@ -85,7 +85,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
     const id = await keep();
     // A draft is nobody's but the staff's; published and not shown it is still theirs alone.
     expect([await seen('assistant', id), await seen('student', id)]).toEqual(['From the bar to the stem', 'NOT_FOUND']);
-    await showDemonstration(assistant, { demonstrationId: id, version: 0, shown: true });
+    await setDemonstrationShown(assistant, { demonstrationId: id, version: 0, shown: true });
     expect(await seen('student', id)).toBe('NOT_FOUND');
     await publishExercise(instructor, { exerciseId, version: 0 });
     expect([await seen('student', id), await titles('student'), await seen('outsider', id)]).toEqual([
@@ -97,7 +97,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
     expect([await seen('student', id), await titles('student')]).toEqual(['NOT_FOUND', []]);
     await removeDemonstration(instructor, { demonstrationId: id, version: 2, removed: false });
     expect(await seen('student', id)).toBe('From the bar to the stem');
-    await showDemonstration(instructor, { demonstrationId: id, version: 3, shown: false });
+    await setDemonstrationShown(instructor, { demonstrationId: id, version: 3, shown: false });
     expect(await seen('student', id)).toBe('NOT_FOUND');
     expect(
       (await suite.db.auditEvent.findMany({ where: { subject: `demonstration:${id}` }, orderBy: { at: 'asc' } })).map(
@@ -108,12 +108,14 @@ describeOnBothDatabases('demonstrations', (suite) => {
 
   it('are changed by their author and by instructors, by one of two at once', async () => {
     const id = await keep(instructor);
-    await expect(showDemonstration(assistant, { demonstrationId: id, version: 0, shown: true })).rejects.toMatchObject({
+    await expect(
+      setDemonstrationShown(assistant, { demonstrationId: id, version: 0, shown: true }),
+    ).rejects.toMatchObject({
       code: 'NOT_FOUND',
     });
     const both = await Promise.allSettled(
       [instructor, caller('second')].map((who, index) =>
-        retitleDemonstration(who, { demonstrationId: id, version: 0, title: `Title ${index}` }),
+        renameDemonstration(who, { demonstrationId: id, version: 0, title: `Title ${index}` }),
       ),
     );
     expect(both.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
@@ -122,7 +124,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
 
   it('that do not fit the line are refused with what is wrong', async () => {
     await expect(
-      keepDemonstration(instructor, {
+      saveDemonstration(instructor, {
         demonstrationId: newId(),
         specimenVersionId,
         title: 'x',
@@ -130,7 +132,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
       }),
     ).rejects.toThrow('This line has 2 gaps');
     await expect(
-      keepDemonstration(instructor, { demonstrationId: newId(), specimenVersionId, title: ' ', recorded }),
+      saveDemonstration(instructor, { demonstrationId: newId(), specimenVersionId, title: ' ', recorded }),
     ).rejects.toMatchObject({ fields: { title: expect.stringContaining('Give the demonstration a title.') } });
   });
 

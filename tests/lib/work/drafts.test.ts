@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
-import { readDraft, saveDraft } from '@/lib/work/drafts';
+import { getDraft, saveDraft } from '@/lib/work/drafts';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 
@@ -26,7 +26,7 @@ describeOnBothDatabases('save-draft', (suite) => {
     expect(await saveDraft(student, change(0, 'one', 1, -7), { now })).toEqual({ version: 1 });
     expect(await saveDraft(student, change(0, 'one', 1, -7), { now })).toEqual({ version: 1 });
     expect(await suite.db.draftChange.count({ where: { draftId: ids.draft } })).toBe(1);
-    expect(await readDraft(student, { draftId: ids.draft })).toEqual({
+    expect(await getDraft(student, { draftId: ids.draft })).toEqual({
       version: 1,
       spacing: { tracking: 3, offsets: [-7] },
     });
@@ -51,7 +51,7 @@ describeOnBothDatabases('save-draft', (suite) => {
     );
     const made = answers.filter((answer) => 'version' in answer);
     expect(made).toEqual([{ version: 2 }]);
-    const { spacing } = await readDraft(student, { draftId: ids.draft });
+    const { spacing } = await getDraft(student, { draftId: ids.draft });
     for (const answer of answers) if ('conflict' in answer) expect(answer.conflict).toEqual({ version: 2, spacing });
     expect(await suite.db.draftChange.count({ where: { draftId: ids.draft } })).toBe(2);
   });
@@ -97,7 +97,7 @@ describeOnBothDatabases('save-draft', (suite) => {
         spacing: { tracking: -4, offsets },
       };
       expect(await saveDraft(other, sent, { now })).toEqual({ version: 1 });
-      expect(await readDraft(other, { draftId: sent.draftId })).toEqual({ version: 1, spacing: sent.spacing });
+      expect(await getDraft(other, { draftId: sent.draftId })).toEqual({ version: 1, spacing: sent.spacing });
       await expect(
         saveDraft(
           other,

@@ -1,8 +1,8 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
-import { showLine } from '@/lib/review/desk';
+import { getProofLine } from '@/lib/review/desk';
 import { saveDraft } from '@/lib/work/drafts';
-import { seeProof, sendProof } from '@/lib/work/proofs';
+import { getProof, sendProof } from '@/lib/work/proofs';
 import { ENGINE } from '@/shared/measure';
 import { reportLine } from '@/shared/scoring';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
@@ -99,7 +99,7 @@ describeOnBothDatabases('send-proof', (suite) => {
       sessionId: ids.sessions.assistant,
       address: '192.0.2.1',
     };
-    const look = () => showLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
+    const look = () => getProofLine(marker, { proof: ids.proof, specimenId: ids.specimen }, { now });
     expect((await look()).comparison?.author).toBe('The instructor');
     await suite.db.member.update({ where: { id: ids.members.instructor }, data: { userId: null } });
     expect((await look()).comparison?.author).toBe('a former instructor');
@@ -153,9 +153,9 @@ describeOnBothDatabases('send-proof', (suite) => {
   });
 
   it('shows a proof to its sender and not to the student beside', async () => {
-    expect((await seeProof(student, { proofId: ids.proof })).lines[0]!.spacing).toEqual({ tracking: 0, offsets: [-4] });
-    const refused = await seeProof(other, { proofId: ids.proof }).catch((error: Error) => error);
-    const absent = await seeProof(other, { proofId: 'nothing-like-this' }).catch((error: Error) => error);
+    expect((await getProof(student, { proofId: ids.proof })).lines[0]!.spacing).toEqual({ tracking: 0, offsets: [-4] });
+    const refused = await getProof(other, { proofId: ids.proof }).catch((error: Error) => error);
+    const absent = await getProof(other, { proofId: 'nothing-like-this' }).catch((error: Error) => error);
     expect(JSON.stringify(refused)).toBe(JSON.stringify(absent));
   });
 });

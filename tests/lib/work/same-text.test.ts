@@ -3,7 +3,7 @@ import type { Caller } from '@/lib/access/caller';
 import { newId } from '@/lib/data/ids';
 import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
-import { seeTogether } from '@/lib/work/same-text';
+import { getSameText } from '@/lib/work/same-text';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 
@@ -20,7 +20,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
     address: '192.0.2.1',
   });
   const together = (who: Parameters<typeof caller>[0], more = {}) =>
-    seeTogether(caller(who), { exerciseId: ids.exercise, ...more }, at);
+    getSameText(caller(who), { exerciseId: ids.exercise, ...more }, at);
   const bench = (who: Parameters<typeof caller>[0], specimenId: string, more = {}) =>
     openBench(caller(who), { exerciseId: ids.exercise, specimenId, ...more }, at);
   const save = async (who: Parameters<typeof caller>[0], specimenId: string, offset: number, more = {}) => {

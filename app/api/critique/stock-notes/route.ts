@@ -1,4 +1,4 @@
-import { keepStockNote } from '@/lib/review/stock-notes';
+import { saveStockNote } from '@/lib/review/stock-notes';
 import { readJson, route } from '@/lib/http/route';
 
-export const POST = route(keepStockNote, { read: (request) => readJson(request) });
+export const POST = route(saveStockNote, { read: (request) => readJson(request) });

@@ -1,7 +1,7 @@
-import { readDraft, saveDraft } from '@/lib/work/drafts';
+import { getDraft, saveDraft } from '@/lib/work/drafts';
 import { json, readJson, route } from '@/lib/http/route';
 
-export const GET = route(readDraft, { read: (_request, { draftId }) => ({ draftId }) });
+export const GET = route(getDraft, { read: (_request, { draftId }) => ({ draftId }) });
 
 /** Autosave: 200 with the version it made, or 409 with what the server has instead. */
 export const PUT = route(saveDraft, {

@@ -1,8 +1,8 @@
 import { json, readJson, route } from '@/lib/http/route';
-import { point, showPointing } from '@/lib/wall/pointing';
+import { point, getPointing } from '@/lib/wall/pointing';
 
 /** For phones, without signing in: the code is what opens it. */
-export const GET = route(showPointing, {
+export const GET = route(getPointing, {
   read: (_request, { code }) => ({ code }),
   respond: ({ packs, state }) => json({ packs, state }),
 });

@@ -3,8 +3,8 @@ import Link from 'next/link';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
 import { When } from '@/app/_ui/Status';
-import { showCourseClass } from '@/lib/class/class';
-import { readCourse } from '@/lib/course/courses';
+import { getCourseClass } from '@/lib/class/class';
+import { getCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../../course-frame';
@@ -17,8 +17,8 @@ export const metadata: Metadata = { title: 'Class' };
 export default async function CourseClassPage({ params }: Props) {
   const { courseId } = await params;
   const [{ course, students, rounds }, framed] = await Promise.all([
-    forPage(showCourseClass, { courseId }),
-    forPage(readCourse, { courseId }),
+    forPage(getCourseClass, { courseId }),
+    forPage(getCourse, { courseId }),
   ]);
   return (
     <>

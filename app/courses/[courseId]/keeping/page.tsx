@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { readKeeping } from '@/lib/course/keeping';
+import { getRetention } from '@/lib/course/keeping';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
@@ -16,7 +16,7 @@ type Props = { params: Promise<{ courseId: string }> };
 
 export default async function Keeping({ params }: Props) {
   const { courseId } = await params;
-  const { course, retainUntil, daysLeft, students } = await forPage(readKeeping, { courseId });
+  const { course, retainUntil, daysLeft, students } = await forPage(getRetention, { courseId });
   const settings = <Link href={`/courses/${courseId}/settings`}>settings</Link>;
   return (
     <>

@@ -1,14 +1,14 @@
 'use server';
 
-import { allowCourseMaking, handOverPasswordLink } from '@/lib/course/people';
-import { changeRole, changeSection, putBackMember, removeMember, setAccommodations } from '@/lib/course/members';
-import { makeJoinLink, revokeJoinLink } from '@/lib/course/join';
+import { allowCourseMaking, createMemberPasswordLink } from '@/lib/course/people';
+import { changeRole, changeSection, restoreMember, removeMember, setAccommodations } from '@/lib/course/members';
+import { createJoinLink, revokeJoinLink } from '@/lib/course/join';
 import { importRoster, previewRoster } from '@/lib/course/roster';
 import { formAction } from '@/lib/http/form-action';
 import { publicAddress } from '@/lib/http/public-address';
 import { counted } from '@/shared/text/number';
 
-export const makeJoinLinkAction = formAction(makeJoinLink, {
+export const makeJoinLinkAction = formAction(createJoinLink, {
   read: (form) => ({
     courseId: form.get('courseId'),
     role: form.get('role'),
@@ -44,12 +44,12 @@ export const removeMemberAction = formAction(removeMember, {
   then: (_result, form) => `/courses/${String(form.get('courseId'))}/people/${String(form.get('memberId'))}`,
 });
 
-export const putBackMemberAction = formAction(putBackMember, {
+export const putBackMemberAction = formAction(restoreMember, {
   read: readMember,
   then: (_result, form) => `/courses/${String(form.get('courseId'))}/people/${String(form.get('memberId'))}`,
 });
 
-export const handOverPasswordLinkAction = formAction(handOverPasswordLink, {
+export const handOverPasswordLinkAction = formAction(createMemberPasswordLink, {
   read: readMember,
   done: ({ name }) => `Link created for ${name}. It works once, within a day.`,
   show: ({ path }) => ({ passwordLink: publicAddress(path) }),

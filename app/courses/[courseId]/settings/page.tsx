@@ -8,8 +8,8 @@ import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
 import { CourseFrame } from '@/app/courses/course-frame';
 import { TimeZoneField } from '@/app/courses/time-zone-field';
-import { listActs } from '@/lib/course/list-acts';
-import { readSettings } from '@/lib/course/courses';
+import { listAuditEvents } from '@/lib/course/list-acts';
+import { getCourseSettings } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { addSectionAction, editCourseAction, removeSectionAction, renameSectionAction } from '@/app/courses/actions';
 
@@ -20,8 +20,8 @@ type Props = { params: Promise<{ courseId: string }>; searchParams: Promise<{ be
 export default async function Settings({ params, searchParams }: Props) {
   const { courseId } = await params;
   const { before = null } = await searchParams;
-  const { course, settings, sections, timeZones } = await forPage(readSettings, { courseId });
-  const { acts, older } = await forPage(listActs, { courseId, before });
+  const { course, settings, sections, timeZones } = await forPage(getCourseSettings, { courseId });
+  const { acts, older } = await forPage(listAuditEvents, { courseId, before });
   return (
     <>
       <CourseFrame course={course} current="settings" />

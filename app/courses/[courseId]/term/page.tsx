@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Page, PageHeader } from '@/app/_ui/Page';
-import { showOwnTerm } from '@/lib/class/term';
-import { readCourse } from '@/lib/course/courses';
+import { getOwnTerm } from '@/lib/class/term';
+import { getCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { CourseFrame } from '../../course-frame';
 import { TermView } from './term-view';
@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'My term' };
 /** A student’s own term: of each round what was sent, and what was released. */
 export default async function OwnTermPage({ params }: Props) {
   const { courseId } = await params;
-  const [term, course] = await Promise.all([forPage(showOwnTerm, { courseId }), forPage(readCourse, { courseId })]);
+  const [term, course] = await Promise.all([forPage(getOwnTerm, { courseId }), forPage(getCourse, { courseId })]);
   return (
     <>
       <CourseFrame course={course} current="term" />

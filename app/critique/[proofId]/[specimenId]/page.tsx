@@ -6,7 +6,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { chooseProofAction } from './actions';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { showLine } from '@/lib/review/desk';
+import { getProofLine } from '@/lib/review/desk';
 import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
 import style from '@/app/critique/_desk/desk.module.css';
@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: 'Critique' };
 /** One line of one proof on the critique desk. */
 export default async function CritiquePage({ params, searchParams }: Props) {
   const { proofId, specimenId } = await params;
-  const line = await forPage(showLine, {
+  const line = await forPage(getProofLine, {
     proof: decodeURIComponent(proofId),
     specimenId,
     section: (await searchParams).section ?? null,

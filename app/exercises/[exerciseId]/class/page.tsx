@@ -5,7 +5,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { EqualSpacings } from '@/app/_ui/EqualSpacings';
 import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
-import { showClass, showPairTotals } from '@/lib/class/class';
+import { getClass, getPairTotals } from '@/lib/class/class';
 import { forPage } from '@/lib/http/page';
 import { exportAddress } from '@/shared/schemas/export';
 import { ClassLines } from './class-lines';
@@ -23,10 +23,10 @@ export const metadata: Metadata = { title: 'Class' };
 export default async function ClassPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { round, page, line, sides } = await searchParams;
-  const shown = await forPage(showClass, { exerciseId, round: round ?? null, page: page ?? 1 });
+  const shown = await forPage(getClass, { exerciseId, round: round ?? null, page: page ?? 1 });
   const opened = shown.summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
   const totals = opened
-    ? await forPage(showPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId })
+    ? await forPage(getPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId })
     : null;
   const here = `/exercises/${exerciseId}/class`;
   const ofRound = (number: number) => `${here}?round=${number}`;

@@ -1,5 +1,5 @@
 'use server';
-import { removeDemonstration, retitleDemonstration, showDemonstration } from '@/lib/work/demonstrations';
+import { removeDemonstration, renameDemonstration, setDemonstrationShown } from '@/lib/work/demonstrations';
 import { formAction } from '@/lib/http/form-action';
 
 const which = (form: FormData) => ({
@@ -7,7 +7,7 @@ const which = (form: FormData) => ({
   version: Number(form.get('version')),
 });
 
-export const showDemonstrationAction = formAction(showDemonstration, {
+export const showDemonstrationAction = formAction(setDemonstrationShown, {
   read: (form) => ({ ...which(form), shown: form.get('shown') === 'yes' }),
   done: ({ shown }) => (shown ? 'The course sees it now.' : 'Only instructors and assistants see it now.'),
 });
@@ -18,7 +18,7 @@ export const removeDemonstrationAction = formAction(removeDemonstration, {
     `/exercises/${exerciseId}/demonstrations${removed ? `?removed=${demonstrationId}` : ''}`,
 });
 
-export const retitleDemonstrationAction = formAction(retitleDemonstration, {
+export const retitleDemonstrationAction = formAction(renameDemonstration, {
   read: (form) => ({ ...which(form), title: String(form.get('title') ?? '') }),
   done: () => 'It has its new title.',
 });

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
-import { showMap } from '@/lib/class/map';
+import { getMapPage } from '@/lib/class/map';
 import { forPage } from '@/lib/http/page';
 import { exportAddress } from '@/shared/schemas/export';
 import { Map } from './map';
@@ -21,7 +21,7 @@ export const metadata: Metadata = { title: 'Map of the class' };
 export default async function MapPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { round, line, as, page } = await searchParams;
-  const shown = await forPage(showMap, {
+  const shown = await forPage(getMapPage, {
     exerciseId,
     round: round ?? null,
     line: line ?? null,

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { BarChart } from '@/app/_ui/charts/BarChart';
 import { LineChart } from '@/app/_ui/charts/LineChart';
-import { showProgress } from '@/lib/class/progress';
+import { getProgress } from '@/lib/class/progress';
 import { forPage } from '@/lib/http/page';
 import type { LineProgress } from '@/shared/class/progress';
 import { numberText } from '@/shared/text/number';
@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'Progress' };
 /** From round to round: how far the class is from the references, how even its lines are, which way the pairs moved. */
 export default async function ProgressPage({ params }: Props) {
   const { exerciseId } = await params;
-  const { course, exercise, rounds } = await forPage(showProgress, { exerciseId });
+  const { course, exercise, rounds } = await forPage(getProgress, { exerciseId });
   return (
     <Page width="wide">
       <PageHeader

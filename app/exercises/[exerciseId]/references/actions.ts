@@ -1,11 +1,11 @@
 'use server';
 
 import { formAction } from '@/lib/http/form-action';
-import { acceptReference, enforceReferences, removeReference } from '@/lib/reference/references';
+import { acceptReference, applyReferences, removeReference } from '@/lib/reference/references';
 import { carryReference } from '@/lib/reference/carry';
 import { counted } from '@/shared/text/number';
 
-export const enforceReferencesAction = formAction(enforceReferences, {
+export const enforceReferencesAction = formAction(applyReferences, {
   read: (form) => ({ exerciseId: String(form.get('exerciseId') ?? '') }),
   done: enforcedWords,
 });

@@ -3,7 +3,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { standAtExercise } from '@/lib/exercise/exercises';
+import { getExerciseRole } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 import { listReferences } from '@/lib/reference/references';
 import { leadsCourse } from '@/shared/schemas/course';
@@ -21,7 +21,7 @@ export default async function References({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { carried, left } = await searchParams;
   const [{ role }, { exercise, course, specimens, sets, changed }] = await Promise.all([
-    forPage(standAtExercise, { exerciseId }),
+    forPage(getExerciseRole, { exerciseId }),
     forPage(listReferences, { exerciseId }),
   ]);
   const referenced = specimens.filter(({ references }) => references.some(({ started }) => !started)).length;

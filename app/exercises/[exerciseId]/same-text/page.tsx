@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
-import { seeTogether } from '@/lib/work/same-text';
+import { getSameText } from '@/lib/work/same-text';
 import { forPage } from '@/lib/http/page';
 import { ResponseCharts } from './response-charts';
 import { sameTextHref, SameTextLine } from './same-text-line';
@@ -15,7 +15,7 @@ type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ 
 export default async function SameTextPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { text: asked, at } = await searchParams;
-  const sameText = await forPage(seeTogether, { exerciseId, ...(asked !== undefined && { text: asked }) });
+  const sameText = await forPage(getSameText, { exerciseId, ...(asked !== undefined && { text: asked }) });
   const { exercise, course, text, texts, lines, response } = sameText;
   const trail = [
     { href: `/courses/${course.id}`, label: course.title },

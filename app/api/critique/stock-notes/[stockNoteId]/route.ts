@@ -1,4 +1,4 @@
-import { dropStockNote } from '@/lib/review/stock-notes';
+import { deleteStockNote } from '@/lib/review/stock-notes';
 import { route } from '@/lib/http/route';
 
-export const DELETE = route(dropStockNote, { read: (_request, { stockNoteId }) => ({ stockNoteId }) });
+export const DELETE = route(deleteStockNote, { read: (_request, { stockNoteId }) => ({ stockNoteId }) });

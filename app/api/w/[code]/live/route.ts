@@ -1,7 +1,7 @@
 import { liveRoute } from '@/lib/http/live-route';
-import { phonesTogether, showPointing } from '@/lib/wall/pointing';
+import { phonesTogether, getPointing } from '@/lib/wall/pointing';
 
-export const GET = liveRoute(showPointing, {
+export const GET = liveRoute(getPointing, {
   read: ({ code }) => ({ code }),
   topics: ({ wallId, roundId }) => [`wall:${wallId}`, `round:${roundId}`],
   again: (_caller, _input, shown) => phonesTogether(shown),

@@ -1,7 +1,7 @@
 import { liveRoute } from '@/lib/http/live-route';
-import { showWall, watchWall } from '@/lib/wall/screen';
+import { getWall, watchWall } from '@/lib/wall/screen';
 
-export const GET = liveRoute(showWall, {
+export const GET = liveRoute(getWall, {
   read: ({ wallId }) => ({ wallId }),
   topics: ({ id, roundId }) => [`wall:${id}`, `points:${id}`, `round:${roundId}`],
   again: (caller, input) => watchWall(caller, input),

@@ -1,7 +1,7 @@
 import { json, readJson, route } from '@/lib/http/route';
-import { keepAsNote } from '@/lib/wall/screen';
+import { saveAsNote } from '@/lib/wall/screen';
 
-export const POST = route(keepAsNote, {
+export const POST = route(saveAsNote, {
   read: async (request, { wallId }) => ({ ...(await readJson(request)), wallId }),
   respond: (stored) => json(stored, 201),
 });

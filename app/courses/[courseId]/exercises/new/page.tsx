@@ -4,7 +4,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Checkbox, Field, TextArea } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Page, PageHeader } from '@/app/_ui/Page';
-import { readCourse } from '@/lib/course/courses';
+import { getCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { createExerciseAction } from '@/app/courses/actions';
 import { leadsCourse } from '@/shared/schemas/course';
@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'Plan an exercise' };
 /** The first words of an exercise; everything else is planned on the page that follows. */
 export default async function NewExercise({ params }: { params: Promise<{ courseId: string }> }) {
   const { courseId } = await params;
-  const course = await forPage(readCourse, { courseId });
+  const course = await forPage(getCourse, { courseId });
   if (!leadsCourse(course.role)) notFound();
   return (
     <Page>

@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { readCourse } from '@/lib/course/courses';
-import { listPutAside } from '@/lib/exercise/exercises';
+import { getCourse } from '@/lib/course/courses';
+import { listRemovedExercises } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 
 export const metadata: Metadata = { title: 'Removed drafts' };
@@ -11,7 +11,10 @@ export const metadata: Metadata = { title: 'Removed drafts' };
 /** Drafts that were removed, each with the page that takes it back. */
 export default async function RemovedDrafts({ params }: { params: Promise<{ courseId: string }> }) {
   const { courseId } = await params;
-  const [course, drafts] = await Promise.all([forPage(readCourse, { courseId }), forPage(listPutAside, { courseId })]);
+  const [course, drafts] = await Promise.all([
+    forPage(getCourse, { courseId }),
+    forPage(listRemovedExercises, { courseId }),
+  ]);
   return (
     <Page>
       <PageHeader

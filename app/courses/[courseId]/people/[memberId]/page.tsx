@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { readMember } from '@/lib/course/people';
+import { getMember } from '@/lib/course/people';
 import { forPage } from '@/lib/http/page';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'A person' };
 type Props = { params: Promise<{ courseId: string; memberId: string }> };
 
 export default async function Person({ params }: Props) {
-  const found = await forPage(readMember, await params);
+  const found = await forPage(getMember, await params);
   const { course, person, sections, self } = found;
   const which = { courseId: course.id, memberId: person.id };
   const since = (

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { prepareRoster } from '@/lib/course/roster';
+import { getRosterOptions } from '@/lib/course/roster';
 import { forPage } from '@/lib/http/page';
 import { Page, PageHeader } from '@/app/_ui/Page';
 import { CourseFrame } from '../../../course-frame';
@@ -11,7 +11,7 @@ type Props = { params: Promise<{ courseId: string }> };
 
 export default async function ImportRoster({ params }: Props) {
   const { courseId } = await params;
-  const { course, byMail } = await forPage(prepareRoster, { courseId });
+  const { course, byMail } = await forPage(getRosterOptions, { courseId });
   return (
     <>
       <CourseFrame course={course} current="people" />

@@ -5,7 +5,7 @@ import { Disclosure } from '@/app/_ui/Disclosure';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
-import { seeDemonstration } from '@/lib/work/demonstrations';
+import { getDemonstration } from '@/lib/work/demonstrations';
 import { forPage } from '@/lib/http/page';
 import { teaches } from '@/shared/schemas/course';
 import { retitleDemonstrationAction } from '../actions';
@@ -26,7 +26,7 @@ export default async function DemonstrationPage({ params }: Props) {
     accommodations,
     demonstration: one,
     mayChange,
-  } = await forPage(seeDemonstration, { exerciseId, demonstrationId });
+  } = await forPage(getDemonstration, { exerciseId, demonstrationId });
   const forStaff = teaches(role);
   return (
     <Page width="full">

@@ -3,7 +3,7 @@
 import { beginMarking } from '@/lib/review/counted';
 import { formAction } from '@/lib/http/form-action';
 import { settleMark } from '@/lib/review/settle';
-import { skipProof, takeNext } from '@/lib/review/next';
+import { skipProof, claimNextProof } from '@/lib/review/next';
 import { releaseRound } from '@/lib/release/release';
 
 const queueOf = (form: FormData) =>
@@ -20,7 +20,7 @@ export const beginMarkingAction = formAction(beginMarking, {
   then: (_result, form) => queueOf(form),
 });
 
-export const takeNextAction = formAction(takeNext, {
+export const takeNextAction = formAction(claimNextProof, {
   read: (form) => ({
     exerciseId: form.get('exerciseId'),
     roundNumber: form.get('roundNumber'),

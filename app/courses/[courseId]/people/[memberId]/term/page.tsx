@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Page, PageHeader } from '@/app/_ui/Page';
-import { showTerm } from '@/lib/class/term';
-import { readCourse } from '@/lib/course/courses';
+import { getTerm } from '@/lib/class/term';
+import { getCourse } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { CourseFrame } from '../../../../course-frame';
 import { TermView } from '../../../term/term-view';
@@ -15,8 +15,8 @@ export const metadata: Metadata = { title: 'A student’s term' };
 export default async function TermPage({ params }: Props) {
   const { courseId, memberId } = await params;
   const [term, course] = await Promise.all([
-    forPage(showTerm, { courseId, memberId }),
-    forPage(readCourse, { courseId }),
+    forPage(getTerm, { courseId, memberId }),
+    forPage(getCourse, { courseId }),
   ]);
   return (
     <>

@@ -5,7 +5,7 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import { showAgreement } from '@/lib/review/agreement';
+import { getAgreement } from '@/lib/review/agreement';
 import { forPage } from '@/lib/http/page';
 import { fewestProofs } from '@/shared/marking/agreement';
 import { exportAddress } from '@/shared/schemas/export';
@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: 'Agreement' };
 /** How far two markers agree in a round, and where they differ. */
 export default async function AgreementPage({ params }: Props) {
   const { exerciseId, number } = await params;
-  const shown = await forPage(showAgreement, { exerciseId, roundNumber: number });
+  const shown = await forPage(getAgreement, { exerciseId, roundNumber: number });
   const { course, exercise, round } = shown;
   const here = `/exercises/${exercise.id}/rounds/${round.number}`;
   return (
@@ -66,7 +66,7 @@ export default async function AgreementPage({ params }: Props) {
   );
 }
 
-type Shown = Awaited<ReturnType<typeof showAgreement>>;
+type Shown = Awaited<ReturnType<typeof getAgreement>>;
 
 function Differences({ shown, here }: { shown: Shown; here: string }) {
   const { differences } = shown;

@@ -7,7 +7,7 @@ import { Pages } from '@/app/_ui/Pages';
 import { Progress, Status, When } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
 import { Tabs } from '@/app/_ui/Tabs';
-import { showQueue } from '@/lib/review/queue';
+import { getQueue } from '@/lib/review/queue';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { beginMarkingAction, takeNextAction, takeUpAction } from '../actions';
@@ -23,7 +23,7 @@ export const metadata: Metadata = { title: 'Critique' };
 export default async function QueuePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { by, page, section: sectionId, none } = await searchParams;
-  const queue = await forPage(showQueue, {
+  const queue = await forPage(getQueue, {
     exerciseId,
     roundNumber: number,
     page: page ?? 1,
@@ -157,7 +157,7 @@ export default async function QueuePage({ params, searchParams }: Props) {
   );
 }
 
-type Queue = Awaited<ReturnType<typeof showQueue>>;
+type Queue = Awaited<ReturnType<typeof getQueue>>;
 
 function BySpecimen({
   specimens,

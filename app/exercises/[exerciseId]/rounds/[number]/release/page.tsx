@@ -7,7 +7,7 @@ import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Pages } from '@/app/_ui/Pages';
 import { forPage } from '@/lib/http/page';
 import { previewRelease } from '@/lib/release/release';
-import { showReleasePlan } from '@/lib/release/plan';
+import { getReleasePlan } from '@/lib/release/plan';
 import { exportAddress } from '@/shared/schemas/export';
 import { counted } from '@/shared/text/number';
 import { PlanForm } from './plan-form';
@@ -24,7 +24,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { preview, page, released, corrected } = await searchParams;
   const round = { exerciseId, roundNumber: number };
-  const plan = await forPage(showReleasePlan, { ...round, page: page ?? 1 });
+  const plan = await forPage(getReleasePlan, { ...round, page: page ?? 1 });
   const shown = preview ? await forPage(previewRelease, { ...round, proof: preview }) : null;
   const here = `/exercises/${exerciseId}/rounds/${number}/release`;
   const waiting = plan.rows.filter((row) => row.released === null).length;
@@ -100,7 +100,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
   );
 }
 
-type Rows = Awaited<ReturnType<typeof showReleasePlan>>['rows'];
+type Rows = Awaited<ReturnType<typeof getReleasePlan>>['rows'];
 
 /** A warning where a level would go out that only one of two markers gave; it says which level that is. */
 function UnsettledNotice({ rows, agreement }: { rows: Rows; agreement: string }) {

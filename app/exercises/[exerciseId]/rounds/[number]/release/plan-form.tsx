@@ -2,11 +2,11 @@ import Link from 'next/link';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Table } from '@/app/_ui/Table';
 import { When } from '@/app/_ui/Status';
-import type { showReleasePlan } from '@/lib/release/plan';
+import type { getReleasePlan } from '@/lib/release/plan';
 import { counted, withUnit } from '@/shared/text/number';
 import { releaseAction } from '../actions';
 
-type Plan = Awaited<ReturnType<typeof showReleasePlan>>;
+type Plan = Awaited<ReturnType<typeof getReleasePlan>>;
 type Props = { plan: Plan; here: string; exerciseId: string; roundNumber: number };
 
 /** The students of the plan, each with what would go out; those without a release are chosen from the start. */

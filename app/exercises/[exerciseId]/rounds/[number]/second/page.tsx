@@ -7,7 +7,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Pages } from '@/app/_ui/Pages';
 import { Progress, Status } from '@/app/_ui/Status';
 import { Table } from '@/app/_ui/Table';
-import { showSecondQueue } from '@/lib/review/second-marker';
+import { getSecondQueue } from '@/lib/review/second-marker';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 import { takeUpSecondAction } from '../actions';
@@ -20,7 +20,7 @@ export const metadata: Metadata = { title: 'Second marking' };
 export default async function SecondMarkingPage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { page } = await searchParams;
-  const shown = await forPage(showSecondQueue, { exerciseId, roundNumber: number, page: page ?? 1 });
+  const shown = await forPage(getSecondQueue, { exerciseId, roundNumber: number, page: page ?? 1 });
   const { course, exercise, round, firstLine } = shown;
   const here = `/exercises/${exercise.id}/rounds/${round.number}`;
   return (

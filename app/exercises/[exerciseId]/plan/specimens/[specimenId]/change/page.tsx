@@ -9,7 +9,7 @@ import { specimen as readSpecimen } from '@/app/exercises/[exerciseId]/plan/read
 import { SpecimenFigure } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
 import { AppError } from '@/lib/access/errors';
 import { previewSpecimenChange } from '@/lib/exercise/change-specimen';
-import { standAtExercise } from '@/lib/exercise/exercises';
+import { getExerciseRole } from '@/lib/exercise/exercises';
 import { forPage } from '@/lib/http/page';
 import { counted } from '@/shared/text/number';
 
@@ -33,7 +33,7 @@ export default async function Change({ params, searchParams }: Props) {
   };
   const form = new FormData();
   for (const [name, value] of Object.entries({ ...typed, specimenId })) form.set(name, value);
-  const { title } = await forPage(standAtExercise, { exerciseId });
+  const { title } = await forPage(getExerciseRole, { exerciseId });
   const preview = await forPage(previewSpecimenChange, readOrNothing(form));
   const back = `/exercises/${exerciseId}/plan/specimens/${specimenId}?${new URLSearchParams(typed).toString()}`;
   return (

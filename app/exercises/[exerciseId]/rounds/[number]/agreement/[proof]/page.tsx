@@ -7,7 +7,7 @@ import { RadioGroup } from '@/app/_ui/Select';
 import { Table } from '@/app/_ui/Table';
 import { TextArea } from '@/app/_ui/Field';
 import { When } from '@/app/_ui/Status';
-import { showDifference } from '@/lib/review/settle';
+import { getMarkDifference } from '@/lib/review/settle';
 import { forPage } from '@/lib/http/page';
 import { withUnit } from '@/shared/text/number';
 import { settleAction } from '@/app/exercises/[exerciseId]/rounds/[number]/actions';
@@ -22,7 +22,7 @@ export const metadata: Metadata = { title: 'Two markers’ marks' };
 /** One proof as two markers judged it, the way to settle what they differ by, and every change of every mark. */
 export default async function DifferencePage({ params, searchParams }: Props) {
   const [{ proof: token }, { criterion: asked, settled }] = await Promise.all([params, searchParams]);
-  const shown = await forPage(showDifference, { proof: decodeURIComponent(token) });
+  const shown = await forPage(getMarkDifference, { proof: decodeURIComponent(token) });
   const { course, exercise, round, proof, markers, criteria } = shown;
   const here = `/exercises/${exercise.id}/rounds/${round.number}`;
   const chosen =
@@ -132,7 +132,7 @@ export default async function DifferencePage({ params, searchParams }: Props) {
   );
 }
 
-type Criterion = Awaited<ReturnType<typeof showDifference>>['criteria'][number];
+type Criterion = Awaited<ReturnType<typeof getMarkDifference>>['criteria'][number];
 
 const named = ({ levels }: Criterion, level: number | null): string =>
   level === null ? 'not marked' : levels[level]!.title;

@@ -7,7 +7,7 @@ import { EqualSpacings } from '@/app/_ui/EqualSpacings';
 import { Pages } from '@/app/_ui/Pages';
 import { Across } from '@/app/critique/_desk/across';
 import style from '@/app/critique/_desk/desk.module.css';
-import { showSpecimen, type ShownSpecimen } from '@/lib/review/across';
+import { getSpecimenAcross, type ShownSpecimen } from '@/lib/review/across';
 import { forPage } from '@/lib/http/page';
 import { faultWords } from '@/shared/critique/fault-words';
 import { counted } from '@/shared/text/number';
@@ -23,7 +23,7 @@ export const metadata: Metadata = { title: 'One line across the class' };
 export default async function SpecimenPage({ params, searchParams }: Props) {
   const { exerciseId, number, specimenId } = await params;
   const { fault, page } = await searchParams;
-  const shown = await forPage(showSpecimen, {
+  const shown = await forPage(getSpecimenAcross, {
     exerciseId,
     roundNumber: number,
     specimenId,

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { getSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
-import { ProofSheet } from './_home/proof-sheet';
+import { ProofSheet } from './proof-sheet';
 import { ButtonLink } from './_ui/Button';
 import { Page, PageHeader, Section } from './_ui/Page';
 import { Spaced } from './_ui/Spaced';

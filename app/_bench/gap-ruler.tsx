@@ -5,7 +5,8 @@ import { RULER_HEIGHT } from './drawing/sizes';
 import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
 import { drawSoon, forgetDrawing } from '@/app/_line/brush';
 import { shownDocument } from './session/state';
-import { mayTell, type BenchProps } from './props';
+import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
+import type { BenchProps } from './props';
 import { onUsual, usualNow } from './use-usual';
 import { useSession } from './context';
 import type { RulerOrder } from './drawing/order';
@@ -84,17 +85,17 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
 }
 
 function usualOf({ pack, size, tells }: BenchProps): RulerOrder['usual'] {
-  const usual = mayTell(tells, 'evenness') ? usualNow(pack) : null;
+  const usual = tellsAtLeast(tells, 'evenness') ? usualNow(pack) : null;
   return usual && { ...usual, size };
 }
 
 function referenceOf({ props }: ReturnType<typeof useSession>, overlay: string | null): RulerOrder['reference'] {
-  if (!mayTell(props.tells, 'everything')) return null;
-  const underlay = props.underlays?.find(({ id }) => id === overlay);
-  return underlay?.tolerances
+  if (!tellsAtLeast(props.tells, 'everything')) return null;
+  const found = props.overlays?.find(({ id }) => id === overlay);
+  return found?.tolerances
     ? {
-        document: { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets },
-        tolerances: underlay.tolerances,
+        document: { tracking: found.spacing.tracking, offsets: found.spacing.offsets },
+        tolerances: found.tolerances,
       }
     : null;
 }

@@ -6,7 +6,7 @@ import { type Frame, isSameFrame, xOf } from '../_line/frame';
 import type { Drawn } from './drawing/line-canvas';
 import { besideOf, excessOf, excessWords, opennessOf } from './openness';
 import { useSession } from './context';
-import { mayTell } from './props';
+import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
 import { type BenchState, current } from './session/state';
 import type { CssPx } from '@/shared/units';
 import styles from './bench.module.css';
@@ -114,7 +114,7 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
           onInput={(event) =>
             session.edit({
               kind: 'set offset',
-              run: { from: pair, to: pair },
+              run: { first: pair, last: pair },
               offset: Number(event.currentTarget.value),
             })
           }
@@ -133,7 +133,7 @@ function tellAll(
 ): void {
   const document = current(state);
   const previous = before && current(before);
-  const speaks = props.accommodations?.speakGaps || mayTell(props.tells, 'evenness');
+  const speaks = props.accommodations?.speakGaps || tellsAtLeast(props.tells, 'evenness');
   const line = prepareLine(props.pack);
   const openness = speaks ? opennessOf(line, document) : null;
   inputs.forEach((input, pair) => {

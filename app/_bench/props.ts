@@ -1,14 +1,12 @@
+import type { BenchTelling } from '@/shared/schemas/course';
 import type { DemonstrationSteps } from '@/shared/schemas/demonstration';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PracticeResult } from '@/shared/schemas/practice';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 
-/** What the bench may tell: each step includes the ones before it. */
-type Tells = 'nothing' | 'contact' | 'evenness' | 'everything';
-
 /** A spacing that may be laid under or beside the one being set. Built-in is always there and needs no entry. */
-type Underlay = {
+type Overlay = {
   id: string;
   /** As the screen says it, e.g. `Last proof`, `Reference by A. Tuzla`. */
   label: string;
@@ -39,12 +37,12 @@ export type BenchProps = {
   draftId: string;
   /** Opaque key of the person: the journal is kept apart by it, so that a shared computer never replays one student's work into another's. */
   personKey: string;
-  tells: Tells;
+  tells: BenchTelling;
   /** Address of the PUT (see shared/editing/wire.ts for its body and answers); null = nothing is sent. */
   save: string | null;
   /** Where to sign in again when the session has ended; opened in a new tab. */
   signIn?: string;
-  underlays?: Underlay[];
+  overlays?: Overlay[];
   /** A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for. */
   start?: { label: string; spacing: Spacing } | null;
   accommodations?: BenchAccommodations;
@@ -89,10 +87,3 @@ export type EyePracticeProps = {
   /** Address that takes further ones; null = they stay on the device. */
   save: string | null;
 };
-
-const order: readonly Tells[] = ['nothing', 'contact', 'evenness', 'everything'];
-
-/** Whether the exercise lets the bench tell this much. */
-export function mayTell(tells: Tells, what: Tells): boolean {
-  return order.indexOf(tells) >= order.indexOf(what);
-}

@@ -1,7 +1,8 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import { prepareLine } from '@/shared/measure/prepared-line';
 import type { Pack } from '@/shared/schemas/pack';
-import { mayTell, type BenchProps } from './props';
+import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
+import type { BenchProps } from './props';
 import type { UsualLine } from './usual';
 
 const known = new WeakMap<Pack, UsualLine>();
@@ -9,7 +10,7 @@ const listeners = new Set<() => void>();
 
 /** What is usual, where the bench may tell evenness; null until it is worked out. Its numbers are fetched only then. */
 export function useUsual({ pack, tells }: Pick<BenchProps, 'pack' | 'tells'>): UsualLine | null {
-  const asked = mayTell(tells, 'evenness');
+  const asked = tellsAtLeast(tells, 'evenness');
   useEffect(() => {
     // Where the numbers can't be fetched nothing is said of what is usual.
     if (asked) fetchUsual(pack).catch(() => undefined);

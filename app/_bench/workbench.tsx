@@ -15,7 +15,8 @@ import { ReferencePanel, StartOffer } from './panels/reference-panel';
 import { RecordPanel } from './recording/record-panel';
 import { SaveState } from './panels/save-state';
 import { ScreenPanel, ZoomNote } from './panels/screen-panel';
-import { type BenchProps, mayTell } from './props';
+import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
+import type { BenchProps } from './props';
 import { pxPerMmNow } from './session/screen';
 import { toggleWatching } from './replay/replay';
 import { openSession, type BenchSession } from './session/session';
@@ -97,7 +98,7 @@ function Table() {
     >
       <StartOffer />
       <div className={styles.main}>
-        <WorkingView onSheet={onSheet} ruler={mayTell(tells, 'evenness')} />
+        <WorkingView onSheet={onSheet} ruler={tellsAtLeast(tells, 'evenness')} />
         <p className={styles.handHint}>
           Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.
         </p>

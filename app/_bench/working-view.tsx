@@ -19,12 +19,12 @@ export function WorkingView({
   ruler: boolean;
 }) {
   const session = useSession();
-  const { pack, size, underlays, start } = session.props;
+  const { pack, size, overlays, start } = session.props;
   const inputRef = useRef<HTMLDivElement>(null);
   const sliders = useRef<SlidersHandle>(null);
   const gauges = useRef<RulerHandle>(null);
   const drawnRef = useRef<Drawn | null>(null);
-  const beside = useBench((state) => state.overlay !== null && state.laying === 'beside');
+  const beside = useBench((state) => state.overlay !== null && state.overlayMode === 'beside');
   const overlay = useBench((state) => state.overlay);
   const widthInEm = useMemo(() => setWidthOf(pack), [pack]);
   const trueEm = sizeInPx(size);
@@ -54,7 +54,7 @@ export function WorkingView({
       ? 'Built-in'
       : overlay === 'start'
         ? start?.label
-        : underlays?.find(({ id }) => id === overlay)?.label;
+        : overlays?.find(({ id }) => id === overlay)?.label;
   return (
     <>
       {onSheet(

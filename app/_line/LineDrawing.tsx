@@ -1,12 +1,11 @@
-import { createElement, useId, type ReactNode } from 'react';
-import { flipsOf, noLooks, type Looks } from '@/shared/line/looks';
-import { lineShapes, type GapMark, type GapTie, type Ink, type Shape, type Texture } from '@/shared/line/shapes';
-import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
+import { createElement, type ReactNode, useId } from 'react';
+import { flipsOf, type Looks, noLooks } from '@/shared/line/looks';
+import { type GapMark, type GapTie, type Ink, lineShapes, type Shape, type Texture } from '@/shared/line/shapes';
+import { type PlacedLine, placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Size, Spacing } from '@/shared/schemas/spacing';
 import type { CssPx, FontUnits } from '@/shared/units';
 import { classes } from '../_ui/classes';
-import { number } from '../_ui/svg-number';
 import { BLUR } from './brush';
 import { svgElements, svgInks, type SvgPage } from './painters';
 import { pitchFor, tiles } from './textures';
@@ -59,7 +58,7 @@ export function LineDrawing({ pack, spacing, label, size, room = 0, behind, ...l
   return (
     <svg
       className={classes('line-drawing', size && 'line-true')}
-      viewBox={[frame.x, frame.y, frame.width, frame.height].map(number).join(' ')}
+      viewBox={[frame.x, frame.y, frame.width, frame.height].map(twoDecimals).join(' ')}
       {...(size ? trueSize(frame, pack.unitsPerEm, size) : {})}
       {...(words === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': words })}
     >
@@ -179,12 +178,12 @@ function Definitions({ id, shapes, frame, turn, em, unitsPerEm, blur }: Definiti
           id={`${id}-blur`}
           colorInterpolationFilters="sRGB"
           filterUnits="userSpaceOnUse"
-          x={number(frame.x - 3 * spread)}
-          y={number(frame.y - 3 * spread)}
-          width={number(frame.width + 6 * spread)}
-          height={number(frame.height + 6 * spread)}
+          x={twoDecimals(frame.x - 3 * spread)}
+          y={twoDecimals(frame.y - 3 * spread)}
+          width={twoDecimals(frame.width + 6 * spread)}
+          height={twoDecimals(frame.height + 6 * spread)}
         >
-          <feGaussianBlur stdDeviation={number(spread)} />
+          <feGaussianBlur stdDeviation={twoDecimals(spread)} />
         </filter>
       )}
     </defs>
@@ -195,6 +194,11 @@ const matrix = (values: readonly number[]): string =>
   `matrix(${values.map((value) => Math.round(value * 1e4) / 1e4).join(' ')})`;
 
 function trueSize(frame: Frame, unitsPerEm: number, size: Size) {
-  const scaled = (units: number) => `${number((units / unitsPerEm) * size.value)}${size.unit}`;
+  const scaled = (units: number) => `${twoDecimals((units / unitsPerEm) * size.value)}${size.unit}`;
   return { width: scaled(frame.width), height: scaled(frame.height) };
+}
+
+/** A coordinate with at most two decimals, without a trailing zero. */
+function twoDecimals(value: number): string {
+  return String(Math.round(value * 100) / 100);
 }

@@ -4,7 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import type { NoteRow } from '@/lib/data/notes';
 import { retryOnConflict } from '@/lib/data/retry';
 import { spacingOf } from '@/lib/rows/spacing';
-import { type Run, runOf, standingBody } from '@/shared/critique/run';
+import { runOf, standingBody } from '@/shared/critique/run';
 import { teaches } from '@/shared/schemas/course';
 import {
   answerNoteSchema,
@@ -14,6 +14,7 @@ import {
   type NoteView,
   writeNoteSchema,
 } from '@/shared/schemas/note';
+import type { Run } from '@/shared/schemas/spacing';
 import { proofContext } from './context';
 import { suggestionOf } from '@/lib/rows/spacing';
 

@@ -77,7 +77,7 @@ export const openBench = operation({
       accommodations,
       /** Where a teacher shows how this line was set. */
       demonstrations: await data.demonstrations.shownOf(line.specimenId),
-      underlays: await laidBeside(context, { exerciseId, memberId: seat.member.id, line, trial: student && trial }),
+      overlays: await laidBeside(context, { exerciseId, memberId: seat.member.id, line, trial: student && trial }),
     };
   },
 });

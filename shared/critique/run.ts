@@ -1,8 +1,6 @@
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
-
-/** The pairs first..last of a line, both included. A single pair has first = last. */
-export type Run = { first: number; last: number };
+import type { Run } from '@/shared/schemas/spacing';
 
 /**
  * Checks where a note is pinned and puts its ends in order; null is the whole line.

@@ -1,8 +1,7 @@
 import { OFFSET_LIMIT } from '@/shared/editing/document';
-import type { Spacing } from '@/shared/schemas/spacing';
+import type { Run, Spacing } from '@/shared/schemas/spacing';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import { usualSuggestion } from '@/shared/scoring/usual-suggestion';
-import type { Run } from './run';
 
 /**
  * The spacing with a suggestion put in place: the run's offsets are replaced, all else stays,

@@ -1,11 +1,9 @@
+import type { Run } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 import { REASON_LIMIT } from '@/shared/schemas/draft';
 import { OFFSET_LIMIT, type SpacingDocument } from './document';
 
-/** A run of pairs, both ends included, in either order. */
-export type Run = { readonly from: number; readonly to: number };
-
-/** Everything a hand can do to a spacing. */
+/** Everything that can be done to a spacing. The ends of a run may come in either order. */
 export type Command =
   | { readonly kind: 'set offset'; readonly run: Run; readonly offset: PerMille }
   | { readonly kind: 'nudge'; readonly run: Run; readonly by: PerMille }
@@ -83,22 +81,22 @@ function takeSpacing(document: SpacingDocument, tracking: PerMille, offsets: rea
 }
 
 function withOffsets(document: SpacingDocument, run: Run, change: (offset: PerMille) => PerMille): SpacingDocument {
-  const { from, to } = ordered(run, document.offsets.length);
+  const { first, last } = ordered(run, document.offsets.length);
   return {
     ...document,
-    offsets: document.offsets.map((offset, pair) => (pair >= from && pair <= to ? bounded(change(offset)) : offset)),
+    offsets: document.offsets.map((offset, pair) => (pair >= first && pair <= last ? bounded(change(offset)) : offset)),
   };
 }
 
 function withTolerance(document: SpacingDocument, run: Run, tolerance: PerMille | null): SpacingDocument {
-  const { from, to } = ordered(run, document.offsets.length);
+  const { first, last } = ordered(run, document.offsets.length);
   const kept = document.tolerances ?? document.offsets.map(() => null);
   const next = tolerance === null ? null : Math.max(0, bounded(tolerance));
-  return { ...document, tolerances: kept.map((value, pair) => (pair >= from && pair <= to ? next : value)) };
+  return { ...document, tolerances: kept.map((value, pair) => (pair >= first && pair <= last ? next : value)) };
 }
 
 function withReason(document: SpacingDocument, pair: number, reason: string): SpacingDocument {
-  ordered({ from: pair, to: pair }, document.offsets.length);
+  ordered({ first: pair, last: pair }, document.offsets.length);
   if (reason.length > REASON_LIMIT)
     throw new RangeError(`The reason is ${reason.length} characters long; ${REASON_LIMIT} is the most.`);
   const kept = document.reasons ?? document.offsets.map(() => '');
@@ -106,12 +104,12 @@ function withReason(document: SpacingDocument, pair: number, reason: string): Sp
 }
 
 function ordered(run: Run, count: number): Run {
-  const from = Math.min(run.from, run.to);
-  const to = Math.max(run.from, run.to);
-  if (!Number.isInteger(from) || !Number.isInteger(to) || from < 0 || to >= count) {
-    throw new RangeError(`There is no run from pair ${run.from} to ${run.to} in a line of ${count} pairs.`);
+  const first = Math.min(run.first, run.last);
+  const last = Math.max(run.first, run.last);
+  if (!Number.isInteger(first) || !Number.isInteger(last) || first < 0 || last >= count) {
+    throw new RangeError(`There is no run from pair ${run.first} to ${run.last} in a line of ${count} pairs.`);
   }
-  return { from, to };
+  return { first, last };
 }
 
 function bounded(value: PerMille): PerMille {

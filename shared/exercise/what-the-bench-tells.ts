@@ -1,4 +1,5 @@
-import type { BenchTelling, ExerciseSettings } from '@/shared/schemas/exercise';
+import { type BenchTelling, benchTellings } from '@/shared/schemas/course';
+import type { ExerciseSettings } from '@/shared/schemas/exercise';
 
 /** What a bench may show of a spacing. */
 export type BenchTells = {
@@ -28,12 +29,18 @@ export function whatTheBenchTells(
       : proofSent
         ? atLeast(settings.benchTells, settings.benchTellsAfterProof)
         : settings.benchTells);
-  const rank = order.indexOf(level);
-  return { level, contact: rank >= 1, evenness: rank >= 2, suggestions: rank >= 3 };
+  return {
+    level,
+    contact: tellsAtLeast(level, 'contact'),
+    evenness: tellsAtLeast(level, 'evenness'),
+    suggestions: tellsAtLeast(level, 'everything'),
+  };
 }
 
-const order: readonly BenchTelling[] = ['nothing', 'contact', 'evenness', 'everything'];
+/** Whether a bench that tells `level` tells this much. */
+export const tellsAtLeast = (level: BenchTelling, what: BenchTelling): boolean =>
+  benchTellings.indexOf(level) >= benchTellings.indexOf(what);
 
 /** Sending a proof never takes away what was told before. */
 const atLeast = (before: BenchTelling, after: BenchTelling): BenchTelling =>
-  order.indexOf(after) > order.indexOf(before) ? after : before;
+  tellsAtLeast(before, after) ? before : after;

@@ -46,7 +46,9 @@ export const joinLinkDaysSchema = z.coerce
   .check(z.int(), z.gte(1, 'A link works for at least one day.'), z.lte(180, 'A link works for at most 180 days.'));
 
 /** What the bench may tell, each step with the ones before it. */
-const benchTellsSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
+export const benchTellings = ['nothing', 'contact', 'evenness', 'everything'] as const;
+export const benchTellingSchema = z.enum(benchTellings);
+export type BenchTelling = z.infer<typeof benchTellingSchema>;
 
 /**
  * What is different for one person in one course. Everything is optional: what is not there is as for everyone.
@@ -55,7 +57,7 @@ const benchTellsSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']
 export const accommodationsSchema = z.strictObject({
   moreTime: z.optional(z.int().check(z.gte(0), z.lte(300))),
   workingView: z.optional(z.number().check(z.gte(1), z.lte(4))),
-  benchTells: z.optional(benchTellsSchema),
+  benchTells: z.optional(benchTellingSchema),
   gapsSpoken: z.optional(z.boolean()),
   singleKeysOff: z.optional(z.boolean()),
 });

@@ -1,10 +1,7 @@
 import * as z from 'zod/mini';
+import { benchTellingSchema } from './course';
 import { idSchema } from './id';
 import { sizeSchema } from './spacing';
-
-/** How much the bench says about a spacing, from least to most. */
-const benchTellingSchema = z.enum(['nothing', 'contact', 'evenness', 'everything']);
-export type BenchTelling = z.infer<typeof benchTellingSchema>;
 
 const referencesShownSchema = z.enum(['never', 'after-release', 'always']);
 export type ReferencesShown = z.infer<typeof referencesShownSchema>;

@@ -11,6 +11,9 @@ export const spacingSchema = z.strictObject({
 
 export type Spacing = z.infer<typeof spacingSchema>;
 
+/** The pairs first..last of a line, both included. A single pair has first = last. */
+export type Run = { readonly first: number; readonly last: number };
+
 /** A size as the exercise gives it: px on screens, pt on paper (1 pt = 1/72 in, 1 px = 1/96 in, CSS Values 4 §6.2). */
 export const sizeSchema = z.strictObject({ value: z.number().check(z.gt(0), z.lte(2000)), unit: z.enum(['px', 'pt']) });
 export type Size = z.infer<typeof sizeSchema>;

@@ -123,7 +123,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         inks: inksOf(state.looks.opposite ? opposite(props.ground) : props.ground),
         looks: looksFor(kind, size, state),
         window: openWindow(state, props.pack.letters.length),
-        under: kind === 'working' && state.laying === 'under' ? overlayDocument(state, props) : null,
+        under: kind === 'working' && state.overlayMode === 'under' ? overlayDocument(state, props) : null,
         head: state.chosen.head,
         ...marks,
       };
@@ -179,7 +179,7 @@ const marginOf = (holder: HTMLElement): CssPx =>
 function chosenSpan(state: BenchState, { gaps }: PlacedLine, room: number): Span {
   const centre = (gap: number) => gaps[gap]?.centre ?? 0;
   const run = chosenRun(state);
-  const span = { from: centre(run.from), to: centre(run.to) };
+  const span = { from: centre(run.first), to: centre(run.last) };
   return span.to - span.from <= room ? span : { from: centre(state.chosen.head), to: centre(state.chosen.head) };
 }
 
@@ -234,7 +234,7 @@ function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolea
     a.looks !== b.looks ||
     a.shown !== b.shown ||
     a.overlay !== b.overlay ||
-    a.laying !== b.laying ||
+    a.overlayMode !== b.overlayMode ||
     a.otherTurn !== b.otherTurn ||
     a.screen !== b.screen ||
     (a.byKeys !== b.byKeys && kind === 'working') ||

@@ -1,6 +1,5 @@
-import type { Run } from '@/shared/editing/commands';
 import type { SpacingDocument } from '@/shared/editing/document';
-import type { Size } from '@/shared/schemas/spacing';
+import type { Run, Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';
 import type { UsualLine } from '../usual';
 import type { Looks } from '@/shared/line/looks';

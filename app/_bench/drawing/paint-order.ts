@@ -38,8 +38,8 @@ function paintChosen(
   placed: PlacedLine,
   { run, length, bar }: NonNullable<LineOrder['chosen']>,
 ): void {
-  const from = xOf(frame, placed.gaps[run.from]?.centre ?? 0);
-  const to = xOf(frame, placed.gaps[run.to]?.centre ?? 0);
+  const from = xOf(frame, placed.gaps[run.first]?.centre ?? 0);
+  const to = xOf(frame, placed.gaps[run.last]?.centre ?? 0);
   const [left, right] = [Math.min(from, to), Math.max(from, to)];
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
   context.fillStyle = inks.note;
@@ -54,7 +54,7 @@ function paintChosen(
     [frame.height - length, -1],
   ] as const) {
     context.fillRect(first, y, width, length);
-    if (run.from === run.to) continue;
+    if (run.first === run.last) continue;
     context.fillRect(last, y, width, length);
     context.fillRect(first, side > 0 ? 0 : frame.height - width, last + width - first, width);
   }

@@ -181,7 +181,7 @@ const guideSteps: readonly GuideStep[] = [
       'One gap in this line is too wide: it holds more white than the others, and the word falls apart there.',
       'Find it and choose it. It helps to half close your eyes, or to switch on Blurred or White between.',
     ],
-    done: (state, line) => chosenRun(state).from <= line.loose && chosenRun(state).to >= line.loose,
+    done: (state, line) => chosenRun(state).first <= line.loose && chosenRun(state).last >= line.loose,
     then: (line) => `Yes, ${line.letters(line.loose)}.`,
   },
   {

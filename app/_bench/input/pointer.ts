@@ -44,7 +44,7 @@ export function attachPointer(
     const held = heldGap(now.placed, at, REACH / now.frame.scale);
     const pair = held ?? nearestGap(now.placed, at);
     const run = chosenRun(session.store.get());
-    const within = run.from !== run.to && pair >= run.from && pair <= run.to;
+    const within = run.first !== run.last && pair >= run.first && pair <= run.last;
     if (event.shiftKey || !within) session.choose(pair, event.shiftKey, true);
     onChosen(pair);
     drag = { moved: false, gap: held, last: place.x, carried: 0 };

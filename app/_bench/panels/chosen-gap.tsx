@@ -2,6 +2,7 @@ import type { Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
 import { smallestInUse } from '@/shared/exercise/sizes';
 import type { Pack } from '@/shared/schemas/pack';
+import type { Run } from '@/shared/schemas/spacing';
 import { asShareOf, pairName } from '@/shared/wording/lengths';
 import { outsideWords } from '@/shared/wording/usual-words';
 import { heldTogether, numberText, signed } from '@/shared/text/number';
@@ -9,7 +10,7 @@ import { useBench, useSession } from '../context';
 import { prepareLine } from '@/shared/measure/prepared-line';
 import { STEPS } from '../input/keys';
 import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
-import { mayTell } from '../props';
+import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
 import { type BenchState, chosenRun, current } from '../session/state';
 import { spokenOf } from '../usual';
 import { useUsual } from '../use-usual';
@@ -20,18 +21,18 @@ import styles from '../bench.module.css';
 /** The gap under the hand: its letters, its numbers with a comparison, and the means to set it exactly. */
 export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElement>; backToGap: () => void }) {
   const session = useSession();
-  const from = useBench((state) => chosenRun(state).from);
-  const to = useBench((state) => chosenRun(state).to);
+  const first = useBench((state) => chosenRun(state).first);
+  const last = useBench((state) => chosenRun(state).last);
   const document = useBench(current);
-  const run = { from, to };
-  const offsets = document.offsets.slice(from, to + 1);
+  const run = { first, last };
+  const offsets = document.offsets.slice(first, last + 1);
   const shared = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
   const nudge = (by: number) => () => session.edit({ kind: 'nudge', run, by });
   return (
     <section className={styles.panel} aria-label="Chosen gap">
       <div className={styles.headed}>
         <h2 className={styles.pairHeading}>
-          <PairName from={from} to={to} />
+          <PairName first={first} last={last} />
         </h2>
         <button
           type="button"
@@ -68,23 +69,23 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
           </button>
         ))}
       </div>
-      {from === to && <UsualScale pair={from} />}
-      {from === to && <Amounts pair={from} />}
-      {from === to && to + 1 < document.offsets.length && <LetterAlone letter={to + 1} />}
-      {from === to && <Telling pair={from} />}
+      {first === last && <UsualScale pair={first} />}
+      {first === last && <Amounts pair={first} />}
+      {first === last && last + 1 < document.offsets.length && <LetterAlone letter={last + 1} />}
+      {first === last && <Telling pair={first} />}
     </section>
   );
 }
 
-function PairName({ from, to }: { from: number; to: number }) {
+function PairName({ first, last }: Run) {
   const { pack } = useSession().props;
-  const { left, right, wordSpace } = pairLetters(pack, from);
+  const { left, right, wordSpace } = pairLetters(pack, first);
   const letters =
-    from === to ? `${left}${wordSpace ? '\u2002' : '\u200A'}${right}` : `${left} … ${pairLetters(pack, to).right}`;
+    first === last ? `${left}${wordSpace ? '\u2002' : '\u200A'}${right}` : `${left} … ${pairLetters(pack, last).right}`;
   const count =
-    from === to
-      ? `${wordSpace ? 'word space' : 'gap'} ${from + 1} of ${pack.builtIn.length}`
-      : `${to - from + 1} gaps chosen`;
+    first === last
+      ? `${wordSpace ? 'word space' : 'gap'} ${first + 1} of ${pack.builtIn.length}`
+      : `${last - first + 1} gaps chosen`;
   return (
     <>
       <span className={styles.pairLetters}>{letters}</span>
@@ -139,11 +140,11 @@ function Telling({ pair }: { pair: number }) {
   const words = useBench((state: BenchState) => {
     const document = current(state);
     const message: string[] = [];
-    const contact = mayTell(tells, 'contact')
+    const contact = tellsAtLeast(tells, 'contact')
       ? contactWords(line, document, pair, smallestInUse(size, smallestSize))
       : null;
     if (contact) message.push(contact);
-    if (mayTell(tells, 'evenness') || accommodations?.speakGaps) {
+    if (tellsAtLeast(tells, 'evenness') || accommodations?.speakGaps) {
       const outside = usual && spokenOf(pack, document, usual, size, pair);
       const openness = opennessOf(line, document);
       // One sentence of a pair, never two that disagree: what is unusual comes before what is only wider or narrower.

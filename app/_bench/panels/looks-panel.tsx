@@ -7,20 +7,20 @@ import { patternOf } from '@/app/_line/brush';
 import type { LookName } from '@/shared/line/looks';
 import type { Texture } from '@/shared/line/shapes';
 import { setZoom } from '../input/pointer';
-import { mayTell } from '../props';
+import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
 import { lookTable, looksOn } from '@/app/_line/looks';
-import type { Laying } from '../session/state';
+import type { OverlayMode } from '../session/state';
 
 /** Ways of looking, each a word that can be switched on; all go together. */
 export function LooksPanel() {
   const session = useSession();
-  const { tells, draftId, underlays = [], start } = session.props;
+  const { tells, draftId, overlays = [], start } = session.props;
   const looks = useBench((state) => state.looks);
   const overlay = useBench((state) => state.overlay);
-  const overlayMode = useBench((state) => state.laying);
+  const overlayMode = useBench((state) => state.overlayMode);
   const zoom = useBench((state) => state.zoom);
   const id = useId();
-  const offered = looksOn('bench').filter((look) => look !== 'why' || mayTell(tells, 'evenness'));
+  const offered = looksOn('bench').filter((look) => look !== 'why' || tellsAtLeast(tells, 'evenness'));
   useTurns(overlay !== null && overlayMode === 'in turn');
   return (
     <section className={`${styles.panel} ${styles.panelWide}`} aria-label="Ways of looking">
@@ -41,9 +41,9 @@ export function LooksPanel() {
       <Legend />
       <div className={styles.row}>
         <span className={styles.inlineField}>
-          <label htmlFor={`${id}-laid`}>Compare with</label>
+          <label htmlFor={`${id}-compare`}>Compare with</label>
           <select
-            id={`${id}-laid`}
+            id={`${id}-compare`}
             value={overlay ?? ''}
             onChange={(event) => session.store.set({ overlay: event.currentTarget.value || null, otherTurn: false })}
           >
@@ -51,20 +51,22 @@ export function LooksPanel() {
             <option value="built-in">Built-in</option>
             {start && <option value="start">{start.label}</option>}
             {draftId === 'demonstration' && <option value="step before">The step before</option>}
-            {underlays.map((underlay) => (
-              <option key={underlay.id} value={underlay.id}>
-                {underlay.label}
+            {overlays.map((one) => (
+              <option key={one.id} value={one.id}>
+                {one.label}
               </option>
             ))}
           </select>
         </span>
         {overlay !== null && (
           <span className={styles.inlineField}>
-            <label htmlFor={`${id}-laying`}>How</label>
+            <label htmlFor={`${id}-overlay-mode`}>How</label>
             <select
-              id={`${id}-laying`}
+              id={`${id}-overlay-mode`}
               value={overlayMode}
-              onChange={(event) => session.store.set({ laying: event.currentTarget.value as Laying, otherTurn: false })}
+              onChange={(event) =>
+                session.store.set({ overlayMode: event.currentTarget.value as OverlayMode, otherTurn: false })
+              }
             >
               <option value="under">as outlines under it</option>
               <option value="beside">beside it</option>

@@ -11,13 +11,13 @@ import { NumberField } from './number-field';
 /** Where a teacher sets a reference: how far a student may be from it at this gap, and why it is set so. */
 export function ReferencePanel() {
   const session = useSession();
-  const from = useBench((state) => chosenRun(state).from);
-  const to = useBench((state) => chosenRun(state).to);
+  const first = useBench((state) => chosenRun(state).first);
+  const last = useBench((state) => chosenRun(state).last);
   const head = useBench((state) => state.chosen.head);
   const tolerance = useBench((state) => current(state).tolerances?.[head] ?? null);
   const reason = useBench((state) => current(state).reasons?.[head] ?? '');
   const { left, right } = pairLetters(session.props.pack, head);
-  const run = { from, to };
+  const run = { first, last };
   return (
     <section className={styles.panel} aria-label="Tolerance and reason">
       <div className={styles.row}>

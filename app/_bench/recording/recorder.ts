@@ -96,8 +96,8 @@ export function openRecorder(
     setTitle: (title) => change((recording) => ({ ...recording, title })),
     setReason: (index, reason) => change((recording) => withReason(recording, index, reason)),
     remark() {
-      const { from, to } = chosenRun(session.store.get());
-      change((recording) => addRemark(recording, [from, to], ''));
+      const { first, last } = chosenRun(session.store.get());
+      change((recording) => addRemark(recording, [first, last], ''));
     },
     async send() {
       const { recording, sending } = store.get();

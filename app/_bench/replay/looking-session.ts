@@ -33,7 +33,7 @@ export function openLooking({
     looks: noLooks,
     shown: 'mine',
     overlay: null,
-    laying: 'under',
+    overlayMode: 'under',
     otherTurn: false,
     replayed: 0,
     playing: false,

@@ -132,7 +132,7 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
 
 function Beside({ em }: { em: (width: CssPx, state: BenchState) => CssPx }) {
   const overlay = useBench((state) => state.overlay);
-  const overlayMode = useBench((state) => state.laying);
+  const overlayMode = useBench((state) => state.overlayMode);
   if (overlay === null || overlayMode !== 'beside') return null;
   return (
     <div className={bench.beside}>

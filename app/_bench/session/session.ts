@@ -65,7 +65,7 @@ export function openSession(props: BenchProps): BenchSession {
     looks: noLooks,
     shown: 'mine',
     overlay: props.start ? 'start' : null,
-    laying: 'under',
+    overlayMode: 'under',
     otherTurn: false,
     replayed: null,
     playing: false,

@@ -1,13 +1,13 @@
-import type { Run } from '@/shared/editing/commands';
 import { builtInDocument, type SpacingDocument } from '@/shared/editing/document';
 import { type History, present } from '@/shared/editing/history';
 import type { Sync } from '@/shared/editing/sync';
+import type { Run } from '@/shared/schemas/spacing';
 import type { BenchProps } from '../props';
 import { openLetters, type Looks, type OpenLetters } from '@/shared/line/looks';
 import type { ScreenMeasure } from './screen';
 
 /** How another spacing is laid to the one being set. */
-export type Laying = 'under' | 'beside' | 'in turn';
+export type OverlayMode = 'under' | 'beside' | 'in turn';
 
 /** Where the hand is: a gap, or a run of gaps from `anchor` to `head`. */
 type Chosen = { readonly anchor: number; readonly head: number };
@@ -21,9 +21,9 @@ export type BenchState = {
   readonly looks: Looks;
   /** While built-in is shown nothing is lost; the next change goes back to mine. */
   readonly shown: 'mine' | 'built-in';
-  /** Which spacing is laid to this one: `built-in`, the id of an underlay, or null. */
+  /** Which spacing is laid to this one: `built-in`, the id of an overlay, or null. */
   readonly overlay: string | null;
-  readonly laying: Laying;
+  readonly overlayMode: OverlayMode;
   /** Whose turn it is while two settings are shown in turn. */
   readonly otherTurn: boolean;
   /** The step that is shown while the sitting is watched again, else null. */
@@ -43,8 +43,8 @@ export type BenchState = {
 export const current = (state: BenchState): SpacingDocument => present(state.history);
 
 export const chosenRun = ({ chosen }: BenchState): Run => ({
-  from: Math.min(chosen.anchor, chosen.head),
-  to: Math.max(chosen.anchor, chosen.head),
+  first: Math.min(chosen.anchor, chosen.head),
+  last: Math.max(chosen.anchor, chosen.head),
 });
 
 /** The spacing laid to the one being set, or null. */
@@ -54,14 +54,14 @@ export function overlayDocument(state: BenchState, props: BenchProps): SpacingDo
   if (state.overlay === 'start' && props.start)
     return { tracking: props.start.spacing.tracking, offsets: props.start.spacing.offsets };
   if (state.overlay === 'step before') return state.history.steps[Math.max(0, (state.replayed ?? 0) - 1)] ?? null;
-  const underlay = props.underlays?.find(({ id }) => id === state.overlay);
-  return underlay ? { tracking: underlay.spacing.tracking, offsets: underlay.spacing.offsets } : null;
+  const found = props.overlays?.find(({ id }) => id === state.overlay);
+  return found ? { tracking: found.spacing.tracking, offsets: found.spacing.offsets } : null;
 }
 
 /** What the drawings show now: a step that is watched again, mine, built-in while that is asked for, or the other one in turn. */
 export function shownDocument(state: BenchState, props: BenchProps): SpacingDocument {
   if (state.shown === 'built-in') return builtInDocument(props.pack.letters.length - 1);
-  if (state.laying === 'in turn' && state.otherTurn) return overlayDocument(state, props) ?? current(state);
+  if (state.overlayMode === 'in turn' && state.otherTurn) return overlayDocument(state, props) ?? current(state);
   if (state.replayed !== null) return state.history.steps[state.replayed] ?? current(state);
   return current(state);
 }

@@ -14,7 +14,7 @@ import { LooksMenu, useKeysAndLooks, useLooks } from './looks';
 import { Margin } from './margin';
 import { Marks } from './marks';
 import { NoteForm, StockNotes, suggestedFirst, useStock } from './note-form';
-import { marksOf, Sheet, tiesOf, underlaysOf } from './sheet';
+import { marksOf, Sheet, tiesOf, overlaysOf } from './sheet';
 import { useClaim, useGoing, useQueue } from './queue';
 import { useKeptText, useNotes } from './notes';
 import { Suggestion, usePlace, Where } from './place';
@@ -31,7 +31,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [help, setHelp] = useState(false);
   const [earlierShown, setEarlierShown] = useState(false);
   const [shownNote, setShownNote] = useState<string | null>(null);
-  const [underIndex, setUnderIndex] = useState(-1);
+  const [overlayIndex, setOverlayIndex] = useState(-1);
   const [message, setMessage] = useState('');
   const stored = useStock(desk.course.id, desk.stock, setMessage);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
@@ -48,10 +48,10 @@ export function Desk({ desk }: { desk: DeskLine }) {
   );
   // Before the deviations are asked for, the order of the stock must not give away what was measured.
   const stock = suggestedFirst(stored.stock, deviations ? (faultHere?.fault ?? '') : '');
-  const underlays = underlaysOf(desk);
+  const overlays = overlaysOf(desk);
   // What changed since the last round is seen best with that round under the line.
-  const under = underlays[underIndex] ?? (earlierShown && desk.previous ? (underlays[0] ?? null) : null);
-  const layNext = () => setUnderIndex(underIndex + 1 >= underlays.length ? -1 : underIndex + 1);
+  const under = overlays[overlayIndex] ?? (earlierShown && desk.previous ? (overlays[0] ?? null) : null);
+  const nextOverlay = () => setOverlayIndex(overlayIndex + 1 >= overlays.length ? -1 : overlayIndex + 1);
   const noteShown = notes.notes.find(({ id }) => id === shownNote);
   const inPlace = place.suggestion
     ? suggestedSpacing(spacing, place.run, place.suggestion)
@@ -126,7 +126,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
     x: () => place.suggest(null),
     w: () => area.current?.focus(),
     z: () => void takeBack(),
-    u: layNext,
+    u: nextOverlay,
     e: () => setEarlierShown(!earlierShown),
     m: () => marking.current?.focus(),
     s: goTo(go.nextStudent, 'This is the last proof of the queue.'),
@@ -162,7 +162,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
           <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
             {deviations ? 'Hide the deviations' : 'Show the deviations'}
           </Button>
-          <Button small onClick={layNext}>
+          <Button small onClick={nextOverlay}>
             {under ? `Under it: ${under.label}` : 'Overlay another spacing'}
           </Button>
         </div>

@@ -2,10 +2,10 @@
 
 import { useState } from 'react';
 import { Button } from '@/app/_ui/Button';
-import { lettersOf, type Run } from '@/shared/critique/run';
+import { lettersOf } from '@/shared/critique/run';
 import { offsetsOf } from '@/shared/critique/suggested-spacing';
 import { OFFSET_LIMIT } from '@/shared/editing/document';
-import type { Spacing } from '@/shared/schemas/spacing';
+import type { Run, Spacing } from '@/shared/schemas/spacing';
 import { signed } from '@/shared/text/number';
 import style from './desk.module.css';
 

@@ -4,13 +4,12 @@ import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DeskLine, MovedPair } from '@/shared/critique/desk';
 import type { PairFault } from '@/shared/critique/faults';
-import type { Run } from '@/shared/critique/run';
 import { type Looks, noLooks } from '@/shared/line/looks';
 import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { NoteView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
-import type { Spacing } from '@/shared/schemas/spacing';
+import type { Run, Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
 import style from './desk.module.css';
 import { groundOf } from './looks';
@@ -189,7 +188,7 @@ export function marksOf(faults: readonly PairFault[]): GapMark[] {
 }
 
 /** What can be laid under the line, in turn: the round before, each reference, the face as it comes. */
-export function underlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
+export function overlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
   return [
     ...(previous ? [{ label: `round ${previous.round}, proof ${previous.proof}`, spacing: previous.spacing }] : []),
     ...references.map(({ author, slot, spacing: set }) => ({

@@ -45,7 +45,7 @@ const ways: readonly Way[] = [
   { name: 'all-together', looks: ['white', 'counters', 'guides', 'why'], set: { overlay: 'reference' } },
   { name: 'built-in-under', set: { overlay: 'built-in' } },
   { name: 'reference-under', set: { overlay: 'reference' } },
-  { name: 'reference-beside', set: { overlay: 'reference', laying: 'beside' } },
+  { name: 'reference-beside', set: { overlay: 'reference', overlayMode: 'beside' } },
   { name: 'run-chosen', set: { chosen: { anchor: 3, head: 6 } } },
   { name: 'start-offered', given: { start } },
   { name: 'smallest-size', given: { smallestSize: { value: 14, unit: 'px' } } },
@@ -66,7 +66,7 @@ const screens = [
 mkdirSync(folder, { recursive: true });
 const server = await serveBench(
   await bundleBench('tests/e2e/bench/entry.tsx'),
-  propsOf(pack, { underlays: [reference], spacing: { tracking: 0, offsets } }),
+  propsOf(pack, { overlays: [reference], spacing: { tracking: 0, offsets } }),
 );
 const browser = await browserType.launch({
   executablePath: chromium() ?? undefined,

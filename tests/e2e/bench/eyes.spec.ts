@@ -84,7 +84,7 @@ test('another setting is laid under, beside and in turn, and nothing of it is sa
   open,
 }) => {
   server.props = {
-    underlays: [{ id: 'last', label: 'Last proof', spacing: { tracking: -20, offsets: new Array(8).fill(-10) } }],
+    overlays: [{ id: 'last', label: 'Last proof', spacing: { tracking: -20, offsets: new Array(8).fill(-10) } }],
   };
   await open();
   await page.getByLabel('Compare with').selectOption('Last proof');

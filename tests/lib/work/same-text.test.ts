@@ -107,7 +107,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
       start: { label: 'Your trial of this line', spacing: tried },
     });
     expect((await together('student')).lines[0]).toMatchObject({ touched: false });
-    expect((await bench('student', ids.specimen, { trial: true })).underlays).toContainEqual({
+    expect((await bench('student', ids.specimen, { trial: true })).overlays).toContainEqual({
       id: 'work',
       label: 'Your line, as it is now',
       spacing: { tracking: 2, offsets: [-30] },

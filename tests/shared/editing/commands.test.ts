@@ -7,7 +7,7 @@ const line = (...offsets: number[]) => ({ tracking: 0, offsets });
 
 describe('commands on a line of four pairs', () => {
   it('nudges a run given in either order and leaves the rest', () => {
-    expect(applyCommand(line(1, 2, 3, 4), { kind: 'nudge', run: { from: 2, to: 1 }, by: -5 }).offsets).toEqual([
+    expect(applyCommand(line(1, 2, 3, 4), { kind: 'nudge', run: { first: 2, last: 1 }, by: -5 }).offsets).toEqual([
       1, -3, -2, 4,
     ]);
   });
@@ -16,7 +16,7 @@ describe('commands on a line of four pairs', () => {
     expect(tracked).toEqual({ tracking: -15, offsets: [1, 2, 3, 4] });
   });
   it('puts one pair, or the line with its tracking, back to built-in', () => {
-    expect(applyCommand(line(1, 2, 3, 4), { kind: 'reset', run: { from: 3, to: 3 } }).offsets).toEqual([1, 2, 3, 0]);
+    expect(applyCommand(line(1, 2, 3, 4), { kind: 'reset', run: { first: 3, last: 3 } }).offsets).toEqual([1, 2, 3, 0]);
     expect(applyCommand({ tracking: 9, offsets: [1, 2] }, { kind: 'reset line' })).toEqual(builtInDocument(2));
   });
   it('moves a letter between its neighbours without moving anything else', () => {
@@ -28,7 +28,7 @@ describe('commands on a line of four pairs', () => {
     expect(applyCommand(line(1995, 10), { kind: 'shift letter', letter: 1, by: 50 }).offsets).toEqual([2000, 5]);
   });
   it('quotes a pair that is not there and a number that is none', () => {
-    expect(() => applyCommand(line(0), { kind: 'nudge', run: { from: 0, to: 3 }, by: 1 })).toThrow(
+    expect(() => applyCommand(line(0), { kind: 'nudge', run: { first: 0, last: 3 }, by: 1 })).toThrow(
       'from pair 0 to 3 in a line of 1 pairs',
     );
     expect(() => applyCommand(line(0), { kind: 'set tracking', tracking: Number.NaN })).toThrow('NaN');
@@ -41,7 +41,7 @@ describe('commands on a line of four pairs', () => {
 describe('any command', () => {
   const pairs = 6;
   const amount = fc.double({ min: -5000, max: 5000, noNaN: true });
-  const run = fc.record({ from: fc.nat(pairs - 1), to: fc.nat(pairs - 1) });
+  const run = fc.record({ first: fc.nat(pairs - 1), last: fc.nat(pairs - 1) });
   const command: fc.Arbitrary<Command> = fc.oneof(
     fc.record({ kind: fc.constant('nudge' as const), run, by: amount }),
     fc.record({ kind: fc.constant('set offset' as const), run, offset: amount }),

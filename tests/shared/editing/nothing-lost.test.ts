@@ -37,7 +37,7 @@ describe('nothing is lost', () => {
         let expected = [...builtInDocument(pairs).offsets];
         for (const next of acts) {
           if (next.kind === 'edit') {
-            bench.edit({ kind: 'nudge', run: { from: next.pair, to: next.pair }, by: next.by });
+            bench.edit({ kind: 'nudge', run: { first: next.pair, last: next.pair }, by: next.by });
             expected = expected.map((offset, pair) => (pair === next.pair ? offset + next.by : offset));
           } else if (next.kind === 'send') bench.send(next.arrives, next.answered);
           else bench = open();
@@ -57,9 +57,9 @@ describe('nothing is lost', () => {
     const server = toyServer(builtInDocument(pairs));
     const store = toyStore();
     const bench = toyBench(store, scope, server, 'w1');
-    bench.edit({ kind: 'nudge', run: { from: 4, to: 4 }, by: 2 });
+    bench.edit({ kind: 'nudge', run: { first: 4, last: 4 }, by: 2 });
     bench.send(false, false);
-    bench.edit({ kind: 'nudge', run: { from: 4, to: 4 }, by: -2 });
+    bench.edit({ kind: 'nudge', run: { first: 4, last: 4 }, by: -2 });
     const again = toyBench(store, scope, server, 'w2');
     for (let attempt = 0; attempt < 3; attempt += 1) again.send(true, true);
     expect(isSaved(again.sync())).toBe(true);
@@ -70,11 +70,11 @@ describe('nothing is lost', () => {
     const server = toyServer(builtInDocument(pairs));
     const store = toyStore();
     const closed = toyBench(store, scope, server, 'w1');
-    closed.edit({ kind: 'nudge', run: { from: 1, to: 1 }, by: 5 });
+    closed.edit({ kind: 'nudge', run: { first: 1, last: 1 }, by: 5 });
     const next = toyBench(store, scope, server, 'w2');
     // On its way as the window closed: the server has it, the journal says nothing of it.
     server.put({ clientId: 'w1', seq: 1, baseVersion: 0, document: present(closed.history()) });
-    next.edit({ kind: 'nudge', run: { from: 2, to: 2 }, by: -20 });
+    next.edit({ kind: 'nudge', run: { first: 2, last: 2 }, by: -20 });
     for (let attempt = 0; attempt < 3; attempt += 1) next.send(true, true);
     expect(next.sync().conflict).toBeNull();
     expect(isSaved(next.sync())).toBe(true);
@@ -85,8 +85,8 @@ describe('nothing is lost', () => {
     const server = toyServer(builtInDocument(pairs));
     const laptop = toyBench(toyStore(), scope, server, 'laptop');
     const tablet = toyBench(toyStore(), scope, server, 'tablet');
-    laptop.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 10 });
-    tablet.edit({ kind: 'nudge', run: { from: 1, to: 1 }, by: -10 });
+    laptop.edit({ kind: 'nudge', run: { first: 0, last: 0 }, by: 10 });
+    tablet.edit({ kind: 'nudge', run: { first: 1, last: 1 }, by: -10 });
     laptop.send(true, true);
     tablet.send(true, true);
     expect(tablet.sync().conflict?.document.offsets[0]).toBe(10);
@@ -100,7 +100,7 @@ describe('nothing is lost', () => {
     const server = toyServer(builtInDocument(pairs));
     const store = toyStore();
     const first = toyBench(store, scope, server, 'w1');
-    for (const by of [5, 5, 5]) first.edit({ kind: 'nudge', run: { from: 2, to: 2 }, by });
+    for (const by of [5, 5, 5]) first.edit({ kind: 'nudge', run: { first: 2, last: 2 }, by });
     const again = toyBench(store, scope, server, 'w2');
     expect(again.history()).toEqual(first.history());
   });
@@ -110,7 +110,7 @@ describe('nothing is lost', () => {
     const store = toyStore();
     let bench = toyBench(store, scope, server, 'w1');
     for (let count = 1; count <= 150; count += 1) {
-      bench.edit({ kind: 'nudge', run: { from: count % pairs, to: count % pairs }, by: count });
+      bench.edit({ kind: 'nudge', run: { first: count % pairs, last: count % pairs }, by: count });
       if (count % 37 === 0) bench.undo(20);
       if (count % 50 === 0) bench = toyBench(store, scope, server, `w${count}`);
       expect(toyBench(store, scope, server, 'looks').history()).toEqual(bench.history());
@@ -131,10 +131,10 @@ describe('nothing is lost', () => {
       written.push(key);
       set(key, value);
     };
-    for (let count = 1; count <= 320; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    for (let count = 1; count <= 320; count += 1) bench.edit({ kind: 'nudge', run: { first: 0, last: 0 }, by: 1 });
     expect(written.length).toBeLessThanOrEqual(320 + 320 / 32);
     const last = written.length;
-    bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    bench.edit({ kind: 'nudge', run: { first: 0, last: 0 }, by: 1 });
     expect(written.slice(last).length).toBeLessThanOrEqual(2);
   });
 
@@ -160,12 +160,12 @@ describe('nothing is lost', () => {
     const server = toyServer(builtInDocument(pairs));
     const store = toyStore();
     const bench = toyBench(store, scope, server, 'w1');
-    for (let count = 1; count <= 40; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    for (let count = 1; count <= 40; count += 1) bench.edit({ kind: 'nudge', run: { first: 0, last: 0 }, by: 1 });
     store.remove(`${rootOf(scope)}step/0`);
     const again = toyBench(store, scope, server, 'w2');
     expect(again.history().steps).toHaveLength(1);
     expect(present(again.history()).offsets[0]).toBe(40);
-    again.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    again.edit({ kind: 'nudge', run: { first: 0, last: 0 }, by: 1 });
     expect(toyBench(store, scope, server, 'w3').history()).toEqual(again.history());
   });
 
@@ -182,7 +182,7 @@ describe('nothing is lost', () => {
     const server = toyServer(builtInDocument(pairs));
     const store = toyStore(1500);
     const bench = toyBench(store, scope, server, 'w1');
-    for (let count = 1; count <= 40; count += 1) bench.edit({ kind: 'nudge', run: { from: 0, to: 0 }, by: 1 });
+    for (let count = 1; count <= 40; count += 1) bench.edit({ kind: 'nudge', run: { first: 0, last: 0 }, by: 1 });
     expect(present(toyBench(store, scope, server, 'w2').history()).offsets[0]).toBe(40);
   });
 

@@ -1,4 +1,5 @@
-import type { BenchTelling, LateRule, ReferencesShown } from '@/shared/schemas/exercise';
+import type { BenchTelling } from '@/shared/schemas/course';
+import type { LateRule, ReferencesShown } from '@/shared/schemas/exercise';
 import { type CriterionBasis, criterionBasisSchema } from '@/shared/schemas/criterion';
 import type { SecondMarking } from '@/shared/schemas/mark';
 import { withUnit } from '@/shared/text/number';

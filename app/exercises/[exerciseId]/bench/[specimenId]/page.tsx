@@ -28,7 +28,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
     line,
     place,
     draft,
-    underlays,
+    overlays,
     accommodations,
     guided,
     start,
@@ -52,7 +52,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
       tells={bench.tells}
       save={`/api/drafts/${draft.id}`}
       signIn="/sign-in"
-      underlays={underlays}
+      overlays={overlays}
       start={start}
       smallestSize={bench.smallestSize}
       accommodations={{

@@ -77,7 +77,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
         tells="everything"
         save={`/api/references/${specimen.versionId}?slot=${slot}`}
         signIn="/sign-in"
-        underlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
+        overlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
         demonstrations={{
           save: '/api/demonstrations',
           specimenVersionId: specimen.versionId,

@@ -1,11 +1,11 @@
+import type { ReactNode } from 'react';
 import { examplePack } from '@/lib/face/example-pack';
+import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { placeLetters } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { LineDrawing } from '../_line/LineDrawing';
-import type { GapMark, GapTie } from '@/shared/line/shapes';
-import { MarginNotes } from '../_ui/MarginNotes';
-import { SheetFrame } from '../_ui/SheetFrame';
+import { LineDrawing } from './_line/LineDrawing';
+import { SheetFrame } from './_ui/SheetFrame';
 
 const LINE = 'WATERLAND';
 const WHITE = { white: true, counters: true };
@@ -78,4 +78,28 @@ function spacingFor(pack: Pack, totals: number[]): Spacing {
     tracking: 0,
     offsets: totals.map((total, gap) => total - Math.round((pack.builtIn[gap]! * 1000) / pack.unitsPerEm)),
   };
+}
+
+type MarginNote = {
+  /** The sign at the end of its hairline. */
+  sign: string;
+  /** The letters it speaks of, e.g. 'W A'. */
+  place: string;
+  body: ReactNode;
+  id?: string;
+};
+
+/** Remarks beside a sheet, each under the sign that its hairline ends in. Folds under the sheet on a narrow screen. */
+function MarginNotes({ notes, label = 'Notes' }: { notes: MarginNote[]; label?: string }) {
+  return (
+    <ol className="margin-notes" role="list" aria-label={label}>
+      {notes.map((note) => (
+        <li key={note.sign} id={note.id}>
+          <span className="margin-sign">{note.sign}</span>
+          <span className="margin-place">{note.place}</span>
+          <div>{note.body}</div>
+        </li>
+      ))}
+    </ol>
+  );
 }

@@ -25,8 +25,8 @@ type BenchAccommodations = {
 };
 
 export type BenchProps = {
-  /** work: a draft, saved. reference: a teacher's, with tolerances and reasons. practice: kept on this device only unless `save` is given. */
-  mode: 'work' | 'reference' | 'practice';
+  /** work: a draft, saved. reference: an instructor's, with tolerances and reasons. trial: kept on this device only unless `save` is given. */
+  mode: 'work' | 'reference' | 'trial';
   pack: Pack;
   size: Size;
   ground: Ground;

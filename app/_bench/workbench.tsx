@@ -99,7 +99,7 @@ function Table() {
       <StartOffer />
       <div className={styles.main}>
         <WorkingView onSheet={onSheet} ruler={tellsAtLeast(tells, 'evenness')} />
-        <p className={styles.handHint}>
+        <p className={styles.dragHint}>
           Point at a gap and drag it, or use the arrow keys. Everything to the right moves along.
         </p>
       </div>

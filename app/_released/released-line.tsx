@@ -5,7 +5,7 @@ import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/read';
 import { changeWords, type PairChange } from '@/shared/critique/pair-change';
-import { lettersOf, runOf, spacedLetters, standingThread } from '@/shared/critique/run';
+import { lettersOf, runOf, spacedLetters, currentThread } from '@/shared/critique/run';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
@@ -74,7 +74,7 @@ function Note({ note, sign, letters, drawing, answers, changes, under }: NotePro
   const run = runOf(note.fromPair, note.toPair, drawing.spacing.offsets.length);
   const where = run === null ? 'the line' : lettersOf(letters, run);
   const name = `Note ${sign} on ${where}, ${drawing.pack.text}`;
-  const [first, ...thread] = standingThread([...note.entries, ...answers]);
+  const [first, ...thread] = currentThread([...note.entries, ...answers]);
   const lastSeq = Math.max(0, ...note.entries.map(({ seq }) => seq), ...answers.map(({ seq }) => seq));
   return (
     <section className={style.note} aria-label={name}>

@@ -1,4 +1,4 @@
-import { runOf, standingThread } from '@/shared/critique/run';
+import { runOf, currentThread } from '@/shared/critique/run';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
 
@@ -50,7 +50,7 @@ export function webAnnotations({ id, label, now, notes }: Collection): object {
 
 function annotationsOf(note: OutgoingNote): object[] {
   const iri = `urn:uuid:${note.id}`;
-  const [first, ...answers] = standingThread(note.entries);
+  const [first, ...answers] = currentThread(note.entries);
   return [
     {
       '@context': 'http://www.w3.org/ns/anno.jsonld',

@@ -7,7 +7,7 @@ import { settingOf } from '@/lib/reference/compare';
 import type { AcrossLine, AcrossVersion } from '@/shared/critique/desk';
 import { faultKey } from '@/shared/critique/faults';
 import { measuredSuggestion } from '@/shared/critique/suggested-spacing';
-import { lettersOf, spacedLetters, standingBody } from '@/shared/critique/run';
+import { lettersOf, spacedLetters, currentBody } from '@/shared/critique/run';
 import { specimenAcrossInput } from '@/shared/schemas/critique';
 import { packSchema } from '@/shared/schemas/pack';
 import { pageOf } from '@/shared/schemas/page';
@@ -150,7 +150,7 @@ async function linesOf(
           .filter(({ proofItem, authorId }) => proofItem.id === item.id && (authorId === me || !blind.has(proofId)))
           .map((row) => {
             const { fromPair, toPair, entries } = noteView(row, name.hidden);
-            return { fromPair, toPair, body: standingBody(entries) };
+            return { fromPair, toPair, body: currentBody(entries) };
           }),
       },
     ];

@@ -4,7 +4,7 @@ import { settingOf } from '@/lib/reference/compare';
 import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import type { EarlierNote } from '@/shared/critique/desk';
 import { followPair, pairChange } from '@/shared/critique/pair-change';
-import { standingBody } from '@/shared/critique/run';
+import { currentBody } from '@/shared/critique/run';
 import { packSchema } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { measureLine, responseHints, type SetSpecimen } from '@/shared/scoring';
@@ -35,7 +35,7 @@ export async function earlierNotes(data: ScopedData, where: Where, now: Spacing)
     const changes = pairs.map((pair, index) =>
       pairChange(pair, then, now, followPair(pair, since), suggestion?.[index] ?? null),
     );
-    return { id, round: note.proofItem.proof.round.number, body: standingBody(entries), fromPair, toPair, changes };
+    return { id, round: note.proofItem.proof.round.number, body: currentBody(entries), fromPair, toPair, changes };
   });
 }
 

@@ -4,7 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import type { NoteRow } from '@/lib/data/notes';
 import { retryOnConflict } from '@/lib/data/retry';
 import { spacingOf } from '@/lib/rows/spacing';
-import { runOf, standingBody } from '@/shared/critique/run';
+import { runOf, currentBody } from '@/shared/critique/run';
 import { teaches } from '@/shared/schemas/course';
 import {
   answerNoteSchema,
@@ -88,7 +88,7 @@ export const editNote = operation({
     const before = noteView(note, true);
     await data.transaction(async (inside) => {
       if (!(await inside.notes.change(noteId, version, { suggestion: fitting }))) throw changedMeanwhile(before);
-      if (body !== standingBody(before.entries)) {
+      if (body !== currentBody(before.entries)) {
         await inside.notes.addEntry({
           noteId,
           seq: nextSeq(note.entries),
@@ -106,7 +106,7 @@ export const editNote = operation({
 const changedMeanwhile = (note: NoteView): AppError =>
   new AppError(
     'CONFLICT',
-    `This note was changed meanwhile. It now says: “${standingBody(note.entries)}”. What you typed is still here; compare the two and save again.`,
+    `This note was changed meanwhile. It now says: “${currentBody(note.entries)}”. What you typed is still here; compare the two and save again.`,
     { body: { note } },
   );
 

@@ -24,27 +24,27 @@ const toleranceOf = ({ tolerances, ownTolerance }: MapLineShown, against: number
   against === null ? ownTolerance : (tolerances[against]?.[pair] ?? ownTolerance);
 
 /** −3 to 3: 0 within tolerance, 1 up to twice, 2 up to three times, 3 beyond it; above 0 wider. */
-export type MapLook = -3 | -2 | -1 | 0 | 1 | 2 | 3;
+export type MapShade = -3 | -2 | -1 | 0 | 1 | 2 | 3;
 
-export function lookOf(far: number, tolerance: number): MapLook {
+export function shadeOf(far: number, tolerance: number): MapShade {
   const size = Math.abs(far);
   if (size <= tolerance) return 0;
   const steps = size <= 2 * tolerance ? 1 : size <= 3 * tolerance ? 2 : 3;
-  return (far > 0 ? steps : -steps) as MapLook;
+  return (far > 0 ? steps : -steps) as MapShade;
 }
 
-/** Stands for a cell with nothing in it in a table of looks. */
-export const noLook = 9;
+/** Stands for a cell with nothing in it in a table of shades. */
+export const noShade = 9;
 
-/** All cells by student × column, made once, so that ordering and drawing only read: how far (NaN where nothing is said) and the look. */
-export type MapNumbers = { students: number; columns: readonly MapColumn[]; far: Float64Array; looks: Int8Array };
+/** All cells by student × column, made once, so that ordering and drawing only read: how far (NaN where nothing is said) and the shade. */
+export type MapNumbers = { students: number; columns: readonly MapColumn[]; far: Float64Array; shades: Int8Array };
 
 export function mapNumbers(map: ClassMap): MapNumbers {
   const columns = columnsOf(map.lines),
     students = map.students.length,
     width = columns.length;
   const far = new Float64Array(students * width).fill(Number.NaN),
-    looks = new Int8Array(students * width).fill(noLook);
+    shades = new Int8Array(students * width).fill(noShade);
   let start = 0;
   for (const line of map.lines) {
     line.rows.forEach((row, student) =>
@@ -52,12 +52,12 @@ export function mapNumbers(map: ClassMap): MapNumbers {
         if (tenths === null) return;
         const at = student * width + start + pair;
         far[at] = tenths / 10;
-        looks[at] = lookOf(tenths / 10, toleranceOf(line, row.against, pair));
+        shades[at] = shadeOf(tenths / 10, toleranceOf(line, row.against, pair));
       }),
     );
     start += line.letters.length - 1;
   }
-  return { students, columns, far, looks };
+  return { students, columns, far, shades };
 }
 
 /** The class in one row: the median of each column, null where nobody is compared. */

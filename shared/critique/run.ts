@@ -27,12 +27,12 @@ export const spacedLetters = (pack: Pick<Pack, 'letters' | 'glyphs' | 'wordSpace
   pack.letters.map((glyph, index) => `${pack.glyphs[glyph]!.cluster}${(pack.wordSpace[index] ?? 0) > 0 ? ' ' : ''}`);
 
 /** What a note says now: its first entry, or the last edit of it. Answers in the thread are not the note. */
-export function standingBody(entries: readonly NoteEntryView[]): string {
+export function currentBody(entries: readonly NoteEntryView[]): string {
   return lastEdit(entries, entries[0]?.seq ?? 1)?.body ?? '';
 }
 
 /** The thread as it is read: each entry in its place with its latest wording, and whether it was edited. */
-export function standingThread(entries: readonly NoteEntryView[]): { entry: NoteEntryView; edited: boolean }[] {
+export function currentThread(entries: readonly NoteEntryView[]): { entry: NoteEntryView; edited: boolean }[] {
   return entries
     .filter(({ replaces }) => replaces === null)
     .map((original) => {

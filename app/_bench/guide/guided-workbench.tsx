@@ -25,7 +25,7 @@ export function GuidedWorkbench({ pack, personKey, size, ground, onDone }: Guide
     <div className={styles.guide}>
       {session && <Steps session={session} line={line} end={end} />}
       <Workbench
-        mode="practice"
+        mode="trial"
         pack={pack}
         size={size}
         ground={ground}

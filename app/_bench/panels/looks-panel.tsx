@@ -29,7 +29,7 @@ export function LooksPanel() {
           <button
             key={look}
             type="button"
-            className={styles.look}
+            className={styles.lookButton}
             aria-pressed={looks[look]}
             title={lookTable[look].says}
             onClick={() => session.toggleLook(look)}

@@ -41,7 +41,7 @@ export function Question({ sheet, answer, next, leave }: Props) {
           choose={(gap) => answer(gap === look.gap)}
         />
       )}
-      <p role="status" className={styles.said}>
+      <p role="status" className={styles.message}>
         {answered ? answerWords(sheet, answered.right) : ''}
       </p>
       {answered && task === 'which gap' && look.gap !== null && (

@@ -62,7 +62,7 @@ function Standing({ recording, recorder }: { recording: Recording; recorder: Rec
   const words = { running: 'Recording', paused: 'Recording pauses', ended: 'Recorded' }[state];
   return (
     <p className={bench.row}>
-      <span className={styles.standing} role="status" data-recording={state}>
+      <span className={styles.state} role="status" data-recording={state}>
         {words}: {counted(steps.length, 'step')}
         {isFull(recording) && `, and ${STEP_LIMIT} is the most`}.
       </span>

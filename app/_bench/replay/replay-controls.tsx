@@ -39,7 +39,7 @@ export function ReplayControls({ steps }: { steps: readonly DemonstrationStep[] 
           step {at} of {steps.length}
         </span>
       </p>
-      <div aria-live="polite" className={styles.said}>
+      <div aria-live="polite" className={styles.message}>
         <p className={styles.moved}>
           {step ? `${capital(stepWords(session.props.pack, step))}.` : 'How the line was at the beginning.'}
         </p>

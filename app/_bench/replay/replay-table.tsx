@@ -20,7 +20,7 @@ import type { LookName } from '@/shared/line/looks';
 import { pxPerMmNow } from '../session/screen';
 import type { BenchSession } from '../session/session';
 import type { BenchState } from '../session/state';
-import { openLooking } from './looking-session';
+import { openReplay } from './replay-session';
 import { replayTo, usePlaying, useReducedMotion } from './replay';
 import { ReplayControls } from './replay-controls';
 import styles from './replay.module.css';
@@ -30,7 +30,7 @@ const STEP_MS = 2200;
 
 /** A recorded setting, looked at step by step: the line at its true size and large, what moved marked, why beside it. */
 export function ReplayTable(props: DemonstrationProps & Pick<BenchProps, 'tells'>) {
-  const [session] = useState(() => openLooking(props));
+  const [session] = useState(() => openReplay(props));
   return (
     <BenchContext value={session}>
       <Table steps={props.recorded.steps} />

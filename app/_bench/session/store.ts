@@ -5,7 +5,7 @@ export type Readable<State> = {
 };
 
 /**
- * A small store with two paces. Its own listeners (the drawings) hear of every change at once; those of `calm`
+ * A small store with two paces. Its own listeners (the drawings) hear of every change at once; those of `settled`
  * (all that is words and controls) hear at once of what is done step by step, but of what follows the hand only when
  * the hand rests, so that nothing stands between hand and eye.
  */
@@ -21,23 +21,23 @@ const REST_MS = 140;
 
 export function createStore<State extends object>(initial: State): Store<State> {
   let state = initial;
-  let calmState = initial;
+  let settledState = initial;
   let movedAt = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const listeners = new Set<() => void>();
-  const calmListeners = new Set<() => void>();
+  const settledListeners = new Set<() => void>();
 
   function rest(): void {
     clearTimeout(timer);
     timer = undefined;
-    calmState = state;
+    settledState = state;
   }
 
-  function lookWhetherAtRest(): void {
+  function checkWhetherAtRest(): void {
     const left = movedAt + REST_MS - performance.now();
-    if (left > 1) return void (timer = setTimeout(lookWhetherAtRest, left));
+    if (left > 1) return void (timer = setTimeout(checkWhetherAtRest, left));
     rest();
-    tell(calmListeners);
+    tell(settledListeners);
   }
 
   return {
@@ -48,15 +48,15 @@ export function createStore<State extends object>(initial: State): Store<State> 
       // Before anybody is told, so that who listens to both sees a hand at rest.
       rest();
       tell(listeners);
-      tell(calmListeners);
+      tell(settledListeners);
     },
     setByHand(part) {
       movedAt = performance.now();
       state = { ...state, ...part };
       tell(listeners);
-      timer ??= setTimeout(lookWhetherAtRest, REST_MS);
+      timer ??= setTimeout(checkWhetherAtRest, REST_MS);
     },
-    settled: { get: () => calmState, subscribe: (listener) => add(calmListeners, listener) },
+    settled: { get: () => settledState, subscribe: (listener) => add(settledListeners, listener) },
   };
 }
 

@@ -11,7 +11,7 @@ import type { Fault, StockNoteView } from '@/shared/schemas/note';
 import { counted } from '@/shared/text/number';
 import style from './desk.module.css';
 import type { Acts } from './keys';
-import { type LooksInHand, LooksMenu, useKeysAndLooks } from './looks';
+import { type UsedLooks, LooksMenu, useKeysAndLooks } from './looks';
 import { Suggestion, usePlace } from './place';
 import { Sheet } from './sheet';
 
@@ -121,7 +121,7 @@ type OneRemarkProps = {
   place: number;
   of: number;
   keys: boolean;
-  looks: LooksInHand;
+  looks: UsedLooks;
   confirm: (body: string, suggestion: number[] | null) => void;
   passOver: () => void;
   takeBack: () => void;
@@ -168,7 +168,7 @@ export function OneRemark({
   useKeysAndLooks(acts, looks, keys);
 
   return (
-    <section className={style.look} aria-labelledby="one-title">
+    <section className={style.oneRemark} aria-labelledby="one-title">
       <h2 id="one-title" ref={top} tabIndex={-1}>
         {at.letters}, set by {line.shownAs}{' '}
         <span className="quiet">

@@ -145,7 +145,7 @@ export function Across({ page }: { page: AcrossPage }) {
 
   return (
     <div className={style.across}>
-      <p role="status" className={style.said}>
+      <p role="status" className={style.message}>
         {message}
       </p>
       <Unsaved

@@ -198,7 +198,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
         </details>
       </div>
       <aside className={style.margin} aria-label="Notes">
-        <p role="status" className={style.said}>
+        <p role="status" className={style.message}>
           {message}
         </p>
         <Margin

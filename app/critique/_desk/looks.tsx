@@ -17,13 +17,13 @@ export function useLooks() {
   return { looks, asking, toggle, clear, any: offered.some((look) => looks[look]), ask: setAsking };
 }
 
-export type LooksInHand = ReturnType<typeof useLooks>;
+export type UsedLooks = ReturnType<typeof useLooks>;
 
 /** The bench's ways of looking, by the bench's own letters after `v`. */
 const offered = looksOn('desk');
 
 /** The page's keys. While a way of looking is asked for, the next key chooses one, and all others only take the question back. */
-export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: LooksInHand, on: boolean): void {
+export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: UsedLooks, on: boolean): void {
   const then = (act?: () => void) => () => {
     ask(false);
     act?.();
@@ -40,7 +40,7 @@ export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: Look
 }
 
 /** The ways of looking as words that are switched on and off; all go together. The keys are v and the letter shown. */
-export function LooksMenu({ looks }: { looks: LooksInHand }) {
+export function LooksMenu({ looks }: { looks: UsedLooks }) {
   return (
     <details className="more" open={looks.asking || undefined}>
       <summary>
@@ -57,7 +57,7 @@ export function LooksMenu({ looks }: { looks: LooksInHand }) {
             onClick={() => looks.toggle(look)}
           >
             {lookTable[look].name}{' '}
-            <kbd className={style.lookKey} aria-hidden="true">
+            <kbd className={style.keyOfLook} aria-hidden="true">
               {lookTable[look].key}
             </kbd>
           </Button>

@@ -5,7 +5,7 @@ import { Button } from '@/app/_ui/Button';
 import { When } from '@/app/_ui/Status';
 import type { Answer } from '@/app/_ui/send';
 import type { DeskLine } from '@/shared/critique/desk';
-import { lettersOf, standingBody, standingThread } from '@/shared/critique/run';
+import { lettersOf, currentBody, currentThread } from '@/shared/critique/run';
 import type { NoteView } from '@/shared/schemas/note';
 import { signed } from '@/shared/text/number';
 import style from './desk.module.css';
@@ -74,7 +74,7 @@ type NoteCardProps = {
 function NoteCard({ note, sign, letters, timeZone, released, change, show, shown }: NoteCardProps) {
   const [open, setOpen] = useState<'edit' | 'answer' | null>(null);
   const [trouble, setTrouble] = useState('');
-  const [first, ...answers] = standingThread(note.entries);
+  const [first, ...answers] = currentThread(note.entries);
 
   async function act(path: string, method: 'POST' | 'PUT', body: unknown) {
     const answer = await change(path, method, body);
@@ -133,7 +133,7 @@ function NoteCard({ note, sign, letters, timeZone, released, change, show, shown
             className="input"
             rows={3}
             maxLength={2000}
-            defaultValue={open === 'edit' ? standingBody(note.entries) : ''}
+            defaultValue={open === 'edit' ? currentBody(note.entries) : ''}
             autoFocus
             required
           />

@@ -9,7 +9,7 @@ import type { Run, Spacing } from '@/shared/schemas/spacing';
 import { signed } from '@/shared/text/number';
 import style from './desk.module.css';
 
-type Props = { letters: readonly string[]; place: PlaceInHand; sent: readonly number[] };
+type Props = { letters: readonly string[]; place: NotePlace; sent: readonly number[] };
 
 /** Chooses what a note speaks of, by keyboard, pointer or reader: one pair, a run of them, or the line. */
 export function Where({ letters, place, sent }: Props) {
@@ -75,7 +75,7 @@ type SuggestionProps = {
   run: Run | null;
   suggestion: number[] | null;
   sent: readonly number[];
-  place: Pick<PlaceInHand, 'nudge' | 'suggest'>;
+  place: Pick<NotePlace, 'nudge' | 'suggest'>;
 };
 
 /** The suggestion in numbers, with buttons for those who do not use the keys. Any gap may be opened as well as closed. */
@@ -150,4 +150,4 @@ export function usePlace(spacing: Spacing, first: Run | null, suggested: number[
   };
 }
 
-type PlaceInHand = ReturnType<typeof usePlace>;
+type NotePlace = ReturnType<typeof usePlace>;

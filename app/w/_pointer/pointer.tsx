@@ -81,7 +81,7 @@ export function Pointer({ code, packs: firstPacks, first }: Props) {
         </>
       )}
       {!over && !line && <p>No line is on the wall yet.</p>}
-      <p role="status" className={style.said}>
+      <p role="status" className={style.message}>
         {message}
       </p>
       <p className={style.small}>

@@ -6,7 +6,7 @@ import { type LookName, type Looks, noLooks } from '@/shared/line/looks';
 import type { WallChange, WallState } from '@/shared/schemas/wall';
 import type { Places } from './stage';
 
-type Hands = {
+type Controls = {
   looking: Looking;
   setLooking: (next: Looking) => void;
   state: WallState;
@@ -15,7 +15,7 @@ type Hands = {
 };
 
 /** What each key does; the strip's buttons do the same. */
-export function actsOf({ looking, setLooking, state, places, change }: Hands): Acts {
+export function actsOf({ looking, setLooking, state, places, change }: Controls): Acts {
   const { chosen } = looking;
   const set = (more: Partial<Looking>) => setLooking({ ...looking, ...more });
   const step = (by: number) => {

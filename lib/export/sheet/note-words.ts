@@ -1,4 +1,4 @@
-import { lettersOf, runOf, spacedLetters, standingThread } from '@/shared/critique/run';
+import { lettersOf, runOf, spacedLetters, currentThread } from '@/shared/critique/run';
 import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
 import { signed } from '@/shared/text/number';
 import type { Sheet } from './sheet';
@@ -20,7 +20,7 @@ export function noteWords(line: ReleasedLine, drawing: Sheet['lines'][number], a
   const letters = spacedLetters(drawing.pack);
   return sorted(line.notes).map((note, index) => {
     const run = runOf(note.fromPair, note.toPair, drawing.spacing.offsets.length);
-    const [first, ...thread] = standingThread([...note.entries, ...(answers[note.id] ?? [])]);
+    const [first, ...thread] = currentThread([...note.entries, ...(answers[note.id] ?? [])]);
     return {
       sign: index + 1,
       run,

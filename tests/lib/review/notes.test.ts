@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, setNoteState, writeNote } from '@/lib/review/notes';
 import { getProofLine } from '@/lib/review/desk';
-import { standingBody } from '@/shared/critique/run';
+import { currentBody } from '@/shared/critique/run';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 import { allAtOnce, callerIn } from '@/tests/fixtures/world-callers';
@@ -106,6 +106,6 @@ describeOnBothDatabases('notes', (suite) => {
         changes: [{ pair: 0, then: -4, now: -4, moved: 0, toward: 'same' }],
       },
     ]);
-    expect(standingBody(line.notes[0]!.entries)).toBe('Not released yet.');
+    expect(currentBody(line.notes[0]!.entries)).toBe('Not released yet.');
   });
 });

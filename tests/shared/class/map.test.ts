@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { orderedRows } from '@/shared/class/map-order';
 import type { ClassMap } from '@/shared/class/map';
-import { classRow, columnsOf, lookOf, mapNumbers, mapWords, noLook, valueAt } from '@/shared/class/map-view';
+import { classRow, columnsOf, shadeOf, mapNumbers, mapWords, noShade, valueAt } from '@/shared/class/map-view';
 import { drawnPack } from '../../fixtures/drawn-pack';
 
 /** Three gaps of one line; a row of tenths a student, null for one who has not set it. */
@@ -49,12 +49,12 @@ describe('the map of a class', () => {
     [24, 2],
     [24.1, 3],
     [-90, -3],
-  ] as const)('%d beside a tolerance of 8 looks like %d', (far, look) => expect(lookOf(far, 8)).toBe(look));
+  ] as const)('%d beside a tolerance of 8 is shade %d', (far, shade) => expect(shadeOf(far, 8)).toBe(shade));
 
   it('keeps what was not set apart from what nothing is held against', () => {
     const map = mapOf([[100, null, -90], null]);
     const columns = columnsOf(map.lines);
-    expect([...mapNumbers(map).looks]).toEqual([1, noLook, -1, noLook, noLook, noLook]);
+    expect([...mapNumbers(map).shades]).toEqual([1, noShade, -1, noShade, noShade, noShade]);
     expect(columns.map((column) => mapWords(valueAt(map, 0, column), 'reference'))).toEqual([
       '10 wider than the reference, outside the tolerance of 8',
       'not held against anything',

@@ -1,6 +1,6 @@
 'use client';
 import type { ClassMap } from '@/shared/class/map';
-import { classRow, lookOf, noLook, type MapNumbers } from '@/shared/class/map-view';
+import { classRow, shadeOf, noShade, type MapNumbers } from '@/shared/class/map-view';
 import { type Cell, type CellSize, headHeight, type MapFrame, mapInks } from './map-frame';
 import { mapBody, type MapPicture, paintMap } from './paint-map';
 import { makeStamps } from './map-stamps';
@@ -116,20 +116,20 @@ export function mapCanvas(
 const namesWidth = (width: number): number => Math.min(168, Math.round(width / 3));
 
 function pictureOf(map: ClassMap, numbers: MapNumbers): MapPicture {
-  const { columns, far, looks, students } = numbers;
+  const { columns, far, shades, students } = numbers;
   const classFar = classRow(numbers);
   return {
-    looks,
+    shades,
     far,
     order: Array.from({ length: students }, (_, student) => student),
     names: map.students.map(({ name }) => name),
     letters: columns.map(({ letters }) => letters),
     begins: columns.map(({ first }) => first),
     classFar,
-    classLooks: Int8Array.from(columns, ({ line, pair }, index) => {
+    classShades: Int8Array.from(columns, ({ line, pair }, index) => {
       const { tolerances, ownTolerance } = map.lines[line]!;
       const value = classFar[index] ?? null;
-      return value === null ? noLook : lookOf(value, tolerances[0]?.[pair] ?? ownTolerance);
+      return value === null ? noShade : shadeOf(value, tolerances[0]?.[pair] ?? ownTolerance);
     }),
   };
 }

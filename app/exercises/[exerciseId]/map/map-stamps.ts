@@ -1,12 +1,12 @@
 'use client';
 import { type CellSize, cellSizes, type MapInks } from './map-frame';
 
-/** Drawn once for a size and a set of colours, and stamped from then on: look −3 to 3 at index 0 to 6, nothing at 7. */
-export type Stamps = { put: (context: CanvasRenderingContext2D, look: number, x: number, y: number) => void };
+/** Drawn once for a size and a set of colours, and stamped from then on: shade −3 to 3 at index 0 to 6, nothing at 7. */
+export type Stamps = { put: (context: CanvasRenderingContext2D, shade: number, x: number, y: number) => void };
 
 export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
   const { width, height } = cellSizes[cell];
-  // All looks on one canvas: going from one to another would cost more than the stamping.
+  // All shades on one canvas: going from one to another would cost more than the stamping.
   const [wide, high] = [Math.ceil(width * dpr), Math.ceil(height * dpr)];
   const sheet = document.createElement('canvas');
   sheet.width = 8 * wide;
@@ -21,17 +21,17 @@ export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
     else sign(context, width, height, index - 3, inks, cell === 'numbers');
   }
   return {
-    put: (onto, look, x, y) =>
-      onto.drawImage(sheet, (look < -3 || look > 3 ? 7 : look + 3) * wide, 0, wide, high, x, y, width, height),
+    put: (onto, shade, x, y) =>
+      onto.drawImage(sheet, (shade < -3 || shade > 3 ? 7 : shade + 3) * wide, 0, wide, high, x, y, width, height),
   };
 }
 
 /** The farther off, the more of the cell is coloured; the colour says which way, and so does the form. */
 const strength = [0, 0.22, 0.45, 0.75];
 
-function ground(context: CanvasRenderingContext2D, width: number, height: number, look: number, inks: MapInks) {
-  context.globalAlpha = strength[Math.abs(look)]!;
-  context.fillStyle = look > 0 ? inks.wide : inks.tight;
+function ground(context: CanvasRenderingContext2D, width: number, height: number, shade: number, inks: MapInks) {
+  context.globalAlpha = strength[Math.abs(shade)]!;
+  context.fillStyle = shade > 0 ? inks.wide : inks.tight;
   context.fillRect(0, 0, width - 1, height - 1);
   context.globalAlpha = 1;
 }
@@ -41,19 +41,19 @@ function sign(
   context: CanvasRenderingContext2D,
   width: number,
   height: number,
-  look: number,
+  shade: number,
   inks: MapInks,
   beside: boolean,
 ) {
-  if (look !== 0) ground(context, width, height, look, inks);
+  if (shade !== 0) ground(context, width, height, shade, inks);
   const middle = beside ? 9 : (width - 1) / 2,
     y = (height - 1) / 2;
-  context.fillStyle = look === 0 ? inks.edge : inks.ink;
+  context.fillStyle = shade === 0 ? inks.edge : inks.ink;
   context.beginPath();
-  if (look === 0) context.arc(middle, y, 1.4, 0, 2 * Math.PI);
+  if (shade === 0) context.arc(middle, y, 1.4, 0, 2 * Math.PI);
   else {
-    const size = 2.5 + Math.abs(look);
-    const [point, back] = look < 0 ? [1, 1 + size] : [1 + size, 1];
+    const size = 2.5 + Math.abs(shade);
+    const [point, back] = shade < 0 ? [1, 1 + size] : [1 + size, 1];
     for (const side of [-1, 1]) {
       context.moveTo(middle + side * point, y);
       context.lineTo(middle + side * back, y - size * 0.8);
@@ -65,12 +65,12 @@ function sign(
 }
 
 /** Too small for wedges: both edges of the cell for too wide, its middle for too tight. */
-function small(context: CanvasRenderingContext2D, width: number, height: number, look: number, inks: MapInks) {
-  if (look === 0) return;
-  context.globalAlpha = [0, 0.45, 0.7, 1][Math.abs(look)]!;
-  context.fillStyle = look > 0 ? inks.wide : inks.tight;
+function small(context: CanvasRenderingContext2D, width: number, height: number, shade: number, inks: MapInks) {
+  if (shade === 0) return;
+  context.globalAlpha = [0, 0.45, 0.7, 1][Math.abs(shade)]!;
+  context.fillStyle = shade > 0 ? inks.wide : inks.tight;
   const third = (width - 1) / 3;
-  if (look < 0) context.fillRect(third, 0, third, height - 1);
+  if (shade < 0) context.fillRect(third, 0, third, height - 1);
   else {
     context.fillRect(0, 0, third, height - 1);
     context.fillRect(2 * third, 0, third, height - 1);

@@ -4,15 +4,15 @@ import { numberText, signed } from '@/shared/text/number';
 import { type Cell, cellSizes, heads, type MapFrame, type MapInks, seen, xOf, yOf } from './map-frame';
 import type { Stamps } from './map-stamps';
 
-/** What is painted; `looks` and `far` are read by student × column, `order` gives the student of each row. */
+/** What is painted; `shades` and `far` are read by student × column, `order` gives the student of each row. */
 export type MapPicture = {
-  looks: Int8Array;
+  shades: Int8Array;
   far: Float64Array;
   order: readonly number[];
   names: readonly string[];
   letters: readonly string[];
   begins: readonly boolean[];
-  classLooks: Int8Array;
+  classShades: Int8Array;
   classFar: readonly (number | null)[];
 };
 type Painting = {
@@ -76,9 +76,9 @@ function paintPart({ frame, stamps, picture, inks }: Painting, context: CanvasRe
   for (let row = top; row < bottom; row += 1) {
     const student = picture.order[row]! * frame.columns;
     for (let column = from; column < to; column += 1) {
-      const look = picture.looks[student + column]!;
+      const shade = picture.shades[student + column]!;
       // Where the whole class is seen, what is within tolerance is the ground, which is there already.
-      if (look !== 0 || frame.cell !== 'whole') stamps.put(context, look, x(column), y(row));
+      if (shade !== 0 || frame.cell !== 'whole') stamps.put(context, shade, x(column), y(row));
     }
   }
   if (frame.cell !== 'numbers') return;
@@ -132,7 +132,7 @@ function paintHeads({ context, frame, inks, stamps, picture }: Painting, { colum
     }
     stamps.put(
       context,
-      picture.classLooks[column]!,
+      picture.classShades[column]!,
       xOf(frame, column),
       heads.letters + (heads.class - cellSizes[frame.cell].height) / 2,
     );

@@ -3,7 +3,7 @@ import { Button, ButtonLink } from '@/app/_ui/Button';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { ClassMap } from '@/shared/class/map';
-import { lookOf, mapWords, valueAt, type MapColumn } from '@/shared/class/map-view';
+import { shadeOf, mapWords, valueAt, type MapColumn } from '@/shared/class/map-view';
 import { signed } from '@/shared/text/number';
 import styles from './map.module.css';
 
@@ -22,7 +22,7 @@ export function UnderCell({ map, columns, student, column, onSort }: Props) {
     row = line.rows[student] ?? null;
   const { name, token } = map.students[student]!;
   const value = valueAt(map, student, here);
-  const look = value === null || value.far === null ? 0 : lookOf(value.far, value.tolerance);
+  const shade = value === null || value.far === null ? 0 : shadeOf(value.far, value.tolerance);
   const nearest = row === null || row.nearest === null ? null : line.references[row.nearest]!;
   return (
     <section className={styles.under} aria-label="The line under the cell">
@@ -49,9 +49,9 @@ export function UnderCell({ map, columns, student, column, onSort }: Props) {
             spacing={{ tracking: row.tracking, offsets: row.offsets }}
             under={nearest?.spacing}
             marks={
-              look === 0
+              shade === 0
                 ? []
-                : [{ gap: here.pair, fault: look < 0 ? 'tight' : 'wide', strength: Math.abs(look) as 1 | 2 | 3 }]
+                : [{ gap: here.pair, fault: shade < 0 ? 'tight' : 'wide', strength: Math.abs(shade) as 1 | 2 | 3 }]
             }
             ties={[{ from: here.pair, to: here.pair, sign: here.letters }]}
             label={`${line.text} as set by ${name}`}

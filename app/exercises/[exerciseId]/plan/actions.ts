@@ -85,7 +85,7 @@ export const removeExerciseAction = formAction(removeExercise, { read: read.atVe
 export const restoreExerciseAction = formAction(restoreExercise, { read: read.atVersion, then: plan });
 
 /** Tries the change without making it; what was typed goes on to the page that shows what it does. */
-export const lookAtChangeAction = formAction(previewSpecimenChange, {
+export const previewChangeAction = formAction(previewSpecimenChange, {
   read: specimen,
   then: (_result, form) => {
     const typed = new URLSearchParams(

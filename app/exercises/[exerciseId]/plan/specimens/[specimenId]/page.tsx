@@ -9,7 +9,7 @@ import { listFacesFor } from '@/lib/exercise/faces';
 import { forPage } from '@/lib/http/page';
 import { sizesText } from '@/shared/exercise/sizes';
 import {
-  lookAtChangeAction,
+  previewChangeAction,
   moveSpecimenAction,
   retireSpecimenAction,
 } from '@/app/exercises/[exerciseId]/plan/actions';
@@ -49,7 +49,7 @@ export default async function Specimen({ params, searchParams }: Props) {
       <SpecimenFigure {...specimen} />
       {specimen.details.remark && <p>Remark: {specimen.details.remark}</p>}
       <Section title="Change it" lead="You first see what the change does; nothing happens before you say so there.">
-        <Form action={lookAtChangeAction} label="Change the line">
+        <Form action={previewChangeAction} label="Change the line">
           <input type="hidden" name="exerciseId" value={exerciseId} />
           <input type="hidden" name="specimenId" value={specimen.id} />
           <input type="hidden" name="number" value={specimen.number} />

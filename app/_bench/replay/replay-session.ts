@@ -8,7 +8,7 @@ import type { BenchState } from '../session/state';
 import { createStore } from '../session/store';
 
 /** A bench on which nothing can be changed: the steps of a recording stand where those of a sitting would. */
-export function openLooking({
+export function openReplay({
   recorded,
   tells,
   ...given
@@ -17,7 +17,7 @@ export function openLooking({
   const last = steps[steps.length - 1]!;
   const props: BenchProps = {
     ...given,
-    mode: 'practice',
+    mode: 'trial',
     spacing: last,
     version: 0,
     draftId: 'demonstration',

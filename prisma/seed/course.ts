@@ -12,7 +12,7 @@ const timeZone = 'Europe/Lisbon';
 
 /** The demo's course: one instructor, two assistants, sixteen students in two sections, all come by the usual ways. */
 export async function seedCourse(now: Date) {
-  const begun = { now: new Date(now.getTime() - 28 * day) };
+  const begun = { now: new Date(now.getTime() - 49 * day) };
   const link = await createFirstLink(systemCaller('filling the demo'), {}, begun);
   if (!link) throw new Error('The demo needs a new database: this one has an instructor already.');
   await becomeFirstInstructor(visitor('instructor'), { ...instructor, token: tokenOf(link.path) }, begun);

@@ -2,15 +2,16 @@ import type { Caller } from '@/lib/access/caller';
 import { beginMarking } from '@/lib/review/counted';
 import { type CritiqueLine, getProofLine } from '@/lib/review/desk';
 import { getQueue } from '@/lib/review/queue';
-import { writeNote } from '@/lib/review/notes';
+import { answerInThread, setNoteState, writeNote } from '@/lib/review/notes';
+import { database } from '@/lib/data/client';
+import { answerNote } from '@/lib/release/read';
 import { releaseRound } from '@/lib/release/release';
 import { getReleasePlan } from '@/lib/release/plan';
-import { faultsOf, type PairFault } from '@/shared/critique/faults';
 import { spacedLetters } from '@/shared/critique/run';
 import { localInstant } from './local-instant';
 import { mark } from './mark';
 import { askForSecondMarker, seedSecondMarking, settleOne } from './second-marking';
-import { fillStockNote, firstStockNotes } from '@/shared/critique/stock-note';
+import { type Remark, remarksOn } from './remarks';
 
 type Seats = {
   exerciseId: string;
@@ -22,9 +23,12 @@ type Seats = {
 
 const hour = 3_600_000;
 
+type At = { now: Date };
+
 /**
- * The assistant goes through round 1, one or two notes a line on the first three lines, and marks every proof; a second
- * marker looks at a share of them, the instructor settles one difference and releases to all.
+ * The assistant goes through round 1, with notes on the first three lines and on the fourth of every third proof, and marks
+ * every proof; a second marker looks at a share of them, the instructor settles one difference and releases to all. A few
+ * students answer.
  */
 export async function seedCritique(
   { exerciseId, instructorId, assistantId, secondAssistantId, timeZone }: Seats,
@@ -40,16 +44,20 @@ export async function seedCritique(
   await beginMarking(assistant, { ...round, version }, at);
   const { queue, specimens, round: begun } = await getQueue(assistant, round, at);
   await askForSecondMarker(instructor, round, begun.version, at);
-  for (const { token } of queue) {
-    for (const { id: specimenId } of specimens.slice(0, 3))
-      await annotate(assistant, await getProofLine(assistant, { proof: token, specimenId }, at), at);
-    await mark(assistant, await getProofLine(assistant, { proof: token, specimenId: specimens[0]!.id }, at), at);
+  const written: WrittenNote[] = [];
+  for (const [place, { token }] of queue.entries()) {
+    const shown: CritiqueLine[] = [];
+    for (const { id: specimenId } of specimens.slice(0, place % 3 === 0 ? 4 : 3))
+      shown.push(await getProofLine(assistant, { proof: token, specimenId }, at));
+    for (const [turn, line] of shown.entries()) written.push(...(await annotate(assistant, line, place + turn, at)));
+    await mark(assistant, shown[0]!, at);
   }
   await seedSecondMarking(person(secondAssistantId), round, specimens[0]!.id, at);
   await settleOne(instructor, round, at);
   const out = { now: localInstant(now, timeZone, -4, '08:30') };
   const plan = await getReleasePlan(instructor, round, out);
   await releaseRound(instructor, { ...round, to: plan.rows.map(({ token, seen }) => ({ proofId: token, seen })) }, out);
+  await answer(assistant, written, { now: localInstant(now, timeZone, -3, '20:00') });
 }
 
 /** In round 2 the critique has begun: a remark on the first line of the first proof, nothing released. */
@@ -65,30 +73,29 @@ export async function seedSecondCritique(
     await annotate(
       assistant,
       await getProofLine(assistant, { proof: first.token, specimenId: specimens[0].id }, at),
+      0,
       at,
     );
 }
 
-/** The two worst pairs of a line get a stock note; the first of them with a suggestion. A line without a fault is praised. */
-async function annotate(
+/** Writes what there is to say of a line that has a reference. @returns the notes, with what they say. */
+export async function annotate(
   marker: Caller,
   { proof, line, pack, spacing, measure, comparison }: CritiqueLine,
-  at: { now: Date },
-): Promise<void> {
-  const letters = spacedLetters(pack);
-  const faults = faultsOf(measure, comparison).slice(0, 2);
-  const write = (
-    key: string,
-    place: Pick<PairFault, 'first' | 'last'> | null,
-    body: string,
-    suggestion: number[] | null,
-  ) =>
-    writeNote(
+  turn: number,
+  at: At,
+): Promise<WrittenNote[]> {
+  if (!measure || !comparison) return [];
+  const builtIn = pack.builtIn.map((units) => (units * 1000) / pack.unitsPerEm);
+  const remarks = remarksOn({ letters: spacedLetters(pack), builtIn, spacing, measure, comparison }, turn);
+  const written: WrittenNote[] = [];
+  for (const [index, { says, at: place, body, suggestion }] of remarks.entries()) {
+    const { id } = await writeNote(
       marker,
       {
         proofId: proof.token,
         specimenVersionId: line.specimenVersionId,
-        requestKey: `demo-note-${key}`,
+        requestKey: `demo-note-${index}`,
         fromPair: place?.first ?? null,
         toPair: place?.last ?? null,
         body,
@@ -96,20 +103,47 @@ async function annotate(
       },
       at,
     );
-  if (faults.length === 0) await write('line', null, 'This line is well judged; no gap is conspicuous.', null);
-  for (const [index, fault] of faults.entries()) {
-    const stock = firstStockNotes.find((note) => note.fault === fault.fault) ?? firstStockNotes[0]!;
-    const rest = comparison?.pairs[fault.first]?.rest ?? 0;
-    const suggestion =
-      index === 0 && fault.first === fault.last && rest !== 0
-        ? [Math.round(spacing.offsets[fault.first]! - rest)]
-        : null;
-    await write(
-      String(index),
-      fault,
-      fillStockNote(stock.body, letters.slice(fault.first, fault.last + 2), fault.fault),
-      suggestion,
-    );
+    written.push({ id, says });
+  }
+  return written;
+}
+
+type WrittenNote = { id: string; says: Remark['says'] };
+
+/** What students answered to notes that were out, by what the notes said, and what the assistant wrote back. */
+const answers: Partial<Record<Remark['says'], { student: string; assistant: string }>> = {
+  wide: {
+    student: 'I see it now: with the line on its head it is a hole.',
+    assistant: 'Yes. Look at it that way again before you send the next proof.',
+  },
+  tight: {
+    student: 'On my screen it looked fine. At its true size I see it.',
+    assistant: 'Good. Judge this line at its true size only.',
+  },
+  right: {
+    student: 'I had looked at one side of the letter only.',
+    assistant: 'Three letters at a time, then both sides are in view.',
+  },
+  'whole-tight': {
+    student: 'Should I open the small lines as much?',
+    assistant: 'Yes, and more: small type wants more air.',
+  },
+};
+
+/** One note of each of these kinds is answered, and the first thread is settled. */
+async function answer(assistant: Caller, notes: readonly WrittenNote[], at: At): Promise<void> {
+  for (const [says, { student, assistant: reply }] of Object.entries(answers)) {
+    const note = notes.find((one) => one.says === says);
+    if (!note) continue;
+    const { proofItem } = await database().note.findUniqueOrThrow({
+      where: { id: note.id },
+      select: { proofItem: { select: { proof: { select: { member: { select: { userId: true } } } } } } },
+    });
+    const { userId } = proofItem.proof.member;
+    if (!userId) continue;
+    await answerNote(person(userId), { noteId: note.id, afterSeq: 1, body: student }, at);
+    const { version } = await answerInThread(assistant, { noteId: note.id, afterSeq: 2, body: reply }, at);
+    if (says === 'wide') await setNoteState(assistant, { noteId: note.id, version, to: 'settled' }, at);
   }
 }
 

@@ -8,7 +8,7 @@ Set every line so that no gap calls for attention before its neighbours do. Look
 
 Send a proof when the lines hold together, with one sentence on the decision you found hardest.`;
 
-type Line = { text: string; face: string; size: Size; ground: Ground };
+export type Line = { text: string; face: string; size: Size; ground: Ground };
 
 /** Large and small, sans, serif, slab and heavy; one word in two weights and two sizes, and one line on a dark ground. */
 export const lines: readonly Line[] = [
@@ -63,20 +63,10 @@ export const criteria: readonly TypedCriterion[] = [
   },
 ];
 
-/** Reasons that the demo's teachers give, by the two letters of the pair. */
-export const reasons: Readonly<Record<string, string>> = {
-  AV: 'Both lean into the same gap: let them, but keep a clear channel between.',
-  VO: 'The round meets the slant high up, so the gap opens below. Close it until the foot of the V answers.',
-  YA: 'The widest hole of the line. Close it further than feels polite.',
-  TO: 'Let the bar of the T come over the O.',
-  Wa: 'The a may sit under the arm of the W.',
-  Ki: 'The arm and leg of the K need no more room than a stem.',
-};
-
 /** What is said at the first steps of a demonstration where the reference gives no reason, and at its last. */
 export const remarks: { readonly [place: number]: string; readonly last: string } = {
   0: 'I begin where the eye stops first, and leave everything else as it is.',
   1: 'Now this one calls. I hold it against the gap that I have just set, not against the letters beside it.',
   3: 'Three letters at a time from here: each gap between two others.',
-  last: 'Last the whole line, a little closer: at this size the face is loose. The gaps keep their order.',
+  last: 'Last the whole line, opened by a hair: capitals want air. The gaps keep their order.',
 };

@@ -1,44 +1,64 @@
 import type { Caller } from '@/lib/access/caller';
 import { listReferences, saveReference } from '@/lib/reference/references';
-import { measureLine } from '@/shared/scoring';
 import type { SpecimenView } from '@/lib/rows/specimen';
-import { reasons } from './exercise-words';
-import { straying } from './straying';
+import type { Pack } from '@/shared/schemas/pack';
+import type { Spacing } from '@/shared/schemas/spacing';
+import { straying } from './hands';
+import { gapNames, type OwnSetting, ownSettings } from './own-setting';
 
 type Teachers = { exerciseId: string; instructor: Caller; assistant: Caller };
 
-/** Lines (counted from 0) that each teacher has set, and the one the instructor set twice. The last is left without. */
+/** Lines (counted from 0) that each teacher has set, and the one the instructor set twice. The rest are left without. */
 const byInstructor = [0, 1, 2, 3, 5, 7];
 const byAssistant = [0, 2, 4];
 const twice = 0;
 
+/** How near an invented teacher's hand comes to the instructor's own setting. */
+export const teachers: Record<'instructor' | 'again' | 'assistant', Teacher> = {
+  instructor: { share: 1, tracking: 0, wander: 1.5, seed: 11 },
+  again: { share: 1, tracking: 1, wander: 3, seed: 71 },
+  assistant: { share: 0.8, tracking: -3, wander: 3, seed: 31 },
+};
+type Teacher = { share: number; tracking: number; wander: number; seed: number };
+
 /**
- * Invented hands for the demo: each teacher goes part of the way that the measure points, and strays by a few
- * thousandths as a hand does. They are examples to look at, not anybody's judgement.
+ * References of invented hands: the face's own kerning, tracked for the size, with a few small changes and why. They are
+ * examples to look at, not anybody's judgement.
  */
 export async function seedReferences({ exerciseId, instructor, assistant }: Teachers, now: Date): Promise<void> {
   const { specimens } = await listReferences(instructor, { exerciseId }, { now });
-  for (const at of byInstructor)
-    await set(instructor, specimens[at]!, { slot: 1, share: 0.9, tracking: -6, seed: 11 + at }, now);
-  for (const at of byAssistant)
-    await set(assistant, specimens[at]!, { slot: 1, share: 0.7, tracking: -14, seed: 31 + at }, now);
-  await set(instructor, specimens[twice]!, { slot: 2, share: 0.9, tracking: -8, seed: 71 }, now);
+  const set = (caller: Caller, place: number, slot: number, teacher: Teacher) =>
+    saveOwn(caller, specimens[place]!, { slot, teacher, own: ownSettings[place]!, place }, now);
+  for (const at of byInstructor) await set(instructor, at, 1, teachers.instructor);
+  for (const at of byAssistant) await set(assistant, at, 1, teachers.assistant);
+  await set(instructor, twice, 2, teachers.again);
 }
 
-type Hand = { slot: number; share: number; tracking: number; seed: number };
+/** A teacher's spacing of a line, by its place in the exercise. */
+export function referenceBy(
+  { share, tracking, wander, seed }: Teacher,
+  pack: Pack,
+  own: OwnSetting,
+  place: number,
+): Spacing {
+  const stray = straying(seed + place, wander);
+  return {
+    tracking: own.tracking + tracking,
+    offsets: gapNames(pack).map((name) =>
+      name === '' ? 0 : Math.round(share * (own.changes[name]?.by ?? 0) + stray()),
+    ),
+  };
+}
 
-async function set(
+/** Keeps a teacher's reference of a line. */
+export async function saveOwn(
   caller: Caller,
-  specimen: SpecimenView,
-  { slot, share, tracking, seed }: Hand,
+  { pack, versionId }: SpecimenView,
+  { slot, teacher, own, place }: { slot: number; teacher: Teacher; own: OwnSetting; place: number },
   now: Date,
 ): Promise<void> {
-  const { pack, size, ground, versionId } = specimen;
-  const { pairs } = measureLine(pack, { tracking: 0, offsets: pack.builtIn.map(() => 0) }, { size, ground });
-  const stray = straying(seed, 3);
-  const offsets = pairs.map((pair) =>
-    pair.group === 'word-space' ? 0 : Math.round((pair.suggestion ?? 0) * share + stray()),
-  );
+  const spacing = referenceBy(teacher, pack, own, place);
+  const names = gapNames(pack);
   await saveReference(
     caller,
     {
@@ -48,9 +68,9 @@ async function set(
       draftId: `${versionId}.${slot}`,
       clientId: 'seed',
       seq: 1,
-      spacing: { tracking, offsets },
-      tolerances: pairs.map((pair) => (pair.group === 'word-space' ? 30 : null)),
-      reasons: pairs.map((pair) => (slot === 1 ? (reasons[`${pair.left}${pair.right}`] ?? '') : '')),
+      spacing,
+      tolerances: names.map((name) => (name === '' ? 30 : null)),
+      reasons: names.map((name) => (slot === 1 ? (own.changes[name]?.why ?? '') : '')),
     },
     { now },
   );

@@ -2,16 +2,22 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { actingFor, operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
+import { shownTo } from '@/lib/release/read';
+import { courseSettingsOf } from '@/lib/rows/course';
+import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { practiceResultView } from './practice-results';
 import { emailSchema } from '@/shared/schemas/account';
 import { nobodyHere } from './token';
 
-/** Everything that is kept about the person who is signed in. */
+/**
+ * Everything that is kept about the person who is signed in. Where a course hides measured figures, released work is as it
+ * was shown to them, without those.
+ */
 export const exportOwnData = operation({
   name: 'export-own-data',
   allow: 'account:own',
   input: z.object({}),
-  run: ({ data, now }) => recordsOf(data, now),
+  run: ({ data, now }) => recordsOf(data, now, asShown),
 });
 
 /** Everything that is kept about one person, for whoever runs the server to hand over when they ask for it. It is written down. */
@@ -22,7 +28,7 @@ export const exportPersonData = operation({
   run: async ({ data, actor, now }, { email }) => {
     const person = await data.signIn.byEmail(email);
     if (!person) throw nobodyHere(email);
-    const records = await recordsOf(actingFor(actor, person.id), now);
+    const records = await recordsOf(actingFor(actor, person.id), now, (release) => read(release.snapshot));
     await data.audit.record(
       { courseId: null, verb: 'records handed over', subject: `user:${person.id}`, details: { by: 'console' } },
       now,
@@ -35,7 +41,7 @@ export const exportPersonData = operation({
  * Everything that is kept about the person whose queries these are, in one document: what they made, what was released to
  * them, what they did. Never what others made that was not released, and no secret (hashes stay here).
  */
-async function recordsOf(data: ScopedData, now: Date) {
+async function recordsOf(data: ScopedData, now: Date, released: (release: Release) => unknown) {
   const person = await data.ownRecords.person();
   if (!person) throw notFound();
   const {
@@ -78,11 +84,12 @@ async function recordsOf(data: ScopedData, now: Date) {
         offsets: read(offsets),
       })),
     })),
-    releases: (await data.ownRecords.releases()).map(({ round, snapshot, ...release }) => ({
-      exercise: round.exercise.title,
-      round: round.number,
-      ...release,
-      seen: read(snapshot),
+    releases: (await data.ownRecords.releases()).map((release) => ({
+      exercise: release.round.exercise.title,
+      round: release.round.number,
+      number: release.number,
+      releasedAt: release.releasedAt,
+      seen: released(release),
     })),
     practice: (await data.practiceResults.own()).map(practiceResultView),
     demonstrations: (await data.demonstrations.own()).map(({ steps, specimenVersion, ...one }) => ({
@@ -101,6 +108,13 @@ async function recordsOf(data: ScopedData, now: Date) {
     made: { joinLinks: joinLinksMade, faces: facesOffered, passwordLinksHandedOver: linksHandedBy },
     acts,
   };
+}
+
+type Release = Awaited<ReturnType<ScopedData['ownRecords']['releases']>>[number];
+
+function asShown({ snapshot, round }: Release): unknown {
+  const { figuresHidden } = courseSettingsOf(round.exercise.course);
+  return figuresHidden ? shownTo(z.parse(releaseSnapshotSchema, JSON.parse(snapshot)), true) : read(snapshot);
 }
 
 const read = (stored: string): unknown => JSON.parse(stored);

@@ -96,7 +96,9 @@ export const ownRecordData = (actor: Actor, db: Db) => ({
         number: true,
         releasedAt: true,
         snapshot: true,
-        round: { select: { number: true, exercise: { select: { title: true } } } },
+        round: {
+          select: { number: true, exercise: { select: { title: true, course: { select: { settings: true } } } } },
+        },
       },
     }),
 

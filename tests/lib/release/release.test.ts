@@ -1,3 +1,4 @@
+import { exportOwnData } from '@/lib/account/records';
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, writeNote } from '@/lib/review/notes';
 import { giveMark } from '@/lib/review/marks';
@@ -153,10 +154,16 @@ describeOnBothDatabases('a release', (suite) => {
     const hide = (figuresHidden: boolean) =>
       suite.db.course.update({ where: { id: ids.course }, data: { settings: JSON.stringify({ figuresHidden }) } });
     const kept = () => suite.db.release.findMany({ where: { roundId: ids.nextRound }, select: { snapshot: true } });
+    const downloaded = async () => {
+      const { releases } = await exportOwnData(as('student'), {}, { now });
+      return releases.map(({ seen }) => (seen as { lines: { deviations: unknown }[] }).lines[0]!.deviations !== null);
+    };
     const before = await kept();
     const shown = (await seenByStudent()).release!.snapshot;
     expect(shown.lines[0]!.deviations).not.toBeNull();
+    expect(await downloaded()).toContain(true);
     await hide(true);
+    expect(await downloaded()).not.toContain(true);
     const hidden = (await seenByStudent()).release!.snapshot;
     expect(hidden).toEqual({ ...shown, lines: shown.lines.map((line) => ({ ...line, deviations: null })) });
     expect((await getRelease(as('instructor'), { proofId: ids.nextProof }, { now })).release!.snapshot).toEqual(hidden);

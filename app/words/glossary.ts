@@ -148,13 +148,13 @@ export const numberWords: GlossaryWord[] = [
     id: 'apparent-gap',
     word: 'Apparent gap',
     meaning:
-      'How open a pair looks, as a number: the gap between two straight stems that would look as open as this pair. Near parts weigh more than far ones, and deep recesses count only as far as the eye reaches into them. It agrees with what professional designers do far better than plain area; it is evidence and not the answer.',
+      'How open a pair looks, as a number: the gap between two straight stems that would hold as much white. Deep recesses count only as far as the eye reaches into them; what is hatched is what is counted. It describes a gap; whether the gap can close further is another matter.',
   },
   {
     id: 'area',
     word: 'Area',
     meaning:
-      'The plain white between two letters, down to a stated depth, divided by its height. It is what people first think of, and it misleads with open letters.',
+      'The white that the apparent gap counts, as an area: the apparent gap times the height that is counted. It is the same figure in another unit, so only the apparent gap is given.',
   },
   {
     id: 'clearance',

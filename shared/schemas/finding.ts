@@ -43,6 +43,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
     unit: z.literal('percent'),
     direction: none,
   }),
+  /** No longer found, as `by: 'area'` further down: area is the apparent gap times the height counted. */
   z.object({
     kind: z.literal('evenness-area'),
     ...wholeLine,

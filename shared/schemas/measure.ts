@@ -83,9 +83,8 @@ export const lineMeasureSchema = z.strictObject({
     stemToStem: z.nullable(number),
     /** How much wider (above 0) or tighter than usual the whole line stands, tracking included. */
     tightness: number,
-    /** Median absolute deviation from the centre over the centre, by apparent gap and by area; null under six pairs. */
+    /** Median absolute deviation of the apparent gaps from the centre over the centre; null under six pairs. */
     evennessGap: z.nullable(number),
-    evennessArea: z.nullable(number),
     /** Median counter of the line's letters, as area over height; null when no letter has one. */
     counter: z.nullable(number),
     /** Counter of the face's n (else H), which its own balance is taken from. */

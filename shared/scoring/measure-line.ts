@@ -65,7 +65,6 @@ export function measureLine(
       stemToStem: roundOrNull(line.stem?.stemToStem ?? null),
       tightness: round2(judged.tightness),
       evennessGap: unevenness(own.map((pair) => pair.apparentGap)),
-      evennessArea: unevenness(own.map((pair) => pair.area)),
       counter: roundOrNull(middle(line.letters.map(counterWidth).filter((width) => width !== null))),
       faceCounter: roundOrNull(line.face.controlCounter),
     },

@@ -7,31 +7,31 @@ import { atPair, letterPairs, wideOrTight, WHOLE_LINE, yardstickOf } from './mea
 /** Nearer than this share of the stem gap two letters nearly meet. */
 const NEAR = 0.2;
 
-/** How even the gaps are, by apparent gap and by area; for a line too short for that, each gap by itself. */
+/** How even the gaps are, by apparent gap, with the two furthest from the middle; for a line too short for that, each gap by itself. */
 export function evennessFindings(measured: LineMeasure): Finding[] {
-  const { evennessGap, evennessArea } = measured.line;
-  if (evennessGap === null || evennessArea === null) return letterPairs(measured).map((pair) => single(measured, pair));
+  const { evennessGap } = measured.line;
+  if (evennessGap === null) return letterPairs(measured).map((pair) => single(measured, pair));
   return [
-    spread('evenness-gap', evennessGap),
-    ...extremes(measured, 'apparent-gap'),
-    spread('evenness-area', evennessArea),
-    ...extremes(measured, 'area'),
+    {
+      kind: 'evenness-gap',
+      weight: 'fact',
+      ...WHOLE_LINE,
+      value: round2(evennessGap * 100),
+      unit: 'percent',
+      direction: null,
+    },
+    ...extremes(measured),
   ];
 }
 
-function spread(kind: 'evenness-gap' | 'evenness-area', share: number): Finding {
-  return { kind, weight: 'fact', ...WHOLE_LINE, value: round2(share * 100), unit: 'percent', direction: null };
-}
-
 /** The pairs with most and with least white; none where all have the same. */
-function extremes(measured: LineMeasure, by: 'apparent-gap' | 'area'): Finding[] {
-  const white = (pair: PairMeasure) => (by === 'area' ? pair.area : pair.apparentGap);
+function extremes(measured: LineMeasure): Finding[] {
   const pairs = letterPairs(measured);
-  const middle = median(pairs.map(white));
-  const sorted = [...pairs].sort((a, b) => white(a) - white(b) || a.index - b.index);
-  const common = { weight: 'fact', by, unit: 'per-mille', beside: yardstickOf(measured) } as const;
+  const middle = median(pairs.map(({ apparentGap }) => apparentGap));
+  const sorted = [...pairs].sort((a, b) => a.apparentGap - b.apparentGap || a.index - b.index);
+  const common = { weight: 'fact', by: 'apparent-gap', unit: 'per-mille', beside: yardstickOf(measured) } as const;
   return [sorted[sorted.length - 1]!, sorted[0]!].flatMap((pair): Finding[] => {
-    const value = round2(white(pair) - middle);
+    const value = round2(pair.apparentGap - middle);
     if (Math.abs(value) < 0.5) return [];
     return value > 0
       ? [{ kind: 'widest', ...common, ...atPair(pair), why: whyOpen(measured, pair), value, direction: 'wide' }]

@@ -9,6 +9,7 @@ import type { UsualRange } from '@/shared/usual-range/range';
 import { spokenOutside } from '@/shared/usual-range/spoken';
 import type { BesideUsual } from '@/shared/wording/usual-words';
 import { opennessOf, totalOf } from './openness';
+import type { BenchProps } from './props';
 
 /** What is usual for a line's pairs, with what a setting is judged by. Plain data: the painter's thread judges by it too. */
 export type UsualLine = {
@@ -36,6 +37,14 @@ function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, si
   });
   judged.set(document, { usual, judgement });
   return judgement;
+}
+
+/**
+ * Whether what is usual is spoken of at all: where a reference may be seen, its tolerance alone decides. Only whoever sets a
+ * reference is told how it differs from what is usual.
+ */
+export function speaksOfUsual({ mode, underlays }: Pick<BenchProps, 'mode' | 'underlays'>): boolean {
+  return mode === 'reference' || !(underlays ?? []).some(({ tolerances }) => tolerances !== undefined);
 }
 
 /** Whether a pair may be called wider or tighter than usual; null where nothing is said. */

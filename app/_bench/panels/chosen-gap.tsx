@@ -12,7 +12,7 @@ import { STEPS } from '../input/keys';
 import { besideOf, contactWords, excessOf, excessWords, opennessOf } from '../openness';
 import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
 import { type BenchState, chosenRun, current } from '../session/state';
-import { spokenOf } from '../usual';
+import { speaksOfUsual, spokenOf } from '../usual';
 import { useUsual } from '../use-usual';
 import { NumberField } from './number-field';
 import { UsualScale } from './usual-scale';
@@ -134,7 +134,8 @@ function Amounts({ pair }: { pair: number }) {
 
 /** What the exercise, or an accommodation, lets the bench say of this gap. */
 function Telling({ pair }: { pair: number }) {
-  const { pack, size, smallestSize, tells, accommodations } = useSession().props;
+  const { props } = useSession();
+  const { pack, size, smallestSize, tells, accommodations } = props;
   const line = prepareLine(pack);
   const usual = useUsual({ pack, tells });
   const words = useBench((state: BenchState) => {
@@ -145,7 +146,7 @@ function Telling({ pair }: { pair: number }) {
       : null;
     if (contact) message.push(contact);
     if (tellsAtLeast(tells, 'evenness') || accommodations?.speakGaps) {
-      const outside = usual && spokenOf(pack, document, usual, size, pair);
+      const outside = usual && speaksOfUsual(props) && spokenOf(pack, document, usual, size, pair);
       const openness = opennessOf(line, document);
       // One sentence of a pair, never two that disagree: what is unusual comes before what is only wider or narrower.
       message.push(

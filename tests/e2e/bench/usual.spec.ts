@@ -53,3 +53,24 @@ for (const tells of ['nothing', 'contact'] as const)
     await expect(page.locator(scale)).toHaveCount(0);
     await expect(page.getByText('what is usual is shown')).toHaveCount(0);
   });
+
+test('where a reference may be seen its tolerance decides, and only whoever sets one is told what is usual', async ({
+  page,
+  open,
+  server,
+}) => {
+  const said = page.getByText(/than designers usually set it/);
+  const widen = async () => {
+    await open();
+    await page.locator('[data-gap="2"]').focus();
+    for (let press = 0; press < 6; press += 1) await page.keyboard.press('PageUp');
+  };
+  await widen();
+  await expect(said).toBeVisible();
+  const offsets = [...(await onPage(page)).offsets];
+  const reference = { id: 'reference-1', label: 'Reference by A. Tuzla', spacing: { tracking: 0, offsets } };
+  server.props = { underlays: [{ ...reference, tolerances: offsets.map(() => 10) }] };
+  await widen();
+  await expect(page.locator(scale)).toBeVisible();
+  await expect(said).toHaveCount(0);
+});

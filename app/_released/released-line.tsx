@@ -39,6 +39,13 @@ export function ReleasedLineView({ line, drawing, answers, changes, underNote, b
           <LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} />
         </SheetFrame>
         {line.deviations && <ReleasedDeviations deviations={line.deviations} drawing={drawing} letters={letters} />}
+        {line.usual.length > 0 && (
+          <ul>
+            {line.usual.map((finding, index) => (
+              <li key={index}>{heldTogether(findingText(finding))}</li>
+            ))}
+          </ul>
+        )}
         {beside}
       </div>
       <div className={style.notes}>

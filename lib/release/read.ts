@@ -86,7 +86,9 @@ export async function readRelease(data: ScopedData, proofId: string, own: boolea
 
 /** What is shown of a release: all of it, or, where the course hides measured figures, all but those. What is kept never changes. */
 export const shownTo = (snapshot: ReleaseSnapshot, figuresHidden: boolean): ReleaseSnapshot =>
-  figuresHidden ? { ...snapshot, lines: snapshot.lines.map((line) => ({ ...line, deviations: null })) } : snapshot;
+  figuresHidden
+    ? { ...snapshot, lines: snapshot.lines.map((line) => ({ ...line, deviations: null, usual: [] })) }
+    : snapshot;
 
 type Threads = Map<string, NoteEntryView[]>;
 

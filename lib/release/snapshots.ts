@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
 import { noteView } from '@/lib/review/notes';
-import { comparisonOf } from '@/lib/rows/spacing';
+import { comparisonOf, measureOf } from '@/lib/rows/spacing';
 import type { CriterionView } from '@/lib/rows/exercise';
 import { totalWithLate } from '@/lib/review/marks';
 import { grouped } from '@/shared/grouped';
@@ -12,6 +12,7 @@ import {
   type ReleasedNote,
   type ReleaseSnapshot,
 } from '@/shared/schemas/release';
+import { whatIsSaid } from '@/shared/scoring';
 import { withWords } from '@/shared/wording/finding-words';
 import type { PlannedRelease } from './plan';
 
@@ -38,6 +39,7 @@ export async function buildSnapshots(
         text: item.specimenVersion.text,
         notes: (notesOf.get(item.id) ?? []).map(releasedNote),
         deviations: referencesShown === 'never' ? null : deviationsOf(item),
+        usual: besideUsual(item),
       }));
       const compared = own.find(({ comparisons }) => comparisons.length > 0)?.comparisons[0];
       return [
@@ -92,4 +94,12 @@ function deviationsOf({ comparisons: [compared] }: Measured): ReleasedLine['devi
   if (!compared) return null;
   const { author, tightness, pairs, findings } = comparisonOf(compared);
   return { author, tightness, pairs, findings: findings.map(withWords) };
+}
+
+/** Gaps that are wider or tighter than usual, and letters out of place by it: only where no reference decides. */
+function besideUsual({ comparisons, measurements: [measured] }: Measured): ReleasedLine['usual'] {
+  if (comparisons.length > 0 || !measured) return [];
+  return whatIsSaid(measureOf(measured).findings, [])
+    .filter(({ kind }) => kind === 'usual' || kind === 'misplaced')
+    .map(withWords);
 }

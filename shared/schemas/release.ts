@@ -29,6 +29,8 @@ const releasedLineSchema = z.strictObject({
       findings: z.array(saidFindingSchema),
     }),
   ),
+  /** Of a line without a reference: what is beside what designers usually do, as it was sent. */
+  usual: z._default(z.array(saidFindingSchema), []),
 });
 
 const releasedMarkSchema = z.strictObject({

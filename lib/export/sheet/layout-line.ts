@@ -60,6 +60,10 @@ export function layoutLine(
       columns.left,
       deviationLines(layout, line.deviations, drawing, columns.mainWidth),
     ).after;
+  const usual = (line?.usual ?? []).flatMap((finding) =>
+    layout.broken(findingText(finding), styles.small, inks.ink, columns.mainWidth),
+  );
+  if (usual.length > 0) main = layout.setLines(main, columns.left, usual).after;
   if (parts.notes === 'under')
     for (const note of notes)
       main = layout.setLines(below(main, 3), columns.left, noteLines(layout, note, underWidth)).after;

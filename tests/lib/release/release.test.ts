@@ -195,4 +195,41 @@ describeOnBothDatabases('a release', (suite) => {
     const { snapshot } = await previewRelease(as('instructor'), { ...round(), proof: ids.nextProof }, { now });
     expect(snapshot.lines.map(({ deviations }) => deviations)).toEqual([null]);
   });
+
+  it('says of a line without a reference which gap is unlike what designers usually do, unless figures are hidden', async () => {
+    const item = await suite.db.proofItem.findFirstOrThrow({ where: { proofId: ids.nextProof } });
+    const { id, payload } = await suite.db.measurement.findFirstOrThrow({ where: { proofItemId: item.id } });
+    const usual = {
+      kind: 'usual',
+      weight: 'remark',
+      from: 0,
+      to: 0,
+      letters: ['H', 'O'],
+      surprise: 2,
+      own: 40,
+      half: [-5, 0],
+      leftAlone: 0.6,
+      lineTightness: 0,
+      size: { value: 48, unit: 'px' },
+      value: 42,
+      unit: 'per-mille',
+      direction: 'wide',
+      beside: null,
+    };
+    const measure = JSON.parse(payload) as { findings: unknown[] };
+    await suite.db.measurement.update({
+      where: { id },
+      data: { payload: JSON.stringify({ ...measure, findings: [...measure.findings, usual] }) },
+    });
+    const told = async () => {
+      const { snapshot } = await previewRelease(as('instructor'), { ...round(), proof: ids.nextProof }, { now });
+      return snapshot.lines[0]!.usual.map(({ sentence }) => sentence);
+    };
+    // With a reference its tolerance alone decides.
+    expect(await told()).toEqual([]);
+    await suite.db.comparison.deleteMany({ where: { proofItemId: item.id } });
+    expect(await told()).toEqual(['HO is wider than designers usually set it.']);
+    await suite.db.course.update({ where: { id: ids.course }, data: { settings: '{"figuresHidden":true}' } });
+    expect(await told()).toEqual([]);
+  });
 });

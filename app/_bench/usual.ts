@@ -43,8 +43,8 @@ function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, si
  * Whether what is usual is spoken of at all: where a reference may be seen, its tolerance alone decides. Only whoever sets a
  * reference is told how it differs from what is usual.
  */
-export function speaksOfUsual({ mode, underlays }: Pick<BenchProps, 'mode' | 'underlays'>): boolean {
-  return mode === 'reference' || !(underlays ?? []).some(({ tolerances }) => tolerances !== undefined);
+export function speaksOfUsual({ mode, overlays }: Pick<BenchProps, 'mode' | 'overlays'>): boolean {
+  return mode === 'reference' || !(overlays ?? []).some(({ tolerances }) => tolerances !== undefined);
 }
 
 /** Whether a pair may be called wider or tighter than usual; null where nothing is said. */

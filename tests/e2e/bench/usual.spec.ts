@@ -69,7 +69,7 @@ test('where a reference may be seen its tolerance decides, and only whoever sets
   await expect(said).toBeVisible();
   const offsets = [...(await onPage(page)).offsets];
   const reference = { id: 'reference-1', label: 'Reference by A. Tuzla', spacing: { tracking: 0, offsets } };
-  server.props = { underlays: [{ ...reference, tolerances: offsets.map(() => 10) }] };
+  server.props = { overlays: [{ ...reference, tolerances: offsets.map(() => 10) }] };
   await widen();
   await expect(page.locator(scale)).toBeVisible();
   await expect(said).toHaveCount(0);

@@ -9,7 +9,7 @@ import { SheetFrame } from './_ui/SheetFrame';
 
 const LINE = 'WATERLAND';
 const WHITE = { white: true, counters: true };
-/** Set by eye for this page, as totals in 1/1000 em: what stands between W A, A T, T E, E R, R L, L A, A N, N D. */
+/** Set by eye for this page, as totals in 1/1000 em: the gaps of W A, A T, T E, E R, R L, L A, A N, N D. */
 const BY_EYE = [-140, -112, 0, 0, 40, 34, 20, -5];
 const TIES: GapTie[] = [
   { from: 0, to: 1, sign: '1' },

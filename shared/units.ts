@@ -1,5 +1,6 @@
 /**
- * Units by name, for whoever reads a signature. They do not keep numbers apart: a plain number passes for any of them. In
+ * Units by name, for the reader of a signature. They do not keep numbers apart: a plain number passes for any of them.
+ * In
  * `shared/measure` every length is in 1/1000 em from the moment a letter is made ready.
  */
 declare const unit: unique symbol;

@@ -12,14 +12,17 @@ export function useSession(): BenchSession {
 }
 
 /**
- * A part of the state; renders again only when that part changes, and while the hand moves only once it rests.
+ * A part of the state; renders again only when that part changes, and during a drag or a held key only once it pauses.
  * `pick` gives a primitive or an object kept in the state.
  */
 export function useBench<Part>(pick: (state: BenchState) => Part): Part {
   return usePart(useSession().store.settled, pick);
 }
 
-/** As `useBench`, for what must never be behind, such as that something is not saved; `atRest` tells whether the hand rests. */
+/**
+ * As `useBench`, for what must never be behind, such as that something is not saved; `atRest` tells whether no
+ * drag or held key is going on.
+ */
 export function useBenchAtOnce<Part>(pick: (state: BenchState, atRest: boolean) => Part): Part {
   const { store } = useSession();
   const subscribe = useCallback(

@@ -16,7 +16,10 @@ export type SlidersHandle = { place(drawn: Drawn): void; focus(pair: number): vo
 /** Reach of a slider to either side, while no offset is larger. */
 const REACH = 200;
 
-/** So long after the hand came to rest the sliders of the other gaps go where their gaps went, ms: nobody is on them until then. */
+/**
+ * So long after the last change the sliders of the other gaps move to where their gaps are now, ms; until then they
+ * are not needed.
+ */
 const LATER_MS = 600;
 
 /** Half the width of a slider, CSS px. */
@@ -50,7 +53,7 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
     (drawn: Drawn) => {
       lastRef.current = drawn;
       clearTimeout(laterRef.current);
-      // They follow when the hand rests: what is seen of the chosen one is painted.
+      // They follow once the drag pauses: what is seen of the chosen one is painted.
       if (session.store.settled.get() !== session.store.get()) return;
       const { head } = session.store.get().chosen;
       const onlyLetters = frameRef.current !== null && isSameFrame(frameRef.current, drawn.frame);

@@ -35,7 +35,9 @@ export function totalOf(line: PreparedLine, document: SpacingDocument, pair: num
   return (line.pairs[pair]?.builtIn ?? 0) + document.tracking + (document.offsets[pair] ?? 0);
 }
 
-/** How much wider (above 0) or tighter a pair is set than would make it as open as the middle; null where there is none. */
+/**
+ * How much wider (above 0) or tighter a pair is set than would make it as open as the middle; null where there is none.
+ */
 export function excessOf(
   line: PreparedLine,
   document: SpacingDocument,

@@ -25,7 +25,10 @@ type BenchAccommodations = {
 };
 
 export type BenchProps = {
-  /** work: a draft, saved. reference: an instructor's, with tolerances and reasons. trial: kept on this device only unless `save` is given. */
+  /**
+   * work: a draft, saved. reference: an instructor's, with tolerances and reasons. trial: kept on this device only
+   * unless `save` is given.
+   */
   mode: 'work' | 'reference' | 'trial';
   pack: Pack;
   size: Size;
@@ -35,7 +38,10 @@ export type BenchProps = {
   version: number;
   /** Names the draft (or reference) in the journal and in each PUT. */
   draftId: string;
-  /** Opaque key of the person: the journal is kept apart by it, so that a shared computer never replays one student's work into another's. */
+  /**
+   * Opaque key of the person: the journal is kept apart by it, so that a shared computer never replays one student's
+   * work into another's.
+   */
   personKey: string;
   tells: BenchTelling;
   /** Address of the PUT (see shared/editing/wire.ts for its body and answers); null = nothing is sent. */
@@ -43,10 +49,15 @@ export type BenchProps = {
   /** Where to sign in again when the session has ended; opened in a new tab. */
   signIn?: string;
   overlays?: Overlay[];
-  /** A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for. */
+  /**
+   * A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for.
+   */
   start?: { label: string; spacing: Spacing } | null;
   accommodations?: BenchAccommodations;
-  /** Smaller sizes for the ladder, largest first; without it the bench chooses sizes down to the smallest of use, or to 12 px. */
+  /**
+   * Smaller sizes for the ladder, largest first; without it the bench chooses sizes down to the smallest of use, or to
+   * 12 px.
+   */
   ladder?: Size[];
   /** The smallest size the exercise names: contact is judged there, too. */
   smallestSize?: Size | null;

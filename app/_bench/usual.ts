@@ -11,7 +11,10 @@ import type { BesideUsual } from '@/shared/wording/usual-words';
 import { opennessOf, totalOf } from './openness';
 import type { BenchProps } from './props';
 
-/** What is usual for a line's pairs, with what a setting is judged by. Plain data: the painter's thread judges by it too. */
+/**
+ * What is usual for a line's pairs, with what a setting is judged by. Plain data: the painter's thread judges by it
+ * too.
+ */
 export type UsualLine = {
   /** Null where the usual range is silent. */
   readonly ranges: readonly (UsualRange | null)[];
@@ -40,8 +43,8 @@ function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, si
 }
 
 /**
- * Whether what is usual is spoken of at all: where a reference may be seen, its tolerance alone decides. Only whoever sets a
- * reference is told how it differs from what is usual.
+ * Whether what is usual is spoken of at all: where a reference may be seen, its tolerance alone decides. Only whoever
+ * sets a reference is told how it differs from what is usual.
  */
 export function speaksOfUsual({ mode, overlays }: Pick<BenchProps, 'mode' | 'overlays'>): boolean {
   return mode === 'reference' || !(overlays ?? []).some(({ tolerances }) => tolerances !== undefined);

@@ -13,7 +13,10 @@ import { pitchFor, tiles } from './textures';
 type Props = {
   pack: Pack;
   spacing: Spacing;
-  /** What a reader who cannot see it is told; the line's text when left out. `null` hides a drawing that words beside it repeat. */
+  /**
+   * What a reader who cannot see it is told; the line's text when left out. `null` hides a drawing that words beside it
+   * repeat.
+   */
   label?: string | null;
   /** Sets the line at its true size (1 em = size); else it fills its column. */
   size?: Size;
@@ -135,7 +138,10 @@ type DefinitionsProps = {
   blur: boolean;
 };
 
-/** The textures of these shapes, laid on the sheet from its upper left corner and not turned with the line, and the blur. */
+/**
+ * The textures of these shapes, laid on the sheet from its upper left corner and not turned with the line, and the
+ * blur.
+ */
 function Definitions({ id, shapes, frame, turn, em, unitsPerEm, blur }: DefinitionsProps) {
   const textured = new Map<string, { texture: Texture; ink: Ink }>();
   for (const { paint, ink } of shapes)

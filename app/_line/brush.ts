@@ -80,7 +80,10 @@ export function pathOnSheet(brush: Brush, { pieces, upright }: PathShape): Path2
 
 const patterns = new Map<string, CanvasPattern>();
 
-/** A texture in a colour, its tiles in device pixels from the canvas's upper left corner; the colour alone where it can't be made. */
+/**
+ * A texture in a colour, its tiles in device pixels from the canvas's upper left corner; the colour alone where it
+ * can't be made.
+ */
 export function patternOf(
   { context, dpr, em }: Pick<Brush, 'context' | 'dpr' | 'em'>,
   texture: PathShape['paint'],
@@ -113,7 +116,10 @@ export function patternOf(
 
 export const hundredths = (value: number): number => Math.round(value * 100) / 100;
 
-/** All drawings of a page share one animation frame; each is drawn at most once in it, in the order it was first asked for. */
+/**
+ * All drawings of a page share one animation frame; each is drawn at most once in it, in the order it was first asked
+ * for.
+ */
 const waiting = new Set<() => void>();
 let asked = 0;
 

@@ -9,7 +9,7 @@ export type Frame = {
   readonly height: CssPx;
   /** CSS px per font unit. */
   readonly scale: number;
-  /** Where the line's origin stands before it is turned or mirrored. */
+  /** Where the line's origin is before it is turned or mirrored. */
   readonly originX: CssPx;
   readonly baselineY: CssPx;
   /** Left and right exchanged about `axisX`; top and bottom about the middle. */
@@ -46,7 +46,7 @@ export function nearestGap(placed: PlacedLine, at: FontUnits): number {
   return nearest;
 }
 
-/** What a hand that takes hold here moves: the gap in front of the letter it is on; null off the line and on the first letter. */
+/** What a drag from here moves: the gap in front of the letter it is on; null off the line and on the first letter. */
 export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): number | null {
   const near = nearestGap(placed, at);
   const gap = placed.gaps[near];
@@ -58,7 +58,8 @@ export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): nu
 
 /**
  * Where the line's origin goes: with its ink at the margin when the line fits, else so that `follow` is well in view.
- * `last` is kept as long as that holds, so that the line does not jump about. `ink` and `follow` are font units from the origin.
+ * `last` is kept as long as that holds, so that the line does not jump about. `ink` and `follow` are font units from
+ * the origin.
  */
 export function originFor(
   view: { width: CssPx; margin: CssPx; scale: number },
@@ -85,7 +86,10 @@ export type Span = { readonly from: FontUnits; readonly to: FontUnits };
 
 const known = new WeakMap<Pack, Map<number, Span>>();
 
-/** Where the ink of the letters `from`–`to` begins and ends on the line: a line stands flush by its ink, whatever room its first letter carries. */
+/**
+ * Where the ink of the letters `from`–`to` begins and ends on the line: a line stands flush by its ink, whatever room
+ * its first letter carries.
+ */
 export function inkEdges(pack: Pack, { letters }: PlacedLine, { from, to }: { from: number; to: number }): Span {
   const [first, last] = [letters[from]!, letters[to]!];
   return { from: first.x + inkOf(pack, first.glyph).from, to: last.x + inkOf(pack, last.glyph).to };
@@ -105,7 +109,9 @@ function spanOf({ path, advance }: Pack['glyphs'][number]): Span {
   return xs.length === 0 ? { from: 0, to: advance } : { from: Math.min(...xs), to: Math.max(...xs) };
 }
 
-/** The nearest edge between two pixels of the screen: what lies on it has no grey seam. `dpr` is device px per CSS px. */
+/**
+ * The nearest edge between two pixels of the screen: what lies on it has no grey seam. `dpr` is device px per CSS px.
+ */
 export function onGrid(place: CssPx, dpr: number): CssPx {
   return Math.round(place * dpr) / dpr;
 }

@@ -14,8 +14,8 @@ export type Inks = {
 const known = new Map<Ground, Inks>();
 
 /**
- * Read once per ground, from a sheet of that ground made for it: a sheet that stands on the page may still be on the other
- * one when its letters are asked for, and would give its own ink.
+ * Read once per ground, from a sheet of that ground made for it: a sheet that stands on the page may still be on the
+ * other one when its letters are asked for, and would give its own ink.
  */
 export function inksOf(ground: Ground): Inks {
   const kept = known.get(ground);

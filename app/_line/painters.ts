@@ -159,7 +159,10 @@ const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
 /** Dash and space of a dashed outline, CSS px. */
 const DASH = [8, 5];
 
-/** All pieces as one path under a texture that is laid on the sheet and not on the letters, so that its grain holds at any size. */
+/**
+ * All pieces as one path under a texture that is laid on the sheet and not on the letters, so that its grain holds at
+ * any size.
+ */
 function textured(): Painter<PathShape> {
   return {
     canvas(brush, shape) {

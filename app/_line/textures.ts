@@ -1,12 +1,14 @@
 import type { Texture } from '@/shared/line/shapes';
 import type { CssPx } from '@/shared/units';
 
-/** One tile of a texture, `size` wide and high: a path that is filled, or drawn in lines of a thickness. Device pixels. */
+/**
+ * One tile of a texture, `size` wide and high: a path that is filled, or drawn in lines of a thickness. Device pixels.
+ */
 export type Tile = { readonly size: number; readonly path: string; readonly line: number | null };
 
 /**
- * Textures of the kinds of white. They differ in form first: diagonal lines between letters, dots inside them, rings where
- * a letter is open to one side. Canvas and SVG draw the same tiles.
+ * Textures of the kinds of white. They differ in form first: diagonal lines between letters, dots inside them, rings
+ * where a letter is open to one side. Canvas and SVG draw the same tiles.
  */
 export const tiles: Record<Texture, (pitch: number) => Tile> = {
   hatch(pitch) {

@@ -53,7 +53,10 @@ type Props = {
   button: string;
 };
 
-/** Takes a critique sheet, or a set of them, as PDF. The outlines belong to the faces, so their licences are asked about before they leave. */
+/**
+ * Takes a critique sheet, or a set of them, as PDF. The outlines belong to the faces, so their licences are asked about
+ * before they leave.
+ */
 export function TakeSheet({ action, fields = {}, summary, button }: Props) {
   const id = `sheet-${action.replace(/\W+/g, '-')}`;
   return (

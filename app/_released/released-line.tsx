@@ -26,7 +26,10 @@ type Props = {
   beside: ReactNode;
 };
 
-/** One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows it. */
+/**
+ * One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows
+ * it.
+ */
 export function ReleasedLineView({ line, drawing, answers, changes, underNote, beside }: Props) {
   const letters = spacedLetters(drawing.pack);
   const notes = line.notes.toSorted(
@@ -147,7 +150,10 @@ type ReleasedDeviationsProps = {
   letters: readonly string[];
 };
 
-/** How the line stands beside the nearest reference, on request: in sentences, as wedges under the gaps, and pair by pair. */
+/**
+ * How the line stands beside the nearest reference, on request: in sentences, as wedges under the gaps, and pair by
+ * pair.
+ */
 function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviationsProps) {
   const outside = deviations.pairs.filter(({ within }) => !within);
   const sentences = deviations.findings.filter(({ weight }) => weight !== 'fact');

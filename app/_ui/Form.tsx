@@ -69,7 +69,7 @@ export function FormError({ state }: { state: FormState }) {
   );
 }
 
-/** To the field itself, or to the one it is a part of (`lines.0` stands in `lines`). */
+/** To the field itself, or to the one it is a part of (`lines.0` is in `lines`). */
 function lead(event: MouseEvent, name: string): void {
   for (let part = name; part !== ''; part = part.slice(0, Math.max(0, part.lastIndexOf('.')))) {
     const field = document.getElementById(`field-${part}`);

@@ -100,7 +100,7 @@ type NoticeProps = {
   title?: string;
   /** `caution` for law and policy, `warning` for what will be lost. */
   kind?: 'plain' | 'warning' | 'caution';
-  /** Said aloud when it appears. Leave it off for what stands on the page from the start. */
+  /** Said aloud when it appears. Leave it off for what is on the page from the start. */
   live?: 'polite' | 'assertive';
 };
 

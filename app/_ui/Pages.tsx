@@ -43,7 +43,10 @@ export function Pages({ label, page, pages, href }: Props) {
 
 type FindFieldProps = { label: string; find: string; action: string; hint: string };
 
-/** Looks for a name in a list that is longer than a page; works without JavaScript, and what was looked for stays in the address. */
+/**
+ * Looks for a name in a list that is longer than a page; works without JavaScript, and what was looked for stays in the
+ * address.
+ */
 export function FindField({ label, find, action, hint }: FindFieldProps) {
   return (
     <search>

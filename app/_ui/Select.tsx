@@ -12,7 +12,7 @@ type Props = FieldWords &
     placeholder?: string;
   };
 
-/** One of several, from a list; choices with a `group` stand under its name. */
+/** One of several, from a list; choices with a `group` are under its name. */
 export function Select({
   name,
   label,

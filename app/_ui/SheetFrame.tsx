@@ -13,7 +13,7 @@ type Props = {
   scrolls?: boolean;
 };
 
-/** The sheet that a line stands on. Nothing goes behind the letters. */
+/** The sheet under a line. Nothing goes behind the letters. */
 export function SheetFrame({ ground, children, caption, bare, scrolls }: Props) {
   const scrolling = scrolls
     ? { tabIndex: 0, role: 'group', 'aria-label': 'The sheet; it may be wider than the screen' }

@@ -1,6 +1,8 @@
 'use client';
 
-/** What came of a request: the answer, or a sentence for the person. `again` is whether sending it once more may help. */
+/**
+ * What came of a request: the answer, or a sentence for the person. `again` is whether sending it once more may help.
+ */
 export type Answer<Result> =
   { ok: true; result: Result } | { ok: false; message: string; again: boolean; signedOut: boolean; body: unknown };
 

@@ -3,10 +3,15 @@ import { useEffect, useRef } from 'react';
 
 export type Acts = Partial<Record<string, () => void>>;
 
-/** Held down, these go on. Of all others a held key is one press, so that nothing is left or sent twice by a heavy hand. */
+/**
+ * Held down, these go on. Of all others a held key is one press, so that nothing is sent twice by a key held too long.
+ */
 const goesOn = new Set(['.', ',', '>', '<', 'o', 't', 'O', 'T']);
 
-/** Runs `acts[key]` for a key pressed outside of fields, where no other key is held with it. Off when the person says so. */
+/**
+ * Runs `acts[key]` for a key pressed outside of fields, where no other key is held with it. Off when the person says
+ * so.
+ */
 export function useKeys(acts: Acts, on: boolean): void {
   const latest = useRef(acts);
   useEffect(() => {
@@ -30,7 +35,7 @@ export function useKeys(acts: Acts, on: boolean): void {
       if (!event.repeat || goesOn.has(event.key)) act();
     };
     document.addEventListener('keydown', press);
-    // Said where anyone can look: before this a key is nobody's.
+    // Marked on the page for tests: before this, keys do nothing.
     document.body.dataset.keys = 'on';
     return () => {
       document.removeEventListener('keydown', press);

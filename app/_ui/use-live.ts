@@ -1,7 +1,10 @@
 'use client';
 import { useEffect, useState } from 'react';
 
-/** `live`: told at once. `asking`: a proxy or a network lets no events through, so the server is asked every few seconds. */
+/**
+ * `live`: changes arrive at once. `asking`: a proxy or a network lets no events through, so the server is asked every
+ * few seconds.
+ */
 export type Following = 'joining' | 'live' | 'asking' | 'lost' | 'over';
 
 /** In words, for the page. */

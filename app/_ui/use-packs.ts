@@ -2,7 +2,10 @@
 import { useEffect, useState } from 'react';
 import type { WallPack } from '@/shared/schemas/wall';
 
-/** What a wall's lines are drawn with, by version of the specimen; one that came since the page was opened is fetched from `address`. */
+/**
+ * What a wall's lines are drawn with, by version of the specimen; one that came since the page was opened is fetched
+ * from `address`.
+ */
 export function usePacks(
   address: string,
   first: readonly WallPack[],

@@ -59,7 +59,10 @@ export default async function SignIn({ searchParams }: Props) {
   );
 }
 
-/** What went wrong on the way through another sign-in, by the word that comes back in the address. Unknown words say little. */
+/**
+ * What went wrong on the way through another sign-in, by the word that comes back in the address. Unknown words say
+ * little.
+ */
 function problemWords(error: string | string[] | undefined): string | null {
   if (typeof error !== 'string' || error === '') return null;
   return known[error] ?? 'Signing in did not work this time. Please try once more.';

@@ -1,6 +1,6 @@
 import type { MapNumbers } from './map-view';
 
-/** How the rows of a map stand: as they came (by name), by how far off they are, by likeness, or by one pair. */
+/** The order of the rows of a map: as they came (by name), by how far off they are, by likeness, or by one pair. */
 export type MapOrder =
   { by: 'name' } | { by: 'farthest' } | { by: 'nearest' } | { by: 'alike' } | { by: 'pair'; column: number };
 
@@ -14,7 +14,7 @@ export function orderedRows(numbers: MapNumbers, order: MapOrder): number[] {
     order.by === 'pair' ? (numbers.far[student * width + order.column] ?? Number.NaN) : meanSize(numbers, student),
   );
   const sign = order.by === 'nearest' ? 1 : -1;
-  // Who has nothing to compare stands last in every order.
+  // Students with nothing to compare come last in every order.
   return rows.sort((one, other) => {
     const [a, b] = [keys[one]!, keys[other]!];
     if (Number.isNaN(a) || Number.isNaN(b))
@@ -38,8 +38,9 @@ function meanSize({ columns, far }: MapNumbers, student: number): number {
 }
 
 /**
- * Begins with whoever is farthest off and goes on, each time, to the one most like the last: least mean difference over
- * the pairs both have. So equal faults stand below one another. Quadratic in the students: 300 × 150 is 7 million steps.
+ * Begins with the student who is farthest off and goes on, each time, to the one most like the last: least mean
+ * difference over the pairs both have. So equal faults come below one another. Quadratic in the students: 300 × 150 is
+ * 7 million steps.
  */
 function byLikeness(numbers: MapNumbers): number[] {
   const left = orderedRows(numbers, { by: 'farthest' });

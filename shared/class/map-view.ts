@@ -9,7 +9,10 @@ export const columnsOf = (lines: readonly Pick<MapLineShown, 'letters'>[]): MapC
     letters.slice(1).map((right, pair) => ({ line, pair, letters: `${letters[pair]}${right}`, first: pair === 0 })),
   );
 
-/** What a cell says: how far (in 1/1000 em, above 0 wider) and the tolerance that holds; `far` null where nothing is compared, the whole null where the line was not set. */
+/**
+ * What a cell says: how far (in 1/1000 em, above 0 wider) and the tolerance that holds; `far` null where nothing is
+ * compared, the whole null where the line was not set.
+ */
 export type MapValue = { far: number | null; tolerance: number } | null;
 
 export function valueAt({ lines }: Pick<ClassMap, 'lines'>, student: number, { line, pair }: MapColumn): MapValue {
@@ -36,7 +39,10 @@ export function shadeOf(far: number, tolerance: number): MapShade {
 /** Stands for a cell with nothing in it in a table of shades. */
 export const noShade = 9;
 
-/** All cells by student × column, made once, so that ordering and drawing only read: how far (NaN where nothing is said) and the shade. */
+/**
+ * All cells by student × column, made once, so that ordering and drawing only read: how far (NaN where nothing is said)
+ * and the shade.
+ */
 export type MapNumbers = { students: number; columns: readonly MapColumn[]; far: Float64Array; shades: Int8Array };
 
 export function mapNumbers(map: ClassMap): MapNumbers {

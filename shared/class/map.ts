@@ -3,9 +3,9 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Spacing } from '@/shared/schemas/spacing';
 
 /**
- * One line as a class set it in a round, a row a member. `tenths`: per pair, in tenths of 1/1000 em, what is left of the
- * deviation from the nearest reference after tightness is taken out; where there is no reference, how far the pair is
- * beyond what half of the designers would give it. Above 0 is wider; null where nothing is held against anything.
+ * One line as a class set it in a round, a row a member. `tenths`: per pair, in tenths of 1/1000 em, what is left of
+ * the deviation from the nearest reference after tightness is taken out; where there is no reference, how far the pair
+ * is beyond what half of the designers would give it. Above 0 is wider; null where nothing is held against anything.
  */
 export const mapLineSchema = z.strictObject({
   version: z.literal(1),
@@ -13,7 +13,7 @@ export const mapLineSchema = z.strictObject({
   specimenId: z.string(),
   text: z.string(),
   letters: z.array(z.string()),
-  /** Tolerances per pair, one list for each reference that was nearest to somebody, in 1/1000 em. */
+  /** Tolerances per pair, one list for each reference that was nearest to a student, in 1/1000 em. */
   tolerances: z.array(z.array(z.number())),
   /** The frozen set that most rows were compared with. */
   setId: z.nullable(z.string()),
@@ -40,7 +40,7 @@ export type MapRow = MapLine['rows'][number];
 export type ClassMap = {
   students: {
     name: string;
-    /** Stands for the proof in the desk’s address; null where nobody may open it yet. */ token: string | null;
+    /** Stands for the proof in the desk’s address; null where it may not be opened yet. */ token: string | null;
   }[];
   namesShown: boolean;
   lines: MapLineShown[];

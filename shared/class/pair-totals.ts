@@ -13,7 +13,10 @@ export type PairTotals = {
 };
 type Reference = { name: string; spacing: Spacing; tolerances: readonly number[] };
 
-/** A class of so many and more is told by its spread alone: single dots could not be told apart, and the page stays small. */
+/**
+ * A class of so many and more is shown by its spread alone: single dots could not be distinguished, and the page stays
+ * small.
+ */
 const mostValues = 40;
 
 /**

@@ -13,21 +13,33 @@ const lineProgressSchema = z.strictObject({
   students: z.int(),
   /** Over the students of their median absolute deviation, in 1/1000 em; null where nothing is compared. */
   deviation: spread,
-  /** Over the students of the unevenness of the line (median absolute deviation of the gaps over their middle), in percent. */
+  /**
+   * Over the students of the unevenness of the line (median absolute deviation of the gaps over their middle), in
+   * percent.
+   */
   evenness: spread,
-  /** Pairs of students who set the line in the round before as well: nearer to the reference now, farther, or as they were. */
+  /**
+   * Pairs of students who set the line in the round before as well: nearer to the reference now, farther, or as they
+   * were.
+   */
   moved: z.nullable(z.strictObject({ nearer: z.int(), farther: z.int(), same: z.int() })),
 });
 export type LineProgress = z.infer<typeof lineProgressSchema>;
 
-/** How a round stands beside the one before, line by line. Names nobody. */
+/** A round compared with the one before, line by line, without names. */
 export const roundProgressSchema = z.strictObject({ version: z.literal(1), lines: z.array(lineProgressSchema) });
 export type RoundProgress = z.infer<typeof roundProgressSchema>;
 
-/** Where a pair of an earlier version of a line stands in a later one; null where it is gone. Equal versions: the pair itself. */
+/**
+ * The place of a pair of an earlier version of a line in a later one; null where it is gone. Equal versions: the pair
+ * itself.
+ */
 export type Follow = (pair: number, fromVersion: string, toVersion: string) => number | null;
 
-/** @param before the round before, empty for the first. Versions of one specimen are taken together, as they are one line to the class. */
+/**
+ * @param before the round before, empty for the first. Versions of one specimen are taken together, as they are one
+ * line to the class.
+ */
 export function roundProgress(now: readonly MapLine[], before: readonly MapLine[], follow: Follow): RoundProgress {
   const lines = [...grouped(now, ({ specimenId }) => specimenId)].map(([specimenId, versions]): LineProgress => {
     const rows = versions.flatMap((line) => line.rows);

@@ -4,7 +4,10 @@ import type { SideKind } from '@/shared/schemas/measure';
 import type { Ground, Spacing } from '@/shared/schemas/spacing';
 import { median } from '@/shared/stats/median';
 
-/** A line of a term as it may be shown: drawn, and with the pairs that are outside tolerance where a comparison may be seen. */
+/**
+ * A line of a term as it may be shown: drawn, and with the pairs that are outside tolerance where a comparison may be
+ * seen.
+ */
 export type TermLine = {
   text: string;
   pack: Pack;

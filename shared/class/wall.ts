@@ -3,7 +3,8 @@ import { median } from '@/shared/stats/median';
 
 /**
  * The spacing whose every total is the median of the lines' totals for that pair. Built-in is the same for all, so the
- * median of tracking + offset is taken. Whole thousandths, halves upwards. Nobody set it: it may be uneven where each line is even.
+ * median of tracking + offset is taken. Whole thousandths, halves upwards. Nobody set it: it may be uneven where each
+ * line is even.
  * @throws RangeError without lines, or when they have different numbers of pairs.
  */
 export function medianSpacing(lines: readonly Spacing[]): Spacing {
@@ -21,7 +22,8 @@ export function medianSpacing(lines: readonly Spacing[]): Spacing {
 }
 
 /**
- * Keeps lines where they stand: those that are gone leave, new ones come after the last, among themselves in the order of
+ * Keeps lines in their places: those that are gone leave, new ones come after the last, among themselves in the order
+ * of
  * `keys` (which is by chance). Nothing that is being looked at moves.
  */
 export function placed(before: readonly string[], keys: readonly string[]): string[] {
@@ -33,7 +35,10 @@ export function placed(before: readonly string[], keys: readonly string[]): stri
 
 type Line = { key: string; version: number; spacing: Spacing };
 
-/** The new lines, with the very objects of before wherever a setting is the same: what did not change is not drawn again. */
+/**
+ * The new lines, with the very objects of before wherever a setting is the same: what did not change is not drawn
+ * again.
+ */
 export function sameAgain<Of extends Line>(before: readonly Of[], now: readonly Of[]): Of[] {
   const was = new Map(before.map((line) => [line.key, line]));
   return now.map((line) => {

@@ -34,7 +34,7 @@ export type DeskLine = {
   exercise: { id: string };
   round: { number: number };
   queue: { skipped: boolean; section: { id: string; name: string } | null };
-  /** The proof by the token that stands for it. */
+  /** The token of the proof. */
   proof: { token: string; shownAs: string; counts: boolean };
   /** This proof has been released before. */
   released: boolean;
@@ -87,7 +87,7 @@ export type AcrossVersion = {
   pack: Pack;
 };
 
-/** One student's setting of it; `token` stands for the proof. */
+/** One student's spacing of it; `token` is that of the proof. */
 export type AcrossLine = {
   token: string;
   shownAs: string;
@@ -124,7 +124,10 @@ export type AcrossPage = {
   };
 };
 
-/** A pair that has moved since the last round. `pair` is its place in the line as it was, `place` in the line as it is now (null: gone). */
+/**
+ * A pair that has moved since the last round. `pair` is its place in the line as it was, `place` in the line as it is
+ * now (null: gone).
+ */
 export type MovedPair = PairChange & {
   place: number | null;
   /** Beside the nearest reference, tightness taken out, before and now: `met` is within tolerance. */
@@ -142,7 +145,10 @@ type Rounds = {
   notes: readonly Pick<EarlierNote, 'changes'>[];
 };
 
-/** The pairs that moved, or are gone, in the order of the line; each with whether it went towards the note's suggestion and the reference. */
+/**
+ * The pairs that moved, or are gone, in the order of the line; each with whether it went towards the note's suggestion
+ * and the reference.
+ */
 export function sinceLastRound({ then, now, maps, before, after, notes }: Rounds): MovedPair[] {
   const said = notes.flatMap(({ changes }) => changes);
   return then.offsets.flatMap((_, pair) => {

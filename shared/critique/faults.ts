@@ -5,13 +5,16 @@ import type { StoredFinding } from '@/shared/schemas/finding';
 import type { Fault } from '@/shared/schemas/note';
 import { sayFinding } from '@/shared/wording/finding-words';
 
-/** What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it is out: in tolerances, or in surprise. */
+/**
+ * What the measures find at a pair (or, for a letter out of place, at the two pairs beside it); `share` is how far it
+ * is out: in tolerances, or in surprise.
+ */
 export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>; share: number; sentence: string };
 
 /**
- * The pairs that stand out, worst first: against the nearest reference where there is one, else what is outside the
- * usual range. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of place
- * is one fault, told at the pairs on both sides of it. For a marker's eyes, on request.
+ * The conspicuous pairs, worst first: against the nearest reference where there is one, else what is outside the
+ * usual range. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of
+ * place is one fault, shown at the pairs on both sides of it. For a marker's eyes, on request.
  */
 export function faultsOf(measure: StoredMeasure | null, comparison: StoredComparison | null): PairFault[] {
   const touching = (measure?.pairs ?? [])
@@ -53,7 +56,10 @@ function deviationSentence(findings: readonly StoredFinding[], pair: number): st
   return found ? sayFinding(found).sentence : '';
 }
 
-/** By the line itself: what is outside the usual range, the greatest surprise first. What engine 1 measured has no such range. */
+/**
+ * By the line itself: what is outside the usual range, the greatest surprise first. What engine 1 measured has no such
+ * range.
+ */
 const fromLine = (measure: StoredMeasure | null): PairFault[] =>
   (measure?.findings ?? []).flatMap((finding): PairFault[] => {
     if ('sentence' in finding || (finding.kind !== 'usual' && finding.kind !== 'misplaced')) return [];
@@ -77,7 +83,10 @@ function surpriseAt({ pairs }: StoredMeasure, first: number, last: number): numb
 
 const shareOf = (value: number, tolerance: number): number => Math.abs(value) / Math.max(tolerance, 1);
 
-/** A fault that several settings of one line share; `at` are the places of those settings in the list they were gathered from. */
+/**
+ * A fault that several settings of one line share; `at` are the places of those settings in the list they were gathered
+ * from.
+ */
 export const sharedFaultSchema = z.strictObject({
   specimenVersionId: z.string(),
   first: z.int(),
@@ -89,7 +98,10 @@ type SharedFault = z.infer<typeof sharedFaultSchema>;
 
 type Setting = { specimenVersionId: string; faults: readonly Pick<PairFault, 'first' | 'last' | 'fault'>[] };
 
-/** Faults that at least two settings have at the same pair, the one with most settings first; of equals, the one that comes first in the line. */
+/**
+ * Faults that at least two settings have at the same pair, the one with most settings first; of equals, the one that
+ * comes first in the line.
+ */
 export function gatherFaults(settings: readonly Setting[]): SharedFault[] {
   const each = settings.flatMap(({ specimenVersionId, faults }, at) =>
     faults.map(({ first, last, fault }) => ({ specimenVersionId, first, last, fault, at })),

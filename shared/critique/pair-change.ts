@@ -1,7 +1,9 @@
 import type { Spacing } from '@/shared/schemas/spacing';
 import { numberText, signed } from '@/shared/text/number';
 
-/** How one pair has moved since a note was written. All in 1/1000 em, tracking and offset together: what a person added. */
+/**
+ * How one pair has moved since a note was written. All in 1/1000 em, tracking and offset together: what a person added.
+ */
 export type PairChange = {
   pair: number;
   /** Tracking + offset then; now, or null where the pair is gone from the line. */
@@ -51,8 +53,8 @@ function towardAim(before: number, after: number, aim: number): PairChange['towa
 }
 
 /**
- * Where a pair stands in a later version of its line. `maps` are the versions' pair maps from then to now:
- * maps[k][i] is where pair i of one version stands in the next, null where it is gone.
+ * The place of a pair in a later version of its line. `maps` are the versions' pair maps from then to now:
+ * maps[k][i] is the place of pair i of one version in the next, null where it is gone.
  */
 export function followPair(pair: number, maps: readonly (readonly (number | null)[])[]): number | null {
   let at: number | null = pair;

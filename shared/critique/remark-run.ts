@@ -1,6 +1,9 @@
 import * as z from 'zod/mini';
 
-/** One remark on its way through those who share a fault: who has had it, and who was passed over. Kept on the device, so that it outlives a reload. */
+/**
+ * One remark on its way through those who share a fault: who has had it, and who was passed over. Kept on the device,
+ * so that it outlives a reload.
+ */
 const runSchema = z.strictObject({
   /** Makes the key of each note: a note of one run goes to one proof once, however often it is sent. */
   id: z.string(),
@@ -14,7 +17,7 @@ export type RemarkRun = z.infer<typeof runSchema>;
 
 export const newRun = (id: string): RemarkRun => ({ id, body: '', suggests: false, decided: {} });
 
-/** A run as it was kept; a new one where nothing was, or nothing that can be read. */
+/** A run as it was stored; a new one where nothing was stored, or nothing readable. */
 export function readRun(text: string, id: string): RemarkRun {
   try {
     return z.parse(runSchema, JSON.parse(text));
@@ -23,7 +26,7 @@ export function readRun(text: string, id: string): RemarkRun {
   }
 }
 
-/** The next of these proofs that nobody has decided on, or null when all are. */
+/** The next of these proofs that is not decided on, or null when all are. */
 export const nextOpen = (run: RemarkRun, tokens: readonly string[]): string | null =>
   tokens.find((token) => run.decided[token] === undefined) ?? null;
 

@@ -22,7 +22,10 @@ export function lettersOf(letters: readonly string[], run: Run | null): string {
   return (run === null ? letters : letters.slice(run.first, run.last + 2)).join('').trim();
 }
 
-/** The letters of a line one by one, with the space after those that end a word, so that a pair across a space is read as one: `N T`. */
+/**
+ * The letters of a line one by one, with the space after those that end a word, so that a pair across a space is read
+ * as one: `N T`.
+ */
 export const spacedLetters = (pack: Pick<Pack, 'letters' | 'glyphs' | 'wordSpace'>): string[] =>
   pack.letters.map((glyph, index) => `${pack.glyphs[glyph]!.cluster}${(pack.wordSpace[index] ?? 0) > 0 ? ' ' : ''}`);
 

@@ -8,7 +8,7 @@ const inWords: Record<Exclude<Fault, ''>, string> = {
   touching: 'touching',
 };
 
-/** Fills a stock note in. A fault that nobody named becomes “not yet even”. */
+/** Fills a stock note in. A fault without a name becomes “not yet even”. */
 export function fillStockNote(body: string, letters: readonly string[], fault: Fault): string {
   const words: Record<string, string> = {
     '{pair}': letters.join('').trim(),

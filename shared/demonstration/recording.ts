@@ -8,7 +8,7 @@ import {
 import { spacingSchema, type Spacing } from '@/shared/schemas/spacing';
 import { applyStep, changedRun, stepBetween } from './steps';
 
-/** A demonstration while it is made. As it stands in the journal on the device. */
+/** A demonstration while it is made. The form it has in the journal on the device. */
 export const recordingSchema = z.strictObject({
   /** Names it for the server, whenever it is sent. */
   id: z.string(),
@@ -29,8 +29,8 @@ export function startRecording(id: string, spacing: Spacing): Recording {
 }
 
 /**
- * Follows the bench to `now`: one gesture, one step; undo takes the last step back out, with its reason, and redo puts it
- * in again. What is done while it pauses is no step of its own. The same recording when there is nothing to follow.
+ * Follows the bench to `now`: one gesture, one step; undo takes the last step back out, with its reason, and redo puts
+ * it in again. What is done while it pauses is no step of its own. The same recording when there is nothing to follow.
  */
 export function followBench(recording: Recording, now: Spacing, how: How): Recording {
   if (recording.state !== 'running') return recording;

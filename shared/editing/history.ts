@@ -1,13 +1,13 @@
 /**
  * Undo and redo over any value. Pure: every function gives a new history.
- * While a gesture is open (a drag, a key held down) the value follows the hand, but no step is made
+ * While a gesture is open (a drag, a key held down) the value follows the pointer, but no step is made
  * until it ends; a gesture that is cancelled, or ends where it began, leaves no trace.
  */
 export type History<T> = {
   readonly steps: readonly T[];
-  /** Index into `steps` of where the hand stands. */
+  /** Index of the step that is shown. */
   readonly cursor: number;
-  /** The value under the hand, or null when no gesture is open. */
+  /** The value during a gesture; null when none is open. */
   readonly gesture: { readonly value: T } | null;
 };
 
@@ -15,17 +15,17 @@ export function startHistory<T>(value: T): History<T> {
   return { steps: [value], cursor: 0, gesture: null };
 }
 
-/** The value as it stands, an open gesture included. */
+/** The current value, an open gesture included. */
 export function present<T>(history: History<T>): T {
   return history.gesture ? history.gesture.value : settled(history);
 }
 
-/** The value as it stands without the open gesture. */
+/** The current value without the open gesture. */
 export function settled<T>(history: History<T>): T {
   return history.steps[history.cursor] as T;
 }
 
-/** Follows the hand; opens a gesture if none is open. */
+/** Takes a value of a gesture; opens one if none is open. */
 export function follow<T>(history: History<T>, value: T): History<T> {
   return { ...history, gesture: { value } };
 }

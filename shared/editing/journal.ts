@@ -13,8 +13,8 @@ export type DeviceStore = {
 export type JournalScope = { readonly personKey: string; readonly draftId: string; readonly pairCount: number };
 
 /**
- * A history as the journal holds it: in blocks, each under the index of its first step. The last of `blocks` is where those
- * steps begin that are written with the change.
+ * A history as the journal holds it: in blocks, each under the index of its first step. The last of `blocks` is where
+ * those steps begin that are written with the change.
  */
 export type Written = { readonly history: History<SpacingDocument>; readonly blocks: readonly number[] };
 
@@ -54,8 +54,8 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
     saved || (flight && isSame(change, flight))
       ? null
       : { clientId: change.clientId, seq: change.seq, document: change.document };
-  // A window that was closed may have sent it with its last breath, unheard of here: it goes first, under its own name, and
-  // what is done next follows it. Left out, it could arrive after all and stand against its own successor.
+  // A window that was closed may have sent it with its last breath, unheard of here: it goes first, under its own name,
+  // and what is done next follows it. Left out, it could arrive after all and conflict with its own successor.
   const perhapsSent =
     flight === null && mine !== null && server.version === known.version
       ? { ...mine, baseVersion: known.version }
@@ -70,8 +70,8 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
 }
 
 /**
- * Writes the newest change, and with it the steps of the last block: one entry, but for every 32nd step. `before` is what the
- * last writing gave back. Null = the device took nothing more.
+ * Writes the newest change, and with it the steps of the last block: one entry, but for every 32nd step. `before` is
+ * what the last writing gave back. Null = the device took nothing more.
  */
 export function writeChange(
   store: DeviceStore,
@@ -98,7 +98,10 @@ export function writeChange(
   return { history, blocks: written ? blocks : [steps.length] };
 }
 
-/** Writes the steps after the last block as blocks, where they have become too many for the change. Gives back where each block begins. */
+/**
+ * Writes the steps after the last block as blocks, where they have become too many for the change. Gives back where
+ * each block begins.
+ */
 function writeBlocks(
   store: DeviceStore,
   root: string,
@@ -134,7 +137,7 @@ export function rootOf(scope: JournalScope): string {
   return `kerncrit/${encodeURIComponent(scope.personKey)}/${encodeURIComponent(scope.draftId)}/${scope.pairCount}/`;
 }
 
-/** `steps` are those from `at` on. Journals of before have neither: each of their steps stands alone under its index. */
+/** `steps` are those from `at` on. Journals of before have neither: each of their steps is alone under its index. */
 export type WrittenChange = Change & {
   readonly cursor: number;
   readonly count: number;
@@ -156,7 +159,7 @@ function readFlight(store: DeviceStore, scope: JournalScope): SentChange | null 
   return read<SentChange>(store, `${rootOf(scope)}flight`, (sent) => assertFits(sent.document, scope.pairCount));
 }
 
-/** The steps as written; when some are missing, the newest change stands alone. */
+/** The steps as written; when some are missing, the newest change is the only step. */
 export function readHistory(store: DeviceStore, scope: JournalScope, change: WrittenChange): Written {
   const alone: Written = { history: startHistory(change.document), blocks: [0] };
   const { count, cursor, at = count, steps: last = [] } = change;

@@ -15,7 +15,7 @@ type Trouble =
   | { readonly kind: 'refused'; readonly reason: string };
 
 /**
- * How one draft stands between this bench and the server. Pure; the caller sends, waits and stores.
+ * The state of one draft between this bench and the server. Pure; the caller sends, waits and stores.
  * A change in flight is sent again unchanged until it is answered, since its first sending may have arrived.
  */
 export type Sync = {

@@ -1,5 +1,5 @@
 /**
- * Where each pair of the old line stands in the new one, or null where it is gone.
+ * The place of each pair of the old line in the new one, or null where it is gone.
  * Pairs are matched by a longest common subsequence: the same two letters, with or without a space between as before,
  * in the same order along the line.
  * @example pairMap(lineOf('HAT'), lineOf('CHAT')) // [1, 2]
@@ -23,10 +23,10 @@ export function pairMap(before: LineOfLetters, after: LineOfLetters): (number | 
   return map;
 }
 
-/** The clusters of a line and, per pair, whether a word space stands in it (one fewer than letters). */
+/** The clusters of a line and, per pair, whether there is a word space in it (one fewer than letters). */
 export type LineOfLetters = { readonly letters: readonly string[]; readonly spaced: readonly boolean[] };
 
-/** Values of the old pairs put where they stand now; `fill` for pairs that are new. */
+/** Values of the old pairs put in their new places; `fill` for pairs that are new. */
 export function moveByMap<Value>(
   values: readonly Value[],
   map: readonly (number | null)[],

@@ -14,7 +14,8 @@ export type BenchTells = {
 
 /**
  * What the bench tells one student: nothing before a proof is sent, unless the exercise allows it;
- * nothing ever where the course hides measured figures; a member's accommodation goes before all of these. A courtesy of the screen, not a secret.
+ * nothing ever where the course hides measured figures; a member's accommodation goes before all of these. A courtesy
+ * of the screen, not a secret.
  */
 export function whatTheBenchTells(
   settings: Pick<ExerciseSettings, 'benchTells' | 'benchTellsAfterProof'>,

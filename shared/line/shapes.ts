@@ -7,8 +7,8 @@ import { noLooks, openLetters, type LookName, type Looks, type OpenLetters } fro
 import { whiteBetween, whiteInside, type Outline } from './white';
 
 /**
- * One line as a list of shapes, in the order they are painted: plain data that canvas, SVG, wall, print and PDF all draw.
- * Everything is in font units from the line's origin, y up, unless said.
+ * One line as a list of shapes, in the order they are painted: plain data that canvas, SVG, wall, print and PDF all
+ * draw. Everything is in font units from the line's origin, y up, unless said.
  */
 export type Shape = PathShape | RuleShape | SignShape;
 
@@ -19,7 +19,10 @@ export type PathShape = Common & {
   /** Thickness of a stroke. */
   readonly width?: CssPx;
   readonly dashed?: boolean;
-  /** Nothing else is to be seen of the line: solid where it is so small that a texture would be too coarse to stand for letters. */
+  /**
+   * Nothing else is to be seen of the line: solid where it is so small that a texture would be too coarse to stand for
+   * letters.
+   */
   readonly alone?: boolean;
   readonly pieces: readonly Piece[];
 };
@@ -74,10 +77,13 @@ type Span = { readonly from: FontUnits; readonly to: FontUnits };
 
 export type Piece = { readonly outline: Outline; readonly place: Place };
 
-/** Where an outline goes: moved by dx and dy (font units) and turned about its own origin (tenths of a degree, against the clock). */
+/**
+ * Where an outline goes: moved by dx and dy (font units) and turned about its own origin (tenths of a degree, against
+ * the clock).
+ */
 export type Place = { readonly dx: FontUnits; readonly dy: FontUnits; readonly turn: number };
 
-/** What is made of a line: its spacing, how it is looked at, and what is laid to it. */
+/** What is drawn of a line: its spacing, the ways of looking, and its overlay. */
 export type Setting = {
   readonly pack: Pack;
   readonly spacing: Amounts;
@@ -96,7 +102,10 @@ export type Setting = {
 
 type Amounts = { readonly tracking: PerMille; readonly offsets: readonly PerMille[] };
 
-/** Another spacing of the line as outlines, under the letters or over them; by the letter `heldAt` both stand in one place. */
+/**
+ * Another spacing of the line as outlines, under the letters or over them; the letter `heldAt` is in the same place in
+ * both.
+ */
 type Overlay = {
   readonly spacing: Amounts;
   readonly ink?: Ink;
@@ -108,7 +117,7 @@ type Overlay = {
 /** How a gap looks beside the others. `strength` 1 is slight, 2 clear, 3 strong. */
 export type GapMark = { readonly gap: number; readonly fault: 'tight' | 'wide'; readonly strength: 1 | 2 | 3 };
 
-/** A note's place: one gap (`from` = `to`) or a run of gaps, and the sign that stands at the end of the hairline. */
+/** A note's place: one gap (`from` = `to`) or a run of gaps, and the sign at the end of the hairline. */
 export type GapTie = { readonly from: number; readonly to: number; readonly sign: string };
 
 export function lineShapes(setting: Setting): Shape[] {
@@ -131,12 +140,12 @@ export function lineShapes(setting: Setting): Shape[] {
   ];
 }
 
-/** Where an outline of a letter goes. Letters of type stand on their baseline, upright: only dx is ever other than 0. */
+/** Where an outline of a letter goes. Letters of type are upright on their baseline: only dx is ever other than 0. */
 const placeOf = ({ x, dy, turn }: PlacedLetter): Place => ({ dx: x, dy, turn });
 
 /**
- * The path text of pieces in font units, y up: one text for all that are not turned, and one by itself for each that is,
- * with the place that it still has to be brought to.
+ * The path text of pieces in font units, y up: one text for all that are not turned, and one by itself for each that
+ * is, with the place that it still has to be brought to.
  */
 export function pathTexts(pieces: readonly Piece[]): { path: string; place: Place | null }[] {
   const turned = pieces.filter(({ place }) => place.turn !== 0);
@@ -230,7 +239,10 @@ function betweenShapes(scene: Scene): Shape[] {
   ];
 }
 
-/** Dots in what the measure counts, rings where a letter is open to one side: there the hatch of the gap goes on through them. */
+/**
+ * Dots in what the measure counts, rings where a letter is open to one side: there the hatch of the gap goes on through
+ * them.
+ */
 function insideShapes(scene: Scene): Shape[] {
   const pieces = (which: 'counted' | 'open'): Piece[] =>
     opened(scene).flatMap((letter) => {
@@ -255,7 +267,10 @@ function guideShapes({ pack: { vertical } }: Scene): Shape[] {
   return [ruleAt('guides', [vertical.ascenderTop, vertical.capHeight, vertical.xHeight, 0, vertical.descender])];
 }
 
-/** Both edges of the chosen gap as the outline has them (thin) and as they are seen (heavier): the distances that the measure weighs. */
+/**
+ * Both edges of the chosen gap as the outline has them (thin) and as they are seen (heavier): the distances that the
+ * measure weighs.
+ */
 function whyShapes(scene: Scene): Shape[] {
   const gap = scene.setting.chosen ?? null;
   const left = gap === null ? undefined : scene.placed.letters[gap];
@@ -294,7 +309,10 @@ function whyShapes(scene: Scene): Shape[] {
   ];
 }
 
-/** Level lines across the gap, one at every third height that counts: enough to see how deep the measure looks. 1/1000 em. */
+/**
+ * Level lines across the gap, one at every third height that counts: enough to see how deep the measure looks. 1/1000
+ * em.
+ */
 function crossings(left: readonly number[], right: readonly number[]): { height: number; from: number; to: number }[] {
   const found = [];
   for (let i = 0; i + 1 < Math.min(left.length, right.length); i += 6)

@@ -44,8 +44,8 @@ export function whiteBetween(pack: Pack, gap: number, total: number): Outline {
 }
 
 /**
- * The white inside one letter of the line. Counted: counters that are closed, and those open between two strokes side by
- * side. Open to one side (c, E): part of the gap too, and counted there.
+ * The white inside one letter of the line. Counted: counters that are closed, and those open between two strokes side
+ * by side. Open to one side (c, E): part of the gap too, and counted there.
  */
 export function whiteInside(pack: Pack, letter: number): Insides {
   const kept = knownOf(pack);

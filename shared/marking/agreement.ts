@@ -11,7 +11,10 @@ export type Agreement = {
   exact: number | null;
   /** The same level or the one beside it. */
   adjacent: number | null;
-  /** Quadratic weighted kappa (Cohen 1968); null where nothing can be said: no proof, or both always gave one and the same level. */
+  /**
+   * Quadratic weighted kappa (Cohen 1968); null where nothing can be said: no proof, or both always gave one and the
+   * same level.
+   */
   kappa: number | null;
   /** Counts: row is the first marker's level, column the second's. */
   table: number[][];
@@ -35,15 +38,18 @@ export function agreementOf(judged: readonly Judged[], levelCount: number): Agre
   return { n, exact: share(0), adjacent: share(1), kappa: n === 0 ? null : weightedKappa(table, 'quadratic'), table };
 }
 
-/** Under so many proofs nothing is read from the figures. Our own choice: one proof more or less would turn the reading round. */
+/**
+ * Under so many proofs nothing is read from the figures. Our own choice: one proof more or less would turn the reading
+ * round.
+ */
 export const fewestProofs = 10;
 /** Under so many proofs the reading is called rough. Our own choice. */
 const roughUnder = 30;
 
 /**
- * A plain reading of the agreement by one criterion, without claiming more than the proofs carry. The names of the bands
- * are those of Landis and Koch, “The measurement of observer agreement for categorical data”, Biometrics 33 (1977)
- * 159–174, who call them arbitrary themselves: a convention.
+ * A plain reading of the agreement by one criterion, without claiming more than the proofs carry. The names of the
+ * bands are those of Landis and Koch, “The measurement of observer agreement for categorical data”, Biometrics 33
+ * (1977) 159–174, who call them arbitrary themselves: a convention.
  */
 export function agreementWords({ n, exact, kappa, table }: Agreement): string {
   if (n === 0) return 'No proof has been finished by two markers yet.';

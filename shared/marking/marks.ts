@@ -25,10 +25,16 @@ export function effectiveMark({ first, second, settled }: GivenLevels, state: Se
   return first === second ? { level: first, from: 'agreed' } : { level: first, from: 'differs' };
 }
 
-/** A proof that came after its due instant: days begun since, and the percent of the mark that the late rule takes, at most 100. */
+/**
+ * A proof that came after its due instant: days begun since, and the percent of the mark that the late rule takes, at
+ * most 100.
+ */
 export type Late = { startedDays: number; deduct: number };
 
-/** The total once the late rule has been applied, with a sentence that shows it; a proof in time keeps its total and gets no sentence. */
+/**
+ * The total once the late rule has been applied, with a sentence that shows it; a proof in time keeps its total and
+ * gets no sentence.
+ */
 export function afterLateRule(
   percent: number | null,
   late: Late | null,

@@ -17,8 +17,8 @@ const ENOUGH_PAIRS = 6;
 /**
  * Proposes one of `levelCount` levels, lowest 0, from what was measured; null where there is nothing to go by.
  * - distance: pairs within tolerance of the nearest reference over all pairs with one;
- * - evenness: pairs inside what designers usually give them over all pairs that can be judged so, and never above what the
- *   worst pair allows: one outside takes a level, one of twice or three times the usual surprise as many;
+ * - evenness: pairs inside what designers usually give them over all pairs that can be judged so, and never above what
+ * the   worst pair allows: one outside takes a level, one of twice or three times the usual surprise as many;
  * - contact: from the top, one level down for each pair that touches or crosses and is not meant to.
  * The first two cut the share into equal steps (with four levels: 25, 50, 75%) and need six pairs.
  */

@@ -23,7 +23,7 @@ export function depthsOf(stemToStem: number | null): Depths {
 }
 
 /**
- * The white between two letters as they stand by their sidebearings alone, height by height from the baseline to the top
+ * The white between two letters by their sidebearings alone, height by height from the baseline to the top
  * of d, as it is seen under the sight line. Sorted and summed up, so that any total can be read off at once.
  */
 export type VisibleWhite = {
@@ -70,7 +70,8 @@ export function mostCounted({ most }: Depths, total: number): number {
 /**
  * Apparent gap in 1/1000 em: the gap between two straight stems that would hold as much visible white.
  * At each height the white counts from a least to a greatest depth; the mean over the heights is the gap.
- * @param total what is added to the advance (built-in + tracking + offset, and the word space where there is one), 1/1000 em.
+ * @param total what is added to the advance (built-in + tracking + offset, and the word space where there is one),
+ * 1/1000 em.
  */
 export function apparentGap(white: VisibleWhite, total: number): number {
   return whiteArea(white, total) / white.heights[white.sorted.length]!;

@@ -3,7 +3,9 @@ import { clearance, type Clearance } from './clearance';
 import { MeasureError } from '../measure-error';
 import type { PreparedLine, PreparedPair } from './prepared-line';
 
-/** Apparent gap of one pair at a total (built-in + tracking + offset), all 1/1000 em. Cheap: for every step of a drag. */
+/**
+ * Apparent gap of one pair at a total (built-in + tracking + offset), all 1/1000 em. Cheap: for every step of a drag.
+ */
 export function apparentGapAt(line: PreparedLine, index: number, total: number): number {
   const pair = pairOf(line, index);
   return apparentGap(pair.white, total + pair.wordSpace);
@@ -15,7 +17,10 @@ export function clearanceAt(line: PreparedLine, index: number, total: number): C
   return clearance(pair.left, pair.right, pair.left.advance + pair.wordSpace + total);
 }
 
-/** The offset at which a pair's apparent gap is `target` with the tracking given, 1/1000 em; null where no offset does it. */
+/**
+ * The offset at which a pair's apparent gap is `target` with the tracking given, 1/1000 em; null where no offset does
+ * it.
+ */
 export function offsetForGap(line: PreparedLine, index: number, target: number, tracking: number): number | null {
   const pair = pairOf(line, index);
   const total = totalForGap(pair.white, target);

@@ -31,7 +31,10 @@ export function clearance(left: LetterShape, right: LetterShape, shift: number):
   return { distance: Math.sqrt(least), crossing: false };
 }
 
-/** No pair is farther apart than its edges within one band, taken at opposite rims of it (which a slant puts aside, too). */
+/**
+ * No pair is farther apart than its edges within one band, taken at opposite rims of it (which a slant puts aside,
+ * too).
+ */
 function boundFrom(left: LetterShape, right: LetterShape, shift: number): number {
   const bands = Math.min(left.edge.right.length, right.edge.left.length),
     move = shift - left.advance;
@@ -58,7 +61,9 @@ function isWithin(
   return gapX * gapX + gapY * gapY < limit;
 }
 
-/** Least squared distance between two runs of segments, or `best` where none is nearer; −1 as soon as two of them cross. */
+/**
+ * Least squared distance between two runs of segments, or `best` where none is nearer; −1 as soon as two of them cross.
+ */
 function chunkDistanceSquared(
   a: SegmentChunks,
   chunkA: number,
@@ -108,7 +113,10 @@ function oneInsideOther(left: LetterShape, right: LetterShape, shift: number): b
   );
 }
 
-/** Outlines that meet at ends only may touch or lie over each other: whether ink just within one is ink of the other too. */
+/**
+ * Outlines that meet at ends only may touch or lie over each other: whether ink just within one is ink of the other
+ * too.
+ */
 function sharesInk(left: LetterShape, right: LetterShape, shift: number): boolean {
   return (
     inkPoints(left).some(([x, y]) => windingAt(right.contours, x - shift, y) !== 0) ||

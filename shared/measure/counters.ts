@@ -4,8 +4,9 @@ import type { LetterShape } from './letter-shape';
 
 /**
  * White inside a letter. `closed`: shut in by one contour (o, the eye of e). `open`: between two strokes side by side
- * (n, H) or one over the other (c, E). Where a letter is made of contours that overlap (a bowl pushed into its stem), its
- * closed counter is read in slices like an open one: counted alike, and called open. Outline x0 y0 x1 y1 … in 1/1000 em; area in (1/1000 em)²; height in 1/1000 em.
+ * (n, H) or one over the other (c, E). Where a letter is made of contours that overlap (a bowl pushed into its stem),
+ * its closed counter is read in slices like an open one: counted alike, and called open. Outline x0 y0 x1 y1 … in
+ * 1/1000 em; area in (1/1000 em)²; height in 1/1000 em.
  */
 export type Counter = {
   kind: 'closed' | 'open';
@@ -18,7 +19,9 @@ export type Counter = {
 /** Height of the slices that open counters are read in, and the least area that is a counter and no notch. */
 const SLICE = 10;
 const LEAST_AREA = 4000;
-/** White between serifs above and below a stem is a bay and no counter: it is less than a quarter as deep as it is high. */
+/**
+ * White between serifs above and below a stem is a bay and no counter: it is less than a quarter as deep as it is high.
+ */
 const LEAST_DEPTH = 0.25;
 
 /** All counters of a letter: the closed ones, those between sides, those between top and bottom. */
@@ -126,7 +129,10 @@ function pieces(runs: Run[]): Run[][] {
   return found;
 }
 
-/** Runs as one outline; its ends reach to the edges of the first and last slice, so that it encloses what is counted, to the unit. */
+/**
+ * Runs as one outline; its ends reach to the edges of the first and last slice, so that it encloses what is counted, to
+ * the unit.
+ */
 function pieceOf(runs: Run[], between: 'sides' | 'above-and-below'): Counter {
   const there: number[] = [],
     back: number[] = [];

@@ -6,7 +6,10 @@ import type { PreparedLine } from './prepared-line';
 /** Points x0 y0 x1 y1 … in 1/1000 em, y up, x from the origin of the left letter. */
 export type Polyline = number[];
 
-/** Both edges of one gap for drawing, as the outline has them (`drawn`, broken where there is no ink) and as they are seen. */
+/**
+ * Both edges of one gap for drawing, as the outline has them (`drawn`, broken where there is no ink) and as they are
+ * seen.
+ */
 export type PairProfiles = { leftDrawn: Polyline[]; rightDrawn: Polyline[]; leftSeen: Polyline; rightSeen: Polyline };
 
 /** Profiles of a pair at a total, 1/1000 em: what “show me why” draws. */
@@ -28,9 +31,10 @@ export function pairProfiles(line: PreparedLine, index: number, total: number): 
 }
 
 /**
- * The white between two letters as a closed polygon, for the hatch: exactly what the apparent gap counts, from the baseline
- * to the top of d. Where a height is deeper than counts, what is counted lies in the middle of the gap, as much nearer to
- * each letter as that letter stands back; where it has less than the least, a strip of the least is drawn.
+ * The white between two letters as a closed polygon, for the hatch: exactly what the apparent gap counts, from the
+ * baseline to the top of d. Where a height is deeper than counts, what is counted lies in the middle of the gap, as
+ * much nearer to each letter as that letter stands back; where it has less than the least, a strip of the least is
+ * drawn.
  */
 export function pairWhite(line: PreparedLine, index: number, total: number): Polyline {
   const { left, right, wordSpace } = pairOf(line, index);

@@ -50,7 +50,7 @@ export function nearGap({ white, weights, weightSum }: SeenGap, total: number): 
 /**
  * The total at which a pair's apparent gap equals `target` (1/1000 em), by Newton steps inside a bracket.
  * The apparent gap rises with the total, so there is one answer. Good to 0.01/1000 em.
- * Returns null when the target lies at or under the least gap that is told apart.
+ * Returns null when the target lies at or under the least gap that is distinguished.
  */
 export function totalForNearGap(seen: SeenGap, target: number): number | null {
   if (!(target > LEAST_GAP)) return null;

@@ -11,9 +11,10 @@ export const NEARLY_TOUCHING = 0.2;
 
 /**
  * The apparent gap each pair is held against, 1/1000 em; null where nothing is.
- * Letters, capitals and figures: the middle of their own group in this line, from six pairs on; figures in a shorter row,
- * and punctuation always: the gap the face itself gives the pair, as much wider or tighter as the line's letters are set.
- * Word spaces: none; they are held against one another only. A pair that touches, crosses or nearly touches makes no middle.
+ * Letters, capitals and figures: the middle of their own group in this line, from six pairs on; figures in a shorter
+ * row, and punctuation always: the gap the face itself gives the pair, as much wider or tighter as the line's letters
+ * are set. Word spaces: none; they are held against one another only. A pair that touches, crosses or nearly touches
+ * makes no middle.
  * @param totals built-in + tracking + offset of each pair, 1/1000 em.
  */
 export function pairReferences(line: PreparedLine, totals: readonly number[]): (number | null)[] {
@@ -34,7 +35,7 @@ export function pairReferences(line: PreparedLine, totals: readonly number[]): (
   });
 }
 
-/** The middle of the line's letter pairs; null in a line of fewer than six that stand apart. */
+/** The middle of the line's letter pairs; null in a line of fewer than six that are apart. */
 export function lettersMiddle(line: PreparedLine, totals: readonly number[]): number | null {
   return middleGap(line, totals, ({ group }) => group === 'letters' || group === 'capitals');
 }

@@ -21,7 +21,10 @@ export type PreparedFace = {
   stem: StemGaps | null;
   /** Between which depths white counts at each height. */
   depths: Depths;
-  /** Median apparent gap of the control pairs HH HO OH OO Hn Ho On Oo nn no on oo, without kerning; null without control letters. */
+  /**
+   * Median apparent gap of the control pairs HH HO OH OO Hn Ho On Oo nn no on oo, without kerning; null without control
+   * letters.
+   */
   controlGap: number | null;
   /** The same of HH HO OH OO alone: what an all-capital line is held against. */
   capitalsGap: number | null;

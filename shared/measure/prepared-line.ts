@@ -24,7 +24,10 @@ export type PreparedLine = {
   letters: LetterShape[];
   pairs: PreparedPair[];
   stem: StemGaps | null;
-  /** Median apparent gap of the face's control pairs without kerning, 1/1000 em; of its capitals alone in an all-capital line. */
+  /**
+   * Median apparent gap of the face's control pairs without kerning, 1/1000 em; of its capitals alone in an all-capital
+   * line.
+   */
   faceReference: number | null;
 };
 

@@ -7,7 +7,9 @@ const FLUSH = 0.055;
 const SERIF = 0.18;
 const FACING = 0.24;
 const SLANT = 0.2;
-/** In a condensed face everything stands back less: no depth asked for is more than this share of the letter's width. */
+/**
+ * In a condensed face everything stands back less: no depth asked for is more than this share of the letter's width.
+ */
 const OF_WIDTH = 0.28;
 /** What hangs lower than this under the baseline is no part of the side; a jump is told over so many bands. */
 const UNDER = -20;
@@ -18,8 +20,8 @@ const JUMP = 20 / STEP;
 const BLUNT = 2;
 
 /**
- * The kinds of both sides of a letter, from its outline alone, so that they hold for Ø, Щ, & and 7. The letter is read in
- * bands from its own foot (from the baseline, where more of it stands over that), so that moving it changes nothing.
+ * The kinds of both sides of a letter, from its outline alone, so that they hold for Ø, Щ, & and 7. The letter is read
+ * in bands from its own foot (from the baseline, where more of it stands over that), so that moving it changes nothing.
  * @param contours the letter set upright along its slant, 1/1000 em; `box` round them.
  */
 export function sideKinds(contours: Contours, box: Box): { left: SideKind; right: SideKind } {
@@ -32,8 +34,9 @@ export function sideKinds(contours: Contours, box: Box): { left: SideKind; right
 }
 
 /**
- * Straight: stays flush, or flush between serif tips. Slanted: goes back steadily, upwards (`slanted-in`, A) or downwards
- * (`slanted-out`, V). Round: goes back towards both ends. Arched: goes back towards one end. Open: mostly stands back.
+ * Straight: stays flush, or flush between serif tips. Slanted: goes back steadily, upwards (`slanted-in`, A) or
+ * downwards (`slanted-out`, V). Round: goes back towards both ends. Arched: goes back towards one end. Open: mostly
+ * stands back.
  * @param profile white per band on that side, 1/1000 em; Infinity without ink.
  * @param width of the letter's ink, 1/1000 em.
  */
@@ -56,7 +59,7 @@ function kindOf(profile: Float64Array, width: number): SideKind {
   return endsOf(facing, facing.length * STEP);
 }
 
-/** How far each band with ink stands behind the outermost one. */
+/** How far each band with ink is behind the outermost one. */
 function depthsOf(profile: Float64Array): number[] {
   const bands = [...profile.keys()].filter((band) => profile[band]! < Infinity);
   const nearest = bands.map((band) => Math.min(...profile.slice(Math.max(0, band - BLUNT), band + BLUNT + 1)));
@@ -70,7 +73,10 @@ function hasTips(depths: number[], height: number): boolean {
   return Math.min(...depths.slice(0, end)) <= FLUSH * height && Math.min(...depths.slice(-end)) <= FLUSH * height;
 }
 
-/** Straight, round or arched, by whether the side goes back towards its ends. A rounded end goes back over several bands. */
+/**
+ * Straight, round or arched, by whether the side goes back towards its ends. A rounded end goes back over several
+ * bands.
+ */
 function endsOf(depths: number[], height: number): SideKind {
   const end = Math.max(1, Math.floor(depths.length * 0.12));
   const flush = middleOf(depths);

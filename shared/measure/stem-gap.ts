@@ -18,8 +18,8 @@ export function stemGaps(H: LetterShape): StemGaps | null {
 }
 
 /**
- * The most white between a letter and the same letter again, between two heights given as shares of its top: where H has
- * neither serif nor bar, or n neither serif nor arch. Null where it has no ink there.
+ * The most white between a letter and the same letter again, between two heights given as shares of its top: where H
+ * has neither serif nor bar, or n neither serif nor arch. Null where it has no ink there.
  */
 export function stemToStem({ edge, box }: LetterShape, low: number, high: number): number | null {
   let most = -Infinity;

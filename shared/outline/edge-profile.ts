@@ -36,8 +36,8 @@ export type EdgeProfile = {
 };
 
 /**
- * The edges as drawn: the least white within each band's whole height, so that no spike between two lines is overlooked;
- * Infinity where a band meets no ink. Band i runs from bottom + i·STEP.
+ * The edges as drawn: the least white within each band's whole height, so that no spike between two lines is
+ * overlooked; Infinity where a band meets no ink. Band i runs from bottom + i·STEP.
  */
 export function drawnEdges(contours: Contours, advance: number, bands: number, bottom = BOTTOM): EdgeProfile {
   const left = new Float64Array(bands).fill(Infinity),
@@ -64,8 +64,8 @@ export function drawnEdges(contours: Contours, advance: number, bands: number, b
 
 /**
  * The edges as they are seen: at the middle height y of each band the least of white(y') + 1.5·|y − y'| over all ink of
- * the letter. That bounds how deep a bay counts, and fills heights without ink. It is exact, and it changes as smoothly as
- * the letter is moved: ink counts from where it is, not from the band it falls in.
+ * the letter. That bounds how deep a bay counts, and fills heights without ink. It is exact, and it changes as smoothly
+ * as the letter is moved: ink counts from where it is, not from the band it falls in.
  */
 export function seenEdges(contours: Contours, advance: number, { bands }: Heights): EdgeProfile {
   const left = new Float64Array(bands).fill(Infinity),

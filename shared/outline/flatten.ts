@@ -55,7 +55,10 @@ function addQuadratic(points: number[], [cx, cy, x, y]: number[]) {
   }
 }
 
-/** A cubic strays from its chords by at most max|second derivative| / (8 n²), and that derivative is 6 times a second difference: 3/4 of it over n². */
+/**
+ * A cubic strays from its chords by at most max|second derivative| / (8 n²), and that derivative is 6 times a second
+ * difference: 3/4 of it over n².
+ */
 function addCubic(points: number[], [ax, ay, bx, by, x, y]: number[]) {
   const x0 = points[points.length - 2]!,
     y0 = points[points.length - 1]!;

@@ -2,8 +2,8 @@ import type { Command } from './parse-path';
 
 /**
  * Exact signed area of an outline, in the square of the path's units, contours added with their own sign (holes run the
- * other way round and take away). From Green's theorem, ½∮(x dy − y dx), worked out for Bézier curves: the cross products
- * of control points with weights that follow from the Bernstein polynomials. No flattening.
+ * other way round and take away). From Green's theorem, ½∮(x dy − y dx), worked out for Bézier curves: the cross
+ * products of control points with weights that follow from the Bernstein polynomials. No flattening.
  */
 export function outlineArea(commands: Command[]): number {
   let area = 0,

@@ -2,18 +2,22 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 
 /**
- * A letter of the line: its origin `x` along the line and `dy` over the baseline, its advance, all in font units, and how far
- * it is turned, in tenths of a degree against the clock. Letters of type stand on the baseline, upright: both are 0.
+ * A letter of the line: its origin `x` along the line and `dy` over the baseline, its advance, all in font units, and
+ * how far it is turned, in tenths of a degree against the clock. Letters of type are upright on the baseline: both are
+ * 0.
  */
 export type PlacedLetter = { index: number; glyph: number; x: number; dy: number; turn: number; advance: number };
 
-/** A gap on the line: from the end of the left letter's advance to the origin of the right letter, in font units (`to` < `from` where a pair is tightened). */
+/**
+ * A gap on the line: from the end of the left letter's advance to the origin of the right letter, in font units (`to` <
+ * `from` where a pair is tightened).
+ */
 type PlacedGap = { index: number; from: number; to: number; centre: number };
 
 export type PlacedLine = { letters: PlacedLetter[]; gaps: PlacedGap[]; width: number };
 
 /**
- * Sets a line: each letter stands after the one before by advance + built-in + word space + tracking + offset.
+ * Sets a line: each letter follows the one before by advance + built-in + word space + tracking + offset.
  * A pair's offset moves everything to its right. All in font units, fractions kept.
  * @throws RangeError when the spacing has another number of gaps than the line.
  */

@@ -7,7 +7,9 @@ import { median } from '@/shared/stats/median';
 /** Leaning less than this (about one degree) is drawing, not slant. */
 const LEAST = 0.02;
 
-/** The heights of a letter, as shares of its own, between which its outer edges are stems: clear of serifs and arches. */
+/**
+ * The heights of a letter, as shares of its own, between which its outer edges are stems: clear of serifs and arches.
+ */
 const STEMS = { H: [0.2, 0.8], n: [0.15, 0.55] } as const;
 
 /** Slant of a face by the outer edges of its H or n, each way the median of many pieces; 0 for an upright. */

@@ -25,8 +25,8 @@ export type Look = {
 const NOTHING_MOVED = 1 / 6;
 
 /**
- * Draws a look of a size. The move always leads out of the pair's usual range, since within it a designer could have set
- * the gap so; where no gap of the kind can leave its range by so little, the move is the least that does.
+ * Draws a look of a size. The move always leads out of the pair's usual range, since within it a designer could have
+ * set the gap so; where no gap of the kind can leave its range by so little, the move is the least that does.
  * @param level how far the gap is moved, 1/1000 em.
  * @param random numbers from 0 to under 1 (`numbersFrom`): the same numbers draw the same look.
  * @returns null where no line has a gap of the kind that can be moved.
@@ -60,7 +60,9 @@ const CHOICE = 4;
 const LEAST = 4;
 const MOST = 300;
 
-/** A gap and a way that it can be moved: by `least` it is out of its range, by more than `most` its letters would cross. */
+/**
+ * A gap and a way that it can be moved: by `least` it is out of its range, by more than `most` its letters would cross.
+ */
 type Move = { pack: Pack; pair: number; way: 1 | -1; least: number; most: number; sides: readonly SideKind[] };
 
 const known = new WeakMap<Pack, Move[]>();

@@ -1,5 +1,5 @@
 /**
- * A staircase that finds how small a fault somebody sees: two-down one-up. After two right answers in a row the fault
+ * A staircase that finds how small a fault a person sees: two-down one-up. After two right answers in a row the fault
  * gets smaller, after each wrong one larger, so that it settles where a right answer has probability √½ = 0.707
  * (H. Levitt, “Transformed up-down methods in psychoacoustics”, J. Acoust. Soc. Am. 49, 1971, table I).
  * Pure: each answer gives a new staircase.
@@ -55,7 +55,8 @@ export const isFinished = (staircase: Staircase): boolean =>
 
 /**
  * The smallest fault seen with probability 0.707: the geometric mean of the later turns, since steps are factors.
- * Since steps have a size, a long run settles at 0.69 and a dozen turns at about 0.73 right (measured in the test). Null while there are too few.
+ * Since steps have a size, a long run settles at 0.69 and a dozen turns at about 0.73 right (measured in the test).
+ * Null while there are too few.
  */
 export function threshold({ turns }: Staircase): number | null {
   const counted = turns.slice(LEFT_OUT);

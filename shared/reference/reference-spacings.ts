@@ -11,7 +11,7 @@ type Take = {
   reasons: readonly (string | null)[];
 };
 
-/** A tolerance under this would ask more of a hand than a bench gives; in 1/1000 em. */
+/** A tolerance under this would ask for finer steps than the bench has; in 1/1000 em. */
 const least = 2;
 
 /**

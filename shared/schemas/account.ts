@@ -22,7 +22,7 @@ export const emailSchema = z.pipe(
     ),
 );
 
-/** As it should stand on a class list. One line, 1 to 120 characters. */
+/** As it should appear on a class list. One line, 1 to 120 characters. */
 export const personNameSchema = z.pipe(
   z.pipe(
     z.string(),

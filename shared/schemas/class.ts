@@ -17,7 +17,10 @@ export const mapInput = z.strictObject({
   line: z.nullable(idSchema),
 });
 
-/** The map’s page: as input of the class page, a line (the first, where none is named; `all` for all), and whether the numbers are asked for as a table, a page at a time. */
+/**
+ * The map’s page: as input of the class page, a line (the first, where none is named; `all` for all), and whether the
+ * numbers are asked for as a table, a page at a time.
+ */
 export const getMapPageInput = z.strictObject({
   exerciseId: idSchema,
   round: z.nullable(roundNumberSchema),

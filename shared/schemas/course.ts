@@ -15,7 +15,10 @@ const standing: Record<Role, { teaches: boolean; leads: boolean }> = {
 /** Whether somebody with this role, as it is stored, teaches. @throws ZodError for what is no role. */
 export const teaches = (role: string): boolean => standing[z.parse(roleSchema, role)].teaches;
 
-/** Whether somebody with this role plans exercises, releases marks and manages people. @throws ZodError as `teaches`. */
+/**
+ * Whether somebody with this role plans exercises, releases marks and manages people.
+ * @throws ZodError as `teaches`.
+ */
 export const leadsCourse = (role: string): boolean => standing[z.parse(roleSchema, role)].leads;
 
 /** A title on one line, 1 to 120 characters. */

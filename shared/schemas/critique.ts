@@ -16,7 +16,10 @@ export const sectionSchema = z._default(z.nullable(idSchema), null);
 export const proofLineInput = z.strictObject({ proof: idSchema, specimenId: idSchema, section: sectionSchema });
 export const proofOnly = z.strictObject({ proof: idSchema });
 
-/** One specimen across a round: a page of the proofs that count, all of them or those that share a fault (as `faultKey` names it). */
+/**
+ * One specimen across a round: a page of the proofs that count, all of them or those that share a fault (as `faultKey`
+ * names it).
+ */
 export const specimenAcrossInput = z.strictObject({
   ...roundByNumber.shape,
   specimenId: idSchema,

@@ -11,7 +11,7 @@ const reasonsSchema = z.array(z.string().check(z.maxLength(REASON_LIMIT))).check
 
 /**
  * Body of the PUT that the bench sends to its `save` address.
- * (draftId, clientId, seq) names a change: sent twice, it is kept once and answered the same.
+ * (draftId, clientId, seq) names a change: sent twice, it is stored once and answered the same.
  * `tolerances` and `reasons` come only from a bench that sets a reference.
  */
 export const saveRequestSchema = z.strictObject({

@@ -6,7 +6,10 @@ import { sizeSchema } from './spacing';
 const referencesShownSchema = z.enum(['never', 'after-release', 'always']);
 export type ReferencesShown = z.infer<typeof referencesShownSchema>;
 
-/** Default tolerance in 1/1000 em, where a reference does not say and was set only once. Chosen, not measured: about a third of a pixel at 36 px. */
+/**
+ * Default tolerance in 1/1000 em, where a reference does not say and was set only once. Chosen, not measured: about a
+ * third of a pixel at 36 px.
+ */
 const defaultTolerance = 10;
 
 /** What holds for a whole exercise. Read with defaults, so that older rows stay valid when a setting is added. */
@@ -22,11 +25,14 @@ export const exerciseSettingsSchema = z.object({
       .check(z.gte(1, 'A tolerance is at least 1.'), z.lte(200, 'A tolerance is at most 200.')),
     defaultTolerance,
   ),
-  /** The smallest size the lettering will be used at: the ladder goes down to it, and crowding is judged there first. Null: none is known. */
+  /**
+   * The smallest size the lettering will be used at: the ladder goes down to it, and crowding is judged there first.
+   * Null: none is known.
+   */
   smallestSize: z._default(z.nullable(sizeSchema), null),
   /** Markers see an alias in place of the student's name. */
   namesHidden: z._default(z.boolean(), false),
-  /** A line here could stand on a traffic, exit, safety or accessibility sign. */
+  /** A line here could be used on a traffic, exit, safety or accessibility sign. */
   safetySigns: z._default(z.boolean(), false),
 });
 export type ExerciseSettings = z.infer<typeof exerciseSettingsSchema>;

@@ -2,10 +2,10 @@ import * as z from 'zod/mini';
 import { sizeSchema } from './spacing';
 
 /**
- * What can be said of a line, as facts: a kind, where it is, a value with its unit, a direction, and whatever a sentence
- * about it needs. Sentences themselves are made where they are shown (shared/wording/finding-words.ts).
- * Facts are stored with measurements. A kind that is no longer found stays here, so that what was stored stays readable;
- * data added to a kind later has a default for the same reason.
+ * What can be said of a line, as facts: a kind, where it is, a value with its unit, a direction, and whatever a
+ * sentence about it needs. Sentences themselves are made where they are shown (shared/wording/finding-words.ts). Facts
+ * are stored with measurements. A kind that is no longer found stays here, so that what was stored stays readable; data
+ * added to a kind later has a default for the same reason.
  */
 const number = z.number();
 const index = z.int().check(z.gte(0));
@@ -172,7 +172,7 @@ export const findingSchema = z.discriminatedUnion('kind', [
     direction: wideOrTight,
     beside,
   }),
-  /** The pair that stands out most: what a headline names beside the spread. */
+  /** The most conspicuous pair: what a headline names beside the spread. */
   z.object({
     kind: z.literal('stands-out'),
     ...onePair,

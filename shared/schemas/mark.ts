@@ -16,7 +16,7 @@ export const giveMarkSchema = z.strictObject({
     .check(storableText, z.trim(), z.maxLength(500, 'A reason holds at most 500 characters; please shorten it.')),
 });
 
-/** A mark as it stands on the marker's page. */
+/** A mark as the marker's page shows it. */
 export type MarkView = { criterionVersionId: string; level: number | null; version: number };
 
 /** One change of a mark, by whom and why. */

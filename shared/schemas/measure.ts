@@ -10,7 +10,9 @@ const number = z.number();
 const index = z.int().check(z.gte(0));
 
 export const sideKindSchema = z.enum(['straight', 'round', 'slanted-in', 'slanted-out', 'open', 'arched']);
-/** How one side of a letter stands: slanted-in leans away from the neighbour upwards (A), slanted-out downwards (V). */
+/**
+ * The kind of one side of a letter: slanted-in leans away from the neighbour upwards (A), slanted-out downwards (V).
+ */
 export type SideKind = z.infer<typeof sideKindSchema>;
 
 const groupSchema = z.enum(['letters', 'capitals', 'figures', 'punctuation', 'word-space']);
@@ -19,7 +21,9 @@ export type PairGroup = z.infer<typeof groupSchema>;
 
 export const contactSchema = z.enum(['apart', 'near', 'touching', 'crossing']);
 
-/** What type designers would usually give a pair (shared/usual-range): totals beyond the sidebearings, whole 1/1000 em. */
+/**
+ * What type designers would usually give a pair (shared/usual-range): totals beyond the sidebearings, whole 1/1000 em.
+ */
 export const usualRangeSchema = z.strictObject({
   low: z.int(),
   halfLow: z.int(),
@@ -43,7 +47,10 @@ const pairMeasureSchema = z.strictObject({
   wordSpace: number,
   group: groupSchema,
   apparentGap: number,
-  /** The same white as an area, the one that is hatched, in thousandths of (1/1000 em)²: apparent gap × the height counted. */
+  /**
+   * The same white as an area, the one that is hatched, in thousandths of (1/1000 em)²: apparent gap × the height
+   * counted.
+   */
   area: number,
   clearance: number,
   contact: contactSchema,
@@ -81,7 +88,7 @@ export const lineMeasureSchema = z.strictObject({
     /** Least horizontal white between H and H, serif tips included; and from stem to stem. */
     stemGap: z.nullable(number),
     stemToStem: z.nullable(number),
-    /** How much wider (above 0) or tighter than usual the whole line stands, tracking included. */
+    /** How much wider (above 0) or tighter than usual the whole line is, tracking included. */
     tightness: number,
     /** Median absolute deviation of the apparent gaps from the centre over the centre; null under six pairs. */
     evennessGap: z.nullable(number),

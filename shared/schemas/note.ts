@@ -14,7 +14,7 @@ export const storableText = z.overwrite<string>((text) =>
   text.replace(/[\uD800-\uDFFF]/gu, '\uFFFD').replaceAll('\0', ''),
 );
 
-/** What somebody wrote: not empty once trimmed, and short enough to stand in a margin. */
+/** The text of a note: not empty once trimmed, and short enough for a margin. */
 const bodySchema = z
   .string()
   .check(
@@ -48,7 +48,7 @@ export type WriteNote = z.infer<typeof writeNoteSchema>;
 
 export const editNoteSchema = z.strictObject({
   noteId: idSchema,
-  /** The version that was on screen; an older one changes nothing and is told so. */
+  /** The version that was on screen; an older one changes nothing and is refused. */
   version: z.int().check(z.gte(0)),
   body: bodySchema,
   suggestion: suggestionSchema,
@@ -99,5 +99,5 @@ export const stockNoteInputSchema = z.strictObject({
 });
 
 export type Fault = z.infer<typeof stockNoteInputSchema>['fault'];
-/** `own`: written by whoever looks, who alone can take it out of use. */
+/** `own`: written by the reader, who alone can take it out of use. */
 export type StockNoteView = { id: string; body: string; fault: Fault; shared: boolean; own: boolean };

@@ -51,20 +51,27 @@ export const packSchema = z.strictObject({
   /** Built-in kerning of each pair in font units, kerning with a word space between included. Length letters − 1. */
   builtIn: z.array(whole),
   /**
-   * What designers would usually give each pair, this face's own kerning of other pairs considered (lib/face/own-kerning.ts);
-   * null where that is silent. Missing in packs of the first version, which are read from their shapes. Length letters − 1.
+   * What designers would usually give each pair, this face's own kerning of other pairs considered
+   * (lib/face/own-kerning.ts); null where that is silent. Missing in packs of the first version, which are read from
+   * their shapes. Length letters − 1.
    */
   usual: z.optional(z.array(z.nullable(usualRangeSchema))),
   /** Advance of the white space inside each pair, 0 where there is none. Length letters − 1. */
   wordSpace: z.array(whole),
-  /** Indices into `glyphs` of the control letters, from which the face's own reference is taken; null where the face lacks one. */
+  /**
+   * Indices into `glyphs` of the control letters, from which the face's own reference is taken; null where the face
+   * lacks one.
+   */
   control: z.strictObject({
     H: z.nullable(z.int()),
     O: z.nullable(z.int()),
     n: z.nullable(z.int()),
     o: z.nullable(z.int()),
   }),
-  /** Pairs or runs that running text would have set as a ligature, by letter position, e.g. { from: 2, to: 3, text: 'fi' }. */
+  /**
+   * Pairs or runs that running text would have set as a ligature, by letter position, e.g. { from: 2, to: 3, text: 'fi'
+   * }.
+   */
   ligatures: z.array(z.strictObject({ from: z.int(), to: z.int(), text: z.string() })),
 });
 

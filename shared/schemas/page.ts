@@ -6,7 +6,10 @@ export const pageNumberSchema = z._default(
   1,
 );
 
-/** The page that is shown, of how many, and its rows as a slice [from, to). A page after the last is the last: lists grow shorter. */
+/**
+ * The page that is shown, of how many, and its rows as a slice [from, to). A page after the last is the last: lists
+ * grow shorter.
+ */
 export function pageOf(
   asked: number,
   rows: number,

@@ -1,6 +1,9 @@
 import * as z from 'zod/mini';
 
-/** `more even` and `gap off` were asked of lines that a measure had made even; sittings of them are kept and no longer begun. */
+/**
+ * `more even` and `gap off` were asked of lines that a measure had made even; sittings of them are kept and no longer
+ * begun.
+ */
 const practiceTaskSchema = z.enum(['which line', 'which gap', 'more even', 'gap off']);
 export type PracticeTask = z.infer<typeof practiceTaskSchema>;
 
@@ -42,7 +45,7 @@ export const savePracticeResultsInput = z.strictObject({
   results: z.array(practiceResultSchema).check(z.minLength(1), z.maxLength(100)),
 });
 
-/** What stands in the payload column. */
+/** The payload column. */
 export const practicePayloadSchema = z.object({
   task: practiceTaskSchema,
   trials: z._default(z.int(), 0),

@@ -17,7 +17,10 @@ export const sendProofSchema = z.strictObject({
     ),
   /** Browser zoom when it was sent, 1 = none. */
   zoom: z._default(z.number().check(z.gte(0.1), z.lte(10)), 1),
-  /** Versions of the drafts as the sender saw them, by specimen version; a draft that is at another version now is not sent unseen. */
+  /**
+   * Versions of the drafts as the sender saw them, by specimen version; a draft that is at another version now is not
+   * sent unseen.
+   */
   drafts: z.optional(z.record(id, z.int().check(z.gte(0)))),
 });
 export type SendProof = z.infer<typeof sendProofSchema>;

@@ -2,7 +2,10 @@ import * as z from 'zod/mini';
 import { saveRequestSchema } from './draft';
 import { idSchema } from './id';
 
-/** One author can set a line more than once: slot 1 is the reference, slot 2 the second take that shows how well it can be repeated. */
+/**
+ * One author can set a line more than once: slot 1 is the reference, slot 2 the second take that shows how well it can
+ * be repeated.
+ */
 const slotSchema = z.int().check(z.gte(1), z.lte(9));
 
 /** 1/1000 em either side, or null: the default of the exercise. */

@@ -17,7 +17,7 @@ export const rosterColumnsSchema = z
   .array(z.enum(rosterUses, 'Choose what the column is from the list.'))
   .check(z.maxLength(60, 'A roster can have at most 60 columns.'));
 
-/** What will happen with one row. `fault` says why nothing can be imported as long as it stands. */
+/** What will happen with one row. `fault` says why nothing can be imported until it is corrected. */
 export type RosterRow = {
   /** In the text, from 1. */
   line: number;
@@ -42,5 +42,7 @@ export type RosterPlan = {
   counts: { newPeople: number; invited: number; here: number; removed: number; faults: number };
 };
 
-/** A link for one person of a roster, by which they set their password or join with the account they have; shown once. */
+/**
+ * A link for one person of a roster, by which they set their password or join with the account they have; shown once.
+ */
 export type RosterLink = { name: string; email: string; address: string };

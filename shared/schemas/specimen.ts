@@ -6,7 +6,10 @@ import { idSchema } from './id';
 export const mostSpecimens = 120;
 export const mostAtOnce = 60;
 
-/** A line to be spaced. White space is folded to single spaces; two visible letters are the least that has a pair (checked when it is split). */
+/**
+ * A line to be spaced. White space is folded to single spaces; two visible letters are the least that has a pair
+ * (checked when it is split).
+ */
 const lineSchema = z.string().check(
   z.normalize(),
   z.overwrite((line) => line.replace(/\s+/gu, ' ').trim()),

@@ -4,7 +4,8 @@ import { contactSchema, sideKindSchema, usualRangeSchema } from './measure';
 
 /**
  * What pages read of measurements, comparisons and releases that were stored, perhaps long ago and by an older engine.
- * Only what they need, and anything else is left aside: the engine may learn to say more without making old proofs unreadable.
+ * Only what they need, and anything else is left aside: the engine may learn to say more without making old proofs
+ * unreadable.
  */
 const number = z.number();
 const index = z.int().check(z.gte(0));

@@ -9,7 +9,7 @@ import type { Ground, Size, Spacing } from './spacing';
 export const wallSignCount = 10;
 const tenSigns = new RegExp(`^${plainSign}{${wallSignCount}}$`);
 
-/** What stands for a line on one wall: ten signs that tell nothing of the proof, its author or its time. */
+/** What stands for a line on one wall: ten characters that reveal nothing of the proof, its author or its time. */
 const lineKey = z.string().check(z.regex(tenSigns, 'This line is not on the wall.'));
 const pair = z.int('A gap has a number.').check(z.gte(0), z.lte(198));
 
@@ -62,7 +62,7 @@ export const saveAsNoteSchema = z.strictObject({
   line: lineKey,
   pair,
   body: z.string().check(z.minLength(1, 'Write what is worth keeping.'), z.maxLength(4000)),
-  /** Made in the browser: kept again with the same key it is the same note. */
+  /** Made in the browser: saved again with the same key it is the same note. */
   requestKey: z.string().check(z.minLength(8), z.maxLength(64)),
 });
 
@@ -78,7 +78,10 @@ export type PhoneLine = {
   spacing: Spacing;
 };
 
-/** `sent` counts how often its author has sent: it goes up when the setting is replaced. `out`: left out of the wall and of the phones. */
+/**
+ * `sent` counts how often its author has sent: it goes up when the setting is replaced. `out`: left out of the wall and
+ * of the phones.
+ */
 export type WallLine = PhoneLine & { sent: number; out: boolean };
 export type GapCount = { line: string; pair: number; count: number };
 
@@ -96,5 +99,8 @@ export type WallState = {
   newest: number;
 };
 
-/** The whole present state of a wall, as every phone has it. `asking` goes up when the instructor asks anew: points made before are gone. */
+/**
+ * The whole present state of a wall, as every phone has it. `asking` goes up when the instructor asks anew: points made
+ * before are gone.
+ */
 export type PhoneState = { pointing: boolean; asking: number; lines: PhoneLine[] };

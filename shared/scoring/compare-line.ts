@@ -10,7 +10,8 @@ import { comparisonFindings } from './comparison-findings';
 /**
  * Lays a line as set beside its references and compares it with the nearest one, never with an average.
  * Nearest is the reference from which the line strays least, pair by pair and measured in that pair's tolerance,
- * after each line's own tightness is taken out; no tolerance is finer than what can be seen at the size; of equals, the one nearer in tightness, then the earlier.
+ * after each line's own tightness is taken out; no tolerance is finer than what can be seen at the size; of equals, the
+ * one nearer in tightness, then the earlier.
  * @throws MeasureError when a reference does not fit the line.
  */
 export function compareLine(line: LineMeasure, given: ReferenceSpacing[]): LineComparison {
@@ -75,7 +76,10 @@ export function compareLine(line: LineMeasure, given: ReferenceSpacing[]): LineC
   };
 }
 
-/** A pair that touches or crosses here does so in the reference too when the reference sets it no wider, tightness included. */
+/**
+ * A pair that touches or crosses here does so in the reference too when the reference sets it no wider, tightness
+ * included.
+ */
 function meantContacts(line: LineMeasure, { deviations }: Placement): number[] {
   return line.pairs
     .filter(({ contact, index }) => (contact === 'touching' || contact === 'crossing') && deviations[index]! >= 0)
@@ -109,7 +113,7 @@ function mean(values: number[]): number {
   return values.length === 0 ? 0 : sum / values.length;
 }
 
-/** Where a line stands beside one reference, in 1/1000 em: deviations[i] = tightness + rests[i]. */
+/** A line compared with one reference, in 1/1000 em: deviations[i] = tightness + rests[i]. */
 type Placement = {
   deviations: number[];
   tightness: number;
@@ -122,7 +126,8 @@ function placements(line: LineMeasure, reference: ReferenceSpacing): Placement {
   const deviations = line.pairs.map(
     (pair, index) => pair.tracking + pair.offset - reference.tracking - reference.offsets[index]!,
   );
-  // Only letter pairs tell how tightly a line is set. In a short line tracking alone does: one pair's own miss is not the line's.
+  // Only letter pairs tell how tightly a line is set. In a short line tracking alone does: one pair's own miss is not
+  // the line's.
   const between = letterPairs(line).map(({ index }) => deviations[index]!);
   const tightness = between.length < ENOUGH_PAIRS ? trackingOf(line) - reference.tracking : median(between);
   return {

@@ -13,8 +13,8 @@ import { type PreparedLine, type PreparedPair, prepareLine } from '../measure/pr
 import { round2, round4, roundOrNull, whole } from '../measure/round';
 
 /**
- * Measures one line as set: every pair and the line's own centre, in numbers. `smallestSize`, where one is named, is where
- * crowding will be judged.
+ * Measures one line as set: every pair and the line's own centre, in numbers. `smallestSize`, where one is named, is
+ * where crowding will be judged.
  * @throws MeasureError for offsets of the wrong length or no whole numbers, an unknown size, a letter without outline.
  */
 export function measureLine(

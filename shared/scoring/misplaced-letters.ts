@@ -5,8 +5,8 @@ type Gap = { rest: number; tolerance: number; within: boolean };
 
 /**
  * Letters whose two gaps are wrong only because the letter between them is out of place: one gap too wide, the next too
- * tight, and a shift of the letter that brings both within their tolerances, each its own. Of the shifts that do, the one
- * nearest to making both gaps equally good. Greatest shift first; no gap is explained twice.
+ * tight, and a shift of the letter that brings both within their tolerances, each its own. Of the shifts that do, the
+ * one nearest to making both gaps equally good. Greatest shift first; no gap is explained twice.
  */
 export function misplacedLetters(letters: number, gaps: readonly Gap[]): MisplacedLetter[] {
   const found: MisplacedLetter[] = [];

@@ -2,7 +2,7 @@ import { measureLine } from './measure-line';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 
-/** How far our own headings follow the measure, 1/1000 em. Beyond it the eye of whoever sets them is asked, not a number. */
+/** How far our own headings follow the measure, 1/1000 em. Beyond it they are set by eye. */
 const MOST_TIGHTENING = -40;
 const MOST_OPENING = 15;
 

@@ -109,7 +109,8 @@ function pixelsOf({ measure }: SetSpecimen): number {
  * drawn for a range of sizes is at home in it and responds beyond its ends; one set through its optical-size axis has
  * responded already, and its range says so.
  * Source: spacing of n, H and o along the optical-size axes of Fraunces, Literata, Newsreader, Roboto Flex and
- * Source Serif 4 (mean −9.5 a doubling from 16 to 60, +16.6 a halving from 16 to 9; faces differ much). A hint, never a fault.
+ * Source Serif 4 (mean −9.5 a doubling from 16 to 60, +16.6 a halving from 16 to 9; faces differ much). A hint, never a
+ * fault.
  */
 export function expectedResponse(pixels: number, drawnFor: { from: number; to: number } | null): number {
   const { from, to } = drawnFor ?? READING;
@@ -127,7 +128,10 @@ function isUnseen(perMille: number, pixels: number): boolean {
   return (Math.abs(perMille) * pixels) / 1000 < 1 / 3;
 }
 
-/** How often 1 must be doubled to reach the ratio; within a doubling the way is straight, so that no logarithm is needed. */
+/**
+ * How often 1 must be doubled to reach the ratio; within a doubling the way is straight, so that no logarithm is
+ * needed.
+ */
 function doublings(ratio: number): number {
   let rest = ratio,
     count = 0;
@@ -151,7 +155,10 @@ export type ResponsePoint = {
   stemGap: number | null;
   share: number | null;
   shareAsBuilt: number | null;
-  /** What was added to a typical gap, and what faces with optical sizes add at this size; the band is as wide as the answer itself. */
+  /**
+   * What was added to a typical gap, and what faces with optical sizes add at this size; the band is as wide as the
+   * answer itself.
+   */
   added: number;
   expected: number;
   lower: number;

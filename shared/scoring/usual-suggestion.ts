@@ -9,8 +9,8 @@ type Line = { tightness: number; stemGap: number | null };
 const FLOOR = 0.2;
 
 /**
- * How far a pair is from the half range that designers give it, the line's tightness left as it is: above 0 it is wider.
- * 0 inside the half range; null where the range is silent.
+ * How far a pair is from the half range that designers give it, the line's tightness left as it is: above 0 it is
+ * wider. 0 inside the half range; null where the range is silent.
  */
 export function beyondHalfRange(
   { usual, surprise, total }: Pick<Pair, 'usual' | 'surprise' | 'total'>,
@@ -23,7 +23,10 @@ export function beyondHalfRange(
   return 0;
 }
 
-/** The offset at the nearest end of the half range, stopped where letters would nearly meet; null where nothing is to be done. */
+/**
+ * The offset at the nearest end of the half range, stopped where letters would nearly meet; null where nothing is to be
+ * done.
+ */
 export function usualSuggestion(pair: Pair, { tightness, stemGap }: Line): number | null {
   const beyond = beyondHalfRange(pair, tightness);
   if (beyond === null || beyond === 0) return null;

@@ -22,7 +22,7 @@ export function whatIsSaid(found: readonly StoredFinding[], compared: readonly S
 const OWN_JUDGEMENT: ReadonlySet<string> = new Set<FindingKind>(['usual', 'misplaced', 'stands-out', 'tightness-face']);
 
 /**
- * Kinds that judge a pair, what matters most first. What only describes (widest, evenness) stands beside them. A new kind
+ * Kinds that judge a pair, what matters most first. What only describes (widest, evenness) is said besides. A new kind
  * does not compile without its place here.
  */
 const RANKS: Record<FindingKind, number | null> = {

@@ -1,6 +1,7 @@
 /**
  * ICC(2,1): how far single ratings by judges drawn at random agree absolutely. Two-way random effects, single rating.
- * Shrout and Fleiss, “Intraclass correlations: uses in assessing rater reliability”, Psychological Bulletin 86 (1979) 420–428.
+ * Shrout and Fleiss, “Intraclass correlations: uses in assessing rater reliability”, Psychological Bulletin 86 (1979)
+ * 420–428.
  * @param ratings one row a thing judged, one column a judge; no gaps.
  * @returns null where the ratings do not vary at all.
  * @throws RangeError for fewer than two rows or columns, or rows of different lengths.

@@ -1,6 +1,6 @@
 /**
- * Quantile by linear interpolation between order statistics: type 7 of Hyndman and Fan, “Sample quantiles in statistical
- * packages”, The American Statistician 50 (1996) 361–365.
+ * Quantile by linear interpolation between order statistics: type 7 of Hyndman and Fan, “Sample quantiles in
+ * statistical packages”, The American Statistician 50 (1996) 361–365.
  * @param share 0 to 1.
  * @throws RangeError on an empty list, a share outside 0 to 1, or a value that is not a number.
  * @example quantile([1, 2, 3, 4], 0.25) // 1.75

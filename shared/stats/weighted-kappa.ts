@@ -1,8 +1,9 @@
 /**
- * Cohen's weighted kappa for two judges on ordered levels. Weights of disagreement grow with the distance of the levels,
+ * Cohen's weighted kappa for two judges on ordered levels. Weights of disagreement grow with the distance of the
+ * levels,
  * `linear` or `quadratic`; `none` is plain kappa.
- * Cohen, “A coefficient of agreement for nominal scales”, Educational and Psychological Measurement 20 (1960) 37–46, and
- * “Weighted kappa”, Psychological Bulletin 70 (1968) 213–220.
+ * Cohen, “A coefficient of agreement for nominal scales”, Educational and Psychological Measurement 20 (1960) 37–46,
+ * and “Weighted kappa”, Psychological Bulletin 70 (1968) 213–220.
  * @param table counts: row is the first judge's level, column the second's.
  * @returns 1 at most; null where chance alone would always agree.
  * @throws RangeError for a table that is not square or holds no count.

@@ -3,7 +3,8 @@ type Cell = string | number | null;
 /**
  * Rows as CSV by RFC 4180: commas, CRLF, quotes where they are needed. A cell that a spreadsheet would take for a
  * formula (it begins with = + - @, their full-width forms, a tab or a line end) gets an apostrophe before it, as OWASP
- * advises against CSV injection; numbers stay numbers. A byte order mark goes first, since spreadsheets read UTF-8 by it.
+ * advises against CSV injection; numbers stay numbers. A byte order mark goes first, since spreadsheets read UTF-8 by
+ * it.
  */
 export function csvOf(head: readonly string[], rows: readonly (readonly Cell[])[]): string {
   const lines = [head, ...rows].map((row) => `${row.map(field).join(',')}\r\n`);

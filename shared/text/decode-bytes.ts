@@ -19,7 +19,10 @@ export function decodeText(bytes: Uint8Array): Decoded {
   }
 }
 
-/** Where Windows-1252 is not Latin-1: 0x80 to 0x9F (WHATWG Encoding Standard, index windows-1252). Node's own decoder was seen to miss these. */
+/**
+ * Where Windows-1252 is not Latin-1: 0x80 to 0x9F (WHATWG Encoding Standard, index windows-1252). Node's own decoder
+ * was seen to miss these.
+ */
 const high =
   '\u20ac\u0081\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\u008d\u017d\u008f\u0090\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\u009d\u017e\u0178';
 

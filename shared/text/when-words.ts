@@ -1,5 +1,6 @@
 /**
- * An instant in words in a named zone. `short` leaves the weekday and the zone out, for tables whose caption says the zone.
+ * An instant in words in a named zone. `short` leaves the weekday and the zone out, for tables whose caption says the
+ * zone.
  * @throws RangeError for an invalid instant or an unknown zone (quoted by Intl).
  */
 export function dateTimeWords(instant: Date, timeZone: string, short = false): string {

@@ -93,7 +93,7 @@ const SENTENCES: { [Kind in FindingKind]: (finding: FindingOf<Kind>) => string }
     `Every gap is within the tolerance of the reference by ${author}, overall tracking discounted.`,
 };
 
-/** Kinds whose size is also told beside a length that can be seen. */
+/** Kinds whose size is also compared with a length that can be seen. */
 const COMPARED: ReadonlySet<FindingKind> = new Set<FindingKind>([
   'widest',
   'narrowest',

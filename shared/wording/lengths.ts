@@ -17,7 +17,10 @@ export function sizeText({ value, unit }: Size): string {
   return withUnit(value, unit, 1);
 }
 
-/** A length beside one that can be seen. @example asShareOf(58, stems of 175) // 'about a third of the white between two stems' */
+/**
+ * A length beside one that can be seen.
+ * @example asShareOf(58, stems of 175) // 'about a third of the white between two stems'
+ */
 export function asShareOf(length: number, beside: Yardstick): string | null {
   if (beside === null || beside.length <= 0) return null;
   return `${shareWords(Math.abs(length) / beside.length)} ${SEEN[beside.of]}`;

@@ -26,14 +26,19 @@ type Props = {
   onDrawn?: (drawn: Drawn) => void;
 };
 
-/** White at both ends of the line. The views on the main sheet share one left edge; a ladder has its own from the style. */
+/**
+ * White at both ends of the line. The views on the main sheet share one left edge; a ladder has its own from the style.
+ */
 const MARGIN = 24;
 /** Room over and under the letters, for the ticks of the chosen gap. */
 const ROOM = { true: 10, working: 22, beside: 6, small: 4 };
 /** Length of the ticks at the chosen gap; 0 = none. */
 const TICK = { true: 6, working: 14, beside: 0, small: 0 };
 
-/** Where the working view has its line, and in it (font units) the letter in front of the chosen gap: the line beside it keeps that letter under it. */
+/**
+ * Where the working view has its line, and in it (font units) the letter in front of the chosen gap: the line beside it
+ * keeps that letter under it.
+ */
 const workingPlaces = new WeakMap<BenchSession, { origin: CssPx; turning: CssPx; held: number }>();
 
 /** One drawing of the line. It listens to the state by itself and says what is to be painted, without React. */
@@ -69,12 +74,12 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       const placed = placedOf(props.pack, document);
       const scale = size / props.pack.unitsPerEm;
       const view = { width, margin, scale };
-      // While the hand holds on, the line stays where it is.
+      // During a drag the line stays where it is.
       const work = kind === 'beside' ? workingPlaces.get(session) : undefined;
       if (work) {
         origin = work.origin + (work.held - (placed.letters[state.chosen.head]?.x ?? 0)) * scale;
         turning = work.turning;
-        // It goes where the working view goes, also when the hand lets go.
+        // It goes where the working view goes, also when a drag ends.
         fits = false;
       } else if (!state.history.gesture || origin === null || turning === null) {
         const open = openWindow(state, props.pack.letters.length);
@@ -225,7 +230,9 @@ function looksFor(kind: Props['kind'], size: CssPx, { looks }: BenchState): Benc
   };
 }
 
-/** Whether anything that this drawing shows has changed. A line that does not fit may move along once the hand lets go. */
+/**
+ * Whether anything that this drawing shows has changed. A line that does not fit may scroll once the drag ends.
+ */
 function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolean): boolean {
   return (
     current(a) !== current(b) ||

@@ -26,9 +26,11 @@ export type LineOrder = Common & {
   readonly looks: Looks;
   /** First and last letter that is not covered. */
   readonly window: { readonly from: number; readonly to: number };
-  /** Another setting as outlines under the line, laid so that the letter in front of `chosen.head` is the same in both. */
+  /**
+   * Another setting as outlines under the line, laid so that the letter in front of `chosen.head` is the same in both.
+   */
   readonly under: SpacingDocument | null;
-  /** The gap under the hand. */
+  /** The chosen gap. */
   readonly head: number;
   /** Ticks at the chosen gaps, CSS px long, and bars over and under the gap that the keyboard is on; null for none. */
   readonly chosen: { readonly run: Run; readonly length: CssPx; readonly bar: CssPx } | null;
@@ -45,7 +47,10 @@ export type RulerOrder = Common & {
   readonly reference: { readonly document: SpacingDocument; readonly tolerances: readonly (number | null)[] } | null;
 };
 
-/** Only what has changed is carried over: of seven drawings that follow one hand, nearly all stays as it was. Null = all of it does. */
+/**
+ * Only what has changed is carried over: of the seven drawings of a line nearly everything stays as it was. Null =
+ * nothing has changed.
+ */
 export function changeOf(order: Order, before: Order | undefined): OrderChange | null {
   if (!before) return order;
   let differing: Record<string, unknown> | null = null;

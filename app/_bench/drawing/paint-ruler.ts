@@ -16,7 +16,8 @@ const WEDGE = 6.5;
 
 /**
  * One gauge per gap, its height how open the gap looks; a dotted rule through all at the middle of its kind.
- * Wedges under a gauge point in where the pair is tighter than designers usually set it, out where it is wider. All edges lie between pixels.
+ * Wedges under a gauge point in where the pair is tighter than designers usually set it, out where it is wider. All
+ * edges lie between pixels.
  */
 export function paintRuler(context: Context, line: PreparedLine, placed: PlacedLine, order: RulerOrder): void {
   const { dpr, frame, document, inks, head } = order;

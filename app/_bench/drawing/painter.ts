@@ -17,7 +17,7 @@ let painter: Painter | null = null;
 const changed = new Set<() => void>();
 
 /**
- * The painter of this page: a thread of its own, so that the hand never waits for the brush; the page itself until the
+ * The painter of this page: a thread of its own, so that input never waits for painting; the page itself until the
  * thread's code has come, in a browser that cannot give a canvas away, and when the thread fails.
  */
 export function currentPainter(): Painter {

@@ -14,7 +14,10 @@ export type FromWorker = { readonly ready: true } | { readonly drawn: number };
 const packs = new Map<number, Pack>();
 const surfaces = new Map<number, OffscreenCanvas>();
 const drawn = new Set<number>();
-/** The newest order of each canvas, and those not painted yet: when the hand is faster than the brush, what lies between is left out. */
+/**
+ * The newest order of each canvas, and those not painted yet: when changes come faster than they can be
+ * painted, those between are left out.
+ */
 const newest = new Map<number, Order>();
 const waiting = new Set<number>();
 let asked = false;

@@ -52,7 +52,7 @@ function Steps({
   end: (how: 'done' | 'skipped') => void;
 }) {
   const [step, setStep] = useState(0);
-  // A step that was done stays done, though the hand moves on.
+  // A step that was done stays done, whatever is changed afterwards.
   const [reached, setReached] = useState(-1);
   const heading = useRef<HTMLHeadingElement>(null);
   const now = guideSteps[step]!;
@@ -102,8 +102,8 @@ function Steps({
 }
 
 /**
- * Chooses two gaps of a line and sets every gap even by the measure, so that the one that is then opened is the only fault.
- * The first gap to look at is never the faulty one.
+ * Chooses two gaps of a line and sets every gap even by the measure, so that the one that is then opened is the only
+ * fault. The first gap to look at is never the faulty one.
  */
 function planLine(pack: GuidedLineProps['pack']): GuideLine {
   const line = prepareLine(pack);
@@ -140,7 +140,7 @@ export type GuideLine = {
 type GuideStep = {
   readonly title: string;
   readonly says: (line: GuideLine) => readonly string[];
-  /** Whether the hand has done what was asked; null = nothing is asked, go on when you like. */
+  /** Whether what was asked has been done; null = nothing is asked, go on when you like. */
   readonly done: ((state: BenchState, line: GuideLine) => boolean) | null;
   /** Said once it is done. */
   readonly then: (line: GuideLine) => string;

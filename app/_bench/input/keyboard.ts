@@ -118,7 +118,9 @@ function answer(event: KeyboardEvent, act: () => void): void {
   act();
 }
 
-/** The key is done with. Further out React would look for a selection at each, which has the browser lay the page out. */
+/**
+ * The key is done with. Further out React would look for a selection at each, which has the browser lay the page out.
+ */
 function end(event: KeyboardEvent): void {
   event.stopPropagation();
 }

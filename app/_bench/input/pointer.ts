@@ -5,7 +5,7 @@ import type { BenchSession } from '../session/session';
 
 type Place = { x: number; y: number };
 
-/** A hand that moves less than this has only pointed. CSS px. */
+/** A press that moves less than this is a click. CSS px. */
 const STILL = 3;
 /** With Shift held the letters follow this much slower. */
 const SLOW = 0.2;
@@ -15,7 +15,7 @@ const ZOOM = { least: 0.4, most: 5 };
 
 /**
  * Pointer, pen and touch on the working view: pointing chooses, dragging moves everything right of the gap,
- * two fingers zoom. Gives back a function that takes the hands off.
+ * two fingers zoom. Returns a function that removes the listeners.
  */
 export function attachPointer(
   view: HTMLElement,

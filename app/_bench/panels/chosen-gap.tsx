@@ -18,7 +18,7 @@ import { NumberField } from './number-field';
 import { UsualScale } from './usual-scale';
 import styles from '../bench.module.css';
 
-/** The gap under the hand: its letters, its numbers with a comparison, and the means to set it exactly. */
+/** The chosen gap or run: its letters, its numbers with a comparison, and the means to set it exactly. */
 export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElement>; backToGap: () => void }) {
   const session = useSession();
   const first = useBench((state) => chosenRun(state).first);

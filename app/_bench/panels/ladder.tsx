@@ -17,7 +17,10 @@ export type LadderPlan = { readonly sizes: readonly Size[]; readonly place: 'mar
 const AT_MARGIN = 288;
 const BELOW = 1000;
 
-/** The same spacing at smaller sizes: a strip of proofs at the outer margin, or below the sheet when the line is too long for it. */
+/**
+ * The same spacing at smaller sizes: a strip of proofs at the outer margin, or below the sheet when the line is too
+ * long for it.
+ */
 export function planLadder({
   pack,
   size,

@@ -17,7 +17,10 @@ type Props = {
   ref?: Ref<HTMLInputElement>;
 };
 
-/** A whole number that is taken on Enter or on leaving. What cannot be taken stays in the field with the reason beside it. */
+/**
+ * A whole number that is taken on Enter or on leaving. What cannot be taken stays in the field with the reason beside
+ * it.
+ */
 export function NumberField({ label, value, onSet, onEnter, least, onEmpty, placeholder, ref }: Props) {
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);

@@ -39,7 +39,10 @@ export function SaveState() {
 
 type Kind = 'saved' | 'saving' | 'unreachable' | 'signed out' | 'refused';
 
-/** That all is saved is said when the hand rests: said between two of its moves it would only flicker. The rest is said at once. */
+/**
+ * That all is saved is said once a drag pauses: between two of its moves it would only flicker. The rest is said
+ * at once.
+ */
 function stateKind({ sync, history }: BenchState, atRest: boolean): Kind {
   if (sync.trouble.kind !== 'none' && !isSaved(sync)) return sync.trouble.kind;
   return isSaved(sync) && !history.gesture && atRest ? 'saved' : 'saving';

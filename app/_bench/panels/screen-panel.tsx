@@ -62,7 +62,10 @@ export function ScreenPanel() {
   );
 }
 
-/** Says so when the page has been zoomed since it was opened, or since the screen was measured: the line is then not at its true size. */
+/**
+ * Says so when the page has been zoomed since it was opened, or since the screen was measured: the line is then not at
+ * its true size.
+ */
 export function ZoomNote() {
   const { size } = useSession().props;
   const screen = useBench((state) => state.screen);

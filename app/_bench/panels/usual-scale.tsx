@@ -10,8 +10,8 @@ import { useUsual } from '../use-usual';
 import styles from '../bench.module.css';
 
 /**
- * The offset of the chosen gap on its scale, with a bracket where designers usually set the pair: thick for half of them,
- * thin ends for nine tenths. Only where the bench may tell evenness, and after the pair was tried.
+ * The offset of the chosen gap on its scale, with a bracket where designers usually set the pair: thick for half of
+ * them, thin ends for nine tenths. Only where the bench may tell evenness, and after the pair was tried.
  */
 export function UsualScale({ pair }: { pair: number }) {
   const { props } = useSession();
@@ -35,7 +35,10 @@ export function UsualScale({ pair }: { pair: number }) {
 
 type Ends = Record<'low' | 'halfLow' | 'halfHigh' | 'high', number>;
 
-/** The range as offsets of this pair, whole 1/1000 em: what is left of a total once the face's own and the whole line's part are taken out. */
+/**
+ * The range as offsets of this pair, whole 1/1000 em: what is left of a total once the face's own and the whole line's
+ * part are taken out.
+ */
 function endsOf({ range, tightness }: BesideUsual, builtIn: number, tracking: number): Ends {
   const offset = (total: number) => Math.round(total - builtIn - tracking + tightness);
   return {

@@ -130,7 +130,10 @@ type PointProps = {
   choose: (gap: number | null) => void;
 };
 
-/** A line in which a gap is pointed at: on the line itself, or by its name, with Tab and arrows. Word spaces are not asked for. */
+/**
+ * A line in which a gap is pointed at: on the line itself, or by its name, with Tab and arrows. Word spaces are not
+ * asked for.
+ */
 function PointAtGap({ pack, spacing, size, answered, moved, choose }: PointProps) {
   const names = useRef<HTMLDivElement>(null);
   const [near, setNear] = useState<number | null>(null);

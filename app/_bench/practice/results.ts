@@ -5,7 +5,10 @@ import { openDevice } from '../session/device';
 
 const placeFor = (personKey: string) => `kerncrit/${encodeURIComponent(personKey)}/eye`;
 
-/** Results that only this device has so far. Those of earlier days had no key of their own: the instant they ended names them. */
+/**
+ * Results that only this device has so far. Those of earlier days had no key of their own: the instant they ended names
+ * them.
+ */
 export function readWaiting(personKey: string): PracticeResult[] {
   try {
     const stored: unknown = JSON.parse(openDevice().store.get(placeFor(personKey)) ?? '[]');
@@ -72,8 +75,8 @@ function write(personKey: string, results: PracticeResult[]): boolean {
 export type Keeping = 'kept' | 'sending' | Extract<Sent, { failed: string }>['failed'] | 'this device only';
 
 /**
- * A person's sittings: on the device first, then with the server. What waits is sent when the page opens, when a sitting
- * ends, when the network comes back, and on request; the same result arriving twice is one.
+ * A person's sittings: on the device first, then with the server. What waits is sent when the page opens, when a
+ * sitting ends, when the network comes back, and on request; the same result arriving twice is one.
  */
 export function useResults(
   personKey: string,

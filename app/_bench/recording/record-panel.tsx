@@ -93,7 +93,7 @@ function Standing({ recording, recorder }: { recording: Recording; recorder: Rec
   );
 }
 
-/** The reason of the newest step is at hand; all others can be opened. */
+/** The reason of the newest step is open; all others can be opened. */
 function Reasons({ recording, recorder }: { recording: Recording; recorder: Recorder }) {
   const { steps } = recording;
   const newest = steps.length - 1;

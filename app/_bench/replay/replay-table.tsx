@@ -28,7 +28,9 @@ import styles from './replay.module.css';
 /** A step stands at least so long while it plays, ms. */
 const STEP_MS = 2200;
 
-/** A recorded setting, looked at step by step: the line at its true size and large, what moved marked, why beside it. */
+/**
+ * A recorded setting, looked at step by step: the line at its true size and large, what moved marked, why beside it.
+ */
 export function ReplayTable(props: DemonstrationProps & Pick<BenchProps, 'tells'>) {
   const [session] = useState(() => openReplay(props));
   return (
@@ -152,8 +154,8 @@ function StepButton({ at, go, children }: { at: number; go: () => void; children
 }
 
 /**
- * The keys of a replay: those that go from gap to gap on the bench go from step to step here. Enter, Home and End only on
- * the sheet itself, single keys anywhere but in fields. Gives back a function that ends it.
+ * The keys of a replay: those that go from gap to gap on the bench go from step to step here. Enter, Home and End only
+ * on the sheet itself, single keys anywhere but in fields. Gives back a function that ends it.
  */
 function attachReplayKeys(
   sheet: HTMLElement,

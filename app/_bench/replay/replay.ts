@@ -17,7 +17,9 @@ export function replayTo(session: BenchSession, steps: readonly DemonstrationSte
   session.store.set({ replayed: to, shown: 'mine' });
 }
 
-/** Begins to go through this sitting again, or goes back to it as it stands. By itself unless less motion is asked for. */
+/**
+ * Begins to go through this sitting again, or goes back to it as it stands. By itself unless less motion is asked for.
+ */
 export function toggleWatching(session: BenchSession): void {
   const { replayed, history } = session.store.get();
   if (replayed !== null) return stopReplay(session);

@@ -1,6 +1,8 @@
 import { openDevice } from './device';
 
-/** How many CSS px a millimetre had on this screen when somebody held a card to it, and the pixel density at that time. */
+/**
+ * How many CSS px a millimetre had on this screen when somebody held a card to it, and the pixel density at that time.
+ */
 export type ScreenMeasure = { readonly pxPerMm: number; readonly density: number };
 
 /** CSS px in a millimetre where nobody has measured: 96 px = 25.4 mm (CSS Values and Units 4, 6.2). */
@@ -36,7 +38,10 @@ export function keepScreen(measure: ScreenMeasure | null): void {
   }
 }
 
-/** CSS px per millimetre now. Zooming changes the density and the size of a CSS px together, so what was measured still holds. */
+/**
+ * CSS px per millimetre now. Zooming changes the density and the size of a CSS px together, so what was measured still
+ * holds.
+ */
 export function pxPerMmNow(measure: ScreenMeasure | null, density: number): number {
   return measure ? (measure.pxPerMm * measure.density) / density : NOMINAL_PX_PER_MM;
 }

@@ -16,12 +16,17 @@ type Parts = {
 
 export type Sender = { kick(): void; flush(): void; stop(): void };
 
-/** A burst of changes goes out as one, when the hand rests; while it does not, every so often. The journal has them at once. */
+/**
+ * A burst of changes goes out as one when it pauses; while it does not, every so often. The journal has them at
+ * once.
+ */
 const REST_MS = 300;
 const AT_LEAST_EVERY_MS = 2_000;
 const SIGNED_OUT_WAIT_MS = 20_000;
 
-/** Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends. */
+/**
+ * Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends.
+ */
 export function startSender(parts: Parts): Sender {
   const { address } = parts;
   // Ends the waiting for the lock, or gives it back. What is still unsent when the bench is left goes out first.
@@ -114,7 +119,8 @@ async function holdLock(name: string, ending: AbortSignal, held: () => void): Pr
   if (!navigator.locks) return held();
   try {
     await navigator.locks.request(name, { signal: ending }, () => {
-      // Given in the very moment of leaving: an end that came before is not told again, and the lock would be kept for good.
+      // Given in the very moment of leaving: an end that came before is not told again, and the lock would be kept for
+      // good.
       if (ending.aborted) return;
       held();
       return new Promise<void>((release) => ending.addEventListener('abort', () => release(), { once: true }));

@@ -36,13 +36,13 @@ export type BenchSession = {
   readonly store: Store<BenchState>;
   /** One step at once. */
   edit(command: Command): void;
-  /** Follows the hand: `start` counts from where the gesture began, `here` from where it stands. */
+  /** One change of a gesture: `start` counts from where the gesture began, `here` from where it is. */
   follow(command: Command, from: 'start' | 'here'): void;
   endGesture(): void;
   cancelGesture(): void;
   undo(): void;
   redo(): void;
-  /** `byHand` where a hand has come down and is about to move. */
+  /** `byHand` where a press may become a drag. */
   choose(pair: number, extend?: boolean, byHand?: boolean): void;
   toggleLook(look: LookName): void;
   settleConflict(which: 'mine' | 'theirs'): void;
@@ -160,7 +160,7 @@ export function openSession(props: BenchProps): BenchSession {
         device,
         scope,
         sync: () => store.get().sync,
-        // Words about saving wait for the hand too, unless they want an answer.
+        // Words about saving wait for a pause too, unless they want an answer.
         setSync: (sync) => (sync.conflict ? store.set({ sync }) : store.setByHand({ sync })),
         reopen: () => {
           // A choice that is waited for is not forgotten by reading again.

@@ -9,7 +9,7 @@ import type { ScreenMeasure } from './screen';
 /** How another spacing is laid to the one being set. */
 export type OverlayMode = 'under' | 'beside' | 'in turn';
 
-/** Where the hand is: a gap, or a run of gaps from `anchor` to `head`. */
+/** What is chosen: a gap, or a run of gaps from `anchor` to `head`. */
 type Chosen = { readonly anchor: number; readonly head: number };
 
 export type BenchState = {
@@ -21,7 +21,7 @@ export type BenchState = {
   readonly looks: Looks;
   /** While built-in is shown nothing is lost; the next change goes back to mine. */
   readonly shown: 'mine' | 'built-in';
-  /** Which spacing is laid to this one: `built-in`, the id of an overlay, or null. */
+  /** Which spacing is the overlay: `built-in`, the id of an overlay, or null. */
   readonly overlay: string | null;
   readonly overlayMode: OverlayMode;
   /** Whose turn it is while two settings are shown in turn. */
@@ -39,7 +39,7 @@ export type BenchState = {
   readonly deviceKeeps: boolean;
 };
 
-/** The document as it stands under the hand. */
+/** The document now, an open gesture included. */
 export const current = (state: BenchState): SpacingDocument => present(state.history);
 
 export const chosenRun = ({ chosen }: BenchState): Run => ({
@@ -47,7 +47,7 @@ export const chosenRun = ({ chosen }: BenchState): Run => ({
   last: Math.max(chosen.anchor, chosen.head),
 });
 
-/** The spacing laid to the one being set, or null. */
+/** The overlay: the spacing shown with the one being set, or null. */
 export function overlayDocument(state: BenchState, props: BenchProps): SpacingDocument | null {
   if (state.overlay === null) return null;
   if (state.overlay === 'built-in') return builtInDocument(props.pack.letters.length - 1);
@@ -58,7 +58,10 @@ export function overlayDocument(state: BenchState, props: BenchProps): SpacingDo
   return found ? { tracking: found.spacing.tracking, offsets: found.spacing.offsets } : null;
 }
 
-/** What the drawings show now: a step that is watched again, mine, built-in while that is asked for, or the other one in turn. */
+/**
+ * What the drawings show now: a step that is watched again, mine, built-in while that is asked for, or the other one in
+ * turn.
+ */
 export function shownDocument(state: BenchState, props: BenchProps): SpacingDocument {
   if (state.shown === 'built-in') return builtInDocument(props.pack.letters.length - 1);
   if (state.overlayMode === 'in turn' && state.otherTurn) return overlayDocument(state, props) ?? current(state);

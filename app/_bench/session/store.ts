@@ -6,17 +6,17 @@ export type Readable<State> = {
 
 /**
  * A small store with two paces. Its own listeners (the drawings) hear of every change at once; those of `settled`
- * (all that is words and controls) hear at once of what is done step by step, but of what follows the hand only when
- * the hand rests, so that nothing stands between hand and eye.
+ * (all that is words and controls) hear at once of what is done step by step, but of a drag or a held key only when
+ * it pauses, so that the words never slow the drawing down.
  */
 export type Store<State> = Readable<State> & {
   set(change: Partial<State>): void;
-  /** As `set`, for a change under a moving hand. */
+  /** As `set`, for one of the many changes of a drag or a held key. */
   setByHand(change: Partial<State>): void;
   readonly settled: Readable<State>;
 };
 
-/** A hand that has not moved for so long rests. */
+/** Without a change for so long, a drag or a held key pauses. */
 const REST_MS = 140;
 
 export function createStore<State extends object>(initial: State): Store<State> {
@@ -45,7 +45,7 @@ export function createStore<State extends object>(initial: State): Store<State> 
     subscribe: (listener) => add(listeners, listener),
     set(part) {
       state = { ...state, ...part };
-      // Before anybody is told, so that who listens to both sees a hand at rest.
+      // Before listeners are called, so that those of both see the settled state.
       rest();
       tell(listeners);
       tell(settledListeners);

@@ -2,7 +2,9 @@ import { numberText, signed } from '@/shared/text/number';
 import { chartScale, percent, Places } from './axes';
 import { type ChartCell, type ChartColumn, ChartFrame, type ChartSaid } from './chart-frame';
 
-/** A bar; `more` are further cells of its row in the table, in the order of `moreColumns`. Null is said as “nothing”. */
+/**
+ * A bar; `more` are further cells of its row in the table, in the order of `moreColumns`. Null is said as “nothing”.
+ */
 type Bar = { name: string; value: number | null; more?: readonly ChartCell[] };
 type Props = ChartSaid & {
   x: { label: string; unit?: string; include?: readonly number[]; digits?: number; plus?: boolean };

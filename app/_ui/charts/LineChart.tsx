@@ -4,7 +4,10 @@ import { chartScale, Levels, percent, Places, type ScaleKind } from './axes';
 import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
 import { ChartKey, ChartMark, seriesClass } from './chart-mark';
 
-/** A point; `y` null where there is nothing, which leaves a hole in the line. `lower` and `upper` are drawn as a whisker. */
+/**
+ * A point; `y` null where there is nothing, which leaves a hole in the line. `lower` and `upper` are drawn as a
+ * whisker.
+ */
 export type ChartPoint = { x: number; y: number | null; lower?: number; upper?: number };
 type Axis = { label: string; unit?: string };
 type Props = ChartSaid & {
@@ -12,7 +15,9 @@ type Props = ChartSaid & {
   x: Axis & { scale: ScaleKind; words?: (value: number) => string };
   /** `include` are values that must be on the axis (usually 0); `digits` decimals; `plus` with sign. */
   y: Axis & { include?: readonly number[]; digits?: number; plus?: boolean };
-  /** `band` draws `lower` to `upper` as a stretch that follows x, with a line through its middle, in place of whiskers. */
+  /**
+   * `band` draws `lower` to `upper` as a stretch that follows x, with a line through its middle, in place of whiskers.
+   */
   series: readonly { name: string; points: readonly ChartPoint[]; dotsOnly?: boolean; band?: boolean }[];
   /** Stretches of y behind the lines, such as a tolerance. */
   bands?: readonly { name: string; from: number; to: number }[];
@@ -24,7 +29,8 @@ type Props = ChartSaid & {
  * Lines with dots over x (linear, doublings, time or rounds), at most twelve series. Data is given once: drawing, table
  * (a row for each x, a column for each series) and CSV come from it. Needs no script.
  * @example <LineChart title="Median deviation" reading="It fell by half." fileName="progress" x={{ label: 'Round', scale: 'round' }}
- *   y={{ label: 'Deviation', unit: '1/1000 em', include: [0] }} series={[{ name: 'HARBOUR', points: [{ x: 1, y: 31 }, { x: 2, y: 14 }] }]} />
+ *   y={{ label: 'Deviation', unit: '1/1000 em', include: [0] }} series={[{ name: 'HARBOUR', points: [{ x: 1, y: 31 }, {
+ * x: 2, y: 14 }] }]} />
  */
 export function LineChart({ x, y, series, bands = [], empty = 'There is nothing to draw yet.', ...message }: Props) {
   const points = series.flatMap((one) => one.points);

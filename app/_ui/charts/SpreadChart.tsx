@@ -4,11 +4,11 @@ import { chartScale, type ChartScale, percent, Places } from './axes';
 import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
 import { ChartKey } from './chart-mark';
 
-/** What is known of a row whose single values are not at hand. */
+/** What is known of a row whose single values are not known. */
 export type RowSpread = { count: number; least: number; lower: number; median: number; upper: number; most: number };
 type SpreadRow = {
   name: string;
-  /** The values themselves, or their spread where somebody counted before; neither, where there is nothing. */
+  /** The values themselves, or their spread where it was worked out before; neither, where there is nothing. */
   values?: readonly number[];
   spread?: RowSpread;
   /** Values that are held against the rest, such as references. */
@@ -31,10 +31,12 @@ type Props = ChartSaid & {
 const mostDots = 40;
 
 /**
- * Distributions, a row each, over one x: dots up to forty values, a box (middle half, median, whiskers to least and most)
- * above; marks and a band lie under them. Quartiles are of type 7. Data is given once: drawing, table and CSV come from it.
+ * Distributions, a row each, over one x: dots up to forty values, a box (middle half, median, whiskers to least and
+ * most) above; marks and a band lie under them. Quartiles are of type 7. Data is given once: drawing, table and CSV
+ * come from it.
  * @example <SpreadChart title="Totals" reading="…" fileName="totals" rowName="Pair" x={{ label: 'Total', unit: '1/1000 em', plus: true }}
- *   rows={[{ name: 'AV', values: [-90, -70, -75], marks: [{ name: 'Reference 1', value: -80 }], band: { from: -95, to: -65 } }]} />
+ *   rows={[{ name: 'AV', values: [-90, -70, -75], marks: [{ name: 'Reference 1', value: -80 }], band: { from: -95, to:
+ * -65 } }]} />
  */
 export function SpreadChart({
   x,
@@ -142,7 +144,7 @@ function Row({
       )}
       {dots &&
         values.map((value, index) => {
-          // Equal values stand in a small heap around the row's middle, not on top of one another.
+          // Equal values are stacked in a small heap around the row's middle, not on top of one another.
           const place = Math.round(scale.at(value));
           const before = taken.get(place) ?? 0;
           taken.set(place, before + 1);

@@ -58,7 +58,10 @@ export function Places({
   ));
 }
 
-/** How places along an axis are counted: evenly, by doublings, in time (milliseconds since 1970, UTC), or by the number of a round. */
+/**
+ * How places along an axis are counted: evenly, by doublings, in time (milliseconds since 1970, UTC), or by the number
+ * of a round.
+ */
 export type ScaleKind = 'linear' | 'log2' | 'time' | 'round';
 export type ChartScale = { at: (value: number) => number; ticks: number[] };
 

@@ -4,7 +4,10 @@ import { numberText, signed } from '@/shared/text/number';
 import { Disclosure } from '../Disclosure';
 import { Table } from '../Table';
 
-/** A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`: how a value is said. */
+/**
+ * A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`:
+ * how a value is said.
+ */
 export type ChartColumn = {
   name: string;
   unit?: string;
@@ -15,7 +18,7 @@ export type ChartColumn = {
 export type ChartCell = string | number | null;
 export type ChartNumbers = { columns: readonly ChartColumn[]; rows: readonly (readonly ChartCell[])[] };
 
-/** What every chart is told besides its data. */
+/** What every chart is given besides its data. */
 export type ChartSaid = {
   /** Its name: what is drawn. */
   title: string;

@@ -27,7 +27,10 @@ type Props = {
   area: RefObject<HTMLTextAreaElement | null>;
 };
 
-/** One remark for those who share a fault: typed, or from the stock. Nothing is sent from here; each line is looked at first. */
+/**
+ * One remark for those who share a fault: typed, or from the stock. Nothing is sent from here; each line is looked at
+ * first.
+ */
 export function AcrossRemark({ run, change, anew, stock, letters, fault, lines, begin, area }: Props) {
   const tokens = lines.map(({ token }) => token);
   const { left, passed } = tallyOf(run, tokens);

@@ -35,7 +35,10 @@ export function KeyHelp({ list, open, on, turn, toggle }: Props) {
   );
 }
 
-/** The desk's own single keys. A capital is the key with shift. Keys that choose and keys that change are never the same. */
+/**
+ * The desk's own single keys. A capital is the key with shift. Keys that choose and keys that change are never the
+ * same.
+ */
 export const deskKeys = [
   ['.', 'next pair'],
   [',', 'pair before'],

@@ -8,7 +8,10 @@ import type { Ground } from '@/shared/schemas/spacing';
 import { type Acts, useKeys } from './keys';
 import style from './desk.module.css';
 
-/** Which ways of looking are on. After `ask` the next key chooses one; `v` once more puts them all away, and any other key leaves them. */
+/**
+ * Which ways of looking are on. After `ask` the next key chooses one; `v` once more puts them all away, and any other
+ * key leaves them.
+ */
 export function useLooks() {
   const [looks, setLooks] = useState<Looks>(noLooks);
   const [asking, setAsking] = useState(false);
@@ -22,7 +25,10 @@ export type UsedLooks = ReturnType<typeof useLooks>;
 /** The bench's ways of looking, by the bench's own letters after `v`. */
 const offered = looksOn('desk');
 
-/** The page's keys. While a way of looking is asked for, the next key chooses one, and all others only take the question back. */
+/**
+ * The page's keys. While a way of looking is asked for, the next key chooses one, and all others only take the question
+ * back.
+ */
 export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: UsedLooks, on: boolean): void {
   const then = (act?: () => void) => () => {
     ask(false);

@@ -148,8 +148,9 @@ type CriterionProps = {
 };
 
 /**
- * One criterion: its levels as buttons, so that arrows never change a mark. With the focus inside, a digit gives the level
- * and goes on to the next criterion. A proposed level is labelled so, with its arithmetic, and is never applied by itself.
+ * One criterion: its levels as buttons, so that arrows never change a mark. With the focus inside, a digit gives the
+ * level and goes on to the next criterion. A proposed level is labelled so, with its arithmetic, and is never applied
+ * by itself.
  */
 function Criterion({ criterion, give, first }: CriterionProps) {
   const { title, description, weight, levels, mark, proposed } = criterion;

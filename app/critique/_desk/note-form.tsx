@@ -131,7 +131,7 @@ const stockFaults: readonly (readonly [Fault, string])[] = [
   ['touching', 'letters that touch'],
 ];
 
-/** The stock notes at hand: kept from what was typed, and taken out of use again by whoever wrote them. */
+/** The stock notes: kept from what was typed, and taken out of use by their authors. */
 export function useStock(courseId: string, initial: StockNoteView[], say: (words: string) => void) {
   const [stock, setStock] = useState(initial);
   return {

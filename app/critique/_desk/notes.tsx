@@ -8,7 +8,10 @@ import { type Answer, send } from '@/app/_ui/send';
 import type { NoteView, WriteNote } from '@/shared/schemas/note';
 import { counted } from '@/shared/text/number';
 
-/** Notes that the server does not have yet, why, and what can be done. `here` is the page to come back to after signing in. */
+/**
+ * Notes that the server does not have yet, why, and what can be done. `here` is the page to come back to after signing
+ * in.
+ */
 export function Unsaved({ notes, here }: { notes: NoteSending; here: string }) {
   const { waiting, trouble, discard, sendAll } = notes;
   if (waiting.length === 0) return null;
@@ -74,7 +77,10 @@ export type Notes = ReturnType<typeof useNotes>;
 
 type Trouble = { message: string; signedOut: boolean };
 
-/** Notes on their way, of whatever line: kept on the device first and sent after. `saved` is told of each that the server has now. */
+/**
+ * Notes on their way, of whatever line: kept on the device first and sent after. `saved` is told of each that the
+ * server has now.
+ */
 export function useNoteSending(personKey: string, saved: (note: NoteView, written: WriteNote) => void) {
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const waiting = useWaitingNotes(personKey);

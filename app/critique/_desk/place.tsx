@@ -78,7 +78,9 @@ type SuggestionProps = {
   place: Pick<NotePlace, 'nudge' | 'suggest'>;
 };
 
-/** The suggestion in numbers, with buttons for those who do not use the keys. Any gap may be opened as well as closed. */
+/**
+ * The suggestion in numbers, with buttons for those who do not use the keys. Any gap may be opened as well as closed.
+ */
 export function Suggestion({ letters, run, suggestion, sent, place }: SuggestionProps) {
   const first = run?.first ?? 0;
   const words = suggestion
@@ -118,7 +120,9 @@ export function Suggestion({ letters, run, suggestion, sent, place }: Suggestion
 /** Where a note will stand, and the setting it will suggest there. Null stands for the whole line. */
 type Place = { run: Run | null; suggestion: number[] | null };
 
-/** The chosen pair, run or line. Choosing elsewhere lets an unsaved suggestion go; nudging begins from what was sent. */
+/**
+ * The chosen pair, run or line. Choosing elsewhere lets an unsaved suggestion go; nudging begins from what was sent.
+ */
 export function usePlace(spacing: Spacing, first: Run | null, suggested: number[] | null = null) {
   const [place, setPlace] = useState<Place>({ run: first, suggestion: suggested });
   const last = spacing.offsets.length - 1;

@@ -53,7 +53,9 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
   };
 }
 
-/** Keeps the proof for this marker as long as the page is open and in view; says who has it where somebody else does. */
+/**
+ * Keeps the proof for this marker as long as the page is open and in view; says who has it where somebody else does.
+ */
 export function useClaim(token: string, heldBy: string | null, letGo: boolean): { heldBy: string | null } {
   const [refused, setRefused] = useState<string | null>(null);
   useEffect(() => {
@@ -74,12 +76,12 @@ export function useClaim(token: string, heldBy: string | null, letGo: boolean): 
   return { heldBy: refused ?? heldBy };
 }
 
-/** Long enough for a slow page; if it has not come by then, it is not coming, and this page is used again. */
+/** Long enough for a slow page; after that this page takes keys again. */
 const patience = 10_000;
 
 /**
- * Leads to other pages, and says when one is on its way: from then on this page's keys are nobody's, so that a quick hand
- * leaves nothing on the line that it has turned away from.
+ * Leads to other pages, and says when one is on its way: from then on the keys of this page do nothing, so that
+ * a key pressed too early leaves nothing on the line that was left.
  */
 export function useGoing(): { leaving: boolean; go: (address: string) => void } {
   const router = useRouter();

@@ -80,7 +80,10 @@ export function Sheet({
 
 type GapsProps = Pick<Props, 'pack' | 'spacing' | 'run'> & { choose: (run: Run) => void };
 
-/** Where a gap can be pointed at: from the middle of one letter to the middle of the next. With shift the run reaches to it. */
+/**
+ * Where a gap can be pointed at: from the middle of one letter to the middle of the next. With shift the run reaches to
+ * it.
+ */
 function Gaps({ pack, spacing, run, choose }: GapsProps) {
   const { letters, gaps } = placeLetters(pack, spacing);
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop);
@@ -124,7 +127,10 @@ export function ChosenPlace({ pack, spacing, run }: { pack: Pack; spacing: Spaci
   );
 }
 
-/** Arrows under the gaps that moved: heads that meet where a pair was tightened, that part where it was opened. Hollow where it went away from what was wanted. */
+/**
+ * Arrows under the gaps that moved: heads that meet where a pair was tightened, that part where it was opened. Hollow
+ * where it went away from what was wanted.
+ */
 function MovedMarks({ pack, spacing, moved }: { pack: Pack; spacing: Spacing; moved: readonly MovedPair[] }) {
   const { gaps } = placeLetters(pack, spacing);
   const em = pack.unitsPerEm;
@@ -187,7 +193,7 @@ export function marksOf(faults: readonly PairFault[]): GapMark[] {
   });
 }
 
-/** What can be laid under the line, in turn: the round before, each reference, the face as it comes. */
+/** The overlays of the line, in turn: the round before, each reference, the face as it comes. */
 export function overlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
   return [
     ...(previous ? [{ label: `round ${previous.round}, proof ${previous.proof}`, spacing: previous.spacing }] : []),

@@ -6,7 +6,7 @@ import { forPage } from '@/lib/http/page';
 import type { Work } from '@/lib/work/overview';
 import { withUnit } from '@/shared/text/number';
 
-/** When the round is due, what happens after that, and where things stand now. */
+/** When the round is due, what happens after that, and its state now. */
 export function RoundWords({ work: { current, course, exercise } }: { work: Work }) {
   if (exercise.state === 'closed')
     return (

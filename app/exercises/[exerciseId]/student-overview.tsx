@@ -117,7 +117,7 @@ const Brief = ({ text }: { text: string }) => (
 /** `settings`: how many lines of the exercise are of these words. */
 type Props = { exerciseId: string; line: Work['lines'][number]; place: number; settings: number };
 
-/** One line of the exercise: as it stands now, what it is, and how far it has come. */
+/** One line of the exercise: its spacing now, what it is, and how far it has come. */
 function WorkLine({ exerciseId, line, place, settings }: Props) {
   const { pack, size, ground } = line;
   return (

@@ -15,7 +15,10 @@ type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sen
 
 export const metadata: Metadata = { title: 'Proof' };
 
-/** The receipt: what was sent and when the server received it; then what was released from it, or each line as it was sent. */
+/**
+ * The receipt: what was sent and when the server received it; then what was released from it, or each line as it was
+ * sent.
+ */
 export default async function ProofPage({ params, searchParams }: Props) {
   const { proofId } = await params;
   const [proof, shown] = await Promise.all([forPage(getProof, { proofId }), forPage(getRelease, { proofId })]);

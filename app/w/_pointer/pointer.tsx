@@ -101,8 +101,8 @@ type Point = { line: string; pair: number };
 type Kept = { phone: string; asking: number; point: Point | null };
 
 /**
- * Where this phone points. Its random word and its point are kept on the phone, for this wall alone. Taps are sent one after
- * the other, the last one always last; when the instructor asks anew, the point is gone here too.
+ * Where this phone points. Its random word and its point are stored on the phone, for this wall alone. Taps are sent
+ * one after the other, the last one always last; when the instructor asks anew, the point is gone here too.
  */
 function usePoint(
   code: string,

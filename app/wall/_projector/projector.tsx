@@ -139,7 +139,10 @@ const joined = (before: WallState, now: WallState): WallState => ({
 });
 const nothingOver: Over[] = [];
 
-/** What is laid over every line: the median dashed, a reference in full. As long as it says the same it is the same object. */
+/**
+ * What is laid over every line: the median dashed, a reference in full. As long as it says the same it is the same
+ * object.
+ */
 function useOver(state: WallState, { median, reference }: Looking): readonly Over[] {
   const middle = median ? medianOf(state) : null;
   const overlay = reference === null ? undefined : state.references[reference];

@@ -71,7 +71,9 @@ type NoteProps = {
   done: (words: string) => void;
 };
 
-/** Keeps what was said about a gap as a note on that student's proof. What is typed stays until it is kept or put away. */
+/**
+ * Keeps what was said about a gap as a note on that student's proof. What is typed stays until it is kept or put away.
+ */
 export function KeepNote({ wallId, at, shown, count, done }: NoteProps) {
   const [body, setBody] = useState(
     count > 0 ? `${counted(count, 'person', 'people')} in the room pointed at this gap. ` : '',

@@ -53,10 +53,16 @@ type Set = { pack: Pack; spacing: Spacing };
 export const BESIDE = 64;
 const most = 4;
 
-/** So large an em at least, as a share of the screen's height, for the back of a room. From looking at it, not from a source. */
+/**
+ * So large an em at least, as a share of the screen's height, for the back of a room. From looking at it, not from a
+ * source.
+ */
 const legible = 0.08;
 
-/** Width that every line gets, in em: what the face gives and room for being opened, so that one more line changes no size. */
+/**
+ * Width that every line gets, in em: what the face gives and room for being opened, so that one more line changes no
+ * size.
+ */
 export function widest(lines: readonly Set[]): number {
   return (
     Math.max(

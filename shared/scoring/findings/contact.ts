@@ -6,8 +6,9 @@ import type { Size } from '@/shared/schemas/spacing';
 import { atPair, WHOLE_LINE, yardstickOf } from './measured';
 
 /**
- * Under this distance letters are likely to run together in the medium: three quarters of a pixel on a screen, where edges
- * are blurred over one; 0.05 mm on paper, where ink spreads a little at every edge. Both are our own cautious figures.
+ * Under this distance letters are likely to run together in the medium: three quarters of a pixel on a screen, where
+ * edges are blurred over one; 0.05 mm on paper, where ink spreads a little at every edge. Both are our own cautious
+ * figures.
  */
 const LEAST_PIXELS = 0.75;
 const LEAST_MILLIMETRES = 0.05;
@@ -52,7 +53,10 @@ function filling(measured: LineMeasure, pair: PairMeasure): Finding[] {
   ];
 }
 
-/** What is left between two letters at a size, in px, where it is so little that it may fill in; null where it is enough. */
+/**
+ * What is left between two letters at a size, in px, where it is so little that it may fill in; null where it is
+ * enough.
+ */
 export function groundLeft(clearance: number, size: Size): number | null {
   const pixels = (clearance * inPixels(size)) / 1000;
   const enough = size.unit === 'pt' ? inMillimetres(pixels) >= LEAST_MILLIMETRES : pixels >= LEAST_PIXELS;
@@ -65,7 +69,10 @@ const MISTAKABLE: Record<string, string> = { rn: 'm', cl: 'd', vv: 'w', ri: 'n' 
 /** Nearer than this share of the stem gap the two begin to close up. Our own figure. */
 const CLOSE = 0.35;
 
-/** Letters so close that they may be read as another letter. Only this finding knows letters by name, since reading does. */
+/**
+ * Letters so close that they may be read as another letter. Only this finding knows letters by name, since reading
+ * does.
+ */
 export function mistakableFindings(measured: LineMeasure): Finding[] {
   const { stemGap } = measured.line;
   if (stemGap === null) return [];
@@ -89,8 +96,9 @@ export function mistakableFindings(measured: LineMeasure): Finding[] {
 
 /**
  * Light letters on a dark ground look larger (irradiation; common practice opens them a little). Modelled as each edge
- * moving out by a fifth of a CSS pixel, about a quarter of a minute of arc at reading distance (CSS Values and Units 4, 6.2,
- * gives the pixel 1.28 minutes). The fifth is our own assumption and not measured, so this is a hint and changes no number.
+ * moving out by a fifth of a CSS pixel, about a quarter of a minute of arc at reading distance (CSS Values and Units 4,
+ * 6.2, gives the pixel 1.28 minutes). The fifth is our own assumption and not measured, so this is a hint and changes
+ * no number.
  */
 const SPREAD_PIXELS = 0.2;
 

@@ -7,7 +7,10 @@ import { atPair, letterPairs, wideOrTight, WHOLE_LINE, yardstickOf } from './mea
 /** Nearer than this share of the stem gap two letters nearly meet. */
 const NEAR = 0.2;
 
-/** How even the gaps are, by apparent gap, with the two furthest from the middle; for a line too short for that, each gap by itself. */
+/**
+ * How even the gaps are, by apparent gap, with the two furthest from the middle; for a line too short for that, each
+ * gap by itself.
+ */
 export function evennessFindings(measured: LineMeasure): Finding[] {
   const { evennessGap } = measured.line;
   if (evennessGap === null) return letterPairs(measured).map((pair) => single(measured, pair));
@@ -91,7 +94,7 @@ export function balanceFindings(measured: LineMeasure): Finding[] {
   return findings;
 }
 
-/** Under this nobody sees that one of two equal pairs is set wider, 1/1000 em. Our own figure. */
+/** A difference between two equal pairs that is too small to be seen, 1/1000 em. Our own figure. */
 const SEEN = 6;
 
 /** The same two letters, more than once in the line, set differently: widest and narrowest of them. */

@@ -7,8 +7,9 @@ import { misplacedLetters } from '../misplaced-letters';
 import { atPair, ENOUGH_PAIRS, letterPairs, wideOrTight, yardstickOf } from './measured';
 
 /**
- * Pairs outside what type designers usually give them, the greatest surprise first, and letters out of place by the same
- * witness. A pair is named only where the range and the white one sees agree; pairs that running text would join are not.
+ * Pairs outside what type designers usually give them, the greatest surprise first, and letters out of place by the
+ * same witness. A pair is named only where the range and the white one sees agree; pairs that running text would join
+ * are not.
  */
 export function usualFindings(measured: LineMeasure): Finding[] {
   const misplaced = misplacedByUsual(measured);
@@ -22,7 +23,7 @@ export function usualFindings(measured: LineMeasure): Finding[] {
   ];
 }
 
-/** The pair that stands out most, for a headline beside the spread; none where every pair is about as usual. */
+/** The most conspicuous pair, for a headline beside the spread; none where every pair is about as usual. */
 export function standsOutFindings(measured: LineMeasure): Finding[] {
   if (letterPairs(measured).length < ENOUGH_PAIRS) return [];
   let worst: PairMeasure | null = null;
@@ -91,7 +92,10 @@ function spokenPairs(measured: LineMeasure): PairMeasure[] {
   );
 }
 
-/** What a pair's white is held against: the middle of its line; in a line too short for one what the face gives, as tight as the line. */
+/**
+ * What a pair's white is held against: the middle of its line; in a line too short for one what the face gives, as
+ * tight as the line.
+ */
 function middleFor({ line }: LineMeasure, { reference }: PairMeasure): number | null {
   return reference ?? (line.faceReference === null ? null : line.faceReference + line.tightness);
 }
@@ -124,7 +128,9 @@ function usualFinding(measured: LineMeasure, pair: PairMeasure): FindingOf<'usua
   };
 }
 
-/** From this surprise on a gap may be half of a letter out of place; one of its two gaps must be spoken of by itself. */
+/**
+ * From this surprise on a gap may be half of a letter out of place; one of its two gaps must be spoken of by itself.
+ */
 const NOTABLE = 0.75;
 
 /** Two gaps that err in opposite ways, one of them outside, and a shift of the letter between that settles both. */

@@ -1,7 +1,9 @@
 import { json, readJson, route } from '@/lib/http/route';
 import { saveReference } from '@/lib/reference/references';
 
-/** Autosave of a reference; `?slot=2` for a second take. 200 with the version it made, or 409 with what is kept instead. */
+/**
+ * Autosave of a reference; `?slot=2` for a second take. 200 with the version it made, or 409 with what is kept instead.
+ */
 export const PUT = route(saveReference, {
   read: async (request, { specimenVersionId }) => ({
     ...(await readJson(request)),

@@ -8,7 +8,10 @@ import { numberText, withUnit } from '@/shared/text/number';
 import { TermLines } from './term-lines';
 import { TermTable } from './term-table';
 
-/** A term on one page: what was sent, how it went, what is still missed, and the lines as they stand; to be printed and talked over. */
+/**
+ * A term on one page: what was sent, how it went, what is still missed, and the lines as they stand; to be printed and
+ * talked over.
+ */
 export function TermView({ term, own }: { term: Term; own?: boolean }) {
   const { rounds, course } = term;
   if (rounds.length === 0)

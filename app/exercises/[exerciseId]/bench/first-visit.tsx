@@ -6,7 +6,7 @@ import { finishGuidedLineAction } from '../actions';
 
 type Props = Omit<GuidedLineProps, 'onDone'> & { children: ReactNode };
 
-/** The guided line before somebody's first bench; when it is done or left, the bench itself. */
+/** The guided line before a student's first bench; when it is done or left, the bench itself. */
 export function FirstVisit({ children, ...guide }: Props) {
   const [over, setOver] = useState(false);
   if (over) return children;

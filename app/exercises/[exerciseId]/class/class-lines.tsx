@@ -123,7 +123,10 @@ const spreadWords = (spread: Spread | null): string => {
     : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} than the reference`;
 };
 
-/** What the class set at each pair of a line, beside the references: where the band is empty, the class sees it otherwise. */
+/**
+ * What the class set at each pair of a line, beside the references: where the band is empty, the class sees it
+ * otherwise.
+ */
 function LineTotals({
   totals: { text, count, pairs },
 }: {

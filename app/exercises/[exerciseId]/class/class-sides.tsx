@@ -7,15 +7,18 @@ import { withUnit } from '@/shared/text/number';
 
 type Props = {
   sides: readonly MissedSides[];
-  /** Where the page stands with them drawn. */ drawnAt: string;
+  /** The address of the page with them drawn. */ drawnAt: string;
   drawn: boolean;
 };
 
-/** The kinds of side that face each other, those the class misses most first, and all of them drawn when that is asked for. Read from the outlines, not from a list of letters. */
+/**
+ * The kinds of side that face each other, those the class misses most first, and all of them drawn when that is asked
+ * for. Read from the outlines, not from a list of letters.
+ */
 export function ClassSides({ sides, drawnAt, drawn }: Props) {
   const [most] = sides;
   if (!most) return null;
-  // Where nobody is outside tolerance there is nothing to draw: those are told by their number.
+  // Where no student is outside tolerance there is nothing to draw: only the number is given.
   const missed = sides.filter(({ outside }) => outside > 0);
   const reading = readingOf(most, missed.length, sides.length - missed.length);
   return (

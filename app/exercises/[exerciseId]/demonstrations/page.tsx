@@ -88,7 +88,7 @@ type DemonstrationCardProps = {
   timeZone: string;
 };
 
-/** One demonstration: how the line stands at its end, who made it, and whether the course sees it. */
+/** One demonstration: the line at its end, who made it, and whether the course sees it. */
 function DemonstrationCard({ exerciseId, one, forStaff, timeZone }: DemonstrationCardProps) {
   const { title, author, recorded, reasons, createdAt, shownAt } = one;
   return (

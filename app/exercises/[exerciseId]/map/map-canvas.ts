@@ -14,7 +14,10 @@ export type MapCanvas = {
   stop: () => void;
 };
 
-/** Keeps a canvas in the picture: paints at most once a frame, when it was scrolled, resized, pointed at or told of something new. `onFit` is told how wide the names stand. */
+/**
+ * Keeps a canvas in the picture: paints at most once a frame, when it was scrolled, resized, pointed at or told of
+ * something new. `onFit` is told how wide the names stand.
+ */
 export function mapCanvas(
   scroller: HTMLElement,
   canvas: HTMLCanvasElement,

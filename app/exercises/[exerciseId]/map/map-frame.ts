@@ -8,7 +8,7 @@ export const cellSizes = {
 } as const;
 export type CellSize = keyof typeof cellSizes;
 
-/** Everything that decides where things stand on the map, in CSS px; rows and columns are counted from 0. */
+/** Everything that decides the places on the map, in CSS px; rows and columns are counted from 0. */
 export type MapFrame = {
   cell: CellSize;
   columns: number;
@@ -68,7 +68,10 @@ export function scrollFor(frame: MapFrame, { row, column }: Cell): { left: numbe
   };
 }
 
-/** Colours of the map as the page has them now, light or dark: read from a probe of each role, since a canvas knows no tokens. */
+/**
+ * Colours of the map as the page has them now, light or dark: read from a probe of each role, since a canvas knows no
+ * tokens.
+ */
 export type MapInks = {
   ground: string;
   raised: string;

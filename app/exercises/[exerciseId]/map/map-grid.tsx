@@ -144,7 +144,10 @@ export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }:
 
 type Key = { key: string; ctrlKey: boolean; metaKey: boolean; altKey: boolean };
 
-/** Where a key leads from a cell, by the grid pattern of the ARIA Authoring Practices; null for a key that is not the grid’s. */
+/**
+ * Where a key leads from a cell, by the grid pattern of the ARIA Authoring Practices; null for a key that is not the
+ * grid’s.
+ */
 function nextCell(
   { key, ctrlKey, metaKey, altKey }: Key,
   { row, column }: Cell,

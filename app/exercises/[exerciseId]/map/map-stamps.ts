@@ -1,7 +1,9 @@
 'use client';
 import { type CellSize, cellSizes, type MapInks } from './map-frame';
 
-/** Drawn once for a size and a set of colours, and stamped from then on: shade −3 to 3 at index 0 to 6, nothing at 7. */
+/**
+ * Drawn once for a size and a set of colours, and stamped from then on: shade −3 to 3 at index 0 to 6, nothing at 7.
+ */
 export type Stamps = { put: (context: CanvasRenderingContext2D, shade: number, x: number, y: number) => void };
 
 export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
@@ -36,7 +38,9 @@ function ground(context: CanvasRenderingContext2D, width: number, height: number
   context.globalAlpha = 1;
 }
 
-/** Wedges that point outwards where it is too wide, towards each other where it is too tight; a dot within tolerance. */
+/**
+ * Wedges that point outwards where it is too wide, towards each other where it is too tight; a dot within tolerance.
+ */
 function sign(
   context: CanvasRenderingContext2D,
   width: number,

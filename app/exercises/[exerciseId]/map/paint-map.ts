@@ -27,7 +27,9 @@ type Painting = {
   under: Cell | null;
 };
 
-/** Paints what is seen of the map and nothing else: cells, then names and heads over them, so that these stay in place. */
+/**
+ * Paints what is seen of the map and nothing else: cells, then names and heads over them, so that these stay in place.
+ */
 export function paintMap(painting: Painting): void {
   const { context, frame, inks, dpr } = painting;
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
@@ -99,7 +101,8 @@ function paintNames({ context, frame, inks, picture }: Painting, { rows: [top, b
   const { height } = cellSizes[frame.cell];
   context.fillStyle = inks.ground;
   context.fillRect(0, 0, frame.names, frame.height);
-  // Names stand closer than they can be read where the whole class is seen: every so many, then, and the rest on hovering.
+  // Names are closer than they can be read where the whole class is seen: every so many, then, and the rest on
+  // hovering.
   const step = Math.max(1, Math.ceil(15 / height));
   context.font = `13px ${inks.family}`;
   context.textAlign = 'left';
@@ -201,7 +204,10 @@ type MapBody = {
 /** A part of the body, in CSS px from its upper left corner. */
 type Part = { x: number; y: number; width: number; height: number };
 
-/** The cells apart from names and heads: while they are scrolled, what was painted is moved and only the new edge is painted. */
+/**
+ * The cells apart from names and heads: while they are scrolled, what was painted is moved and only the new edge is
+ * painted.
+ */
 export function mapBody(): MapBody {
   const canvases = [document.createElement('canvas'), document.createElement('canvas')];
   let at: { left: number; top: number } | null = null;

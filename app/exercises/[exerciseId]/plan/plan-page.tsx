@@ -26,7 +26,7 @@ export function PlanPage({ exercise, title, lead, wide, children }: Props) {
   );
 }
 
-/** Shown wherever an exercise uses lines that could stand on a sign people’s safety depends on. */
+/** Shown wherever an exercise uses lines that could be used on a sign people’s safety depends on. */
 export function SignCaution() {
   return (
     <Notice kind="caution" title="Signs that people’s safety depends on">

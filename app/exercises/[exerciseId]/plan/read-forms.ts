@@ -97,10 +97,13 @@ export const specimen = (form: FormData) => ({
 export const specimenAtVersion = (form: FormData) => ({ ...specimen(form), number: whole(form, 'number') });
 export const move = (form: FormData) => ({ specimenId: text(form, 'specimenId'), to: text(form, 'to') });
 
-/** Forms send CR LF for a new line (HTML, form submission); texts are kept with LF. */
+/** Forms send CR LF for a new line (HTML, form submission); texts are stored with LF. */
 const lines = (form: FormData, name: string): string => text(form, name).replace(/\r\n?/g, '\n');
 
-/** A number as people type it, with a comma or a point, and with either minus; NaN is refused by the schema, which quotes the field. */
+/**
+ * A number as people type it, with a comma or a point, and with either minus; NaN is refused by the schema, which
+ * quotes the field.
+ */
 function number(form: FormData, name: string): number {
   const typed = text(form, name).trim().replace(',', '.').replace('−', '-');
   return typed === '' ? Number.NaN : Number(typed);

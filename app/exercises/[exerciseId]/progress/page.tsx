@@ -115,7 +115,7 @@ function ProgressCharts({ rounds }: { rounds: Round[] }) {
   );
 }
 
-/** A name for each line, by specimen; lines of one text are told apart by their place. */
+/** A name for each line, by specimen; lines of one text are distinguished by their place. */
 function lineNames(rounds: Round[]): Map<string, string> {
   const texts = new Map(rounds.flatMap(({ lines }) => lines.map(({ specimenId, text }) => [specimenId, text])));
   const all = [...texts.values()];

@@ -9,7 +9,7 @@ import type { ShownLine } from './same-text-line';
 
 type Props = { lines: readonly ShownLine[]; response: NonNullable<Together['response']> };
 
-/** A chart holds no more settings than can be told apart. */
+/** A chart holds no more settings than can be distinguished. */
 const mostSeries = 5;
 
 /** The student's gaps beside designers' own data, over size and over weight, and every figure in a table. */
@@ -156,7 +156,10 @@ const byFamily = (named: readonly NamedPoint[]): PointGroup[] =>
     (one, other) => one.weight - other.weight,
   );
 
-/** What faces with optical sizes do over the same sizes, with its band; one series for all faces that are expected to do the same. */
+/**
+ * What faces with optical sizes do over the same sizes, with its band; one series for all faces that are expected to do
+ * the same.
+ */
 function expectedSeries(faces: readonly PointGroup[]) {
   const found = new Map<
     string,

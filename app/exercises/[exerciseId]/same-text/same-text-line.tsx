@@ -11,7 +11,7 @@ import { specimenWords } from '../plan/specimens/specimen-figure';
 export type ShownLine = Together['lines'][number];
 type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; oneSize: boolean };
 
-/** One of several settings of a text: as it stands, with the ways to its bench and from it to another's. */
+/** One of several settings of a text: its spacing, with the ways to its bench and from it to another's. */
 export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
   const { pack, spacing, size, ground, place } = line;
   const words = specimenWords(line);

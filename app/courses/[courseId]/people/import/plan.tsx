@@ -14,7 +14,7 @@ const words: Record<RosterRow['becomes'], string> = {
   fault: 'has to be corrected',
 };
 
-/** What will happen with each row; those that need a hand come first. */
+/** What will happen with each row; those that need attention come first. */
 export function Plan({ plan, byMail }: { plan: RosterPlan; byMail: boolean }) {
   const { counts } = plan;
   const rows = plan.rows.toSorted(

@@ -10,7 +10,7 @@ const startingLevels: Level[] = [
   { title: 'Fully', description: '', points: 100 },
 ];
 
-/** How many empty levels stand below those there are. */
+/** How many empty levels follow those there are. */
 const spare = 2;
 
 /** The fields of a criterion, empty or as they are saved. */

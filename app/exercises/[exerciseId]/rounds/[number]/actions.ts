@@ -68,7 +68,9 @@ export const releaseAction = formAction(releaseRound, {
     `/exercises/${String(form.get('exerciseId'))}/rounds/${String(form.get('roundNumber'))}/release?released=${released}&corrected=${corrected}`,
 });
 
-/** The operation's input from the plan's form: each ticked box holds the proof's token and the digest of what was shown. */
+/**
+ * The operation's input from the plan's form: each ticked box holds the proof's token and the digest of what was shown.
+ */
 function readChosen(form: FormData): unknown {
   const to = form.getAll('to').map((value) => {
     const [proofId, seen] = String(value).split(' ');

@@ -11,7 +11,10 @@ type Props = { params: Promise<{ courseId: string; memberId: string }> };
 
 export const metadata: Metadata = { title: 'A student’s term' };
 
-/** One student’s term on one page, to talk over with them: marks as they were released, and nothing of a round in which names are hidden. */
+/**
+ * One student’s term on one page, to talk over with them: marks as they were released, and nothing of a round in which
+ * names are hidden.
+ */
 export default async function TermPage({ params }: Props) {
   const { courseId, memberId } = await params;
   const [term, course] = await Promise.all([

@@ -205,7 +205,9 @@ function RoundFields({
   );
 }
 
-/** Proofs that came after marking began, with the way to look at them; on their page the instructor can let one count. */
+/**
+ * Proofs that came after marking began, with the way to look at them; on their page the instructor can let one count.
+ */
 function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; line: string }) {
   if (later.length === 0) return null;
   return (

@@ -71,7 +71,7 @@ export default async function Change({ params, searchParams }: Props) {
   );
 }
 
-/** The form checked it before it led here; an address that somebody made by hand leads nowhere. */
+/** The form checked it before it led here; an address typed by hand leads nowhere. */
 function readOrNothing(form: FormData) {
   try {
     return readSpecimen(form);

@@ -4,7 +4,7 @@
  */
 export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
-  const [{ warmWorkshop }, { doChoresEveryHour }, { beginServing }] = await Promise.all([
+  const [{ startFaceProcesses }, { doChoresEveryHour }, { beginServing }] = await Promise.all([
     import('./lib/face/workshop/pool'),
     import('./lib/ops/every-hour'),
     import('./lib/ops/begin-serving'),
@@ -12,6 +12,6 @@ export async function register(): Promise<void> {
   // Pages made while building serve nobody.
   if (process.env.NEXT_PHASE !== 'phase-production-build') beginServing();
   // Not waited for: pages that need no face should not wait for it. What goes wrong shows itself at the first line.
-  void warmWorkshop().catch(() => undefined);
+  void startFaceProcesses().catch(() => undefined);
   doChoresEveryHour();
 }

@@ -43,8 +43,8 @@ const settings = z
     DEMO: z.enum(['yes', 'no']).default('yes'),
   })
   .superRefine((values, context) => {
-    togetherOrNotAtAll(values, ['SMTP_URL', 'MAIL_FROM'], context);
-    togetherOrNotAtAll(values, ['OIDC_ISSUER', 'OIDC_CLIENT_ID', 'OIDC_CLIENT_SECRET'], context);
+    allOrNone(values, ['SMTP_URL', 'MAIL_FROM'], context);
+    allOrNone(values, ['OIDC_ISSUER', 'OIDC_CLIENT_ID', 'OIDC_CLIENT_SECRET'], context);
   });
 
 type Settings = z.infer<typeof settings>;
@@ -113,7 +113,7 @@ function shapeOf(values: Settings): Env {
   };
 }
 
-function togetherOrNotAtAll(values: Record<string, unknown>, names: string[], context: z.RefinementCtx) {
+function allOrNone(values: Record<string, unknown>, names: string[], context: z.RefinementCtx) {
   const missing = names.filter((name) => values[name] === undefined);
   if (missing.length === 0 || missing.length === names.length) return;
   for (const name of missing) {

@@ -41,9 +41,9 @@ export function FormError({ state }: { state: FormState }) {
   }, [state]);
 
   if (state.status === 'done') {
-    return state.said ? (
+    return state.message ? (
       <div className="notice" role="status">
-        {state.said}
+        {state.message}
       </div>
     ) : null;
   }
@@ -52,7 +52,7 @@ export function FormError({ state }: { state: FormState }) {
   return (
     <div className="notice notice-warning" role="alert" tabIndex={-1} ref={box}>
       <p>
-        <strong>{errors.length > 0 ? 'Not saved yet. Please check:' : state.said}</strong>
+        <strong>{errors.length > 0 ? 'Not saved yet. Please check:' : state.message}</strong>
       </p>
       {errors.length > 0 && (
         <ul>

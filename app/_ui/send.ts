@@ -24,10 +24,10 @@ export async function send<Result>(
   }
   const answer: unknown = await response.json().catch(() => null);
   if (response.ok) return { ok: true, result: answer as Result };
-  const { error } = (answer ?? {}) as { error?: { said?: string; body?: unknown } };
+  const { error } = (answer ?? {}) as { error?: { message?: string; body?: unknown } };
   return {
     ok: false,
-    message: error?.said ?? `The server answered with ${response.status}.`,
+    message: error?.message ?? `The server answered with ${response.status}.`,
     again: response.status === 401 || response.status === 429 || response.status >= 500,
     signedOut: response.status === 401,
     body: error?.body ?? null,

@@ -8,7 +8,7 @@ import { typedValues, type FormAction } from '@/shared/schemas/form-state';
 
 const refuse: FormAction = async (_before, form) => ({
   status: 'failed',
-  said: 'Nothing was saved.',
+  message: 'Nothing was saved.',
   fields: { title: 'Give the exercise a title of 1 to 120 characters.', ground: 'Choose a ground.' },
   values: typedValues(form),
 });

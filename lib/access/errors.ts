@@ -27,17 +27,17 @@ type Options = { fields?: FieldErrors; retryAfterSeconds?: number; body?: unknow
  */
 export class AppError extends Error {
   readonly code: ErrorCode;
-  readonly said: string;
+  readonly userMessage: string;
   readonly fields: FieldErrors;
   readonly retryAfterSeconds: number | null;
   /** Further facts for the caller of a route, e.g. the other version in a conflict. */
   readonly body: unknown;
 
-  constructor(code: ErrorCode, said: string, options: Options = {}) {
-    super(`${code}: ${said}`, { cause: options.cause });
+  constructor(code: ErrorCode, userMessage: string, options: Options = {}) {
+    super(`${code}: ${userMessage}`, { cause: options.cause });
     this.name = 'AppError';
     this.code = code;
-    this.said = said;
+    this.userMessage = userMessage;
     this.fields = options.fields ?? {};
     this.retryAfterSeconds = options.retryAfterSeconds ?? null;
     this.body = options.body ?? null;
@@ -78,9 +78,9 @@ export function fieldErrors(error: $ZodError, input: unknown): FieldErrors {
 /** What is typed here is never written out again. */
 const secret = /password|token/i;
 
-export const sayFieldErrors = (fields: FieldErrors): string =>
+export const fieldErrorsText = (fields: FieldErrors): string =>
   Object.entries(fields)
-    .map(([path, said]) => (path === 'form' ? said : `${path}: ${said}`))
+    .map(([path, userMessage]) => (path === 'form' ? userMessage : `${path}: ${userMessage}`))
     .join(' ');
 
 const valueAt = (input: unknown, path: readonly PropertyKey[]): unknown =>

@@ -2,7 +2,7 @@ import { $ZodError, type $ZodType, type output, parse } from 'zod/v4/core';
 import { scopedData, type ScopedData } from '@/lib/data';
 import type { Caller } from './caller';
 import type { Actor } from '@/lib/data/actor';
-import { AppError, fieldErrors, notFound, sayFieldErrors, signedOut } from './errors';
+import { AppError, fieldErrors, notFound, fieldErrorsText, signedOut } from './errors';
 import { type Permission, permissions } from './permissions';
 import { refuseUnstorable } from './unstorable';
 
@@ -70,7 +70,7 @@ function check<Schema extends $ZodType>(schema: Schema, input: unknown): output<
   } catch (error) {
     if (!(error instanceof $ZodError)) throw error;
     const fields = fieldErrors(error, input);
-    throw new AppError('INVALID', sayFieldErrors(fields), { fields });
+    throw new AppError('INVALID', fieldErrorsText(fields), { fields });
   }
 }
 

@@ -5,7 +5,7 @@ import { tellPasswordChanged } from '@/lib/mail/letters';
 import { newPasswordSchema, personNameSchema, preferencesSchema } from '@/shared/schemas/account';
 import { openSession } from './sessions';
 import { hashPassword, passwordFits, refuseWeak } from './password';
-import { takeTry } from './tries';
+import { countTry } from './tries';
 
 /** The person's own account: name, address, how they sign in, where they are signed in, which courses they are in. */
 export const getAccount = operation({
@@ -65,7 +65,7 @@ export const changePassword = operation({
   run: async ({ data, now }, { currentPassword, newPassword }) => {
     const account = await data.account.own();
     if (!account) throw notFound();
-    await takeTry(data, 'own-password', account.id);
+    await countTry(data, 'own-password', account.id);
     if (
       account.passwordHash !== null &&
       !(await passwordFits(account.passwordHash, currentPassword.normalize('NFKC')))

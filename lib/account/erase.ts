@@ -5,8 +5,8 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict, swapped } from '@/lib/data/retry';
 import { emailSchema } from '@/shared/schemas/account';
 import { passwordFits } from './password';
-import { nobodyHere } from './token';
-import { takeTry } from './tries';
+import { noSuchAccount } from './token';
+import { countTry } from './tries';
 
 /** Erases the person who is signed in, for good. The address, and the password where there is one, say that it is meant. */
 export const eraseAccount = operation({
@@ -18,7 +18,7 @@ export const eraseAccount = operation({
     if (!account) throw notFound();
     if (email !== account.emailNorm)
       throw refused('email', `This is not the address of the account (given: “${email}”).`);
-    await takeTry(data, 'own-password', account.id);
+    await countTry(data, 'own-password', account.id);
     if (account.passwordHash !== null && !(await passwordFits(account.passwordHash, password.normalize('NFKC')))) {
       throw refused('password', 'This is not your password.');
     }
@@ -27,8 +27,8 @@ export const eraseAccount = operation({
   },
 });
 
-const refused = (field: string, said: string) =>
-  new AppError('INVALID', 'Nothing was erased.', { fields: { [field]: said } });
+const refused = (field: string, message: string) =>
+  new AppError('INVALID', 'Nothing was erased.', { fields: { [field]: message } });
 
 /** Erases a person for whoever runs the server, at the person's request. The address given twice says that it is meant. */
 export const erasePerson = operation({
@@ -41,7 +41,7 @@ export const erasePerson = operation({
         fields: { yes: 'The two addresses differ.' },
       });
     const person = await data.signIn.byEmail(email);
-    if (!person) throw nobodyHere(email);
+    if (!person) throw noSuchAccount(email);
     await eraseWhole(actingFor(actor, person.id), person.id, now);
     return { name: person.name };
   },

@@ -7,7 +7,7 @@ import { linkTokenSchema, newAccountSchema } from '@/shared/schemas/account';
 import { hashPassword, refuseWeak } from './password';
 import { openSession } from './sessions';
 import { addressTaken, hashToken, linkIsOver, newToken } from './token';
-import { addressOf, takeTry } from './tries';
+import { addressOf, countTry } from './tries';
 
 /** Makes the first instructor's account from the link that the console showed. The link works once. */
 export const becomeFirstInstructor = operation({
@@ -15,7 +15,7 @@ export const becomeFirstInstructor = operation({
   allow: 'open',
   input: z.object({ token: linkTokenSchema, ...newAccountSchema.shape }),
   run: async ({ data, caller, now }, { token, name, email, password }) => {
-    await takeTry(data, 'link-address', addressOf(caller));
+    await countTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('first-instructor', hashToken(token), now);
     if (!link) throw linkIsOver();
     await data.rateLimits.giveBack('link-address', addressOf(caller));
@@ -86,7 +86,7 @@ export const getFirstLink = operation({
   allow: 'open',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, caller, now }, { token }) => {
-    await takeTry(data, 'link-address', addressOf(caller));
+    await countTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('first-instructor', hashToken(token), now);
     if (!link) throw notFound();
     await data.rateLimits.giveBack('link-address', addressOf(caller));

@@ -9,8 +9,8 @@ import { mailIsSetUp, sendMail } from '@/lib/mail/send';
 import { emailSchema, linkTokenSchema, newPasswordSchema } from '@/shared/schemas/account';
 import { hashPassword, refuseWeak } from './password';
 import { openSession } from './sessions';
-import { hashToken, linkIsOver, newToken, nobodyHere } from './token';
-import { addressOf, takeTry } from './tries';
+import { hashToken, linkIsOver, newToken, noSuchAccount } from './token';
+import { addressOf, countTry } from './tries';
 import { recordOnPerson } from './record-on-person';
 
 /**
@@ -22,7 +22,7 @@ export const requestPasswordLink = operation({
   allow: 'open',
   input: z.object({ email: emailSchema }),
   run: async ({ data, caller, now }, { email }) => {
-    await takeTry(data, 'reset-address', addressOf(caller));
+    await countTry(data, 'reset-address', addressOf(caller));
     if (!mailIsSetUp()) return { sent: false as const };
     void writeTo(email, data, now).catch(logError);
     return { sent: true as const };
@@ -45,7 +45,7 @@ export const resetPassword = operation({
   allow: 'open',
   input: z.object({ token: linkTokenSchema, newPassword: newPasswordSchema }),
   run: async ({ data, caller, now }, { token, newPassword }) => {
-    await takeTry(data, 'link-address', addressOf(caller));
+    await countTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('reset-password', hashToken(token), now);
     const person = link?.user;
     if (!link || !person || person.erasedAt) throw linkIsOver();
@@ -71,7 +71,7 @@ export const getPasswordLink = operation({
   allow: 'open',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, caller, now }, { token }) => {
-    await takeTry(data, 'link-address', addressOf(caller));
+    await countTry(data, 'link-address', addressOf(caller));
     const link = await data.oneTimeLinks.open('reset-password', hashToken(token), now);
     if (!link?.user || link.user.erasedAt) throw notFound();
     // A class opens its links at the same moment from one address: only guessing is counted.
@@ -103,7 +103,7 @@ export const createPasswordLinkByAddress = operation({
   input: z.object({ email: emailSchema }),
   run: async ({ data, now }, { email }) => {
     const person = await data.signIn.byEmail(email);
-    if (!person) throw nobodyHere(email);
+    if (!person) throw noSuchAccount(email);
     const made = await makePasswordLink(data, { userId: person.id, createdById: null, hours: 24 }, now);
     await recordOnPerson(data, person.id, { verb: 'password link handed over', details: { by: 'console' } }, now);
     return { name: person.name, ...made };

@@ -14,7 +14,7 @@ const settings = {
 };
 
 // Two at once, so that a burst of sign-ins can't take the memory and both processors from everyone else.
-const oneOfTwo = atMost({ running: 2, waiting: 60 });
+const oneOfTwo = limitConcurrency({ running: 2, waiting: 60 });
 
 /** The string to store. @throws AppError UNAVAILABLE when sixty others are waiting already. */
 export function hashPassword(password: string): Promise<string> {
@@ -52,9 +52,9 @@ export function refuseWeak(password: string, name: string, email: string, field 
   );
   const leftOver = [...own, 'kerncrit', 'password'].reduce((rest, word) => rest.replaceAll(word, ''), plain);
   if (new Set(plain).size >= 5 && [...leftOver].length >= 6 && !isRun(plain) && !isCommon(plain)) return;
-  const said =
+  const message =
     'This password would be guessed at once: it is little more than a name, an address, a run of signs or one that many people have. Choose a few words that have nothing to do with you.';
-  throw new AppError('INVALID', said, { fields: { [field]: said } });
+  throw new AppError('INVALID', message, { fields: { [field]: message } });
 }
 
 const rows = [
@@ -88,11 +88,11 @@ function isCommon(plain: string): boolean {
  * Runs tasks in the order they come, at most `running` at once.
  * @throws AppError UNAVAILABLE when `waiting` tasks are in line already.
  */
-export function atMost({ running, waiting }: { running: number; waiting: number }) {
+export function limitConcurrency({ running, waiting }: { running: number; waiting: number }) {
   let active = 0;
   const line: (() => void)[] = [];
 
-  return async function inTurn<T>(task: () => Promise<T>): Promise<T> {
+  return async function runLimited<T>(task: () => Promise<T>): Promise<T> {
     if (active >= running) {
       if (line.length >= waiting) throw tooBusy();
       await new Promise<void>((start) => line.push(start));

@@ -7,7 +7,7 @@ import { courseSettingsOf } from '@/lib/rows/course';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { practiceResultView } from './practice-results';
 import { emailSchema } from '@/shared/schemas/account';
-import { nobodyHere } from './token';
+import { noSuchAccount } from './token';
 
 /**
  * Everything that is kept about the person who is signed in. Where a course hides measured figures, released work is as it
@@ -27,7 +27,7 @@ export const exportPersonData = operation({
   input: z.object({ email: emailSchema }),
   run: async ({ data, actor, now }, { email }) => {
     const person = await data.signIn.byEmail(email);
-    if (!person) throw nobodyHere(email);
+    if (!person) throw noSuchAccount(email);
     const records = await recordsOf(actingFor(actor, person.id), now, (release) => read(release.snapshot));
     await data.audit.record(
       { courseId: null, verb: 'records handed over', subject: `user:${person.id}`, details: { by: 'console' } },

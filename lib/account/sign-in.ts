@@ -4,7 +4,7 @@ import { signInSchema } from '@/shared/schemas/account';
 import { openSession } from './sessions';
 import { passwordFits } from './password';
 import { hashToken } from './token';
-import { addressOf, takeTry } from './tries';
+import { addressOf, countTry } from './tries';
 
 /** Each is counted for one account from one address; where the first says no, the later ones are not asked. */
 const waits = ['sign-in-seconds', 'sign-in-minutes', 'sign-in-hour'] as const;
@@ -25,9 +25,9 @@ export const signIn = operation({
     // Kept for long, so not in words that could be read.
     const pair = hashToken(`${email} ${address}`);
     const known = await data.rateLimits.has('sign-in-known', pair);
-    await takeTry(data, 'sign-in-address', address);
-    for (const wait of waits) await takeTry(data, wait, pair);
-    if (!known) await takeTry(data, 'sign-in-account', email);
+    await countTry(data, 'sign-in-address', address);
+    for (const wait of waits) await countTry(data, wait, pair);
+    if (!known) await countTry(data, 'sign-in-account', email);
     const person = await data.signIn.byEmail(email);
     const fits = await passwordFits(person?.passwordHash, password);
     if (!person || !fits) throw doNotFit();

@@ -27,5 +27,5 @@ export const addressTaken = (): AppError =>
   });
 
 /** For commands of whoever runs the server. */
-export const nobodyHere = (email: string): AppError =>
+export const noSuchAccount = (email: string): AppError =>
   new AppError('NOT_FOUND', `There is no account with the address “${email}”.`);

@@ -4,7 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import type { Limit } from '@/lib/data/rate-limits';
 
 /** Counts one try. @throws AppError TOO_MANY, the same for accounts that exist and those that don't. */
-export async function takeTry(data: ScopedData, limit: Limit, key: string): Promise<void> {
+export async function countTry(data: ScopedData, limit: Limit, key: string): Promise<void> {
   const taken = await data.rateLimits.take(limit, key);
   if (taken.allowed) return;
   const { retryAfterSeconds } = taken;

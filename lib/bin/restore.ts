@@ -18,12 +18,12 @@ if (!file || unknown) {
 }
 try {
   const { databaseUrl } = env();
-  const kept = await restore(databaseUrl, file, { replace: words.includes('--replace') });
+  const setAside = await restore(databaseUrl, file, { replace: words.includes('--replace') });
   const applied = await applyMigrations(databaseUrl);
   console.log(
     [
       `Restored ${file}.`,
-      ...(kept ? [`What was there before is kept: ${kept}`] : []),
+      ...(setAside ? [`What was there before is kept: ${setAside}`] : []),
       ...(applied.length > 0 ? [`Migrated it to this version: ${applied.join(', ')}.`] : []),
     ].join('\n'),
   );

@@ -11,7 +11,7 @@ import {
   type LineOfMember,
 } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { keptOrMade } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 
@@ -31,7 +31,7 @@ export async function classSummary(
   if (state === null) throw notFound();
   const { students, counted, compared } = state;
   const basis = canonicalJson([counted, compared]);
-  const summary = await keptOrMade(data, {
+  const summary = await summaryOf(data, {
     roundId: round.id,
     kind: 'class',
     basis,
@@ -47,13 +47,13 @@ async function workOut(data: ScopedData, round: Round): Promise<ClassSummary> {
   const proofIds = counted.flatMap(({ proof }) => (proof ? [proof.id] : []));
   const lines: LineOfMember[] = [];
   for (let from = 0; from < proofIds.length; from += proofsAtOnce) {
-    const items = await data.classSummary.settings(proofIds.slice(from, from + proofsAtOnce));
+    const items = await data.classSummary.spacings(proofIds.slice(from, from + proofsAtOnce));
     lines.push(...items.map(lineOf));
   }
   return summarise(versions.flatMap(factsOf), lines, proofIds.length);
 }
 
-type Item = Awaited<ReturnType<ScopedData['classSummary']['settings']>>[number];
+type Item = Awaited<ReturnType<ScopedData['classSummary']['spacings']>>[number];
 type Version = Awaited<ReturnType<ScopedData['classSummary']['versions']>>[number];
 
 /** Only what is summed up of a comparison: reading all of it for a class takes several times as long. */

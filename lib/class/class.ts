@@ -29,11 +29,11 @@ export const getClass = operation({
   input: getClassInput,
   run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
-    const hand = await roundContext(data, exerciseId, number);
-    const { round, exercise, course, settings, me } = hand;
+    const context = await roundContext(data, exerciseId, number);
+    const { round, exercise, course, settings, me } = context;
     const { summary, students } = await classSummary(data, round, course.id, now);
     const { page, pages, from } = pageOf(askedPage, students, studentsPerPage);
-    const list = await studentsPage(data, hand, { skip: from, take: studentsPerPage });
+    const list = await studentsPage(data, context, { skip: from, take: studentsPerPage });
     const same = summary.lines.flatMap(({ identical }) => identical.flat());
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
@@ -77,7 +77,7 @@ export const getClass = operation({
 
     async function aliasesOf(): Promise<ReadonlyMap<string, string>> {
       if (!settings.namesHidden) return new Map();
-      const { order } = await queueOrder(data, hand, now);
+      const { order } = await queueOrder(data, context, now);
       return new Map(order.counted.map(({ memberId, alias }) => [memberId, alias]));
     }
   },

@@ -9,7 +9,7 @@ import { ENGINE } from '@/shared/measure';
 import { usualRangeSchema } from '@/shared/schemas/measure';
 import { beyondHalfRange } from '@/shared/scoring';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { keptOrMade } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/worked-out';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;
@@ -34,7 +34,7 @@ export async function mapLines(
   const made: MapLine[] = [];
   for (const line of lines)
     made.push(
-      await keptOrMade(data, {
+      await summaryOf(data, {
         roundId: round.id,
         kind: `map ${line.specimenVersionId}`,
         basis,
@@ -62,13 +62,13 @@ async function workOut(
     rows: [],
   };
   for (let from = 0; from < proofIds.length; from += proofsAtOnce) {
-    for (const item of await data.classMap.settings(specimenVersionId, proofIds.slice(from, from + proofsAtOnce)))
+    for (const item of await data.classMap.spacings(specimenVersionId, proofIds.slice(from, from + proofsAtOnce)))
       addRow(line, item);
   }
   return line;
 }
 
-type Item = Awaited<ReturnType<ScopedData['classMap']['settings']>>[number];
+type Item = Awaited<ReturnType<ScopedData['classMap']['spacings']>>[number];
 
 /** Only what the map needs of a measurement and a comparison: reading all of them for a class takes several times as long. */
 const measured = z.object({

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { queueOrder } from '@/lib/review/order';
 import { tokenOf } from '@/lib/review/tasks';
@@ -71,17 +71,17 @@ export const getMap = operation({
   allow: 'class:see',
   input: mapInput,
   run: async ({ data, now }, { exerciseId, roundNumber, line }): Promise<ClassMap> => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { summary } = await classSummary(data, hand.round, hand.course.id, now);
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { summary } = await classSummary(data, context.round, context.course.id, now);
     const wanted = summary.lines.filter(({ specimenVersionId }) => line === null || specimenVersionId === line);
     if (wanted.length === 0) throw notFound();
-    const lines = await mapLines(data, hand.round, hand.course.id, wanted, now);
+    const lines = await mapLines(data, context.round, context.course.id, wanted, now);
     const proofs = [
       ...new Map(
         lines.flatMap(({ rows }) => rows.map(({ memberId, proofId }) => [proofId, { memberId, proofId }])),
       ).values(),
     ];
-    const nameOf = await studentNames(data, hand, proofs, now);
+    const nameOf = await studentNames(data, context, proofs, now);
     const named = proofs.map((proof) => ({ ...nameOf(proof), proofId: proof.proofId })).sort(byNameAndWork(lines));
     const order = named.map(({ proofId }) => proofId);
     const [versions, references] = await Promise.all([
@@ -101,7 +101,7 @@ export const getMap = operation({
             ({ setId, specimenVersionId }) => setId === each.setId && specimenVersionId === each.specimenVersionId,
           ),
           order,
-          ownTolerance: hand.settings.tolerance,
+          ownTolerance: context.settings.tolerance,
         }),
       ),
     };
@@ -140,7 +140,7 @@ function shownLine(
     tolerances,
     ownTolerance,
     pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
-    ground: settingOf(version).ground,
+    ground: sizeAndGroundOf(version).ground,
     references: references.map(({ author, ...reference }) => ({
       author: author.user?.name ?? 'a former instructor',
       spacing: spacingOf(reference),
@@ -169,16 +169,16 @@ type Whose = { memberId: string; proofId: string };
  */
 async function studentNames(
   data: ScopedData,
-  hand: RoundContext,
+  context: RoundContext,
   proofs: readonly Whose[],
   now: Date,
 ): Promise<(who: Whose) => ShownStudent> {
-  const { namesHidden } = hand.settings;
+  const { namesHidden } = context.settings;
   const memberIds = proofs.map(({ memberId }) => memberId);
   const [people, released, queue] = await Promise.all([
     data.markTasks.peopleOf(memberIds),
-    namesHidden ? data.releases.numbersOf(hand.round.id, memberIds) : new Map<string, unknown>(),
-    namesHidden ? queueOrder(data, hand, now) : null,
+    namesHidden ? data.releases.numbersOf(context.round.id, memberIds) : new Map<string, unknown>(),
+    namesHidden ? queueOrder(data, context, now) : null,
   ]);
   const aliases = new Map(queue?.order.counted.map(({ proofId, alias }) => [proofId, alias]));
   return ({ memberId, proofId }) => {

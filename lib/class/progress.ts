@@ -9,7 +9,7 @@ import { followPair } from '@/shared/critique/pair-change';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { idSchema } from '@/shared/schemas/id';
 import { classSummary } from './class-summary';
-import { keptOrMade } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/worked-out';
 import { mapLines } from './map-line';
 
 /** How an exercise went from round to round, line by line. Each round is worked out once for its state and that of the round before. */
@@ -20,13 +20,13 @@ export const getProgress = operation({
   run: async ({ data, now }, { exerciseId }) => {
     const all = await data.classSummary.roundNumbers(exerciseId);
     if (all.length === 0) throw notFound();
-    const hands: RoundContext[] = [];
-    for (const { number, proofs } of all) if (proofs > 0) hands.push(await roundContext(data, exerciseId, number));
-    const { exercise, course } = hands[0] ?? (await roundContext(data, exerciseId, all[0]!.number));
+    const contexts: RoundContext[] = [];
+    for (const { number, proofs } of all) if (proofs > 0) contexts.push(await roundContext(data, exerciseId, number));
+    const { exercise, course } = contexts[0] ?? (await roundContext(data, exerciseId, all[0]!.number));
     const rounds: { number: number; title: string; lines: RoundProgress['lines'] }[] = [];
-    for (const [index, hand] of hands.entries()) {
-      const { lines } = await progressOf(data, hand, hands[index - 1] ?? null, now);
-      rounds.push({ number: hand.round.number, title: hand.round.title, lines });
+    for (const [index, context] of contexts.entries()) {
+      const { lines } = await progressOf(data, context, contexts[index - 1] ?? null, now);
+      rounds.push({ number: context.round.number, title: context.round.title, lines });
     }
     return {
       course: { id: course.id, title: course.title },
@@ -48,7 +48,7 @@ async function progressOf(
   ]);
   if (state === null) throw notFound();
   const basis = canonicalJson([state.counted, state.compared, stateBefore?.counted ?? null]);
-  return keptOrMade(data, {
+  return summaryOf(data, {
     roundId: round.id,
     kind: 'progress',
     basis,

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { courseSettingsOf } from '@/lib/rows/course';
 import { settingsOf } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
@@ -151,7 +151,7 @@ function lineOf(
   return {
     text: specimenVersion.text,
     pack: z.parse(packSchema, JSON.parse(specimenVersion.pack.payload)),
-    ground: settingOf(specimenVersion).ground,
+    ground: sizeAndGroundOf(specimenVersion).ground,
     spacing: spacingOf(item),
     evenness: measured ? (z.parse(evennessOnly, JSON.parse(measured.payload)).line?.evennessGap ?? null) : null,
     pairs:

@@ -167,8 +167,8 @@ function checkedTimeZone(zone: string): string {
   } catch {
     // Said below.
   }
-  const said = `“${zone.slice(0, 40)}” is not a time zone. Choose one from the list, for example Europe/Lisbon.`;
-  throw new AppError('INVALID', said, { fields: { timeZone: said } });
+  const message = `“${zone.slice(0, 40)}” is not a time zone. Choose one from the list, for example Europe/Lisbon.`;
+  throw new AppError('INVALID', message, { fields: { timeZone: message } });
 }
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });

@@ -5,7 +5,7 @@ import { operation } from '@/lib/access/operation';
 import { hashPassword, refuseWeak } from '@/lib/account/password';
 import { openSession } from '@/lib/account/sessions';
 import { addressTaken, hashToken, linkIsOver, newToken } from '@/lib/account/token';
-import { addressOf, takeTry } from '@/lib/account/tries';
+import { addressOf, countTry } from '@/lib/account/tries';
 import type { ScopedData } from '@/lib/data';
 import { isTaken, retryOnConflict } from '@/lib/data/retry';
 import { linkTokenSchema, newAccountSchema } from '@/shared/schemas/account';
@@ -53,8 +53,8 @@ export const createJoinLink = operation({
 });
 
 function tooLong(role: string, days: number): AppError {
-  const said = `A link for the role ${role} works for at most ${longestForStaff} days (given: ${days}): it opens the work of the whole course.`;
-  return new AppError('INVALID', said, { fields: { days: said } });
+  const message = `A link for the role ${role} works for at most ${longestForStaff} days (given: ${days}): it opens the work of the whole course.`;
+  return new AppError('INVALID', message, { fields: { days: message } });
 }
 
 /** The links that still let people in, the next to run out first. The links themselves can't be shown again. */
@@ -98,7 +98,7 @@ export const getJoinLink = operation({
   allow: 'open',
   input: z.object({ token: linkTokenSchema }),
   run: async ({ data, caller, now }, { token }) => {
-    await takeTry(data, 'link-address', addressOf(caller));
+    await countTry(data, 'link-address', addressOf(caller));
     const link = await data.joinLinks.byToken(hashToken(token), now);
     if (!link) throw notFound();
     // A class opens this page at the same moment from one address: only guessing is counted.
@@ -153,7 +153,7 @@ export const joinWithNewAccount = operation({
   allow: 'open',
   input: z.object({ token: linkTokenSchema, ...newAccountSchema.shape }),
   run: async ({ data, caller, now }, { token, name, email, password }) => {
-    await takeTry(data, 'new-account-address', addressOf(caller));
+    await countTry(data, 'new-account-address', addressOf(caller));
     if (!(await data.joinLinks.byToken(hashToken(token), now))) throw linkIsOver();
     refuseWeak(password, name, email);
     const passwordHash = await hashPassword(password);

@@ -6,7 +6,7 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import { env } from '@/lib/env';
 import { logError } from '@/lib/log';
-import { keepingLetter } from '@/lib/mail/letters';
+import { retentionLetter } from '@/lib/mail/letters';
 import { mailIsSetUp, sendMail } from '@/lib/mail/send';
 import { courseId } from './courses';
 
@@ -25,7 +25,7 @@ export const getRetention = operation({
       retainUntil,
       daysLeft: left,
       near: left !== null && (left < 0 || noticeDue(left) !== null),
-      students: await data.keeping.countStudents(id),
+      students: await data.retention.countStudents(id),
     };
   },
 });
@@ -89,18 +89,18 @@ export const sendRetentionNotices = operation({
   input: z.object({}),
   run: async ({ data, now }) => {
     if (!mailIsSetUp()) return { letters: 0 };
-    for (const { id, retainUntil, timeZone } of await data.keeping.dated()) {
+    for (const { id, retainUntil, timeZone } of await data.retention.dated()) {
       const due = noticeDue(daysLeft(retainUntil!, timeZone, now));
-      if (due !== null) await data.keeping.plan(`${id} ${retainUntil} ${due}`, { courseId: id, retainUntil }, now);
+      if (due !== null) await data.retention.plan(`${id} ${retainUntil} ${due}`, { courseId: id, retainUntil }, now);
     }
     let letters = 0;
-    for (let job = await data.keeping.take(now); job !== null; job = await data.keeping.take(now)) {
+    for (let job = await data.retention.take(now); job !== null; job = await data.retention.take(now)) {
       try {
         letters += await write(data, z.parse(payloadSchema, JSON.parse(job.payload)), now);
-        await data.keeping.done(job, now);
+        await data.retention.done(job, now);
       } catch (error) {
         logError(error);
-        await data.keeping.again(job, String(error), new Date(now.getTime() + anHour));
+        await data.retention.again(job, String(error), new Date(now.getTime() + anHour));
       }
     }
     return { letters };
@@ -113,12 +113,12 @@ async function write(
   { courseId: id, retainUntil }: z.infer<typeof payloadSchema>,
   now: Date,
 ): Promise<number> {
-  const course = (await data.keeping.dated()).find((dated) => dated.id === id);
+  const course = (await data.retention.dated()).find((dated) => dated.id === id);
   if (course?.retainUntil !== retainUntil) return 0;
-  const teachers = (await data.keeping.teachers(id)).flatMap(({ user }) => (user ? [user] : []));
-  for (const { name, emailNorm } of teachers) {
+  const instructors = (await data.retention.instructors(id)).flatMap(({ user }) => (user ? [user] : []));
+  for (const { name, emailNorm } of instructors) {
     await sendMail(
-      keepingLetter({
+      retentionLetter({
         to: emailNorm,
         name,
         course: course.title,
@@ -128,7 +128,7 @@ async function write(
       }),
     );
   }
-  return teachers.length;
+  return instructors.length;
 }
 
 /** Before the day until which work is kept, those who teach are told this many days ahead, each once. */

@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import { courseId } from './courses';
 
 /** Acts on one page. */
-export const actsPerPage = 50;
+export const eventsPerPage = 50;
 
 /** What was done to the course, its people, marks and releases: the newest acts, or those before one that was shown. */
 export const listAuditEvents = operation({
@@ -13,8 +13,8 @@ export const listAuditEvents = operation({
   input: z.object({ courseId, before: z.nullable(z.string().max(100)).default(null) }),
   run: async ({ data }, input) => {
     if (!(await data.courses.byId(input.courseId))) throw notFound();
-    const rows = await data.audit.ofCourse(input.courseId, { before: input.before, take: actsPerPage + 1 });
-    const shown = rows.slice(0, actsPerPage);
+    const rows = await data.audit.ofCourse(input.courseId, { before: input.before, take: eventsPerPage + 1 });
+    const shown = rows.slice(0, eventsPerPage);
     const memberIds = shown.flatMap(({ subject }) =>
       subject.startsWith('member:') ? [subject.slice('member:'.length)] : [],
     );

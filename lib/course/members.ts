@@ -137,7 +137,7 @@ function changeMember(
           courseId: inCourse,
           verb,
           subject: `member:${member.id}`,
-          details: withoutValues ? {} : { before: told(member, change), after: told(change, change) },
+          details: withoutValues ? {} : { before: valuesChanged(member, change), after: valuesChanged(change, change) },
         },
         now,
       );
@@ -160,7 +160,7 @@ function stopsTeaching(member: MemberRow, change: MemberChange): boolean {
 }
 
 /** Only the fields that change, instants as text. */
-const told = (from: Pick<MemberRow, keyof MemberChange> | MemberChange, change: MemberChange) =>
+const valuesChanged = (from: Pick<MemberRow, keyof MemberChange> | MemberChange, change: MemberChange) =>
   Object.fromEntries(
     (Object.keys(change) as (keyof MemberChange)[]).map((field) => {
       const value = from[field];

@@ -16,11 +16,11 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
   const course = await data.courses.byId(courseId);
   if (!course) throw notFound();
   const read = readRoster(text, columns);
-  const told = { delimiter: read.delimiter, columns: read.columns, hasHead: read.hasHead };
+  const layout = { delimiter: read.delimiter, columns: read.columns, hasHead: read.hasHead };
   const unclear = whatIsUnclear(read);
   if (unclear)
     return {
-      ...told,
+      ...layout,
       unclear,
       rows: [],
       newSections: [],
@@ -68,7 +68,7 @@ export async function planRoster(data: ScopedData, { courseId, text, columns }: 
   const newSections = [...new Map(wanted.toReversed().map((section) => [keyOf(section), section])).values()].sort();
   const count = (what: RosterRow['becomes']) => rows.filter(({ becomes }) => becomes === what).length;
   return {
-    ...told,
+    ...layout,
     unclear: null,
     rows,
     newSections,
@@ -144,14 +144,14 @@ function parsed(row: RosterRow, schema: z.ZodMiniType<string>, value: string): s
   return value;
 }
 
-function fault(row: RosterRow, said: string): void {
+function fault(row: RosterRow, message: string): void {
   row.becomes = 'fault';
-  row.says.push(said);
+  row.says.push(message);
 }
 
-function settle(row: RosterRow, becomes: RosterRow['becomes'], said: string | null): void {
+function settle(row: RosterRow, becomes: RosterRow['becomes'], message: string | null): void {
   row.becomes = becomes;
-  if (said) row.says.push(said);
+  if (message) row.says.push(message);
 }
 
 /** A roster as it stands in the text: cells trimmed, each row with the line it begins on. */

@@ -165,14 +165,14 @@ async function makeJoinLinks(
 function refuseFaults({ unclear, rows }: Awaited<ReturnType<typeof planRoster>>): void {
   const faults = rows.filter(({ becomes }) => becomes === 'fault');
   if (unclear === null && faults.length === 0) return;
-  const said =
+  const message =
     unclear ??
     faults
       .slice(0, 10)
       .map(({ line, says }) => `Line ${line}: ${says.join(' ')}`)
       .join(' ');
   throw new AppError('INVALID', 'Nothing was imported.', {
-    fields: { text: `${said}${faults.length > 10 ? ` And ${faults.length - 10} more.` : ''}` },
+    fields: { text: `${message}${faults.length > 10 ? ` And ${faults.length - 10} more.` : ''}` },
   });
 }
 

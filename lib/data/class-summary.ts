@@ -6,14 +6,14 @@ import { coursesOf, proofsOfStaff, roundsOfStaff, staff } from './scope';
 
 /** What the class page reads: counts made by the database, one page of students, and a summary made once per state of the round. */
 export const classSummaryData = (actor: Actor, db: Db) => ({
-  kept: (roundId: string, kind: string) =>
+  find: (roundId: string, kind: string) =>
     db.summary.findFirst({
       where: { roundId, kind, round: roundsOfStaff(actor) },
       select: { basis: true, payload: true },
     }),
 
   /** Keeps a summary in place of the one before. @throws P2002 when another request keeps the first one at this moment. */
-  keep: async (roundId: string, kind: string, basis: string, payload: string, now: Date): Promise<void> => {
+  save: async (roundId: string, kind: string, basis: string, payload: string, now: Date): Promise<void> => {
     const { count } = await db.summary.updateMany({
       where: { roundId, kind, round: roundsOfStaff(actor) },
       data: { basis, payload, madeAt: now, version: { increment: 1 } },
@@ -26,7 +26,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
     db.summary.deleteMany({ where: { round: { AND: [{ exerciseId }, roundsOfStaff(actor)] } } }),
 
   /** What was set in these proofs, with the newest comparison of each line. */
-  settings: (proofIds: readonly string[]) =>
+  spacings: (proofIds: readonly string[]) =>
     db.proofItem.findMany({
       where: { proofId: { in: [...proofIds] }, proof: { round: roundsOfStaff(actor) } },
       select: {
@@ -122,7 +122,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
 /** What a map of the class is made from. For staff only. */
 export const classMapData = (actor: Actor, db: Db) => ({
   /** How one line was set in these proofs, with what was measured and compared last. */
-  settings: (specimenVersionId: string, proofIds: readonly string[]) =>
+  spacings: (specimenVersionId: string, proofIds: readonly string[]) =>
     db.proofItem.findMany({
       where: { specimenVersionId, proofId: { in: [...proofIds] }, proof: proofsOfStaff(actor) },
       select: {

@@ -4,15 +4,15 @@ import { openDatabase, type Database } from './open';
 export type { Database, Db, Transaction } from './open';
 
 /** Kept on globalThis, so that a reload of the code in development does not open the database once more. */
-const kept = globalThis as typeof globalThis & { kerncritDatabase?: Database };
+const globals = globalThis as typeof globalThis & { kerncritDatabase?: Database };
 
 /** The database of this installation (DATABASE_URL), opened once per process. */
 export function database(): Database {
-  kept.kerncritDatabase ??= openDatabase(env().databaseUrl);
-  return kept.kerncritDatabase;
+  globals.kerncritDatabase ??= openDatabase(env().databaseUrl);
+  return globals.kerncritDatabase;
 }
 
 /** Makes `database()` give this one: for tests, and for commands that work on a database of their own. */
 export function exchangeDatabase(other: Database | undefined) {
-  kept.kerncritDatabase = other;
+  globals.kerncritDatabase = other;
 }

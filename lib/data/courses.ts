@@ -2,7 +2,7 @@ import type { Role } from '@/shared/schemas/course';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
-import { addJob, finishJob, giveJobBack, type Job, takeJob } from './jobs';
+import { addJob, finishJob, retryJob, type Job, takeJob } from './jobs';
 import { isTaken } from './retry';
 import { coursesOf, membersOf } from './scope';
 
@@ -121,7 +121,7 @@ export const joinLinkData = (actor: Actor, db: Db) => ({
 const kind = 'keeping-notice';
 
 /** Courses with a day until which work is kept, and the notices before it. */
-export const keepingData = (actor: Actor, db: Db) => ({
+export const retentionData = (actor: Actor, db: Db) => ({
   dated: () =>
     db.course.findMany({
       where: { AND: [{ retainUntil: { not: null } }, coursesOf(actor)] },
@@ -129,7 +129,7 @@ export const keepingData = (actor: Actor, db: Db) => ({
     }),
 
   /** Who teaches a course now. */
-  teachers: (courseId: string) =>
+  instructors: (courseId: string) =>
     db.member.findMany({
       where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, user: { erasedAt: null } },
       select: { user: { select: { name: true, emailNorm: true } } },
@@ -150,5 +150,5 @@ export const keepingData = (actor: Actor, db: Db) => ({
 
   take: (now: Date) => takeJob(db, kind, 10, now),
   done: (job: Job, now: Date) => finishJob(db, job, now),
-  again: (job: Job, why: string, at: Date) => giveJobBack(db, job, why, at),
+  again: (job: Job, why: string, at: Date) => retryJob(db, job, why, at),
 });

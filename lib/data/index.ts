@@ -2,7 +2,7 @@ import type { Actor } from './actor';
 import { accountData, oneTimeLinkData } from './account';
 import { auditData } from './audit';
 import { courseCopyData } from './course-copy';
-import { courseData, joinLinkData, keepingData } from './courses';
+import { courseData, joinLinkData, retentionData } from './courses';
 import { eraseData, ownRecordData } from './records';
 import { memberData, sectionData } from './members';
 import { rosterData } from './roster';
@@ -36,7 +36,7 @@ const concepts = {
   courses: courseData,
   courseCopy: courseCopyData,
   erase: eraseData,
-  keeping: keepingData,
+  retention: retentionData,
   ownRecords: ownRecordData,
   joinLinks: joinLinkData,
   members: memberData,

@@ -54,7 +54,7 @@ export async function finishJob(db: Db, job: Job, now: Date): Promise<boolean> {
 }
 
 /** Gives the work back, to be tried again at `dueAt`, and keeps why. */
-export async function giveJobBack(db: Db, job: Job, why: string, dueAt: Date): Promise<boolean> {
+export async function retryJob(db: Db, job: Job, why: string, dueAt: Date): Promise<boolean> {
   const { count } = await db.job.updateMany({
     where: held(job),
     data: { leaseUntil: null, lastError: why.slice(0, 2000), dueAt },

@@ -194,7 +194,7 @@ export const markTaskData = (actor: Actor, db: Db) => {
       }),
 
     /** Ends the actor's hold. */
-    giveBack: async (taskId: string, memberId: string): Promise<boolean> => {
+    unclaim: async (taskId: string, memberId: string): Promise<boolean> => {
       const { count } = await db.markTask.updateMany({
         where: { AND: [{ id: taskId, markerId: memberId, state: 'open' }, tasks] },
         data: { leaseUntil: null, version: { increment: 1 } },

@@ -63,7 +63,7 @@ function limiter(limit: Limit): RateLimiterPrisma {
   const made = limiters.get(storeClient) ?? new Map<Limit, RateLimiterPrisma>();
   limiters.set(storeClient, made);
   const { tries, minutes } = limits[limit];
-  const kept =
+  const cleared =
     made.get(limit) ??
     new RateLimiterPrisma({
       storeClient,
@@ -72,6 +72,6 @@ function limiter(limit: Limit): RateLimiterPrisma {
       points: tries,
       duration: minutes * 60,
     });
-  made.set(limit, kept);
-  return kept;
+  made.set(limit, cleared);
+  return cleared;
 }

@@ -3,7 +3,7 @@ import type { Actor } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Db } from './client';
 import { newId } from './ids';
-import { finishJob, giveJobBack, takeJob, type Job } from './jobs';
+import { finishJob, retryJob, takeJob, type Job } from './jobs';
 import { listNameOf } from './members';
 import { coursesOf, self } from './scope';
 
@@ -102,7 +102,7 @@ export const rosterData = (actor: Actor, db: Db) => ({
 
   takeWelcome: (now: Date) => takeJob(db, welcome, 10, now),
   welcomeSent: (job: Job, now: Date) => finishJob(db, job, now),
-  welcomeAgain: (job: Job, why: string, at: Date) => giveJobBack(db, job, why, at),
+  welcomeAgain: (job: Job, why: string, at: Date) => retryJob(db, job, why, at),
 
   /** Who still waits for a letter: in the course, and without a password. */
   awaits: ({ userId, courseId }: Pick<Welcome, 'userId' | 'courseId'>) =>

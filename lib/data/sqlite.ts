@@ -9,9 +9,9 @@ import {
   type SqlQuery,
   type Transaction,
 } from '@prisma/driver-adapter-utils';
-import { Turn } from './turn';
+import { Mutex } from './turn';
 
-type ExecuteTogether = (queries: readonly SqlQuery[]) => Promise<number[]>;
+type ExecuteBatch = (queries: readonly SqlQuery[]) => Promise<number[]>;
 
 /** The adapter, and beside Prisma's ways of its connection one more: statements that stand or fall together, in one turn. */
 export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
@@ -19,7 +19,7 @@ export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
    * @returns how many rows each statement changed.
    * @throws DriverAdapterError of the statement that failed; then none of them has changed anything.
    */
-  executeBatch: ExecuteTogether;
+  executeBatch: ExecuteBatch;
 };
 
 /**
@@ -32,9 +32,9 @@ export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
  */
 export function sqliteAdapter(url: string): SqliteAdapterFactory {
   const stock = new PrismaBetterSqlite3({ url });
-  let together: ExecuteTogether = () => Promise.reject(new Error('This SQLite database is not connected.'));
+  let execute: ExecuteBatch = () => Promise.reject(new Error('This SQLite database is not connected.'));
   return {
-    executeBatch: (queries) => together(queries),
+    executeBatch: (queries) => execute(queries),
     provider: 'sqlite',
     adapterName: stock.adapterName,
     async connect() {
@@ -43,8 +43,8 @@ export function sqliteAdapter(url: string): SqliteAdapterFactory {
       await patiently(() => connection.executeScript(pragmas));
       closeToOthers(url);
       await connection.executeScript('PRAGMA busy_timeout = 0');
-      const turn = new Turn();
-      together = (queries) => turn.run(() => executeBatch(connection, queries));
+      const turn = new Mutex();
+      execute = (queries) => turn.run(() => executeBatch(connection, queries));
       return inTurns(connection, turn);
     },
   };
@@ -81,7 +81,7 @@ function closeToOthers(url: string) {
   for (const end of ['', '-wal', '-shm']) if (existsSync(`${file}${end}`)) chmodSync(`${file}${end}`, 0o600);
 }
 
-function inTurns(connection: SqlDriverAdapter, turn: Turn): SqlDriverAdapter {
+function inTurns(connection: SqlDriverAdapter, turn: Mutex): SqlDriverAdapter {
   return {
     provider: connection.provider,
     adapterName: connection.adapterName,
@@ -110,7 +110,7 @@ async function executeBatch(connection: SqlDriverAdapter, queries: readonly SqlQ
 /** Takes the file's lock for writing at once, so that nothing after it can meet another writer. */
 const begin = (connection: SqlDriverAdapter) => patiently(() => connection.executeScript('BEGIN IMMEDIATE'));
 
-async function startTransaction(connection: SqlDriverAdapter, turn: Turn): Promise<Transaction> {
+async function startTransaction(connection: SqlDriverAdapter, turn: Mutex): Promise<Transaction> {
   const release = await turn.take();
   try {
     await begin(connection);

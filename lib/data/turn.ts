@@ -1,5 +1,5 @@
 /** Lets one holder at a time through, in the order of asking. */
-export class Turn {
+export class Mutex {
   #last: Promise<void> = Promise.resolve();
 
   /** Waits for its turn; the returned function passes it on, and does so once however often it is called. */

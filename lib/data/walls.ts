@@ -112,7 +112,7 @@ export const wallData = (actor: Actor, db: Db) => {
     },
 
     /** Every setting of the specimen that was sent in the round by those still in the course. */
-    settingsOf: (wall: ShownWall) =>
+    spacingsOf: (wall: ShownWall) =>
       db.proofItem.findMany({
         where: {
           specimenVersion: { specimenId: wall.specimenId },

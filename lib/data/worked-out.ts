@@ -3,7 +3,7 @@ import type { ScopedData } from './.';
 import { isConflict } from './retry';
 import { canonicalJson } from '@/shared/text/canonical-json';
 
-type Kept<Of> = {
+type SummaryRequest<Of> = {
   roundId: string;
   kind: string;
   basis: string;
@@ -16,16 +16,16 @@ type Kept<Of> = {
  * What is worked out once for a state of a round and read from its row after, as long as the state (`basis`) is the same.
  * A row in the form of an earlier version of ours counts as none.
  */
-export async function keptOrMade<Of>(
+export async function summaryOf<Of>(
   data: ScopedData,
-  { roundId, kind, basis, schema, make, now }: Kept<Of>,
+  { roundId, kind, basis, schema, make, now }: SummaryRequest<Of>,
 ): Promise<Of> {
-  const kept = await data.classSummary.kept(roundId, kind);
-  const known = kept && kept.basis === basis ? readOnce(kept.payload, schema) : null;
+  const stored = await data.classSummary.find(roundId, kind);
+  const known = stored && stored.basis === basis ? readOnce(stored.payload, schema) : null;
   if (known !== null) return known;
   const made = await make();
   try {
-    await data.classSummary.keep(roundId, kind, basis, canonicalJson(made), now);
+    await data.classSummary.save(roundId, kind, basis, canonicalJson(made), now);
   } catch (error) {
     // Two who look at once both work it out, and either row will do.
     if (!isConflict(error)) throw error;

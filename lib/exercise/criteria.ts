@@ -94,9 +94,9 @@ export const restoreCriterion = operation({
 /** Distance from the teacher is evidence; by itself it would mark taste. */
 function refuseDistanceAlone(criteria: readonly { basis: string }[]): void {
   if (!isDistanceAlone(criteria)) return;
-  const said =
+  const message =
     'Distance from the references can’t be the only criterion: two spacings can both be right. Add a criterion that a person judges by eye.';
-  throw new AppError('INVALID', said, { fields: { basis: said } });
+  throw new AppError('INVALID', message, { fields: { basis: message } });
 }
 
 export const isDistanceAlone = (criteria: readonly { basis: string }[]): boolean =>

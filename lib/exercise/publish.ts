@@ -57,13 +57,14 @@ async function refuseUnready(data: ScopedData, exerciseId: string, now: Date): P
     now,
   });
   const stops = checks.filter((check) => check.stops);
-  if (stops.length > 0) throw new AppError('INVALID', `Not published yet. ${stops.map(({ said }) => said).join(' ')}`);
+  if (stops.length > 0)
+    throw new AppError('INVALID', `Not published yet. ${stops.map(({ message }) => message).join(' ')}`);
 }
 
 /** One thing to look at before publishing. `stops`: it can't be published like this. */
 type PublishCheck = {
   stops: boolean;
-  said: string;
+  message: string;
   part: 'brief' | 'rounds' | 'specimens' | 'criteria' | 'references';
 };
 
@@ -82,38 +83,40 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
     specimens.length === 0 && {
       stops: true,
       part: 'specimens',
-      said: 'There is nothing to space yet: add at least one line.',
+      message: 'There is nothing to space yet: add at least one line.',
     },
     rounds.length === 0 && {
       stops: true,
       part: 'rounds',
-      said: 'There is no round yet, so no proof could be sent: add one.',
+      message: 'There is no round yet, so no proof could be sent: add one.',
     },
     isDistanceAlone(criteria) && {
       stops: true,
       part: 'criteria',
-      said: 'The only criterion is distance from the references. Two spacings can both be right: add a criterion that a person judges by eye.',
+      message:
+        'The only criterion is distance from the references. Two spacings can both be right: add a criterion that a person judges by eye.',
     },
     exercise.brief.trim() === '' && {
       stops: false,
       part: 'brief',
-      said: 'The brief is empty: students will see the lines without a word.',
+      message: 'The brief is empty: students will see the lines without a word.',
     },
     criteria.length === 0 && {
       stops: false,
       part: 'criteria',
-      said: 'There are no criteria, so no marks can be given; notes can.',
+      message: 'There are no criteria, so no marks can be given; notes can.',
     },
     referenced === 0 && {
       stops: false,
       part: 'references',
-      said: 'No line has a reference. That is allowed; you can set some later, and proofs will then be compared again.',
+      message:
+        'No line has a reference. That is allowed; you can set some later, and proofs will then be compared again.',
     },
     referenced > 0 &&
       referenced < specimens.length && {
         stops: false,
         part: 'references',
-        said: `${referenced} of ${specimens.length} lines have a reference.`,
+        message: `${referenced} of ${specimens.length} lines have a reference.`,
       },
     ...rounds.map(
       (round) =>
@@ -121,7 +124,7 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
         round.dueAt <= now && {
           stops: false,
           part: 'rounds' as const,
-          said: `Round ${round.number} is already past its due date.`,
+          message: `Round ${round.number} is already past its due date.`,
         },
     ),
     ...rounds.slice(1).map(
@@ -129,7 +132,7 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
         outOfOrder(rounds[index]!, round) && {
           stops: false,
           part: 'rounds' as const,
-          said: `Round ${round.number} is due before round ${round.number - 1}.`,
+          message: `Round ${round.number} is due before round ${round.number - 1}.`,
         },
     ),
   ];

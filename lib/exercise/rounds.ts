@@ -136,7 +136,7 @@ function dueInstant(local: string, zone: string): MeantTime {
   }
 }
 
-const wrongDue = (said: string): AppError => new AppError('INVALID', said, { fields: { dueLocal: said } });
+const wrongDue = (inWords: string): AppError => new AppError('INVALID', inWords, { fields: { dueLocal: inWords } });
 
 /** Takes a student's own due date away; the round's holds again. */
 export const endExtension = operation({
@@ -170,7 +170,7 @@ function typedRound(typed: TypedRound, timeZone: string): { fields: RoundFields;
   if (opens && due && due.at <= opens.at)
     throw wrong(
       'dueLocal',
-      `The round would be due (${said(due)}) before it opens (${said(opens)}). Give a later due date.`,
+      `The round would be due (${inWords(due)}) before it opens (${inWords(opens)}). Give a later due date.`,
     );
   if (typed.accept === 'until' && !due)
     throw wrong('dueLocal', 'A last date for late proofs needs a due date before it.');
@@ -179,7 +179,7 @@ function typedRound(typed: TypedRound, timeZone: string): { fields: RoundFields;
   if (until && due && until.at <= due.at)
     throw wrong(
       'untilLocal',
-      `The last date for late proofs (${said(until)}) is not after the due date (${said(due)}).`,
+      `The last date for late proofs (${inWords(until)}) is not after the due date (${inWords(due)}).`,
     );
   const lateRule = {
     accept: typed.accept,
@@ -210,6 +210,6 @@ function meant(local: string, zone: string, field: string, use: 'opens' | 'due')
   }
 }
 
-const said = ({ local }: MeantTime): string => local.replace('T', ' ');
+const inWords = ({ local }: MeantTime): string => local.replace('T', ' ');
 
 const wrong = (field: string, text: string): AppError => new AppError('INVALID', text, { fields: { [field]: text } });

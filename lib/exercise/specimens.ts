@@ -57,12 +57,12 @@ async function makeAll(context: Context, wanted: readonly TypedSpecimen[]): Prom
       versions.push((await makeVersion(context, typed)).version);
     } catch (error) {
       if (!(error instanceof AppError) || error.code !== 'INVALID') throw error;
-      wrong.add(error.said);
+      wrong.add(error.userMessage);
     }
   }
   if (wrong.size === 0) return versions;
-  const said = `No line was added. ${[...wrong].slice(0, 6).join(' ')}${wrong.size > 6 ? ` And ${wrong.size - 6} more like these.` : ''}`;
-  throw new AppError('INVALID', said, { fields: { lines: said } });
+  const message = `No line was added. ${[...wrong].slice(0, 6).join(' ')}${wrong.size > 6 ? ` And ${wrong.size - 6} more like these.` : ''}`;
+  throw new AppError('INVALID', message, { fields: { lines: message } });
 }
 
 /** Moves a specimen one place in the order of its exercise. */

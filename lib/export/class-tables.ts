@@ -100,8 +100,8 @@ export const exportAgreement = operation({
   allow: 'mark:settle',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { criteria } = await agreementOfRound(data, hand, now);
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { criteria } = await agreementOfRound(data, context, now);
     const head = [
       'Criterion',
       'Row',
@@ -139,7 +139,7 @@ export const exportAgreement = operation({
         ]),
       ),
     ]);
-    return { csv: csvOf(head, rows), name: `agreement-round-${hand.round.number}.csv` };
+    return { csv: csvOf(head, rows), name: `agreement-round-${context.round.number}.csv` };
   },
 });
 

@@ -12,11 +12,11 @@ export const exportMarks = operation({
   allow: 'marks:export',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, course, settings } = hand;
-    const queue = settings.namesHidden ? await queueOf(data, hand, now) : [];
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, course, settings } = context;
+    const queue = settings.namesHidden ? await queueOf(data, context, now) : [];
     const alias = new Map(queue.map(({ memberId, shownAs }) => [memberId, shownAs]));
-    const { rows, criteria } = await studentsPage(data, hand, { skip: 0, take: 100_000 }, { evenHidden: true });
+    const { rows, criteria } = await studentsPage(data, context, { skip: 0, take: 100_000 }, { evenHidden: true });
     const head = [
       'Student',
       'Section',

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
-import { drawLines, readRelease } from '@/lib/release/read';
+import { drawLines, findRelease } from '@/lib/release/read';
 import { roundContext } from '@/lib/review/context';
 import { noteView } from '@/lib/review/notes';
 import { queueOf } from '@/lib/review/queue';
@@ -20,7 +20,7 @@ export const exportReleasedNotes = operation({
   run: async ({ data, actor, now }, { proofId }) => {
     const proof = await data.proofs.byId(proofId);
     if (!proof) throw notFound();
-    const release = await readRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
+    const release = await findRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
     if (!release) throw notFound();
     const packs = new Map(
       (await drawLines(data, proofId)).map(({ specimenVersionId, pack }) => [specimenVersionId, pack]),
@@ -62,9 +62,9 @@ export const exportRoundNotes = operation({
   allow: 'class:see',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course } = hand;
-    const queue = new Map((await queueOf(data, hand, now)).map((entry) => [entry.proofId, entry]));
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course } = context;
+    const queue = new Map((await queueOf(data, context, now)).map((entry) => [entry.proofId, entry]));
     const proofIds = [...queue.keys()];
     const blind = await blindStill(data, round, proofIds);
     // While two mark a proof without each other, neither reads the other's notes by this way either.

@@ -3,7 +3,7 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { previewOf } from '@/lib/release/release';
-import { readRelease } from '@/lib/release/read';
+import { findRelease } from '@/lib/release/read';
 import { roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
@@ -21,7 +21,7 @@ export const exportSheet = operation({
   run: async ({ data, actor, now }, { proofId, paper, licence }) => {
     const proof = await data.proofs.byId(proofId);
     if (!proof) throw notFound();
-    const release = await readRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
+    const release = await findRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
     if (!release) throw notFound();
     const sheet = await sheetOf(data, proofId, {
       ...release,
@@ -102,7 +102,7 @@ export const exportClassSet = operation({
 const names = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
 async function readSheet(data: ScopedData, proofId: string, who: string): Promise<Sheet> {
-  const release = await readRelease(data, proofId, false);
+  const release = await findRelease(data, proofId, false);
   if (!release) throw notFound();
   return sheetOf(data, proofId, { ...release, release, who, hidden: false });
 }

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { spacingOf } from '@/lib/rows/spacing';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { holdsOutlines, type SpacingFormat, spacingFormatSchema } from '@/shared/schemas/export';
 import { idSchema } from '@/shared/schemas/id';
 import { packSchema } from '@/shared/schemas/pack';
@@ -28,18 +28,18 @@ export const exportSpacing = operation({
     const proof = await data.proofs.byId(proofId);
     const item = proof?.items.find(({ specimenVersion }) => specimenVersion.specimen.id === specimenId);
     if (!proof || !item) throw notFound();
-    const kept = await data.exports.licenceOf(item.specimenVersion.packSha);
+    const licenceText = await data.exports.licenceOf(item.specimenVersion.packSha);
     if (holdsOutlines[as] && !licence)
       throw new AppError(
         'INVALID',
-        `These outlines belong to the face. Its licence: ${kept}. Tick that you have read it and that it allows this, then take the file again.`,
+        `These outlines belong to the face. Its licence: ${licenceText}. Tick that you have read it and that it allows this, then take the file again.`,
       );
     const { mime, write } = writers[as];
     const line: ExportedSpacing = {
       pack: z.parse(packSchema, JSON.parse(item.specimenVersion.pack.payload)),
       spacing: spacingOf(item),
-      licence: kept,
-      ...settingOf(item.specimenVersion),
+      licence: licenceText,
+      ...sizeAndGroundOf(item.specimenVersion),
     };
     return {
       text: write(line),

@@ -73,8 +73,8 @@ function annotationsOf(note: OutgoingNote): object[] {
   ];
 }
 
-function bodiesOf({ suggestion, fromPair, toPair, pack }: OutgoingNote, said: string): object | object[] {
-  const comment = { type: 'TextualBody', value: said, format: 'text/plain', purpose: 'commenting' };
+function bodiesOf({ suggestion, fromPair, toPair, pack }: OutgoingNote, text: string): object | object[] {
+  const comment = { type: 'TextualBody', value: text, format: 'text/plain', purpose: 'commenting' };
   if (!suggestion) return comment;
   const first = runOf(fromPair, toPair, pack.letters.length - 1)?.first ?? 0;
   const value = JSON.stringify({

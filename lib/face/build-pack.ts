@@ -5,7 +5,7 @@ import { FaceError, quoted } from './face-error';
 import { packLettering, type LetteringSource } from './pack-lettering';
 import type { AxisValues } from './read-face';
 import type { InspectedFace, JobSource } from './workshop/jobs';
-import { atWorkshop } from './workshop/pool';
+import { inFaceProcess } from './workshop/pool';
 
 /** A face: one of the catalogue by its key, or the bytes of a file. Axes that are not named keep their usual value. */
 export type FaceSource =
@@ -20,7 +20,7 @@ export type { LetteringSource };
  */
 export async function buildPack(source: FaceSource | LetteringSource, text: string): Promise<Pack> {
   if (source.kind === 'lettering') return packLettering(source, text);
-  return named(source, checked(await atWorkshop({ task: 'pack', source: jobSource(source), text })));
+  return named(source, checked(await inFaceProcess({ task: 'pack', source: jobSource(source), text })));
 }
 
 function checked(made: Pack): Pack {
@@ -45,12 +45,12 @@ function named(source: FaceSource, pack: Pack): Pack {
 
 /** What a face says of itself, with its licence text where the file carries it, and what a second reader found. Throws FaceError. */
 export async function inspectFace(source: FaceSource): Promise<InspectedFace> {
-  return atWorkshop({ task: 'facts', source: jobSource(source) });
+  return inFaceProcess({ task: 'facts', source: jobSource(source) });
 }
 
 /** Outlines and built-in values of many pairs of letters at once, e.g. ['AV', 'To']. Throws FaceError. */
 export async function buildPairs(source: FaceSource, pairs: string[]): Promise<PairTable> {
-  return atWorkshop({ task: 'pairs', source: jobSource(source), pairs });
+  return inFaceProcess({ task: 'pairs', source: jobSource(source), pairs });
 }
 
 function jobSource(source: FaceSource): JobSource {

@@ -10,18 +10,18 @@ const STEP = 5;
 export type SpacedLetter = { cluster: string; after: number };
 
 /** Our own headings are few; a bound keeps made-up ones from filling the memory. */
-const kept = new Map<string, Promise<SpacedLetter[][]>>();
-const MOST_KEPT = 200;
+const cache = new Map<string, Promise<SpacedLetter[][]>>();
+const MOST_CACHED = 200;
 
 /** A heading word by word, letter by letter, spaced by the measure in steps of 5/1000 em. */
 export function spaceHeading(text: string): Promise<SpacedLetter[][]> {
-  const known = kept.get(text);
+  const known = cache.get(text);
   if (known) return known;
   const made = makeHeading(text);
-  if (kept.size >= MOST_KEPT) kept.clear();
-  kept.set(text, made);
+  if (cache.size >= MOST_CACHED) cache.clear();
+  cache.set(text, made);
   // A face that could not be read this time may be readable the next.
-  made.catch(() => kept.delete(text));
+  made.catch(() => cache.delete(text));
   return made;
 }
 

@@ -6,9 +6,9 @@ export function errorResponse(error: unknown): Response {
   const known = asAppError(error);
   const headers: Record<string, string> = { 'cache-control': 'no-store' };
   if (known.retryAfterSeconds !== null) headers['retry-after'] = String(known.retryAfterSeconds);
-  const { code, said, fields, body } = known;
+  const { code, userMessage, fields, body } = known;
   return Response.json(
-    { error: { code, said, fields, ...(body === null ? {} : { body }) } },
+    { error: { code, message: userMessage, fields, ...(body === null ? {} : { body }) } },
     { status: known.status, headers },
   );
 }

@@ -12,7 +12,7 @@ type Source = {
 /** Rarer than this nothing is sent, so that a proxy or a phone does not take the line for dead. */
 const beatEvery = 15_000;
 /** Changes that follow each other more quickly are told together. */
-const calm = 120;
+const minimumPause = 120;
 /** Streams of one process; beyond it a page asks every few seconds instead. */
 const most = 2_000;
 let open = 0;
@@ -70,7 +70,7 @@ export function eventStream({ listen, read, signal }: Source): Response {
     for (;;) {
       const isBeat = !(await somethingHeard());
       if (over) return null;
-      const wait = sentAt + calm - Date.now();
+      const wait = sentAt + minimumPause - Date.now();
       if (!isBeat && wait > 0)
         await new Promise((done) => {
           setTimeout(done, wait);

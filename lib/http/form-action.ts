@@ -39,7 +39,7 @@ export function formAction<Result, Schema extends $ZodType>(
     refresh();
     return {
       status: 'done',
-      said: options.done?.(result) ?? 'Saved.',
+      message: options.done?.(result) ?? 'Saved.',
       fields: {},
       values: {},
       shown: options.show?.(result) ?? {},
@@ -48,5 +48,5 @@ export function formAction<Result, Schema extends $ZodType>(
 }
 
 function failed(error: AppError, form: FormData, secret: readonly string[]): FormState {
-  return { status: 'failed', said: error.said, fields: error.fields, values: typedValues(form, secret) };
+  return { status: 'failed', message: error.userMessage, fields: error.fields, values: typedValues(form, secret) };
 }

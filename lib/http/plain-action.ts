@@ -17,7 +17,7 @@ export function plainAction<Arguments extends unknown[], Result, Schema extends 
       await operation(await currentCaller(), read(...given));
       return { failed: null };
     } catch (error) {
-      return { failed: asAppError(error).said };
+      return { failed: asAppError(error).userMessage };
     }
   };
 }

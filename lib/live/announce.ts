@@ -4,13 +4,13 @@ import { localBus, type Bus, type Topic } from './bus';
 import { postgresqlBus } from './postgresql-bus';
 
 /** Kept on globalThis: pages and route handlers are bundled apart and must still hear each other. */
-const kept = globalThis as typeof globalThis & { kerncritBus?: Bus };
+const globals = globalThis as typeof globalThis & { kerncritBus?: Bus };
 
 /** The bus of this process: in memory with SQLite, which one process serves; across processes with PostgreSQL. */
 export function bus(): Bus {
   const { databaseUrl } = env();
-  kept.kerncritBus ??= providerOf(databaseUrl) === 'sqlite' ? localBus() : postgresqlBus(databaseUrl);
-  return kept.kerncritBus;
+  globals.kerncritBus ??= providerOf(databaseUrl) === 'sqlite' ? localBus() : postgresqlBus(databaseUrl);
+  return globals.kerncritBus;
 }
 
 /** Says that something has changed, after it was committed. Nothing that was done fails because of this. */

@@ -67,7 +67,7 @@ export function welcomeLetter({
 }
 
 /** Before the day until which a course's work is kept. */
-export function keepingLetter({
+export function retentionLetter({
   to,
   name,
   course,

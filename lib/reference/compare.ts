@@ -7,12 +7,12 @@ import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { groundSchema, type Size, sizeSchema, type Spacing } from '@/shared/schemas/spacing';
 import { compareLine, measureLine, reportLine } from '@/shared/scoring';
-import { freezeReferences, type Frozen, frozenReferences } from './sets';
+import { freezeReferences, type FrozenReferences, frozenReferences } from './sets';
 
 type LineVersion = { id: string; size: number; unit: string; ground: string };
 
 /** Where and on what a specimen version is read, checked on the way out of the database. */
-export const settingOf = (version: Omit<LineVersion, 'id'>) => ({
+export const sizeAndGroundOf = (version: Omit<LineVersion, 'id'>) => ({
   size: z.parse(sizeSchema, { value: version.size, unit: version.unit }),
   ground: z.parse(groundSchema, version.ground),
 });
@@ -25,7 +25,7 @@ export function measureProofLine(
   references: readonly ReferenceSpacing[],
   smallestSize: Size | null = null,
 ): ProofLine {
-  const measure = reportLine(pack, spacing, { ...settingOf(version), smallestSize });
+  const measure = reportLine(pack, spacing, { ...sizeAndGroundOf(version), smallestSize });
   const comparison = references.length > 0 ? compareLine(measure, [...references]) : null;
   return { specimenVersionId: version.id, spacing, measure, comparison };
 }
@@ -53,7 +53,7 @@ async function compareAgain(data: ScopedData, exerciseId: string, setId: string,
   if (!set || settings === null)
     throw new Error(`compareAgain: no set ${setId} of exercise ${exerciseId} in this actor's reach.`);
   const referencesOf = frozenReferences(set.items, settings);
-  const told: ComparedAgain = {
+  const counts: ComparedAgain = {
     referenceSet: set.number,
     proofLines: 0,
     outsideBefore: 0,
@@ -65,7 +65,7 @@ async function compareAgain(data: ScopedData, exerciseId: string, setId: string,
     const items = await data.proofs.itemsAfter(exerciseId, setId, after, atOnce);
     if (items.length === 0) {
       await data.classSummary.forget(exerciseId);
-      return told;
+      return counts;
     }
     after = items.at(-1)!.id;
     const rows = items.flatMap((item) => {
@@ -74,12 +74,12 @@ async function compareAgain(data: ScopedData, exerciseId: string, setId: string,
       if (references.length === 0) return [];
       const pack = packs.get(version.packSha) ?? parsePack(version.pack.payload);
       packs.set(version.packSha, pack);
-      const comparison = compareLine(measureLine(pack, spacingOf(item), settingOf(version)), references);
+      const comparison = compareLine(measureLine(pack, spacingOf(item), sizeAndGroundOf(version)), references);
       const before = item.comparisons[0];
-      told.proofLines += 1;
-      told.outsideNow += comparison.outside;
-      if (before) told.outsideBefore += z.parse(outsideOnly, JSON.parse(before.payload)).outside;
-      else told.newlyCompared += 1;
+      counts.proofLines += 1;
+      counts.outsideNow += comparison.outside;
+      if (before) counts.outsideBefore += z.parse(outsideOnly, JSON.parse(before.payload)).outside;
+      else counts.newlyCompared += 1;
       return [{ proofItemId: item.id, comparison }];
     });
     await data.proofs.addComparisons(setId, rows, now);
@@ -93,7 +93,7 @@ const outsideOnly = z.object({ outside: z.int() });
 export async function newReferenceSet(
   context: Context,
   exerciseId: string,
-): Promise<Frozen & { compared: ComparedAgain | null }> {
+): Promise<FrozenReferences & { compared: ComparedAgain | null }> {
   const frozen = await freezeReferences(context, exerciseId);
   if (!frozen.fresh || frozen.referenceSetId === null) return { ...frozen, compared: null };
   return { ...frozen, compared: await compareAgain(context.data, exerciseId, frozen.referenceSetId, context.now) };

@@ -186,7 +186,7 @@ export const applyReferences = operation({
 });
 
 /** What a teacher is called who is no longer here. */
-export const formerTeacher = 'a former instructor';
+export const formerInstructor = 'a former instructor';
 
 /** Puts the name of the nearest reference's author into stored figures, which hold the member's id. */
 export async function withNamedAuthors<Figures extends { author: string | null }>(
@@ -196,6 +196,6 @@ export async function withNamedAuthors<Figures extends { author: string | null }
   const ids = figures.flatMap((one) => one?.author ?? []);
   const names = ids.length > 0 ? await data.referenceSets.authorNames(ids) : new Map<string, string>();
   return figures.map(
-    (one) => one && { ...one, author: one.author === null ? null : (names.get(one.author) ?? formerTeacher) },
+    (one) => one && { ...one, author: one.author === null ? null : (names.get(one.author) ?? formerInstructor) },
   );
 }

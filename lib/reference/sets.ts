@@ -74,13 +74,13 @@ export function frozenReferences(
   );
 }
 
-export type Frozen = { referenceSetId: string | null; number: number; fresh: boolean };
+export type FrozenReferences = { referenceSetId: string | null; number: number; fresh: boolean };
 
 /**
  * Freezes the references of an exercise as they stand into the next numbered set, unless they stand as in the last one.
  * Where there never was a reference there is no set. Comparisons name the set they were made with.
  */
-export const freezeReferences = (context: Context, exerciseId: string): Promise<Frozen> =>
+export const freezeReferences = (context: Context, exerciseId: string): Promise<FrozenReferences> =>
   retryOnConflict(async () => {
     const { data, now } = context;
     const [references, latest] = await Promise.all([

@@ -23,14 +23,14 @@ export const getReleasePlan = operation({
   allow: 'release:make',
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, settings } = hand;
-    const { order } = await queueOrder(data, hand, now);
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course, settings } = context;
+    const { order } = await queueOrder(data, context, now);
     const { page, pages, from, to } = pageOf(asked, order.counted.length, perPage);
     const places = order.counted.slice(from, to);
     const [shown, { criteria, plan }, released] = await Promise.all([
-      entriesOf(data, hand, order, places, now),
-      releasePlan(data, hand, places),
+      entriesOf(data, context, order, places, now),
+      releasePlan(data, context, places),
       data.releases.numbersOf(
         round.id,
         places.map(({ memberId }) => memberId),

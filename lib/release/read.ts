@@ -3,9 +3,9 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
-import { alreadySaid, entryView, nextSeq } from '@/lib/review/notes';
+import { alreadyWritten, entryView, nextSeq } from '@/lib/review/notes';
 import { courseSettingsOf } from '@/lib/rows/course';
 import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import { followPair, pairChange, type PairChange } from '@/shared/critique/pair-change';
@@ -42,7 +42,7 @@ export const getRelease = operation({
     if (!proof) throw notFound();
     const own = actor.kind === 'person' && proof.member.userId === actor.userId;
     const [release, elsewhere] = await Promise.all([
-      readRelease(data, proofId, own),
+      findRelease(data, proofId, own),
       own ? data.releases.ownFromAnother(proofId) : null,
     ]);
     if (!release) return { release: null, elsewhere: elsewhere && { proofId: elsewhere.proofId } };
@@ -61,7 +61,7 @@ export const getRelease = operation({
   },
 });
 
-export type ReadRelease = {
+export type StoredRelease = {
   number: number;
   releasedAt: Date;
   snapshot: ReleaseSnapshot;
@@ -69,7 +69,7 @@ export type ReadRelease = {
 };
 
 /** The newest release of a proof, with the names of those who wrote; `own` for the student it went out to, else for staff. */
-export async function readRelease(data: ScopedData, proofId: string, own: boolean): Promise<ReadRelease | null> {
+export async function findRelease(data: ScopedData, proofId: string, own: boolean): Promise<StoredRelease | null> {
   const [row] = await (own ? data.releases.ownOfProof(proofId) : data.releases.ofProof(proofId));
   if (!row) return null;
   const course = await data.courses.settingsOfProof(proofId);
@@ -79,7 +79,7 @@ export async function readRelease(data: ScopedData, proofId: string, own: boolea
   return {
     number: row.number,
     releasedAt: row.releasedAt,
-    snapshot: await nameTeachers(data, withAuthors(snapshot, threads)),
+    snapshot: await nameInstructors(data, withAuthors(snapshot, threads)),
     answers: answersTo(snapshot, threads),
   };
 }
@@ -178,7 +178,7 @@ export const answerNote = operation({
       const note = await data.notes.ofSelf(noteId);
       if (!note || !(await wasReleased(data, noteId, note.proofItem.proof.id))) throw notFound();
       const authorId = note.proofItem.proof.memberId;
-      if (!alreadySaid(note.entries, { authorId, afterSeq, body })) {
+      if (!alreadyWritten(note.entries, { authorId, afterSeq, body })) {
         await data.notes.addEntry({ noteId, seq: nextSeq(note.entries), authorId, body, replacesSeq: null, now });
       }
       return { noteId };
@@ -196,7 +196,7 @@ async function wasReleased(data: ScopedData, noteId: string, proofId: string): P
 }
 
 /** A snapshot with the names of those whose references it speaks of; a release itself keeps none. */
-export async function nameTeachers(data: ScopedData, snapshot: ReleaseSnapshot): Promise<ReleaseSnapshot> {
+export async function nameInstructors(data: ScopedData, snapshot: ReleaseSnapshot): Promise<ReleaseSnapshot> {
   const named = await withNamedAuthors(
     data,
     snapshot.lines.map(({ deviations }) => deviations),
@@ -225,6 +225,6 @@ export async function drawLines(data: ScopedData, proofId: string): Promise<Draw
       specimenVersionId: version.id,
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing: spacingOf(item),
-      ...settingOf(version),
+      ...sizeAndGroundOf(version),
     }));
 }

@@ -15,7 +15,7 @@ import { releaseRoundSchema } from '@/shared/schemas/release';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { buildSnapshots } from './snapshots';
 import { type PlannedRelease, releasePlan } from './plan';
-import { drawLines, nameTeachers, shownTo } from './read';
+import { drawLines, nameInstructors, shownTo } from './read';
 
 /**
  * Sends notes and marks of a round out to those chosen, all or none of them. What goes out is pinned to the proof, the
@@ -27,18 +27,18 @@ export const releaseRound = operation({
   allow: 'release:make',
   input: releaseRoundSchema,
   run: async ({ data, now }, { exerciseId, roundNumber, to }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, course, settings, me } = hand;
-    const { order } = await queueOrder(data, hand, now);
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, course, settings, me } = context;
+    const { order } = await queueOrder(data, context, now);
     const places = [...new Set(to.map(({ proofId: token }) => order.placeOf.get(token)))].flatMap((place) =>
       place === undefined ? [] : [order.counted[place]!],
     );
-    const byToken = new Map((await entriesOf(data, hand, order, places, now)).map((entry) => [entry.token, entry]));
+    const byToken = new Map((await entriesOf(data, context, order, places, now)).map((entry) => [entry.token, entry]));
     const chosen = to
       .map(({ proofId }) => byToken.get(proofId))
       .filter((entry): entry is QueueEntry => entry !== undefined);
     const [{ criteria, plan }, before] = await Promise.all([
-      releasePlan(data, hand, chosen),
+      releasePlan(data, context, chosen),
       data.releases.numbersOf(
         round.id,
         places.map(({ memberId }) => memberId),
@@ -124,19 +124,19 @@ export async function previewOf(
   { exerciseId, roundNumber, proof }: { exerciseId: string; roundNumber: number; proof: string },
   now: Date,
 ) {
-  const hand = await roundContext(data, exerciseId, roundNumber);
-  const { order } = await queueOrder(data, hand, now);
+  const context = await roundContext(data, exerciseId, roundNumber);
+  const { order } = await queueOrder(data, context, now);
   const place = order.counted[order.placeOf.get(proof) ?? -1];
-  const [entry] = place ? await entriesOf(data, hand, order, [place], now) : [];
+  const [entry] = place ? await entriesOf(data, context, order, [place], now) : [];
   if (!entry || entry.token !== proof) throw notFound();
-  const { criteria, plan } = await releasePlan(data, hand, [entry]);
-  const built = (await buildSnapshots(data, plan, criteria, hand.settings.referencesShown)).get(entry.proofId);
+  const { criteria, plan } = await releasePlan(data, context, [entry]);
+  const built = (await buildSnapshots(data, plan, criteria, context.settings.referencesShown)).get(entry.proofId);
   const course = await data.courses.settingsOfProof(entry.proofId);
   if (!built || !plan[0] || !course) throw notFound();
   return {
     entry,
     seen: plan[0].seen,
-    snapshot: await nameTeachers(data, shownTo(built.snapshot, courseSettingsOf(course).figuresHidden)),
+    snapshot: await nameInstructors(data, shownTo(built.snapshot, courseSettingsOf(course).figuresHidden)),
     unsure: unsureOf(plan[0], criteria),
   };
 }

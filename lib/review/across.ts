@@ -3,7 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import type { AcrossLine, AcrossVersion } from '@/shared/critique/desk';
 import { faultKey } from '@/shared/critique/faults';
 import { measuredSuggestion } from '@/shared/critique/suggested-spacing';
@@ -17,11 +17,11 @@ import { noteView } from './notes';
 import { entriesOf, type QueueEntry } from './queue';
 import { queueOrder } from './order';
 import { roundContext } from './context';
-import { stockNotesAtHand } from './stock-notes';
+import { listStockNotes } from './stock-notes';
 import { blindStill } from './second-marker';
 
 /** Settings on one page. */
-export const settingsPerPage = 24;
+export const spacingsPerPage = 24;
 
 /**
  * One specimen across a round: the proofs that count, below each other in the order of the queue, and the faults that
@@ -32,28 +32,28 @@ export const getSpecimenAcross = operation({
   allow: 'critique:write',
   input: specimenAcrossInput,
   run: async ({ data, now }, { exerciseId, roundNumber, specimenId, fault: wanted, page: asked }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, me } = hand;
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course, me } = context;
     const specimens = await data.specimens.ofExercise(exerciseId);
     const specimen = specimens.find(({ id }) => id === specimenId);
     if (!specimen) throw notFound();
-    const { order } = await queueOrder(data, hand, now);
-    const gathering = await gatherSpecimen(data, hand, order, specimenId, now);
+    const { order } = await queueOrder(data, context, now);
+    const gathering = await gatherSpecimen(data, context, order, specimenId, now);
     const versions = (
-      await data.critique.versionsById(specimenId, [...new Set(gathering.settings.map((one) => one.specimenVersionId))])
+      await data.critique.versionsById(specimenId, [...new Set(gathering.spacings.map((one) => one.specimenVersionId))])
     ).map(versionView);
     const faults = gathering.faults.map((fault) => {
       const { number, pack } = versions.find(({ id }) => id === fault.specimenVersionId)!;
       return { ...fault, key: `v${number}-${faultKey(fault)}`, letters: lettersOf(spacedLetters(pack), fault) };
     });
     const chosen = faults.find(({ key }) => key === wanted) ?? null;
-    const list = chosen ? chosen.at.map((place) => gathering.settings[place]!) : gathering.settings;
-    const { page, pages, from, to } = pageOf(asked, list.length, settingsPerPage);
+    const list = chosen ? chosen.at.map((place) => gathering.spacings[place]!) : gathering.spacings;
+    const { page, pages, from, to } = pageOf(asked, list.length, spacingsPerPage);
     const here = list.slice(from, to);
-    const alike = gathering.identical.map((group) => group.map((place) => gathering.settings[place]!));
+    const alike = gathering.identical.map((group) => group.map((place) => gathering.spacings[place]!));
     const [entries, stock] = await Promise.all([
-      entriesOf(data, hand, order, [...new Set([...here, ...alike.flat()])], now),
-      stockNotesAtHand(data, course.id, me.id),
+      entriesOf(data, context, order, [...new Set([...here, ...alike.flat()])], now),
+      listStockNotes(data, course.id, me.id),
     ]);
     const named: Named = new Map(entries.map((entry) => [entry.proofId, entry]));
     return {
@@ -64,7 +64,7 @@ export const getSpecimenAcross = operation({
       namesHidden: entries.some(({ hidden }) => hidden),
       specimen: { id: specimenId, text: versions.at(-1)?.text ?? specimen.versions[0]?.text ?? '' },
       specimens: specimens.flatMap(({ id, versions: [newest] }) => (newest ? [{ id, text: newest.text }] : [])),
-      count: gathering.settings.length,
+      count: gathering.spacings.length,
       inList: list.length,
       page,
       pages,
@@ -108,7 +108,7 @@ export const getSpecimenAcross = operation({
 
 export type ShownSpecimen = Awaited<ReturnType<typeof getSpecimenAcross>>;
 
-type Setting = Gathering['settings'][number];
+type ReviewedSpacing = Gathering['spacings'][number];
 type Named = ReadonlyMap<string, Pick<QueueEntry, 'token' | 'shownAs' | 'hidden'>>;
 
 type Listed = {
@@ -124,7 +124,7 @@ type Listed = {
 async function linesOf(
   data: ScopedData,
   { specimenId, named, at, blind, me }: Listed,
-  page: readonly Setting[],
+  page: readonly ReviewedSpacing[],
 ): Promise<AcrossLine[]> {
   const items = await data.critique.specimenIn(
     specimenId,
@@ -165,5 +165,12 @@ function versionView({
   pack,
   ...version
 }: Awaited<ReturnType<ScopedData['critique']['versionsById']>>[number]): AcrossVersion {
-  return { id, specimenId, number, text, ...settingOf(version), pack: z.parse(packSchema, JSON.parse(pack.payload)) };
+  return {
+    id,
+    specimenId,
+    number,
+    text,
+    ...sizeAndGroundOf(version),
+    pack: z.parse(packSchema, JSON.parse(pack.payload)),
+  };
 }

@@ -17,9 +17,9 @@ export const getAgreement = operation({
   allow: 'mark:settle',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, settings, me } = hand;
-    const { criteria, proofs, waiting } = await agreementOfRound(data, hand, now);
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course, settings, me } = context;
+    const { criteria, proofs, waiting } = await agreementOfRound(data, context, now);
     const differing = proofs.map((proof) => ({ proof, ...differenceOf(proof) })).filter(({ apart }) => apart > 0);
     const [firsts, seconds, people, released] = await Promise.all([
       data.markTasks.ofProofs(
@@ -107,17 +107,17 @@ type JudgedProof = {
 /** Every proof of a round that two have finished, with the agreement by each criterion, from the marks as the two gave them. */
 export async function agreementOfRound(
   data: ScopedData,
-  hand: RoundContext,
+  context: RoundContext,
   now: Date,
 ): Promise<{ criteria: CriterionAgreement[]; proofs: JudgedProof[]; waiting: number }> {
   const [{ order }, rows] = await Promise.all([
-    queueOrder(data, hand, now),
-    data.criteria.ofExercise(hand.exercise.id),
+    queueOrder(data, context, now),
+    data.criteria.ofExercise(context.exercise.id),
   ]);
   const criteria = rows.map(criterionView);
   const marks = await marksOfProofs(
     data,
-    hand.round,
+    context.round,
     order.counted.map(({ proofId }) => proofId),
   );
   const proofs = order.counted

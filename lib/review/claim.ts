@@ -16,8 +16,8 @@ export const claimProof = operation({
   allow: 'mark:give',
   input: proofOnly,
   run: async ({ data, now }, { proof: token }) => {
-    const hand = await proofContext(data, token);
-    const { leaseUntil } = await claim(data, hand, now);
+    const context = await proofContext(data, token);
+    const { leaseUntil } = await claim(data, context, now);
     return { keptUntil: leaseUntil.toISOString() };
   },
 });
@@ -109,7 +109,7 @@ export const unclaimProof = operation({
   run: async ({ data, now: _now }, { proof: token }) => {
     const { task, me } = await proofContext(data, token);
     if (!task) throw notFound();
-    return { givenBack: await data.markTasks.giveBack(task.id, me.id) };
+    return { givenBack: await data.markTasks.unclaim(task.id, me.id) };
   },
 });
 
@@ -119,16 +119,16 @@ export const finishProof = operation({
   allow: 'mark:give',
   input: z.strictObject({ proof: idSchema, to: z.enum(['done', 'open'], 'A proof is open or done.') }),
   run: async ({ data, now }, { proof: token, to }) => {
-    const hand = await proofContext(data, token);
-    const { proof, me, course, exercise, task } = hand;
+    const context = await proofContext(data, token);
+    const { proof, me, course, exercise, task } = context;
     if (to === 'done') {
-      const unmarked = await unmarkedCriteria(hand);
+      const unmarked = await unmarkedCriteria(context);
       if (unmarked.length > 0)
         throw new AppError('INVALID', `Not marked yet: ${unmarked.join(', ')}. Give each a level, then finish.`);
-      await claim(data, hand, now);
+      await claim(data, context, now);
     }
     if (!task) throw notFound();
-    if (to === 'open' && hand.two === 'done') {
+    if (to === 'open' && context.two === 'done') {
       throw new AppError(
         'CONFLICT',
         'Both markers have finished this proof and can see each other’s marks, so these marks can no longer be changed. To change what counts, settle it with a reason on the agreement page.',
@@ -146,7 +146,7 @@ export const finishProof = operation({
     );
     return { state: to };
 
-    async function unmarkedCriteria({ task: at }: typeof hand): Promise<string[]> {
+    async function unmarkedCriteria({ task: at }: typeof context): Promise<string[]> {
       const [criteria, marks] = await Promise.all([
         data.criteria.ofExercise(exercise.id),
         at ? data.marks.ofTasks([at.id]) : [],

@@ -8,7 +8,7 @@ import type { ScopedData } from '@/lib/data';
 import { lateOf } from '@/lib/work/rounds';
 import { marksOfProof } from './marks';
 import { secondQueue } from './second-marker';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { sinceLastRound } from '@/shared/critique/desk';
@@ -18,7 +18,7 @@ import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 import { acrossSpecimens, earlierNotes, mapsTo } from './earlier';
 import { type InOrder, myQueue, type MyQueue, queueOrder } from './order';
 import { noteView } from './notes';
-import { stockNotesAtHand } from './stock-notes';
+import { listStockNotes } from './stock-notes';
 
 /**
  * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked for),
@@ -29,8 +29,8 @@ export const getProofLine = operation({
   allow: 'critique:write',
   input: proofLineInput,
   run: async ({ data, now }, { proof: token, specimenId, section }) => {
-    const hand = await proofContext(data, token);
-    const { proof, round, exercise, course, settings, task, hidden, slot, sight } = hand;
+    const context = await proofContext(data, token);
+    const { proof, round, exercise, course, settings, task, hidden, slot, sight } = context;
     const items = proof.items.toSorted(
       (one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position,
     );
@@ -53,23 +53,23 @@ export const getProofLine = operation({
         taskId: sight === 'none' ? null : (task?.id ?? null),
         late,
       }),
-      stockNotesAtHand(data, course.id, hand.me.id),
-      queueOrder(data, hand, now),
+      listStockNotes(data, course.id, context.me.id),
+      queueOrder(data, context, now),
       acrossSpecimens(data, items, item),
     ]);
     const [comparison] = await withNamedAuthors(data, [line.comparisons[0] ? comparisonOf(line.comparisons[0]) : null]);
     const own = { proofId: proof.id, alias: task?.alias ?? 'A student' };
     const here = !task ? token : slot === secondSlot ? task.alias : tokenOf(own, hidden);
-    const mine = await myQueue(data, hand, order, section);
+    const mine = await myQueue(data, context, order, section);
     const specimenIds = items.map(({ specimenVersion }) => specimenVersion.specimenId);
-    const second = slot === secondSlot ? await secondQueue(data, hand, now) : null;
+    const second = slot === secondSlot ? await secondQueue(data, context, now) : null;
     const go = second
       ? neighboursAmong(
           second.map((place) => place.task.alias),
           { token: here, specimenId },
           specimenIds,
         )
-      : await neighboursOf(data, hand, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
+      : await neighboursOf(data, context, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
@@ -89,13 +89,13 @@ export const getProofLine = operation({
         text: version.text,
         place: items.indexOf(item) + 1,
         of: items.length,
-        ...settingOf(version),
+        ...sizeAndGroundOf(version),
         remark: z.parse(specimenDetailsSchema, JSON.parse(version.details)).remark,
         tolerance: settings.tolerance,
       },
-      personKey: hand.me.id,
-      released: hand.released,
-      mayChoose: leadsCourse(hand.me.role),
+      personKey: context.me.id,
+      released: context.released,
+      mayChoose: leadsCourse(context.me.role),
       lines: items.map(({ specimenVersion }) => ({
         specimenId: specimenVersion.specimenId,
         text: specimenVersion.text,
@@ -127,20 +127,20 @@ export const getProofLine = operation({
           notes: earlier.filter((note) => note.round === previous.proof.round.number),
         }),
       },
-      notes: notes.filter((note) => mayBeRead(note, hand)).map((note) => noteView(note, hidden)),
+      notes: notes.filter((note) => mayBeRead(note, context)).map((note) => noteView(note, hidden)),
       earlier,
       marks,
       stock,
       task: {
         state: task?.state === 'done' ? ('done' as const) : ('open' as const),
-        mine: task?.markerId === hand.me.id,
+        mine: task?.markerId === context.me.id,
         heldBy:
-          task && task.markerId !== hand.me.id && task.leaseUntil !== null && task.leaseUntil > now
+          task && task.markerId !== context.me.id && task.leaseUntil !== null && task.leaseUntil > now
             ? (task.marker?.user?.name ?? 'another marker')
             : null,
       },
       /** Whether two mark this proof, in which of the two markings this is, and what may be seen of both. */
-      two: { state: hand.two, slot, sight },
+      two: { state: context.two, slot, sight },
       go,
       queue: {
         ...(second
@@ -175,13 +175,13 @@ type Here = { token: string; proofId: string; specimenId: string };
  */
 async function neighboursOf(
   data: ScopedData,
-  hand: Pick<ProofContext, 'round' | 'settings'>,
+  context: Pick<ProofContext, 'round' | 'settings'>,
   queue: MyQueue,
   here: Here,
   specimenIds: readonly string[],
 ): Promise<Neighbours> {
   const place = queue.placeOf.get(here.proofId) ?? -1;
-  const [next, previous] = await tokensOf(data, hand, [queue.counted[place + 1], queue.counted[place - 1]]);
+  const [next, previous] = await tokensOf(data, context, [queue.counted[place + 1], queue.counted[place - 1]]);
   return between(next ?? null, previous ?? null, here, specimenIds, queue.section?.id ?? null);
 }
 

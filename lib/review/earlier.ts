@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import type { EarlierNote } from '@/shared/critique/desk';
 import { followPair, pairChange } from '@/shared/critique/pair-change';
@@ -80,7 +80,7 @@ type Line = NonNullable<Awaited<ReturnType<ScopedData['critique']['line']>>>;
 
 function setSpecimen({ specimenVersion, ...row }: Line): SetSpecimen {
   const pack = z.parse(packSchema, JSON.parse(specimenVersion.pack.payload));
-  const measure = measureLine(pack, spacingOf(row), settingOf(specimenVersion));
+  const measure = measureLine(pack, spacingOf(row), sizeAndGroundOf(specimenVersion));
   return {
     measure,
     family: pack.face?.family ?? '',

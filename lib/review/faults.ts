@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
-import { keptOrMade } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/worked-out';
 import type { ScopedData } from '@/lib/data';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { identicalSettings } from '@/shared/class/summary';
@@ -13,7 +13,7 @@ import type { RoundContext } from './context';
 const gatheringSchema = z.strictObject({
   version: z.literal(1),
   /** The proofs that count, in the order of their aliases as in the queue, each with the version of the line it has. */
-  settings: z.array(
+  spacings: z.array(
     z.strictObject({ proofId: z.string(), memberId: z.string(), alias: z.string(), specimenVersionId: z.string() }),
   ),
   faults: z.array(sharedFaultSchema),
@@ -34,7 +34,7 @@ export async function gatherSpecimen(
 ): Promise<Gathering> {
   const state = await data.roundState.of(round, course.id);
   if (state === null) throw notFound();
-  return keptOrMade(data, {
+  return summaryOf(data, {
     roundId: round.id,
     kind: `faults ${specimenId}`,
     basis: canonicalJson([state.queue, state.compared]),
@@ -45,7 +45,7 @@ export async function gatherSpecimen(
 }
 
 async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId: string): Promise<Gathering> {
-  const settings = [];
+  const spacings = [];
   for (let from = 0; from < ordered.length; from += proofsAtOnce) {
     const some = ordered.slice(from, from + proofsAtOnce);
     const items = new Map(
@@ -56,7 +56,7 @@ async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId
         )
       ).map((item) => [item.proofId, item]),
     );
-    settings.push(
+    spacings.push(
       ...some.flatMap((one) => {
         const item = items.get(one.proofId);
         return item
@@ -72,17 +72,17 @@ async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId
       }),
     );
   }
-  const places = new Map(settings.map(({ memberId }, place) => [memberId, place]));
-  const versions = [...grouped(settings, ({ specimenVersionId }) => specimenVersionId).values()];
+  const places = new Map(spacings.map(({ memberId }, place) => [memberId, place]));
+  const versions = [...grouped(spacings, ({ specimenVersionId }) => specimenVersionId).values()];
   return {
     version: 1,
-    settings: settings.map(({ proofId, memberId, alias, specimenVersionId }) => ({
+    spacings: spacings.map(({ proofId, memberId, alias, specimenVersionId }) => ({
       proofId,
       memberId,
       alias,
       specimenVersionId,
     })),
-    faults: gatherFaults(settings),
+    faults: gatherFaults(spacings),
     identical: versions.flatMap(identicalSettings).map((group) => group.map((memberId) => places.get(memberId)!)),
   };
 }

@@ -35,9 +35,9 @@ export const giveMark = operation({
   allow: 'mark:give',
   input: giveMarkSchema,
   run: async ({ data, now }, { proofId: token, criterionVersionId, level, version, why }): Promise<MarkView> => {
-    const hand = await proofContext(data, token);
-    const { me, proof, course } = hand;
-    const criterion = (await data.criteria.ofExercise(hand.exercise.id))
+    const context = await proofContext(data, token);
+    const { me, proof, course } = context;
+    const criterion = (await data.criteria.ofExercise(context.exercise.id))
       .map(criterionView)
       .find(({ versionId }) => versionId === criterionVersionId);
     if (!criterion)
@@ -51,12 +51,12 @@ export const giveMark = operation({
         `“${criterion.title}” has ${criterion.levels.length} levels; level ${level + 1} is not among them. Choose one that is shown.`,
       );
     }
-    if (hand.two === 'done')
+    if (context.two === 'done')
       throw new AppError(
         'CONFLICT',
         'Both markers have finished this proof and can see each other’s marks, so these marks can no longer be changed. To change what counts, settle it with a reason on the agreement page.',
       );
-    const { taskId } = await claim(data, hand, now);
+    const { taskId } = await claim(data, context, now);
     const given = (await data.marks.ofTasks([taskId])).find((mark) => mark.criterionVersionId === criterionVersionId);
     if ((given?.version ?? -1) !== version) throw changed(criterion, given?.level ?? null);
     if (given && given.level !== null && given.level !== level && why === '') {
@@ -80,7 +80,7 @@ export const giveMark = operation({
             courseId: course.id,
             verb,
             subject: `mark:${markId}`,
-            details: { proof: proof.id, marking: hand.slot, criterion: criterion.title, before, after: level },
+            details: { proof: proof.id, marking: context.slot, criterion: criterion.title, before, after: level },
           },
           now,
         );
@@ -160,8 +160,8 @@ export function totalWithLate(
     criteria.length === 0
       ? { percent: null, arithmetic: [] }
       : totalOf(criteria.map(({ mark, ...rest }) => ({ ...rest, level: mark.level })));
-  const { percent, said } = afterLateRule(total.percent, late);
-  return { ...total, after: percent, late: said, rule: late };
+  const { percent, sentence } = afterLateRule(total.percent, late);
+  return { ...total, after: percent, late: sentence, rule: late };
 }
 
 type EventRow = Awaited<ReturnType<ScopedData['marks']['eventsOf']>>[number];

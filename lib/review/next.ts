@@ -5,7 +5,7 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
-import { secondInTurn, secondQueue } from './second-marker';
+import { orderForMarker, secondQueue } from './second-marker';
 import { claim } from './claim';
 import { proofContext, roundContext, type RoundContext } from './context';
 import { type InOrder, myQueue, type MyQueue, queueOrder } from './order';
@@ -32,23 +32,23 @@ export const claimNextProof = operation({
     { data, now },
     { exerciseId, roundNumber, section, after, second },
   ): Promise<{ proof: string | null; line: string | null }> => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
+    const context = await roundContext(data, exerciseId, roundNumber);
     if (second) {
       const [token, specimens] = await Promise.all([
-        secondTaken(data, hand, after, now),
+        secondTaken(data, context, after, now),
         data.specimens.ofExercise(exerciseId),
       ]);
       return { proof: token, line: token === null ? null : (specimens[0]?.id ?? null) };
     }
-    const { order } = await queueOrder(data, hand, now);
+    const { order } = await queueOrder(data, context, now);
     const [mine, specimens] = await Promise.all([
-      myQueue(data, hand, order, section),
+      myQueue(data, context, order, section),
       data.specimens.ofExercise(exerciseId),
     ]);
     const here = after === null ? undefined : mine.counted[mine.placeOf.get(after) ?? -1];
-    const taken = await firstTaken(data, mine, here, { roundId: hand.round.id, memberId: hand.me.id, now });
+    const taken = await firstTaken(data, mine, here, { roundId: context.round.id, memberId: context.me.id, now });
     if (!taken) return { proof: null, line: null };
-    const [entry] = await entriesOf(data, hand, order, [taken], now);
+    const [entry] = await entriesOf(data, context, order, [taken], now);
     return { proof: entry!.token, line: specimens[0]?.id ?? null };
   },
 });
@@ -86,23 +86,23 @@ async function firstTaken(
 /** The first second marking that could be claimed, from here on and round from the beginning. */
 async function secondTaken(
   data: ScopedData,
-  hand: RoundContext,
+  context: RoundContext,
   after: string | null,
   now: Date,
 ): Promise<string | null> {
-  const places = await secondQueue(data, hand, now);
+  const places = await secondQueue(data, context, now);
   const here = places.findIndex(({ task, proofId }) => task.alias === after || proofId === after);
   const round = [...places.slice(here + 1), ...places.slice(0, Math.max(here, 0))];
-  for (const { task } of secondInTurn(round)) if (await claimed(data, task.alias, now)) return task.alias;
+  for (const { task } of orderForMarker(round)) if (await claimed(data, task.alias, now)) return task.alias;
   return null;
 }
 
 /** Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this marker's. */
 async function claimed(data: ScopedData, token: string, now: Date): Promise<boolean> {
-  const hand = await proofContext(data, token);
-  if (hand.task?.state === 'done') return false;
+  const context = await proofContext(data, token);
+  if (context.task?.state === 'done') return false;
   try {
-    await claim(data, hand, now);
+    await claim(data, context, now);
     return true;
   } catch (error) {
     if (error instanceof AppError && error.code === 'CONFLICT') return false;
@@ -124,7 +124,7 @@ export const skipProof = operation({
       if (to === 'taken-up') await data.markSkips.remove(proof.id, me.id);
       else {
         if (!(await data.markSkips.find(proof.id, me.id))) await data.markSkips.create(proof.id, me.id, now);
-        if (task) await data.markTasks.giveBack(task.id, me.id);
+        if (task) await data.markTasks.unclaim(task.id, me.id);
       }
       return { exerciseId: round.exerciseId, roundNumber: round.number, to };
     }),

@@ -146,7 +146,7 @@ export const answerInThread = operation({
       const note = await data.notes.byId(noteId);
       const me = note && (await data.markTasks.marker(note.proofItem.proof.round.exercise.courseId));
       if (!note || !me) throw notFound();
-      if (!alreadySaid(note.entries, { authorId: me.id, afterSeq, body }))
+      if (!alreadyWritten(note.entries, { authorId: me.id, afterSeq, body }))
         await data.notes.addEntry({
           noteId,
           seq: nextSeq(note.entries),
@@ -159,11 +159,11 @@ export const answerInThread = operation({
     }),
 });
 
-type Said = { seq: number; authorId: string | null; body: string };
+type WrittenEntry = { seq: number; authorId: string | null; body: string };
 
 /** The same words by the same person after the last that they saw: the answer came twice (a lost reply, a double press). */
-export const alreadySaid = (
-  entries: readonly Said[],
+export const alreadyWritten = (
+  entries: readonly WrittenEntry[],
   { authorId, afterSeq, body }: { authorId: string; afterSeq: number; body: string },
 ): boolean => entries.some((entry) => entry.seq > afterSeq && entry.authorId === authorId && entry.body === body);
 

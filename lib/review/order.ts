@@ -21,8 +21,8 @@ export type QueueOrder = {
   tasksAside: readonly string[];
 };
 
-const kept = new Map<string, { state: string; order: QueueOrder }>();
-const mostKept = 40;
+const cache = new Map<string, { state: string; order: QueueOrder }>();
+const mostCached = 40;
 
 /**
  * The order of a round's queue and how many of its proofs are marked. Worked out once for each state of the round, which is
@@ -31,14 +31,14 @@ const mostKept = 40;
  */
 export async function queueOrder(
   data: ScopedData,
-  hand: Pick<RoundContext, 'round' | 'course'>,
+  context: Pick<RoundContext, 'round' | 'course'>,
   now: Date,
 ): Promise<{ order: QueueOrder; done: number; students: number }> {
-  const { round, course } = hand;
+  const { round, course } = context;
   const state = await data.roundState.of(round, course.id);
   if (state === null) throw notFound();
-  const known = kept.get(round.id);
-  const order = known?.state === state.queue ? known.order : await workOut(data, hand, now);
+  const known = cache.get(round.id);
+  const order = known?.state === state.queue ? known.order : await workOut(data, context, now);
   const doneAside = order.tasksAside.length === 0 ? 0 : (await data.markTasks.doneAmong(order.tasksAside)).length;
   return { order, done: state.done - doneAside, students: state.students };
 }
@@ -95,9 +95,9 @@ function orderOf(
 }
 
 function keep(roundId: string, state: string, order: QueueOrder): QueueOrder {
-  kept.delete(roundId);
-  kept.set(roundId, { state, order });
-  if (kept.size > mostKept) kept.delete(kept.keys().next().value!);
+  cache.delete(roundId);
+  cache.set(roundId, { state, order });
+  if (cache.size > mostCached) cache.delete(cache.keys().next().value!);
   return order;
 }
 
@@ -110,18 +110,18 @@ export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
   section: SectionOfQueue | null;
 };
 
-type Hand = Pick<RoundContext, 'round' | 'course' | 'settings' | 'me'>;
+type QueueContext = Pick<RoundContext, 'round' | 'course' | 'settings' | 'me'>;
 
 /** The round's order, or the part of it that a section has sent, with what this marker skipped at the end. @throws NOT_FOUND for a section that may not be told apart. */
 export async function myQueue(
   data: ScopedData,
-  hand: Hand,
+  context: QueueContext,
   order: QueueOrder,
   sectionId: string | null,
 ): Promise<MyQueue> {
   const [skips, part] = await Promise.all([
-    data.markSkips.of(hand.round.id, hand.me.id),
-    sectionId === null ? null : sectionPart(data, hand, sectionId),
+    data.markSkips.of(context.round.id, context.me.id),
+    sectionId === null ? null : sectionPart(data, context, sectionId),
   ]);
   if (skips.length === 0 && part === null) return { ...order, skipped: new Set(), section: null };
   const ofPart = part === null ? order.counted : order.counted.filter(({ memberId }) => part.members.has(memberId));
@@ -143,19 +143,22 @@ export async function myQueue(
 
 async function sectionPart(
   data: ScopedData,
-  hand: Hand,
+  context: QueueContext,
   sectionId: string,
 ): Promise<{ section: SectionOfQueue; members: ReadonlySet<string> }> {
-  const section = (await sectionsOf(data, hand)).find(({ id }) => id === sectionId);
+  const section = (await sectionsOf(data, context)).find(({ id }) => id === sectionId);
   if (!section) throw notFound();
-  return { section, members: new Set(await data.sections.memberIds(hand.course.id, sectionId)) };
+  return { section, members: new Set(await data.sections.memberIds(context.course.id, sectionId)) };
 }
 
 /** Where names are hidden, a part of the queue with fewer in it would say too much of who they are. */
 const fewestHidden = 5;
 
 /** The sections by which the queue can be gone through; none where names are hidden and one of the parts is very small. */
-export async function sectionsOf(data: ScopedData, { round, course, settings }: Hand): Promise<SectionOfQueue[]> {
+export async function sectionsOf(
+  data: ScopedData,
+  { round, course, settings }: QueueContext,
+): Promise<SectionOfQueue[]> {
   const parts = await data.sections.sentIn(course.id, round.id);
   if (settings.namesHidden && parts.some(({ sent }) => sent < fewestHidden)) return [];
   const named = parts.flatMap(({ id, name, sent }) => (id === null || name === null ? [] : [{ id, name, sent }]));

@@ -18,15 +18,15 @@ export const getQueue = operation({
   allow: 'critique:write',
   input: z.extend(roundByNumber, { page: pageNumberSchema, section: sectionSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked, section: sectionId }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { order, done } = await queueOrder(data, hand, now);
-    const mine = await myQueue(data, hand, order, sectionId);
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { order, done } = await queueOrder(data, context, now);
+    const mine = await myQueue(data, context, order, sectionId);
     const { page, pages, from, to } = pageOf(asked, mine.counted.length, proofsPerPage);
     const [queue, uncounted, specimens, sections, doneInSection] = await Promise.all([
-      entriesOf(data, hand, order, mine.counted.slice(from, to), now),
-      page === 1 ? uncountedOf(data, hand, order, order.uncounted.slice(0, proofsPerPage), now) : [],
+      entriesOf(data, context, order, mine.counted.slice(from, to), now),
+      page === 1 ? uncountedOf(data, context, order, order.uncounted.slice(0, proofsPerPage), now) : [],
       data.specimens.ofExercise(exerciseId),
-      sectionsOf(data, hand),
+      sectionsOf(data, context),
       mine.section
         ? data.markTasks.doneOf(
             mine.counted.map(({ proofId }) => proofId),
@@ -34,7 +34,7 @@ export const getQueue = operation({
           )
         : null,
     ]);
-    const { round, exercise, course, me } = hand;
+    const { round, exercise, course, me } = context;
     return {
       exercise: { id: exercise.id, title: exercise.title },
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
@@ -45,7 +45,7 @@ export const getQueue = operation({
         version: round.version,
         markingStartedAt: round.markingStartedAt,
       },
-      namesHidden: hand.settings.namesHidden,
+      namesHidden: context.settings.namesHidden,
       mayRelease: leadsCourse(me.role),
       secondMarking: secondMarkingOf(round).which,
       specimens: specimens.flatMap(({ id, position, versions }) =>
@@ -101,22 +101,22 @@ type LaterProof = { token: string; number: number };
 type Uncounted = { shownAs: string; later: LaterProof[] };
 
 /** All of the round's proofs that count, in the order of their aliases: for what goes over all of them, like an export. A page asks `entriesOf`. */
-export async function queueOf(data: ScopedData, hand: RoundContext, now: Date): Promise<QueueEntry[]> {
-  const { order } = await queueOrder(data, hand, now);
-  return entriesOf(data, hand, order, order.counted, now);
+export async function queueOf(data: ScopedData, context: RoundContext, now: Date): Promise<QueueEntry[]> {
+  const { order } = await queueOrder(data, context, now);
+  return entriesOf(data, context, order, order.counted, now);
 }
 
 /** These places of the queue as they stand now. Asks only for them, however long the queue is. */
 export async function entriesOf(
   data: ScopedData,
-  hand: RoundContext,
+  context: RoundContext,
   order: QueueOrder,
   places: readonly InOrder[],
   now: Date,
 ): Promise<QueueEntry[]> {
   const { tasks, people, hiddenOf, laterOf } = await known(
     data,
-    hand,
+    context,
     order,
     places.map(({ memberId }) => memberId),
     places.map(({ proofId }) => proofId),
@@ -137,7 +137,7 @@ export async function entriesOf(
       state: task.state === 'done' ? 'done' : 'open',
       heldBy: held ? (task.marker?.user?.name ?? null) : null,
       heldUntil: held ? task.leaseUntil : null,
-      mine: task.markerId === hand.me.id,
+      mine: task.markerId === context.me.id,
       later: laterOf(memberId),
     };
   });
@@ -146,12 +146,12 @@ export async function entriesOf(
 /** These members of whom no proof counts, with what they sent too late. */
 async function uncountedOf(
   data: ScopedData,
-  hand: RoundContext,
+  context: RoundContext,
   order: QueueOrder,
   memberIds: readonly string[],
   now: Date,
 ): Promise<Uncounted[]> {
-  const { tasks, people, hiddenOf, laterOf } = await known(data, hand, order, memberIds, [], now);
+  const { tasks, people, hiddenOf, laterOf } = await known(data, context, order, memberIds, [], now);
   return memberIds.map((memberId) => {
     const alias = tasks.get(order.laterOf.get(memberId)![0]!.id)!.alias;
     return {

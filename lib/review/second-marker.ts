@@ -19,10 +19,10 @@ export const getSecondQueue = operation({
   allow: 'critique:write',
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
-    const hand = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, settings, me } = hand;
+    const context = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course, settings, me } = context;
     const [places, specimens] = await Promise.all([
-      secondQueue(data, hand, now),
+      secondQueue(data, context, now),
       data.specimens.ofExercise(exerciseId),
     ]);
     const { page, pages, from, to } = pageOf(asked, places.length, perPage);
@@ -32,16 +32,16 @@ export const getSecondQueue = operation({
       data.markTasks.peopleOf(memberIds),
       data.releases.numbersOf(round.id, memberIds),
     ]);
-    const row = ({ task, memberId, standing, skipped }: SecondPlace) => ({
+    const row = ({ task, memberId, status, skipped }: SecondPlace) => ({
       token: task.alias,
       shownAs: shownAs(
         { name: people.get(memberId)?.name ?? null, alias: task.alias },
         settings.namesHidden && !released.has(memberId),
       ),
-      standing,
+      status,
       skipped,
       state: task.state === 'done' ? ('done' as const) : ('open' as const),
-      heldBy: standing === 'held' ? (task.marker?.user?.name ?? 'another marker') : null,
+      heldBy: status === 'held' ? (task.marker?.user?.name ?? 'another marker') : null,
     });
     return {
       course: { id: course.id, title: course.title },
@@ -56,14 +56,14 @@ export const getSecondQueue = operation({
       count: places.length,
       done: places.filter(({ task }) => task.state === 'done').length,
       /** The first that this marker has begun, else the first that is free, else what they skipped. */
-      next: secondInTurn(places)[0]?.task.alias ?? null,
+      next: orderForMarker(places)[0]?.task.alias ?? null,
     };
   },
 });
 
 /** `free`: may be taken now. `mine`: begun by this marker, and not given back. `held`: another has it in hand or has finished it. `own`: this marker has a part in the first marking. */
 type SecondStanding = 'free' | 'mine' | 'held' | 'own';
-type SecondPlace = InOrder & { task: MarkTaskRow; standing: SecondStanding; skipped: boolean };
+type SecondPlace = InOrder & { task: MarkTaskRow; status: SecondStanding; skipped: boolean };
 
 /**
  * The proofs of a round that a second marker looks at, in the order of the aliases of those tasks, which is fair and has
@@ -71,22 +71,22 @@ type SecondPlace = InOrder & { task: MarkTaskRow; standing: SecondStanding; skip
  */
 export async function secondQueue(
   data: ScopedData,
-  hand: Pick<RoundContext, 'round' | 'course' | 'me'>,
+  context: Pick<RoundContext, 'round' | 'course' | 'me'>,
   now: Date,
 ): Promise<SecondPlace[]> {
-  const setting = secondMarkingOf(hand.round);
+  const setting = secondMarkingOf(context.round);
   const [{ order }, begun] = await Promise.all([
-    queueOrder(data, hand, now),
-    data.markTasks.ofRound(hand.round.id, secondSlot),
+    queueOrder(data, context, now),
+    data.markTasks.ofRound(context.round.id, secondSlot),
   ]);
   if (setting.which === 'none' && begun.length === 0) return [];
   const there = new Set(begun.map(({ proofId }) => proofId));
   const places = order.counted.filter(({ proofId }) => isSampled(proofId, setting) || there.has(proofId));
   const proofIds = places.map(({ proofId }) => proofId);
   const [tasks, parts, skips] = await Promise.all([
-    tasksFor(data, hand.round.id, proofIds, now, secondSlot),
-    data.markTasks.partsOf(proofIds, hand.me.id),
-    data.markSkips.of(hand.round.id, hand.me.id),
+    tasksFor(data, context.round.id, proofIds, now, secondSlot),
+    data.markTasks.partsOf(proofIds, context.me.id),
+    data.markSkips.of(context.round.id, context.me.id),
   ]);
   const skipped = new Map(skips.map(({ proofId }, place) => [proofId, place]));
   const last = (one: InOrder) => skipped.get(one.proofId) ?? -1;
@@ -98,7 +98,7 @@ export async function secondQueue(
       .filter(({ proofId, task }) => isSampled(proofId, setting) || task.markerId !== null)
       .map((place) => ({
         ...place,
-        standing: standingOf(place.task, hand.me.id, own.has(place.proofId), now),
+        status: statusOf(place.task, context.me.id, own.has(place.proofId), now),
         skipped: skipped.has(place.proofId),
       }))
       .sort((one, other) => last(one) - last(other) || (one.task.alias < other.task.alias ? -1 : 1))
@@ -106,15 +106,13 @@ export async function secondQueue(
 }
 
 /** Those that this marker can go on with, as they should be given: begun ones, free ones, then what was skipped. */
-export function secondInTurn(places: readonly SecondPlace[]): SecondPlace[] {
-  const open = places.filter(
-    ({ task, standing }) => task.state === 'open' && (standing === 'mine' || standing === 'free'),
-  );
-  const at = ({ standing, skipped }: SecondPlace) => (skipped ? 2 : standing === 'mine' ? 0 : 1);
+export function orderForMarker(places: readonly SecondPlace[]): SecondPlace[] {
+  const open = places.filter(({ task, status }) => task.state === 'open' && (status === 'mine' || status === 'free'));
+  const at = ({ status, skipped }: SecondPlace) => (skipped ? 2 : status === 'mine' ? 0 : 1);
   return open.toSorted((one, other) => at(one) - at(other));
 }
 
-function standingOf(
+function statusOf(
   { markerId, state, leaseUntil }: MarkTaskRow,
   me: string,
   ownFirst: boolean,

@@ -17,10 +17,10 @@ export const getMarkDifference = operation({
   allow: 'mark:settle',
   input: proofOnly,
   run: async ({ data }, { proof: token }) => {
-    const hand = await proofContext(data, token);
-    const { proof, round, exercise, course, first, second, hidden } = hand;
+    const context = await proofContext(data, token);
+    const { proof, round, exercise, course, first, second, hidden } = context;
     // Until both have finished there is nothing to lay side by side.
-    if (hand.two !== 'done') throw notFound();
+    if (context.two !== 'done') throw notFound();
     const [rows, marks, settled, history] = await Promise.all([
       data.criteria.ofExercise(exercise.id),
       marksOfProofs(data, round, [proof.id]),
@@ -40,8 +40,8 @@ export const getMarkDifference = operation({
         first: first!.marker?.user?.name ?? 'a former marker',
         second: second!.marker?.user?.name ?? 'a former marker',
       },
-      maySettle: maySettle(hand),
-      released: hand.released,
+      maySettle: maySettle(context),
+      released: context.released,
       criteria: rows.map(criterionView).map(({ versionId, title, description, weight, levels }) => ({
         versionId,
         title,
@@ -87,9 +87,9 @@ export const settleMark = operation({
   allow: 'mark:settle',
   input: settleMarkSchema,
   run: async ({ data, now }, { proof: token, criterionVersionId, level, version, why }) => {
-    const hand = await proofContext(data, token);
-    const { proof, round, exercise, course, me } = hand;
-    refuseUnlessReady(hand);
+    const context = await proofContext(data, token);
+    const { proof, round, exercise, course, me } = context;
+    refuseUnlessReady(context);
     const criterion = (await data.criteria.ofExercise(exercise.id))
       .map(criterionView)
       .find(({ versionId }) => versionId === criterionVersionId);
@@ -134,7 +134,7 @@ export const settleMark = operation({
     return {
       exerciseId: exercise.id,
       roundNumber: round.number,
-      token: tokenOf({ proofId: proof.id, alias: hand.first?.alias ?? token }, hand.hidden),
+      token: tokenOf({ proofId: proof.id, alias: context.first?.alias ?? token }, context.hidden),
     };
   },
 });
@@ -143,15 +143,15 @@ export const settleMark = operation({
 const maySettle = ({ me, first, second }: Pick<ProofContext, 'me' | 'first' | 'second'>): boolean =>
   leadsCourse(me.role) || me.id === first?.markerId || me.id === second?.markerId;
 
-function refuseUnlessReady(hand: ProofContext): void {
-  if (hand.two === 'none')
+function refuseUnlessReady(context: ProofContext): void {
+  if (context.two === 'none')
     throw new AppError('CONFLICT', 'One person marks this proof, so there is nothing to settle.');
-  if (hand.two === 'waits')
+  if (context.two === 'waits')
     throw new AppError(
       'CONFLICT',
       'Both markers have to finish this proof before anything is settled; until then neither sees the other’s marks.',
     );
-  if (!maySettle(hand))
+  if (!maySettle(context))
     throw new AppError('CONFLICT', 'The instructor settles differences, or one of the two who marked this proof.');
 }
 

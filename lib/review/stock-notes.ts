@@ -7,9 +7,9 @@ import { stockNoteInputSchema, type StockNoteView } from '@/shared/schemas/note'
 import { idSchema } from '@/shared/schemas/id';
 
 /** The stock notes at hand in a course: one's own and the shared ones, then those every course starts with. */
-export async function stockNotesAtHand(data: ScopedData, courseId: string, memberId: string): Promise<StockNoteView[]> {
-  const kept = await data.stockNotes.ofCourse(courseId);
-  const own = kept.map(({ id, body, fault, shared, authorId }) => ({
+export async function listStockNotes(data: ScopedData, courseId: string, memberId: string): Promise<StockNoteView[]> {
+  const stored = await data.stockNotes.ofCourse(courseId);
+  const own = stored.map(({ id, body, fault, shared, authorId }) => ({
     id,
     body,
     fault: stockNoteInputSchema.shape.fault.parse(fault),

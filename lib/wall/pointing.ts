@@ -1,7 +1,7 @@
 import qrcode from 'qrcode-generator';
 import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { addressOf, takeTry } from '@/lib/account/tries';
+import { addressOf, countTry } from '@/lib/account/tries';
 import type { ScopedData } from '@/lib/data';
 import { systemCaller } from '@/lib/access/caller';
 import { retryOnConflict } from '@/lib/data/retry';
@@ -20,7 +20,7 @@ export const point = operation({
   allow: 'open',
   input: pointSchema,
   run: async ({ data, caller, now }, { code, phone, at }): Promise<{ pointed: boolean }> => {
-    await takeTry(data, 'point-address', addressOf(caller));
+    await countTry(data, 'point-address', addressOf(caller));
     const { wall, settings } = await wallOfCode(data, code, now);
     if (at === null) {
       await data.walls.takeBack(wall, phone);
@@ -56,7 +56,7 @@ export const getPointing = operation({
   input: wallCodeOnly,
   run: async ({ data, caller, now }, { code }) => {
     const address = addressOf(caller);
-    await takeTry(data, 'wall-address', address);
+    await countTry(data, 'wall-address', address);
     const { wall } = await wallOfCode(data, code, now);
     // A code that leads somewhere was no guess.
     await data.rateLimits.giveBack('wall-address', address);
@@ -100,7 +100,7 @@ const lasts = 10_000;
  * The present state of a wall for its phones, read from the database once for all of them: sixty phones that are told of
  * one change ask one question.
  */
-export function phonesTogether({ code, wallId, roundId }: Shown): Promise<PhoneState> {
+export function getPhoneState({ code, wallId, roundId }: Shown): Promise<PhoneState> {
   const there = shared.get(code);
   if (there && !there.stale && Date.now() - there.readAt < lasts) return there.reading;
   there?.stop();

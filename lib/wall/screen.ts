@@ -4,7 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import { retryOnConflict, swapped } from '@/lib/data/retry';
 import type { ShownWall } from '@/lib/data/walls';
 import { announce } from '@/lib/live/announce';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { countedProofs } from '@/lib/review/counted';
 import { writeNote } from '@/lib/review/notes';
 import { spacingOf } from '@/lib/rows/spacing';
@@ -154,13 +154,13 @@ export const saveAsNote = operation({
   },
 });
 
-type Item = Awaited<ReturnType<ScopedData['walls']['settingsOf']>>[number];
+type Item = Awaited<ReturnType<ScopedData['walls']['spacingsOf']>>[number];
 type OnWall = { line: WallLine; item: Item };
 
 /** The newest setting of each student, under the key that stands for it, in the order of the keys. */
 export async function linesOfWall(data: ScopedData, wall: ShownWall, settings: WallSettings): Promise<OnWall[]> {
   const newest = new Map<string, Item>();
-  for (const item of await data.walls.settingsOf(wall)) {
+  for (const item of await data.walls.spacingsOf(wall)) {
     const known = newest.get(item.proof.memberId);
     if (!known || known.proof.number < item.proof.number) newest.set(item.proof.memberId, item);
   }
@@ -196,5 +196,5 @@ export async function packsOfWall(
   const rows = await data.walls.versionsOf(wall);
   return rows
     .filter(({ number }, index) => versions.has(number) || index === rows.length - 1)
-    .map((row) => ({ version: row.number, pack: readPack(row.packSha, row.pack.payload), ...settingOf(row) }));
+    .map((row) => ({ version: row.number, pack: readPack(row.packSha, row.pack.payload), ...sizeAndGroundOf(row) }));
 }

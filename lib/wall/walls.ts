@@ -5,7 +5,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { retryOnConflict } from '@/lib/data/retry';
 import { announce } from '@/lib/live/announce';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { openWallSchema, pointingSchema, wallOnly, wallSignCount } from '@/shared/schemas/wall';
@@ -67,7 +67,7 @@ export const listWalls = operation({
             id,
             text: version.text,
             face: version.pack.face ? `${version.pack.face.family} ${version.pack.face.style}` : null,
-            ...settingOf(version),
+            ...sizeAndGroundOf(version),
             wall: wall ? { id: wall.id, openedAt: wall.openedAt, by: wall.openedBy?.user?.name ?? null } : null,
           },
         ];

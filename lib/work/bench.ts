@@ -7,7 +7,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import { buildPack } from '@/lib/face/build-pack';
 import { teaches } from '@/shared/schemas/course';
 import { type CurrentLine, currentLines, lineView } from './lines';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { accommodationsOf, roundsAt } from './rounds';
 import { visibleReferences } from '@/lib/reference/sets';
 import { courseSettingsOf } from '@/lib/rows/course';
@@ -77,7 +77,7 @@ export const openBench = operation({
       accommodations,
       /** Where a teacher shows how this line was set. */
       demonstrations: await data.demonstrations.shownOf(line.specimenId),
-      overlays: await laidBeside(context, { exerciseId, memberId: seat.member.id, line, trial: student && trial }),
+      overlays: await overlaysFor(context, { exerciseId, memberId: seat.member.id, line, trial: student && trial }),
     };
   },
 });
@@ -131,13 +131,13 @@ function guidedLinePack(): Promise<Pack> {
   return built;
 }
 
-type Laid = { id: string; label: string; spacing: Spacing; tolerances?: (number | null)[] };
+type Overlay = { id: string; label: string; spacing: Spacing; tolerances?: (number | null)[] };
 
 /** What may be laid beside a line on the bench: the setting last sent, in a trial the line as it stands, and references where they may be seen. */
-async function laidBeside(
+async function overlaysFor(
   context: Context,
   at: { exerciseId: string; memberId: string; line: CurrentLine; trial: boolean },
-): Promise<Laid[]> {
+): Promise<Overlay[]> {
   return [
     ...(await lastProof(context.data, at.memberId, at.line)),
     ...(at.trial ? await work(context.data, at.memberId, at.line) : []),
@@ -145,20 +145,20 @@ async function laidBeside(
   ];
 }
 
-async function lastProof(data: ScopedData, memberId: string, line: CurrentLine): Promise<Laid[]> {
+async function lastProof(data: ScopedData, memberId: string, line: CurrentLine): Promise<Overlay[]> {
   const item = await data.proofs.lastItem(memberId, line.id);
   if (!item) return [];
   const { number, round } = item.proof;
   return [{ id: 'last-proof', label: `Proof ${number} of round ${round.number}`, spacing: spacingOf(item) }];
 }
 
-async function work(data: ScopedData, memberId: string, line: CurrentLine): Promise<Laid[]> {
+async function work(data: ScopedData, memberId: string, line: CurrentLine): Promise<Overlay[]> {
   const draft = await data.drafts.byKey({ memberId, specimenVersionId: line.id, purpose: 'work' });
   return draft ? [{ id: 'work', label: 'Your line, as it is now', spacing: spacingOf(draft) }] : [];
 }
 
 /** References, where the exercise lets this member see them now. */
-async function references(context: Context, exerciseId: string, line: CurrentLine): Promise<Laid[]> {
+async function references(context: Context, exerciseId: string, line: CurrentLine): Promise<Overlay[]> {
   const visible = (await visibleReferences(context, exerciseId)).get(line.id) ?? [];
   return visible.map(({ author, tracking, offsets, tolerances }, index) => ({
     id: `reference-${index + 1}`,
@@ -188,7 +188,7 @@ async function offeredStart(
   if (source.id === at.line.id && purpose === at.purpose) return null;
   const draft = await data.drafts.byKey({ memberId: at.memberId, specimenVersionId: source.id, purpose });
   if (!draft) return null;
-  const { size } = settingOf(source);
+  const { size } = sizeAndGroundOf(source);
   return {
     label: trial ? 'Your trial of this line' : `${faceName(source.pack)}, ${withUnit(size.value, size.unit, 1)}`,
     spacing: spacingOf(draft),

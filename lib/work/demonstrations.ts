@@ -2,7 +2,7 @@ import { AppError, changedMeanwhile, notFound } from '@/lib/access/errors';
 import { type Context, operation } from '@/lib/access/operation';
 import { isTaken, retryOnConflict } from '@/lib/data/retry';
 import type { Seat } from '@/lib/data/seats';
-import { formerTeacher } from '@/lib/reference/references';
+import { formerInstructor } from '@/lib/reference/references';
 import { settingsOf } from '@/lib/rows/exercise';
 import { readPack } from '@/lib/rows/specimen';
 import { misfitOf, spacingsOf } from '@/shared/demonstration/steps';
@@ -102,7 +102,7 @@ function demonstrationView({ specimenVersion: line, author, steps, ...row }: Row
   const spacings = spacingsOf(recorded);
   return {
     ...row,
-    author: author.user?.name ?? formerTeacher,
+    author: author.user?.name ?? formerInstructor,
     specimenId: line.specimen.id,
     position: line.specimen.position,
     text: line.text,

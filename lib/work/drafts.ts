@@ -29,7 +29,9 @@ export const saveDraft = operation({
   run: ({ data, now }, change): Promise<SaveAnswer> =>
     // Written first and asked after: nearly every change follows the version that stands.
     retryOnConflict(async () => {
-      const taken = await data.drafts.keep(change, now).then((kept) => (kept ? null : new TryAgain()), conflictOnly);
+      const taken = await data.drafts
+        .keep(change, now)
+        .then((stored) => (stored ? null : new TryAgain()), conflictOnly);
       return taken === null ? { version: change.baseVersion + 1 } : instead(data, change, taken);
     }),
 });
@@ -41,8 +43,8 @@ async function instead(data: ScopedData, change: SaveRequest, taken: unknown): P
   const spacing = spacingOf(draft);
   refuseOtherLength(change.spacing.offsets.length, spacing.offsets.length);
   if (draft.version === change.baseVersion) throw taken;
-  const kept = await data.drafts.change(change.draftId, change.clientId, change.seq);
-  return kept ? { version: kept.baseVersion + 1 } : { conflict: { version: draft.version, spacing } };
+  const stored = await data.drafts.change(change.draftId, change.clientId, change.seq);
+  return stored ? { version: stored.baseVersion + 1 } : { conflict: { version: draft.version, spacing } };
 }
 
 function conflictOnly(error: unknown): unknown {

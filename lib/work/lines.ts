@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { ScopedData } from '@/lib/data';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 
 /** A specimen version in use, with its pack, checked on the way out. */
 export type CurrentLine = {
@@ -47,5 +47,5 @@ export const lineView = (line: CurrentLine) => ({
   text: line.text,
   remark: line.remark,
   pack: line.pack,
-  ...settingOf(line),
+  ...sizeAndGroundOf(line),
 });

@@ -10,7 +10,7 @@ import { settingsOf } from '@/lib/rows/exercise';
 import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { packSchema } from '@/shared/schemas/pack';
 import { type SendProof, sendProofSchema } from '@/shared/schemas/proof';
-import { measureProofLine, settingOf } from '@/lib/reference/compare';
+import { measureProofLine, sizeAndGroundOf } from '@/lib/reference/compare';
 import { latenessOf, lateWords, type Receipt, receiptOf, roundFor, roundsAt, type SeatRound } from './rounds';
 import { currentLines } from './lines';
 
@@ -141,7 +141,7 @@ export const getProof = operation({
           text: version.text,
           pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
           spacing: spacingOf(item),
-          ...settingOf(version),
+          ...sizeAndGroundOf(version),
         })),
     };
   },

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { type CurrentLine, currentLines, lineView } from './lines';
-import { settingOf } from '@/lib/reference/compare';
+import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { inPixels } from '@/shared/exercise/sizes';
 import { idSchema } from '@/shared/schemas/id';
 import type { Spacing } from '@/shared/schemas/spacing';
@@ -26,13 +26,13 @@ export const getSameText = operation({
       exerciseId,
     );
     const all = await currentLines(context.data, exerciseId);
-    const texts = textsTogether(all);
+    const texts = repeatedTexts(all);
     const shown = text === undefined ? texts[0] : texts.find((one) => one.text === text.normalize());
     if (!shown && text !== undefined) throw notFound();
     const lines = all
       .map((line, index) => ({ line, place: index + 1 }))
       .filter(({ line }) => line.text === shown?.text)
-      .sort((one, other) => bySetting(one.line, other.line));
+      .sort((one, other) => byFaceAndSize(one.line, other.line));
     const rows = await context.data.drafts.ofMember(
       seat.member.id,
       lines.map(({ line }) => line.id),
@@ -63,22 +63,22 @@ export const getSameText = operation({
   },
 });
 
-export type Together = Awaited<ReturnType<typeof getSameText>>;
+export type SameText = Awaited<ReturnType<typeof getSameText>>;
 
 /** Texts that stand more than once, in the order of the exercise. */
-function textsTogether(lines: readonly { text: string }[]): { text: string; count: number }[] {
+function repeatedTexts(lines: readonly { text: string }[]): { text: string; count: number }[] {
   const counts = new Map<string, number>();
   for (const { text } of lines) counts.set(text, (counts.get(text) ?? 0) + 1);
   return [...counts].flatMap(([text, count]) => (count > 1 ? [{ text, count }] : []));
 }
 
 /** Family, then weight, then size: what belongs together stands together, from light to bold and from small to large. */
-function bySetting(one: CurrentLine, other: CurrentLine): number {
+function byFaceAndSize(one: CurrentLine, other: CurrentLine): number {
   const [a, b] = [one.pack.face, other.pack.face];
   return (
     order(a?.family ?? '', b?.family ?? '') ||
     order(a?.weight ?? 400, b?.weight ?? 400) ||
-    inPixels(settingOf(one).size) - inPixels(settingOf(other).size)
+    inPixels(sizeAndGroundOf(one).size) - inPixels(sizeAndGroundOf(other).size)
   );
 }
 
@@ -101,7 +101,7 @@ function responseOf(set: SetSpecimen[]) {
 function setSpecimen(line: CurrentLine, spacing: Spacing): SetSpecimen {
   const { face } = line.pack;
   return {
-    measure: measureLine(line.pack, spacing, settingOf(line)),
+    measure: measureLine(line.pack, spacing, sizeAndGroundOf(line)),
     family: face?.family ?? '',
     weight: face?.weight ?? 400,
     drawnFor: face?.drawnFor ?? null,

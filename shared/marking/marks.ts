@@ -38,16 +38,16 @@ export type Late = { startedDays: number; deduct: number };
 export function afterLateRule(
   percent: number | null,
   late: Late | null,
-): { percent: number | null; said: string | null } {
-  if (late === null) return { percent, said: null };
+): { percent: number | null; sentence: string | null } {
+  if (late === null) return { percent, sentence: null };
   const days = `${counted(late.startedDays, 'day')} late, every begun day counted`;
-  if (late.deduct === 0) return { percent, said: `${days}; the late rule takes nothing off.` };
+  if (late.deduct === 0) return { percent, sentence: `${days}; the late rule takes nothing off.` };
   const takes = `the late rule takes ${withUnit(late.deduct, '%', 2)} of the mark`;
-  if (percent === null) return { percent, said: `${days}; ${takes}.` };
+  if (percent === null) return { percent, sentence: `${days}; ${takes}.` };
   const after = (percent * (100 - late.deduct)) / 100;
   return {
     percent: after,
-    said: `${days}; ${takes}: ${withUnit(percent, '%', 2)} × ${withUnit(100 - late.deduct, '%', 2)} = ${withUnit(after, '%', 2)}.`,
+    sentence: `${days}; ${takes}: ${withUnit(percent, '%', 2)} × ${withUnit(100 - late.deduct, '%', 2)} = ${withUnit(after, '%', 2)}.`,
   };
 }
 

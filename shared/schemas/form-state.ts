@@ -1,7 +1,7 @@
 /** What a form shows after it was sent: what went wrong, field by field, and everything that had been typed. */
 export type FormState = {
   readonly status: 'new' | 'failed' | 'done';
-  readonly said: string;
+  readonly message: string;
   readonly fields: Readonly<Record<string, string>>;
   /** Several values where several boxes of one name were ticked. */
   readonly values: Readonly<Record<string, string | readonly string[]>>;
@@ -11,7 +11,7 @@ export type FormState = {
 
 export type FormAction = (before: FormState, form: FormData) => Promise<FormState>;
 
-export const newForm: FormState = { status: 'new', said: '', fields: {}, values: {} };
+export const newForm: FormState = { status: 'new', message: '', fields: {}, values: {} };
 
 /** The text fields of a form as they were typed, without files, the framework's own (`$…`) and the secret ones. */
 export function typedValues(form: FormData, secret: readonly string[] = []): FormState['values'] {

@@ -25,7 +25,7 @@ describeOnBothDatabases('an instructor of course B', (suite) => {
     const { victim, memberId } = await inBoth(role);
     await expect(createMemberPasswordLink(hostile.caller, { courseId: courseB, memberId })).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('a course that you do not run'),
+      userMessage: expect.stringContaining('a course that you do not run'),
     });
     expect(await suite.db.oneTimeLink.count({ where: { userId: victim.id } })).toBe(0);
     expect(await getMember(hostile.caller, { courseId: courseB, memberId })).toMatchObject({

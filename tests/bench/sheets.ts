@@ -49,7 +49,7 @@ async function classOf(url: string) {
     { fillDemo },
     { scopedData },
     { database },
-    { readRelease },
+    { findRelease },
     { sheetOf },
     { classSetPdf },
   ] = await Promise.all([
@@ -71,7 +71,7 @@ async function classOf(url: string) {
       return {
         who,
         read: async () => {
-          const release = (await readRelease(data, proofId, false))!;
+          const release = (await findRelease(data, proofId, false))!;
           return sheetOf(data, proofId, { ...release, release, who, hidden: false });
         },
       };

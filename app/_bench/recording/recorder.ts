@@ -165,8 +165,8 @@ async function sendRecording(
     if (answer.ok) return 'kept';
     if (answer.status === 401) return 'signed out';
     if (answer.status >= 500) return 'unreachable';
-    const answered = (await answer.json()) as { error?: { said?: unknown } };
-    return { refused: typeof answered.error?.said === 'string' ? answered.error.said : 'The server refused it.' };
+    const answered = (await answer.json()) as { error?: { message?: unknown } };
+    return { refused: typeof answered.error?.message === 'string' ? answered.error.message : 'The server refused it.' };
   } catch {
     return 'unreachable';
   }

@@ -165,7 +165,7 @@ async function sendChange(address: string, draftId: string, change: SentChange):
 async function outcomeOf(response: Response): Promise<SyncEvent> {
   // A redirect to a sign-in page also means that the session is over.
   if (response.status === 401 || response.redirected) return { kind: 'signed out' };
-  const body = (await response.json().catch(() => null)) as { error?: { said?: unknown; body?: unknown } } | null;
+  const body = (await response.json().catch(() => null)) as { error?: { message?: unknown; body?: unknown } } | null;
   if (response.ok || response.status === 409) {
     const answer = saveAnswerSchema.safeParse(body?.error?.body ?? body);
     if (!answer.success) return { kind: 'unreachable' };
@@ -175,6 +175,6 @@ async function outcomeOf(response: Response): Promise<SyncEvent> {
   }
   const mayPass = response.status >= 500 || [408, 425, 429].includes(response.status);
   if (mayPass) return { kind: 'unreachable' };
-  const message = body?.error?.said;
+  const message = body?.error?.message;
   return { kind: 'refused', reason: typeof message === 'string' ? message : `It answered ${response.status}.` };
 }

@@ -134,7 +134,7 @@ function Total({ criteria, late }: { criteria: DeskCriterion[]; late: DeskLine['
         {arithmetic.map((step) => (
           <li key={step}>{step}</li>
         ))}
-        {after.said && <li>{after.said}</li>}
+        {after.sentence && <li>{after.sentence}</li>}
       </ul>
     </div>
   );

@@ -53,15 +53,15 @@ async function copySqlite(url: string, to: string) {
 
 /** @throws Error when the file is not a sound SQLite database. */
 export function checkSqlite(file: string) {
-  let said: unknown;
+  let answer: unknown;
   try {
     const copy = new Database(file, { readonly: true, fileMustExist: true });
-    said = copy.pragma('integrity_check', { simple: true });
+    answer = copy.pragma('integrity_check', { simple: true });
     copy.close();
   } catch (error) {
-    said = error instanceof Error ? error.message : String(error);
+    answer = error instanceof Error ? error.message : String(error);
   }
-  if (said !== 'ok') throw new Error(`${file} is not a sound database: ${String(said)}`);
+  if (answer !== 'ok') throw new Error(`${file} is not a sound database: ${String(answer)}`);
 }
 
 async function dumpPostgresql(url: string, to: string) {
@@ -90,8 +90,8 @@ export async function runPostgresqlProgram(name: string, url: string, options: s
   try {
     await promisify(execFile)(findProgram(name), [...connection, ...options], { env });
   } catch (error) {
-    const said = error instanceof Error && 'stderr' in error && error.stderr ? String(error.stderr) : String(error);
-    throw new Error(`${name} failed: ${said.trim()}`);
+    const answer = error instanceof Error && 'stderr' in error && error.stderr ? String(error.stderr) : String(error);
+    throw new Error(`${name} failed: ${answer.trim()}`);
   }
 }
 

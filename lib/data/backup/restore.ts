@@ -40,14 +40,14 @@ function restoreSqlite(url: string, from: string, replace: boolean, stamp: strin
   const part = `${file}.restoring`;
   copyFileSync(from, part);
   checkSqlite(part);
-  const kept = `${file}.before-restore-${stamp}`;
+  const setAside = `${file}.before-restore-${stamp}`;
   if (there) {
     emptyJournal(file);
-    renameSync(file, kept);
+    renameSync(file, setAside);
   }
   for (const end of ['-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
   renameSync(part, file);
-  return there ? kept : null;
+  return there ? setAside : null;
 }
 
 /** Brings everything that was written into the one file, and finds out whether somebody else has it open. */

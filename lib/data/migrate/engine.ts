@@ -12,7 +12,7 @@ import pg from 'pg';
 import { providerOf } from '../open';
 import { postgresqlFields } from '../postgresql';
 import { makeFolder } from '../sqlite';
-import { Turn } from '../turn';
+import { Mutex } from '../turn';
 
 /**
  * Prisma's own schema engine, in the WebAssembly build that comes inside an npm package: the usual one is downloaded
@@ -55,7 +55,7 @@ function remembering(
   };
 }
 
-const turn = new Turn();
+const turn = new Mutex();
 let loaded = false;
 let lastPanic = '';
 

@@ -248,7 +248,7 @@ function noteLines(layout: Layout, note: NoteWords, width: number): TextLine[] {
     ...tell(note.body, styles.note, inks.ink),
     ...(note.suggestion ? tell(note.suggestion, styles.small, inks.ink) : []),
     ...(note.author ? tell(note.author, styles.small, inks.quiet) : []),
-    ...note.thread.flatMap((said) => tell(said, styles.note, inks.ink, 10)),
+    ...note.thread.flatMap((entry) => tell(entry, styles.note, inks.ink, 10)),
   ];
 }
 

@@ -35,11 +35,11 @@ export function layoutMarks(
     ];
   });
   at = table(layout, below(at, 4), ['Criterion', 'Level', 'What it means', 'Points', 'Weight'], rows);
-  const said = [...total.arithmetic, ...(total.late ? [total.late] : [])];
+  const steps = [...total.arithmetic, ...(total.late ? [total.late] : [])];
   return layout.setLines(
     below(at, 4),
     columns.left,
-    said.flatMap((step) => layout.broken(step, styles.small, inks.quiet, columns.mainWidth)),
+    steps.flatMap((step) => layout.broken(step, styles.small, inks.quiet, columns.mainWidth)),
   ).after;
 }
 

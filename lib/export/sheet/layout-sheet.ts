@@ -28,7 +28,7 @@ export function layoutSheet(sheet: Sheet, columns: Columns, widths: Widths): She
   layout.setLines(
     at,
     columns.left,
-    licences.flatMap((said) => layout.broken(said, styles.small, inks.quiet, columns.mainWidth)),
+    licences.flatMap((licence) => layout.broken(licence, styles.small, inks.quiet, columns.mainWidth)),
   );
   return layout.pages;
 }
@@ -112,9 +112,9 @@ export function furniture(columns: Columns, running: string, number: string, wid
 /** A text that fits on one line, shortened by whole letters and an ellipsis. */
 export function shortened(text: string, width: number, widths: Widths): string {
   if (widths(text, styles.small) <= width) return text;
-  let kept = text;
-  while (kept.length > 1 && widths(`${kept}…`, styles.small) > width) kept = kept.slice(0, -1);
-  return `${kept.trimEnd()}…`;
+  let fitting = text;
+  while (fitting.length > 1 && widths(`${fitting}…`, styles.small) > width) fitting = fitting.slice(0, -1);
+  return `${fitting.trimEnd()}…`;
 }
 
 /** The contents of a class set: a name and a page each, each line leading to its sheet. */
@@ -170,7 +170,7 @@ export function layoutContents(
 }
 
 function shortenedTo(text: string, width: number, widths: Widths): string {
-  let kept = text;
-  while (kept.length > 1 && widths(kept, styles.lead) > width) kept = kept.slice(0, -1);
-  return kept === text ? text : `${kept.slice(0, -1).trimEnd()}…`;
+  let fitting = text;
+  while (fitting.length > 1 && widths(fitting, styles.lead) > width) fitting = fitting.slice(0, -1);
+  return fitting === text ? text : `${fitting.slice(0, -1).trimEnd()}…`;
 }

@@ -65,10 +65,10 @@ export class Layout {
     const first = at;
     let ops: Op[] = [];
     const flush = () => {
-      const said = ops.flatMap((op) => (op.kind === 'text' ? [op] : []));
-      const unset = said.some(({ text, style }) => !canSet(text, style));
+      const texts = ops.flatMap((op) => (op.kind === 'text' ? [op] : []));
+      const unset = texts.some(({ text, style }) => !canSet(text, style));
       if (ops.length > 0)
-        this.add(at, { tag, ops, ...(unset ? { actual: said.map(({ text }) => text).join('') } : {}) });
+        this.add(at, { tag, ops, ...(unset ? { actual: texts.map(({ text }) => text).join('') } : {}) });
       ops = [];
     };
     for (const { text, style, ink, indent = 0 } of lines) {

@@ -1,14 +1,14 @@
 import type { ScopedData } from '@/lib/data';
 import { AppError, notFound } from '@/lib/access/errors';
-import { drawLines, type ReadRelease } from '@/lib/release/read';
+import { drawLines, type StoredRelease } from '@/lib/release/read';
 import { dateTimeWords } from '@/shared/text/when-words';
 import type { Sheet } from './sheet';
 
-type Given = Pick<ReadRelease, 'snapshot' | 'answers'> & {
+type Given = Pick<StoredRelease, 'snapshot' | 'answers'> & {
   who: string;
   /** Where names are hidden, times are too: they would tell who it is. */
   hidden: boolean;
-  release: Pick<ReadRelease, 'number' | 'releasedAt'> | null;
+  release: Pick<StoredRelease, 'number' | 'releasedAt'> | null;
 };
 
 /** What stands on the sheet of a proof, for those who may see the proof. */

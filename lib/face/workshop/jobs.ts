@@ -9,7 +9,7 @@ import type { SecondReading } from '../second-reader';
 export type InspectedFace = FaceFacts & { secondReading: SecondReading };
 
 /** A face that was taken in: opened, and compared with what a second reader makes of it. */
-export type TakenFace = Face & { secondReading: SecondReading };
+export type CheckedFace = Face & { secondReading: SecondReading };
 
 /** Where the bytes come from, as it is sent to the workshop. */
 export type JobSource = { path?: string; bytes?: Uint8Array; index?: number; axes?: AxisValues };
@@ -28,7 +28,7 @@ export type JobResult<J extends Job> = J extends { task: 'pack' }
 /** What the workshop sends back. `retire`: it has grown and wants to be replaced. */
 export type JobReply = { id: number; retire: boolean } & ({ value: unknown } | { code: string; message: string });
 
-export function doJob(face: TakenFace, job: Job): Pack | PairTable | InspectedFace {
+export function doJob(face: CheckedFace, job: Job): Pack | PairTable | InspectedFace {
   if (job.task === 'pack') return composePack(face, job.text);
   if (job.task === 'pairs') return composePairs(face, job.pairs);
   return { ...face.facts, secondReading: face.secondReading };

@@ -3,26 +3,26 @@ import agreedFiles from '../agreed-files.json';
 import { FaceError } from '../face-error';
 import { readFace, type Face } from '../read-face';
 import { compareReaders, fileHash, type SecondReading } from '../second-reader';
-import type { JobSource, TakenFace } from './jobs';
+import type { JobSource, CheckedFace } from './jobs';
 
 /** Faces kept open, the one used last at the end: an exercise asks for many lines of few faces. */
-const KEPT = 12;
-const kept = new Map<string, TakenFace>();
+const MOST_OPEN = 12;
+const openFaces = new Map<string, CheckedFace>();
 
 /** Takes a face in: opens it and, the first time, has a second reader look at it. Throws FaceError. */
-export async function faceOf(source: JobSource): Promise<TakenFace> {
+export async function faceOf(source: JobSource): Promise<CheckedFace> {
   const bytes = source.bytes ?? (await readFile(source.path ?? ''));
   const file = fileHash(bytes);
   const index = source.index ?? 0;
   const key = JSON.stringify([file, index, Object.entries(source.axes ?? {}).sort()]);
-  const face = kept.get(key) ?? (await takeIn(bytes, source, file, index));
-  kept.delete(key);
-  kept.set(key, face);
-  for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest);
+  const face = openFaces.get(key) ?? (await openAndCheck(bytes, source, file, index));
+  openFaces.delete(key);
+  openFaces.set(key, face);
+  for (const oldest of openFaces.keys()) if (openFaces.size > MOST_OPEN) openFaces.delete(oldest);
   return face;
 }
 
-async function takeIn(bytes: Uint8Array, source: JobSource, file: string, index: number): Promise<TakenFace> {
+async function openAndCheck(bytes: Uint8Array, source: JobSource, file: string, index: number): Promise<CheckedFace> {
   const face = await readFace(bytes, source);
   return { ...face, secondReading: readingAt(face, readTwice(face, file, index)) };
 }

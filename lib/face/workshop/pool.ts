@@ -6,27 +6,27 @@ import { projectRoot } from '../project-root';
 import type { Job, JobReply, JobResult } from './jobs';
 
 /** Processes at once: one line is quick, and a hostile file must not stop everyone else's. */
-const HANDS = 2;
+const WORKERS = 2;
 /** Time that a process may take to start, ms, on a busy machine. */
 const STARTING = 60_000;
 
 type Waiting = { job: Job; time: number; resolve(value: unknown): void; reject(error: Error): void };
-type Hand = {
+type Worker = {
   child: ChildProcess;
   ready: Promise<void>;
   current: { id: number; waiting: Waiting; timer: NodeJS.Timeout } | null;
 };
-type Pool = { hands: Hand[]; queue: Waiting[]; lastId: number };
+type Pool = { workers: Worker[]; queue: Waiting[]; lastId: number };
 
 /** One pool per server process, also when a development server loads this module again. */
 const shared = globalThis as typeof globalThis & { kerncritFacePool?: Pool };
-const pool = (shared.kerncritFacePool ??= { hands: [], queue: [], lastId: 0 });
+const pool = (shared.kerncritFacePool ??= { workers: [], queue: [], lastId: 0 });
 
 /**
  * Has a face file opened in a process of its own, within `time` ms and LIMITS.wasmMegabytes.
  * Throws FaceError: what the job found wrong, `cut-off` when it took too long or the process died, `busy` when too many wait.
  */
-export function atWorkshop<J extends Job>(job: J, time: number = LIMITS.jobTime): Promise<JobResult<J>> {
+export function inFaceProcess<J extends Job>(job: J, time: number = LIMITS.jobTime): Promise<JobResult<J>> {
   if (pool.queue.length >= LIMITS.waiting)
     return Promise.reject(
       new FaceError(
@@ -41,34 +41,34 @@ export function atWorkshop<J extends Job>(job: J, time: number = LIMITS.jobTime)
 }
 
 /** Starts the processes, so that the first line does not wait for them (about half a second). */
-export async function warmWorkshop(): Promise<void> {
-  while (pool.hands.length < HANDS) pool.hands.push(hire());
+export async function startFaceProcesses(): Promise<void> {
+  while (pool.workers.length < WORKERS) pool.workers.push(startWorker());
   await Promise.all(
-    pool.hands.map(async (hand) => {
-      keepAlive(hand.child, true);
-      await hand.ready;
-      keepAlive(hand.child, hand.current !== null);
+    pool.workers.map(async (worker) => {
+      keepAlive(worker.child, true);
+      await worker.ready;
+      keepAlive(worker.child, worker.current !== null);
     }),
   );
 }
 
 function serve(): void {
   while (pool.queue.length > 0) {
-    let hand = pool.hands.find((one) => one.current === null);
-    if (!hand && pool.hands.length < HANDS) pool.hands.push((hand = hire()));
-    if (!hand) return;
+    let worker = pool.workers.find((one) => one.current === null);
+    if (!worker && pool.workers.length < WORKERS) pool.workers.push((worker = startWorker()));
+    if (!worker) return;
     const waiting = pool.queue.shift();
-    if (waiting) give(hand, waiting);
+    if (waiting) give(worker, waiting);
   }
 }
 
-function give(hand: Hand, waiting: Waiting): void {
+function give(worker: Worker, waiting: Waiting): void {
   const id = ++pool.lastId;
   const stopAfter = (time: number) =>
     setTimeout(
       () =>
-        dismiss(
-          hand,
+        endWorker(
+          worker,
           new FaceError(
             'cut-off',
             `Reading this face took longer than ${time / 1000} seconds and was stopped. Use a smaller or sounder file.`,
@@ -76,18 +76,18 @@ function give(hand: Hand, waiting: Waiting): void {
         ),
       time,
     );
-  hand.current = { id, waiting, timer: stopAfter(STARTING) };
+  worker.current = { id, waiting, timer: stopAfter(STARTING) };
   // A new process needs a moment to start, which is not the face's fault.
-  void hand.ready.then(() => {
-    if (hand.current?.id !== id) return;
-    clearTimeout(hand.current.timer);
-    hand.current.timer = stopAfter(waiting.time);
-    hand.child.send({ id, job: waiting.job });
+  void worker.ready.then(() => {
+    if (worker.current?.id !== id) return;
+    clearTimeout(worker.current.timer);
+    worker.current.timer = stopAfter(waiting.time);
+    worker.child.send({ id, job: waiting.job });
   });
-  keepAlive(hand.child, true);
+  keepAlive(worker.child, true);
 }
 
-function hire(): Hand {
+function startWorker(): Worker {
   const root = projectRoot();
   const child = fork(/* turbopackIgnore: true */ join(root, 'lib/face/workshop/worker.ts'), [], {
     cwd: root,
@@ -101,17 +101,17 @@ function hire(): Hand {
   child.stderr?.on('data', (chunk: Buffer) => {
     complaint = (complaint + chunk.toString()).slice(-2_000);
   });
-  const hand: Hand = {
+  const worker: Worker = {
     child,
     current: null,
     ready: new Promise((resolve) => child.on('message', (message: { ready?: true }) => message.ready && resolve())),
   };
   child.on('message', (message: JobReply | { ready: true }) => {
-    if ('id' in message) finish(hand, message);
+    if ('id' in message) finish(worker, message);
   });
   child.on('exit', (code, signal) =>
-    dismiss(
-      hand,
+    endWorker(
+      worker,
       new FaceError(
         'cut-off',
         `Reading this face ended the process that opens faces (${signal ?? code}${/out of memory/i.test(complaint) ? ', out of memory' : ''}). Use a smaller or sounder file.`,
@@ -119,8 +119,8 @@ function hire(): Hand {
     ),
   );
   child.on('error', () =>
-    dismiss(
-      hand,
+    endWorker(
+      worker,
       new FaceError(
         'cut-off',
         'The process that opens faces could not be started. Tell the person who runs this server.',
@@ -128,30 +128,30 @@ function hire(): Hand {
     ),
   );
   keepAlive(child, false);
-  return hand;
+  return worker;
 }
 
-function finish(hand: Hand, reply: JobReply): void {
-  if (hand.current?.id !== reply.id) return;
-  const { waiting, timer } = hand.current;
+function finish(worker: Worker, reply: JobReply): void {
+  if (worker.current?.id !== reply.id) return;
+  const { waiting, timer } = worker.current;
   clearTimeout(timer);
-  hand.current = null;
-  keepAlive(hand.child, false);
+  worker.current = null;
+  keepAlive(worker.child, false);
   if ('value' in reply) waiting.resolve(reply.value);
   else waiting.reject(new FaceError(reply.code as FaceErrorCode, reply.message));
-  if (reply.retire) dismiss(hand, null);
+  if (reply.retire) endWorker(worker, null);
   serve();
 }
 
 /** Ends a process and, where it had a job, answers it with the error. */
-function dismiss(hand: Hand, error: FaceError | null): void {
-  if (!pool.hands.includes(hand)) return;
-  pool.hands = pool.hands.filter((one) => one !== hand);
-  hand.child.kill('SIGKILL');
-  if (hand.current) {
-    clearTimeout(hand.current.timer);
-    hand.current.waiting.reject(error ?? new FaceError('cut-off', 'The process that opens faces was ended.'));
-    hand.current = null;
+function endWorker(worker: Worker, error: FaceError | null): void {
+  if (!pool.workers.includes(worker)) return;
+  pool.workers = pool.workers.filter((one) => one !== worker);
+  worker.child.kill('SIGKILL');
+  if (worker.current) {
+    clearTimeout(worker.current.timer);
+    worker.current.waiting.reject(error ?? new FaceError('cut-off', 'The process that opens faces was ended.'));
+    worker.current = null;
   }
   serve();
 }

@@ -33,8 +33,8 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
         const answer = (status: number, value: unknown) =>
           response.writeHead(status, { 'content-type': 'application/json' }).end(JSON.stringify(value));
         if (manner === 'silent') return request.socket.destroy();
-        if (manner === 'signed out') return answer(401, { error: { code: 'SIGNED_OUT', said: 'Sign in again.' } });
-        if (manner === 'refuses') return answer(403, { error: { code: 'CLOSED', said: 'The round is over.' } });
+        if (manner === 'signed out') return answer(401, { error: { code: 'SIGNED_OUT', message: 'Sign in again.' } });
+        if (manner === 'refuses') return answer(403, { error: { code: 'CLOSED', message: 'The round is over.' } });
         const sent = saveRequestSchema.parse(JSON.parse(body));
         const result = toy.put({ ...sent, document: fromWire(sent) });
         if (manner === 'answer lost') return request.socket.destroy();

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { atMost } from '@/lib/account/password';
+import { limitConcurrency } from '@/lib/account/password';
 
 test('runs two at once, in the order they came, and refuses when the line is full', async () => {
-  const inTurn = atMost({ running: 2, waiting: 2 });
+  const inTurn = limitConcurrency({ running: 2, waiting: 2 });
   const started: string[] = [];
   const finish = new Map<string, () => void>();
   const task = (name: string) =>
@@ -28,7 +28,7 @@ test('runs two at once, in the order they came, and refuses when the line is ful
 });
 
 test('a task that fails gives its place on', async () => {
-  const inTurn = atMost({ running: 1, waiting: 5 });
+  const inTurn = limitConcurrency({ running: 1, waiting: 5 });
   await expect(inTurn(() => Promise.reject(new Error('no')))).rejects.toThrow('no');
   expect(await inTurn(async () => 7)).toBe(7);
 });

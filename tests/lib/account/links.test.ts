@@ -139,7 +139,7 @@ describeOnBothDatabases('a link for a new password', (suite) => {
     await signIn(visitor(), { email: teacher.email, password: 'kites above the mole' });
     await expect(
       createPasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' }),
-    ).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
+    ).rejects.toMatchObject({ code: 'NOT_FOUND', userMessage: expect.stringContaining('nobody@school.example') });
   });
 
   it('says nothing of itself when it is not there', async () => {

@@ -225,7 +225,7 @@ describeOnBothDatabases('all of a person’s data', (suite) => {
     ).toBe(1);
     await expect(
       exportPersonData(systemCaller('test'), { email: 'nobody@school.example' }, { now }),
-    ).rejects.toMatchObject({ code: 'NOT_FOUND', said: expect.stringContaining('nobody@school.example') });
+    ).rejects.toMatchObject({ code: 'NOT_FOUND', userMessage: expect.stringContaining('nobody@school.example') });
   });
 
   it('is erased only when the address is written twice, and then names the person in no table', async () => {

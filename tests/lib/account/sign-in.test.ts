@@ -35,7 +35,7 @@ describeOnBothDatabases('sign-in', (suite) => {
       await refusal({ email: person.email, password: 'not this one' }),
       await refusal({ email: 'nobody@school.example', password }),
       await refusal({ email: without.email, password }),
-    ].map(({ code, said, fields }) => JSON.stringify({ code, said, fields }));
+    ].map(({ code, userMessage, fields }) => JSON.stringify({ code, userMessage, fields }));
     expect(new Set(answers).size).toBe(1);
   });
 
@@ -104,6 +104,6 @@ describeOnBothDatabases('sign-in', (suite) => {
 
   it('never repeats a password in what it says', async () => {
     const answer = await refusal({ email: 'x', password: 12345 });
-    expect(JSON.stringify({ ...answer, said: answer.said })).not.toContain('12345');
+    expect(JSON.stringify({ ...answer, userMessage: answer.userMessage })).not.toContain('12345');
   });
 });

@@ -76,12 +76,12 @@ describeOnBothDatabases('keeping', (suite) => {
     await until(null);
     await expect(end('Display type', '2027-09-01T10:00:00Z')).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('no day'),
+      userMessage: expect.stringContaining('no day'),
     });
     await until('2027-09-01');
     await expect(end('Display type', '2027-09-01T10:00:00Z')).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('not past yet'),
+      userMessage: expect.stringContaining('not past yet'),
     });
     await expect(end('Display', '2027-09-02T10:00:00Z')).rejects.toMatchObject({
       code: 'INVALID',

@@ -32,7 +32,7 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
     await expect(removeMember(person.caller, { courseId, memberId })).rejects.toMatchObject({ code: 'CONFLICT' });
     await expect(eraseAccount(person.caller, { email: person.email, password: '' })).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('“Only mine”'),
+      userMessage: expect.stringContaining('“Only mine”'),
     });
     expect(await teaching(courseId)).toBe(1);
   });

@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
 import { changeName } from '@/lib/account/account';
 import { createCourse } from '@/lib/course/courses';
-import { actsPerPage, listAuditEvents } from '@/lib/course/list-acts';
+import { eventsPerPage, listAuditEvents } from '@/lib/course/list-acts';
 import { listPeople, peoplePerPage } from '@/lib/course/people';
 import { newId } from '@/lib/data/ids';
 import { describeOnBothDatabases } from '../../fixtures/databases';
@@ -52,7 +52,7 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
   });
 
   it('and the log of acts is read from the newest back, without a hole', async () => {
-    const acts = Array.from({ length: actsPerPage + 10 }, (_, index) => ({
+    const acts = Array.from({ length: eventsPerPage + 10 }, (_, index) => ({
       id: newId(),
       courseId,
       verb: 'course changed',
@@ -63,7 +63,7 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
     const seen: string[] = [];
     for (let before: string | null = null; ;) {
       const page: Awaited<ReturnType<typeof listAuditEvents>> = await listAuditEvents(teacher, { courseId, before });
-      expect(page.acts.length).toBeLessThanOrEqual(actsPerPage);
+      expect(page.acts.length).toBeLessThanOrEqual(eventsPerPage);
       seen.push(...page.acts.map(({ id }) => id));
       if (page.older === null) break;
       before = page.older;

@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
 import { scopedData } from '@/lib/data';
-import { finishJob, addJob, giveJobBack, takeJob } from '@/lib/data/jobs';
+import { finishJob, addJob, retryJob, takeJob } from '@/lib/data/jobs';
 import { openDatabase } from '@/lib/data/open';
 import { isTaken, retryOnConflict } from '@/lib/data/retry';
 import { fillWorld, type Ids } from '../../access/fill-world';
@@ -146,7 +146,7 @@ describeOnBothDatabases('rules that hold for many at once', (suite) => {
     const second = await takeJob(suite.db, 'mail', 5, later(6));
     expect(second).toMatchObject({ key: 'welcome', attempts: 2, payload: '{"to":"x"}' });
     expect(await finishJob(suite.db, taken[0]!, later(7))).toBe(false);
-    expect(await giveJobBack(suite.db, second!, 'the mail server did not answer', later(20))).toBe(true);
+    expect(await retryJob(suite.db, second!, 'the mail server did not answer', later(20))).toBe(true);
     expect(await takeJob(suite.db, 'mail', 5, later(19))).toBeNull();
     const third = await takeJob(suite.db, 'mail', 5, later(20));
     expect(await finishJob(suite.db, third!, later(21))).toBe(true);

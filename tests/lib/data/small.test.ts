@@ -4,7 +4,7 @@ import { providerOf } from '@/lib/data/open';
 import { postgresqlFields } from '@/lib/data/postgresql';
 import { isConflict, retryOnConflict } from '@/lib/data/retry';
 import { sqliteFile } from '@/lib/data/sqlite';
-import { Turn } from '@/lib/data/turn';
+import { Mutex } from '@/lib/data/turn';
 
 describe('ids', () => {
   it('are the example of RFC 9562, appendix A.6', () => {
@@ -76,7 +76,7 @@ describe('addresses of databases', () => {
 });
 
 it('Turn lets one through at a time, in order, and goes on after a failure', async () => {
-  const turn = new Turn();
+  const turn = new Mutex();
   const log: string[] = [];
   const job = (name: string, fails = false) =>
     turn.run(async () => {

@@ -69,7 +69,7 @@ describeOnBothDatabases('exports and the class page', (suite) => {
     const line = { proofId: ids.proof, specimenId: ids.specimen };
     await expect(exportSpacing(as('student'), { ...line, as: 'svg' }, { now })).rejects.toMatchObject({
       code: 'INVALID',
-      said: expect.stringContaining('licence'),
+      userMessage: expect.stringContaining('licence'),
     });
     expect((await exportSpacing(as('student'), { ...line, as: 'svg', licence: true }, { now })).text).toContain('<svg');
     expect((await exportSpacing(as('student'), { ...line, as: 'json' }, { now })).name).toBe(

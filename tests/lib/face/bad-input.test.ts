@@ -5,7 +5,7 @@ import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { findFace } from '@/lib/face/catalogue';
 import { FaceError, type FaceErrorCode } from '@/lib/face/face-error';
 import { capWasmMemory } from '@/lib/face/workshop/cap-wasm-memory';
-import { atWorkshop, warmWorkshop } from '@/lib/face/workshop/pool';
+import { inFaceProcess, startFaceProcesses } from '@/lib/face/workshop/pool';
 import { makeSfnt, makeWoff, sfntOf, tableOf, tablesOf, withTables } from '../../fixtures/faces/face-bytes';
 import { box, composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 
@@ -29,7 +29,7 @@ async function refusal(
 
 let lato: Uint8Array;
 beforeAll(async () => {
-  await warmWorkshop();
+  await startFaceProcesses();
   lato = await sfntOf('lato-400');
 });
 
@@ -296,7 +296,9 @@ describe('what takes too long or too much', () => {
 
   it('is cut off, and the next job is done all the same', async () => {
     const source = { path: findFace('inter-900-italic').path };
-    await expect(atWorkshop({ task: 'pack', source, text: 'cut off' }, 0)).rejects.toMatchObject({ code: 'cut-off' });
-    await expect(atWorkshop({ task: 'pack', source, text: 'cut off' })).resolves.toMatchObject({ text: 'cut off' });
+    await expect(inFaceProcess({ task: 'pack', source, text: 'cut off' }, 0)).rejects.toMatchObject({
+      code: 'cut-off',
+    });
+    await expect(inFaceProcess({ task: 'pack', source, text: 'cut off' })).resolves.toMatchObject({ text: 'cut off' });
   });
 });

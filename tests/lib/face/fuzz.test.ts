@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { findFace } from '@/lib/face/catalogue';
-import { warmWorkshop } from '@/lib/face/workshop/pool';
+import { startFaceProcesses } from '@/lib/face/workshop/pool';
 import { FaceError } from '@/lib/face/face-error';
 import { makeWoff, sfntOf } from '../../fixtures/faces/face-bytes';
 
@@ -14,7 +14,7 @@ import { makeWoff, sfntOf } from '../../fixtures/faces/face-bytes';
 const TEXT = 'Waffe';
 const files: Record<string, Uint8Array> = {};
 beforeAll(async () => {
-  await warmWorkshop();
+  await startFaceProcesses();
   files.ttf = await sfntOf('lato-400');
   files.woff = makeWoff(files.ttf);
   files.woff2 = new Uint8Array(readFileSync(findFace('lato-400').path));

@@ -55,7 +55,7 @@ describeOnBothDatabases('a release', (suite) => {
     );
     await expect(releaseRound(as('instructor'), { ...round(), to }, { now })).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('The student'),
+      userMessage: expect.stringContaining('The student'),
     });
     expect(await suite.db.release.count({ where: { roundId: ids.nextRound } })).toBe(0);
   });

@@ -68,7 +68,7 @@ describeOnBothDatabases('marking', (suite) => {
     await claimProof(as(holder), { proof: ids.nextProof }, { now: later(5) });
     await expect(
       claimProof(as(other), { proof: ids.nextProof }, { now: later(leaseMinutes + 4) }),
-    ).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining(`The ${holder}`) });
+    ).rejects.toMatchObject({ code: 'CONFLICT', userMessage: expect.stringContaining(`The ${holder}`) });
     await claimProof(as(other), { proof: ids.nextProof }, { now: later(leaseMinutes + 6) });
     await unclaimProof(as(other), { proof: ids.nextProof }, { now: later(17) });
     await claimProof(as(holder), { proof: ids.nextProof }, { now: later(17) });
@@ -93,7 +93,7 @@ describeOnBothDatabases('marking', (suite) => {
     await giveMark(as('assistant'), mark(), { now });
     await expect(giveMark(as('assistant'), mark({ level: 2, version: 0 }), { now })).rejects.toMatchObject({
       code: 'INVALID',
-      said: expect.stringContaining('“Mostly”'),
+      userMessage: expect.stringContaining('“Mostly”'),
     });
     await giveMark(as('assistant'), mark({ level: 2, version: 0, why: 'looked at it upside down' }), { now: later(1) });
     const { marks } = await getProofLine(
@@ -111,7 +111,7 @@ describeOnBothDatabases('marking', (suite) => {
   it('refuses a level that the criterion does not have, and marks of somebody else’s proof in hand', async () => {
     await expect(giveMark(as('assistant'), mark({ level: 3 }), { now })).rejects.toMatchObject({
       code: 'INVALID',
-      said: expect.stringContaining('3 levels; level 4'),
+      userMessage: expect.stringContaining('3 levels; level 4'),
     });
     await claimProof(as('assistant'), { proof: ids.nextProof }, { now });
     await expect(giveMark(as('instructor'), mark(), { now })).rejects.toMatchObject({ code: 'CONFLICT' });
@@ -120,7 +120,7 @@ describeOnBothDatabases('marking', (suite) => {
   it('is finished only when every criterion has its level', async () => {
     await expect(finishProof(as('assistant'), { proof: ids.nextProof, to: 'done' }, { now })).rejects.toMatchObject({
       code: 'INVALID',
-      said: expect.stringContaining('“Evenness”'),
+      userMessage: expect.stringContaining('“Evenness”'),
     });
     await giveMark(as('assistant'), mark(), { now });
     await finishProof(as('assistant'), { proof: ids.nextProof, to: 'done' }, { now });

@@ -37,10 +37,10 @@ describeOnBothDatabases('notes', (suite) => {
   it('refuse a pair the line does not have, and a suggestion of another length, in words', async () => {
     await expect(
       writeNote(as('assistant'), note('key-of-bad-1', { fromPair: 3, toPair: 3 }), { now }),
-    ).rejects.toMatchObject({ code: 'INVALID', said: expect.stringContaining('The line has 1 pairs; pair 4') });
+    ).rejects.toMatchObject({ code: 'INVALID', userMessage: expect.stringContaining('The line has 1 pairs; pair 4') });
     await expect(
       writeNote(as('assistant'), note('key-of-bad-2', { suggestion: [1, 2] }), { now }),
-    ).rejects.toMatchObject({ code: 'INVALID', said: expect.stringContaining('2 offsets') });
+    ).rejects.toMatchObject({ code: 'INVALID', userMessage: expect.stringContaining('2 offsets') });
   });
 
   it('change once for one version, whoever tries at the same moment, and keep what they said before', async () => {
@@ -63,7 +63,7 @@ describeOnBothDatabases('notes', (suite) => {
     await editNote(as('assistant'), { noteId: made.id, version: 0, body: 'Open it.', suggestion: null }, { now });
     await expect(
       editNote(as('instructor'), { noteId: made.id, version: 0, body: 'Mine.', suggestion: null }, { now }),
-    ).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('Open it.') });
+    ).rejects.toMatchObject({ code: 'CONFLICT', userMessage: expect.stringContaining('Open it.') });
   });
 
   it('keep every answer, each in its own place, and one that comes twice once', async () => {

@@ -117,14 +117,14 @@ describeOnBothDatabases('two markers', (suite) => {
     await claimProof(others[1]!, { proof: ids.nextProof }, { now: later(1) });
     await expect(claimProof(as('assistant'), { proof: token }, { now: later(2) })).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('first marking'),
+      userMessage: expect.stringContaining('first marking'),
     });
-    expect((await second(as('assistant'))).standing).toBe('own');
+    expect((await second(as('assistant'))).status).toBe('own');
     await claimProof(others[0]!, { proof: token }, { now: later(2) });
     await unclaimProof(others[1]!, { proof: ids.nextProof }, { now: later(2) });
     await expect(claimProof(others[0]!, { proof: ids.nextProof }, { now: later(3) })).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('second marker'),
+      userMessage: expect.stringContaining('second marker'),
     });
   });
 
@@ -142,7 +142,7 @@ describeOnBothDatabases('two markers', (suite) => {
     expect(order).toHaveLength(4);
     expect(await take(others[0]!)).toBe(order[0]);
     await skipProof(others[0]!, { proof: order[0]!, to: 'skipped' }, { now });
-    expect((await rows(others[0]!)).map(({ token, skipped, standing }) => [token, skipped, standing])).toEqual([
+    expect((await rows(others[0]!)).map(({ token, skipped, status }) => [token, skipped, status])).toEqual([
       ...order.slice(1).map((token) => [token, false, 'free']),
       [order[0], true, 'free'],
     ]);
@@ -151,7 +151,7 @@ describeOnBothDatabases('two markers', (suite) => {
     expect(await take(others[0]!)).toBe(order[1]);
     expect(await take(others[0]!, order[1])).toBe(order[2]);
     await unclaimProof(others[0]!, { proof: order[2]! }, { now });
-    expect((await rows(others[1]!)).map(({ standing }) => standing)).toEqual(['mine', 'held', 'free', 'free']);
+    expect((await rows(others[1]!)).map(({ status }) => status)).toEqual(['mine', 'held', 'free', 'free']);
     expect(await take(others[1]!, order[0])).toBe(order[2]);
     // Two who ask at once never get one.
     const got: (string | null)[] = [];
@@ -237,7 +237,7 @@ describeOnBothDatabases('two markers', (suite) => {
     const token = await bothFinish(0, 2);
     await expect(
       giveMark(others[0]!, mark(token, 0, { version: 0, why: 'after a look at the other' }), { now }),
-    ).rejects.toMatchObject({ code: 'CONFLICT', said: expect.stringContaining('settle') });
+    ).rejects.toMatchObject({ code: 'CONFLICT', userMessage: expect.stringContaining('settle') });
     await expect(finishProof(as('assistant'), { proof: ids.nextProof, to: 'open' }, { now })).rejects.toMatchObject({
       code: 'CONFLICT',
     });
@@ -263,7 +263,7 @@ describeOnBothDatabases('two markers', (suite) => {
       settleMark(who, { proof: ids.nextProof, criterionVersionId: ids.criterionVersion, level, version, why }, { now });
     await expect(settle(others[1]!, 1, -1)).rejects.toMatchObject({
       code: 'CONFLICT',
-      said: expect.stringContaining('one of the two'),
+      userMessage: expect.stringContaining('one of the two'),
     });
     await expect(settle(as('instructor'), 1, -1, '  ')).rejects.toMatchObject({ code: 'INVALID' });
     const race = await allAtOnce([
@@ -349,7 +349,7 @@ describeOnBothDatabases('two markers', (suite) => {
       { now },
     );
     expect((await getSecondQueue(as('instructor'), round(), { now })).rows).toMatchObject([
-      { token, standing: 'held', heldBy: 'Second' },
+      { token, status: 'held', heldBy: 'Second' },
     ]);
     expect(
       await suite.db.auditEvent.count({ where: { verb: 'second marking set', actorId: ids.users.instructor } }),

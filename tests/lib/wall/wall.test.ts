@@ -104,7 +104,7 @@ describeOnBothDatabases('the wall', (suite) => {
   it('refuses in words a gap that is not there, a line that left, and pointing while nobody is asked', async () => {
     await expect(aim('one', ids.wallLine, 7)).rejects.toMatchObject({
       code: 'INVALID',
-      said: expect.stringContaining('1 gaps; gap 8'),
+      userMessage: expect.stringContaining('1 gaps; gap 8'),
     });
     await change({ kind: 'leave out', line: ids.wallLine, out: true });
     await expect(aim('one', ids.wallLine)).rejects.toMatchObject({ code: 'CONFLICT' });

@@ -26,7 +26,7 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
     <Section
       id="specimens"
       title="Lines"
-      lead={references && specimens.length > 0 ? references.said : undefined}
+      lead={references && specimens.length > 0 ? references.message : undefined}
       actions={
         specimens.length > 0 ? (
           <>

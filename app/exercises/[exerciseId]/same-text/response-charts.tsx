@@ -1,13 +1,13 @@
 import { Table } from '@/app/_ui/Table';
 import { LineChart } from '@/app/_ui/charts/LineChart';
-import type { Together } from '@/lib/work/same-text';
+import type { SameText } from '@/lib/work/same-text';
 import { faceName } from '@/lib/rows/specimen';
 import type { ResponsePoint } from '@/shared/scoring/response';
 import { numberText, signed, withUnit } from '@/shared/text/number';
 import { perMilleEm } from '@/shared/wording/lengths';
 import type { ShownLine } from './same-text-line';
 
-type Props = { lines: readonly ShownLine[]; response: NonNullable<Together['response']> };
+type Props = { lines: readonly ShownLine[]; response: NonNullable<SameText['response']> };
 
 /** A chart holds no more settings than can be distinguished. */
 const mostSeries = 5;

@@ -3,12 +3,12 @@ import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
-import type { Together } from '@/lib/work/same-text';
+import type { SameText } from '@/lib/work/same-text';
 import { placeLetters } from '@/shared/outline/place-letters';
 import { counted } from '@/shared/text/number';
 import { specimenWords } from '../plan/specimens/specimen-figure';
 
-export type ShownLine = Together['lines'][number];
+export type ShownLine = SameText['lines'][number];
 type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; oneSize: boolean };
 
 /** One of several settings of a text: its spacing, with the ways to its bench and from it to another's. */

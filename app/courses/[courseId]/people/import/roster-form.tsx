@@ -34,7 +34,7 @@ export function RosterForm({ courseId, byMail }: Props) {
     return (
       <Links
         courseId={courseId}
-        message={imported.said}
+        message={imported.message}
         links={JSON.parse(imported.shown?.links ?? '[]') as RosterLink[]}
         invitations={JSON.parse(imported.shown?.invitations ?? '[]') as RosterLink[]}
         byMail={imported.shown?.byMail === 'yes'}

@@ -26,7 +26,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       {stops.length > 0 && (
         <Notice kind="warning" title="It can’t be published yet">
           <ul>
-            {stops.map(({ said: message, part }) => (
+            {stops.map(({ message, part }) => (
               <li key={message}>
                 <Link href={`/exercises/${exercise.id}/plan#${part}`}>{message}</Link>
               </li>
@@ -37,7 +37,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       {worth.length > 0 && (
         <Notice title="Worth knowing">
           <ul>
-            {worth.map(({ said: message, part }) => (
+            {worth.map(({ message, part }) => (
               <li key={message}>
                 <Link href={`/exercises/${exercise.id}/plan#${part}`}>{message}</Link>
               </li>

@@ -78,10 +78,10 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
               </tr>
             </thead>
             <tbody>
-              {shown.rows.map(({ token, shownAs, state, standing, skipped, heldBy }) => (
+              {shown.rows.map(({ token, shownAs, state, status, skipped, heldBy }) => (
                 <tr key={token}>
                   <th scope="row">
-                    {firstLine && (standing === 'free' || standing === 'mine') ? (
+                    {firstLine && (status === 'free' || status === 'mine') ? (
                       <Link href={`/critique/${token}/${firstLine}`}>{shownAs}</Link>
                     ) : (
                       shownAs
@@ -89,15 +89,13 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
                   </th>
                   <td>
                     <Status
-                      kind={
-                        state === 'done' ? 'done' : standing === 'mine' || standing === 'held' ? 'going' : 'waiting'
-                      }
+                      kind={state === 'done' ? 'done' : status === 'mine' || status === 'held' ? 'going' : 'waiting'}
                     >
-                      {state === 'done' ? 'finished' : standing === 'mine' || standing === 'held' ? 'begun' : 'waits'}
+                      {state === 'done' ? 'finished' : status === 'mine' || status === 'held' ? 'begun' : 'waits'}
                     </Status>
                   </td>
                   <td>
-                    {standingWords[standing]}
+                    {standingWords[status]}
                     {heldBy && ` ${heldBy}`}
                     {skipped && state === 'open' && (
                       <Form action={takeUpSecondAction} label={`Resume ${shownAs}`}>

@@ -5,7 +5,7 @@
 export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
   const [{ startFaceProcesses }, { doChoresEveryHour }, { beginServing }] = await Promise.all([
-    import('./lib/face/workshop/pool'),
+    import('./lib/face/processes/pool'),
     import('./lib/ops/every-hour'),
     import('./lib/ops/begin-serving'),
   ]);

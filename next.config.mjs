@@ -14,6 +14,10 @@ const config = {
   reactStrictMode: true,
   // These carry WebAssembly or native code and are loaded by Node as they are.
   serverExternalPackages: ['pdfkit', 'fontkit', 'harfbuzzjs', 'wawoff2', 'better-sqlite3', '@node-rs/argon2', 'pg'],
+  // Letters that were sent earlier link to the old address.
+  redirects: async () => [
+    { source: '/courses/:courseId/keeping', destination: '/courses/:courseId/retention', permanent: true },
+  ],
   // Types and lint are checked by `npm test`, once.
   typescript: { ignoreBuildErrors: true },
 };

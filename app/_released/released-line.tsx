@@ -3,7 +3,7 @@ import { Disclosure } from '@/app/_ui/Disclosure';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
-import type { DrawnLine } from '@/lib/release/read';
+import type { DrawnLine } from '@/lib/release/released';
 import { changeWords, type PairChange } from '@/shared/critique/pair-change';
 import { lettersOf, runOf, spacedLetters, currentThread } from '@/shared/critique/run';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Section } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
-import type { DrawnLine, LineSince } from '@/lib/release/read';
+import type { DrawnLine, LineSince } from '@/lib/release/released';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';
 import { withUnit } from '@/shared/text/number';

@@ -3,7 +3,7 @@
 import { addSection, removeSection, renameSection } from '@/lib/course/sections';
 import { copyCourse } from '@/lib/course/copy';
 import { createCourse, editCourse } from '@/lib/course/courses';
-import { endRetention } from '@/lib/course/keeping';
+import { endRetention } from '@/lib/course/retention';
 import { createExercise } from '@/lib/exercise/exercises';
 import { formAction } from '@/lib/http/form-action';
 import { counted } from '@/shared/text/number';
@@ -66,7 +66,7 @@ export const copyCourseAction = formAction(copyCourse, {
   then: ({ courseId }) => `/courses/${courseId}`,
 });
 
-export const endKeepingAction = formAction(endRetention, {
+export const endRetentionAction = formAction(endRetention, {
   read: (form) => ({ courseId: form.get('courseId'), title: form.get('title') }),
   done: ({ students }) => `Done: the course no longer names its ${counted(students, 'student')}.`,
 });

@@ -11,7 +11,7 @@ import {
   type LineOfMember,
 } from '@/shared/class/summary';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { summaryOf } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/summary-cache';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 

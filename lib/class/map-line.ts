@@ -9,7 +9,7 @@ import { ENGINE } from '@/shared/measure';
 import { usualRangeSchema } from '@/shared/schemas/measure';
 import { beyondHalfRange } from '@/shared/scoring';
 import { canonicalJson } from '@/shared/text/canonical-json';
-import { summaryOf } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/summary-cache';
 
 type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;

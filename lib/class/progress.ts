@@ -9,7 +9,7 @@ import { followPair } from '@/shared/critique/pair-change';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { idSchema } from '@/shared/schemas/id';
 import { classSummary } from './class-summary';
-import { summaryOf } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/summary-cache';
 import { mapLines } from './map-line';
 
 /** How an exercise went from round to round, line by line. Each round is worked out once for its state and that of the round before. */

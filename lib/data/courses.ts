@@ -118,6 +118,7 @@ export const joinLinkData = (actor: Actor, db: Db) => ({
     }),
 });
 
+/** Stored under this name since before the page was called retention. */
 const kind = 'keeping-notice';
 
 /** Courses with a day until which work is kept, and the notices before it. */

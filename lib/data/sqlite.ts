@@ -9,7 +9,7 @@ import {
   type SqlQuery,
   type Transaction,
 } from '@prisma/driver-adapter-utils';
-import { Mutex } from './turn';
+import { Mutex } from './mutex';
 
 type ExecuteBatch = (queries: readonly SqlQuery[]) => Promise<number[]>;
 

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
-import { drawLines, findRelease } from '@/lib/release/read';
+import { drawLines, findRelease } from '@/lib/release/released';
 import { roundContext } from '@/lib/review/context';
 import { noteView } from '@/lib/review/notes';
 import { queueOf } from '@/lib/review/queue';

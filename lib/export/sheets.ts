@@ -3,7 +3,7 @@ import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { previewOf } from '@/lib/release/release';
-import { findRelease } from '@/lib/release/read';
+import { findRelease } from '@/lib/release/released';
 import { roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';

@@ -4,8 +4,8 @@ import type { PairTable } from './compose-pairs';
 import { FaceError, quoted } from './face-error';
 import { packLettering, type LetteringSource } from './pack-lettering';
 import type { AxisValues } from './read-face';
-import type { InspectedFace, JobSource } from './workshop/jobs';
-import { inFaceProcess } from './workshop/pool';
+import type { InspectedFace, JobSource } from './processes/jobs';
+import { inFaceProcess } from './processes/pool';
 
 /** A face: one of the catalogue by its key, or the bytes of a file. Axes that are not named keep their usual value. */
 export type FaceSource =

@@ -24,12 +24,12 @@ export const LIMITS = {
   clusterUnits: 64,
   /** Pairs asked for at once. */
   pairs: 20_000,
-  /** Time for one job in the workshop, ms; a cold face takes about 20. */
+  /** Time for one job of a face process, ms; a cold face takes about 20. */
   jobTime: 5_000,
-  /** Memory of one WebAssembly module in the workshop (HarfBuzz, the WOFF2 decoder), and of its JavaScript, MB. */
+  /** Memory of one WebAssembly module of a face process (HarfBuzz, the WOFF2 decoder), and of its JavaScript, MB. */
   wasmMegabytes: 192,
   heapMegabytes: 256,
-  /** Jobs that may wait for the workshop. */
+  /** Jobs that may wait for a face process. */
   waiting: 400,
 } as const;
 

@@ -21,7 +21,7 @@ export type Face = {
  * Opens a face file: TTF, OTF (CFF), a collection, WOFF, WOFF2, static or variable.
  * `index` is the face's place in a collection; axes that are not named keep their usual value.
  * Throws FaceError and nothing else on bad bytes; may run long on hostile ones, so callers outside
- * the workshop (lib/face/workshop) use inspectFace and buildPack, which can be cut off.
+ * the processes of lib/face/processes use inspectFace and buildPack, which can be cut off.
  */
 export async function readFace(bytes: Uint8Array, options: { index?: number; axes?: AxisValues } = {}): Promise<Face> {
   const index = options.index ?? 0;

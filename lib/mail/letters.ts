@@ -88,7 +88,7 @@ export function retentionLetter({
     text: [
       `Dear ${name},`,
       `the work of the course “${course}” is kept until ${until}, ${days === 0 ? 'which is today' : days === 1 ? 'which is tomorrow' : `${days} days from now`}.`,
-      `Nothing is deleted by itself. After that day you can end the keeping on this page, which takes the names of all students and what was written off the work; or set a later day in the course's settings, if your school's rule allows it:`,
+      `Nothing is deleted by itself. After that day you can end retention on this page, which takes the names of all students and what was written off the work; or set a later day in the course's settings, if your school's rule allows it:`,
       link,
     ].join('\n\n'),
   };

@@ -1,5 +1,5 @@
 import { systemCaller } from '@/lib/access/caller';
-import { sendRetentionNotices } from '@/lib/course/keeping';
+import { sendRetentionNotices } from '@/lib/course/retention';
 import { sendWelcomes } from '@/lib/course/welcomes';
 import { logError } from '@/lib/log';
 import { closeForgottenWalls } from '@/lib/wall/walls';

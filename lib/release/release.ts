@@ -15,7 +15,7 @@ import { releaseRoundSchema } from '@/shared/schemas/release';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { buildSnapshots } from './snapshots';
 import { type PlannedRelease, releasePlan } from './plan';
-import { drawLines, nameInstructors, shownTo } from './read';
+import { drawLines, nameInstructors, shownTo } from './released';
 
 /**
  * Sends notes and marks of a round out to those chosen, all or none of them. What goes out is pinned to the proof, the

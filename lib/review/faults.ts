@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
-import { summaryOf } from '@/lib/data/worked-out';
+import { summaryOf } from '@/lib/data/summary-cache';
 import type { ScopedData } from '@/lib/data';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { identicalSettings } from '@/shared/class/summary';

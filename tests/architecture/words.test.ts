@@ -50,7 +50,7 @@ function wordsOf({ tree }: SourceFile): string[] {
 }
 
 /** Not read by people in the product: how models are trained, SQL, names of statistics. */
-const elsewhere = /^(lib\/bin\/|lib\/data\/|lib\/face\/workshop\/|shared\/usual-range\/)/;
+const elsewhere = /^(lib\/bin\/|lib\/data\/|lib\/face\/processes\/|shared\/usual-range\/)/;
 
 describe('the words on screens, in letters and on sheets', () => {
   test('none of the faults that read as translated', () => {

@@ -9,7 +9,7 @@ import { listFaces } from '@/lib/face/catalogue';
 import { composePack } from '@/lib/face/compose-pack';
 import { readFace } from '@/lib/face/read-face';
 import { compareReaders } from '@/lib/face/second-reader';
-import { startFaceProcesses } from '@/lib/face/workshop/pool';
+import { startFaceProcesses } from '@/lib/face/processes/pool';
 import { median } from '@/shared/stats/median';
 
 /** Twelve letters. */
@@ -27,9 +27,9 @@ function coldFaces() {
   return [...families.values()];
 }
 
-/** A pack from a face not opened before, through the workshop and back, beside opentype.js reading the same file. */
+/** A pack from a face not opened before, through a face process and back, beside opentype.js reading the same file. */
 export default async function benchFace(): Promise<void> {
-  await timed('workshop ready', startFaceProcesses);
+  await timed('face processes ready', startFaceProcesses);
   process.stdout.write(
     `  ${cpus().length} cores, ${loadavg()[0]!.toFixed(1)} processes running or waiting over the last minute\n`,
   );

@@ -57,7 +57,7 @@ async function classOf(url: string) {
     import('@/lib/bin/start/demo'),
     import('@/lib/data'),
     import('@/lib/data/client'),
-    import('@/lib/release/read'),
+    import('@/lib/release/released'),
     import('@/lib/export/sheet/sheet-of'),
     import('@/lib/export/sheet/class-set-pdf'),
   ]);

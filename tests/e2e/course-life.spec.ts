@@ -4,7 +4,7 @@ import { axeOn } from './axe';
 import { ownCourse } from './own-course';
 import { signedIn } from './people';
 
-/** A course of the tests' own: what is different for one student, its copy for the next term, and the end of its keeping. */
+/** A course of the tests' own: what is different for one student, its copy for the next term, and the end of its retention. */
 test.describe.configure({ mode: 'serial' });
 
 const [author, other] = [students[6]!, students[7]!];
@@ -112,11 +112,13 @@ test('an instructor makes the copy of a course, with what was planned and withou
   }
 });
 
-test('the keeping of a course ends once its day is past, when its title is written, and names no student any more', async () => {
-  for (const page of [marker, student]) expect(await statusOf(page, `${course}/keeping`)).toBe(404);
+test('the retention of a course ends once its day is past, when its title is written, and names no student any more', async () => {
+  for (const page of [marker, student]) expect(await statusOf(page, `${course}/retention`)).toBe(404);
+  // Letters that were sent earlier link to the page's old address.
   await teacher.goto(`${course}/keeping`);
+  await expect(teacher).toHaveURL(/\/retention$/);
   await expect(teacher.getByText('No day has been set', { exact: false })).toBeVisible();
-  const end = teacher.getByRole('button', { name: 'End the keeping' });
+  const end = teacher.getByRole('button', { name: 'End retention' });
   await expect(end).toHaveCount(0);
   await teacher.goto(`${course}/settings`);
   await teacher.getByLabel('Work is kept until').fill('2026-01-31');
@@ -158,7 +160,7 @@ test('the keeping of a course ends once its day is past, when its title is writt
     const answer = await page.goto(path);
     expect(`${path} ${answer?.status()}`).toBe(`${path} 200`);
     const text = await page.content();
-    for (const hidden of [author.name, author.email, other.name, other.email, 'goes with the keeping'])
+    for (const hidden of [author.name, author.email, other.name, other.email, 'goes when retention ends'])
       expect(text.includes(hidden), `${path} ${hidden}`).toBe(false);
   }
   await expect(marker.locator('.line-drawing').first()).toBeVisible();

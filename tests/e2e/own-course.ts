@@ -59,7 +59,7 @@ export function ownCourse(baseURL: string, title: string, people: readonly Perso
     ).run(from, from.slice(0, 16), dueAt, dueAt.slice(0, 16), own.roundId);
     students.forEach(({ email }, place) =>
       db
-        .prepare("UPDATE Proof SET memberId = ?, reasoning = 'A sentence that goes with the keeping.' WHERE id = ?")
+        .prepare("UPDATE Proof SET memberId = ?, reasoning = 'A sentence that goes when retention ends.' WHERE id = ?")
         .run(memberOf.get(email), own.proofIds[place]),
     );
     return memberOf;

@@ -92,7 +92,7 @@ test('a course is copied with its dates moved, and the copy is looked at first',
   await expect(page).toHaveURL(/weeks=26/);
   await expect(page.getByLabel('Weeks')).toHaveValue('26');
   await sound(page);
-  await page.goto(`/courses/${courseId}/keeping`);
-  await expect(page.getByRole('heading', { name: 'What ending the keeping does' })).toBeVisible();
+  await page.goto(`/courses/${courseId}/retention`);
+  await expect(page.getByRole('heading', { name: 'What ending retention does' })).toBeVisible();
   await sound(page);
 });

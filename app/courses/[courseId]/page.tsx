@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { getRetention } from '@/lib/course/keeping';
+import { getRetention } from '@/lib/course/retention';
 import { getCourse } from '@/lib/course/courses';
 import { listExercises, listRemovedExercises } from '@/lib/exercise/exercises';
 import type { roundView } from '@/lib/rows/exercise';
@@ -11,7 +11,7 @@ import { forPage } from '@/lib/http/page';
 import { leadsCourse, teaches } from '@/shared/schemas/course';
 import { counted } from '@/shared/text/number';
 import { CourseFrame } from '../course-frame';
-import { retentionWords } from './keeping/retention-words';
+import { retentionWords } from './retention/retention-words';
 
 type Props = { params: Promise<{ courseId: string }> };
 
@@ -25,7 +25,7 @@ export default async function Course({ params }: Props) {
   const exercises = await forPage(listExercises, { courseId });
   const leads = leadsCourse(course.role);
   const removed = leads ? (await forPage(listRemovedExercises, { courseId })).length : 0;
-  const keeping = leads ? await forPage(getRetention, { courseId }) : null;
+  const retention = leads ? await forPage(getRetention, { courseId }) : null;
   const post = (
     <ButtonLink kind="main" href={`/courses/${courseId}/exercises/new`}>
       Plan an exercise
@@ -36,10 +36,10 @@ export default async function Course({ params }: Props) {
       <CourseFrame course={course} current="exercises" />
       <Page>
         <PageHeader title="Exercises" actions={leads && exercises.length > 0 ? post : undefined} />
-        {keeping?.near && keeping.students > 0 && keeping.retainUntil !== null && keeping.daysLeft !== null && (
+        {retention?.near && retention.students > 0 && retention.retainUntil !== null && retention.daysLeft !== null && (
           <Notice kind="warning">
-            {retentionWords(keeping.retainUntil, keeping.daysLeft)}{' '}
-            <Link href={`/courses/${courseId}/keeping`}>What that means</Link>
+            {retentionWords(retention.retainUntil, retention.daysLeft)}{' '}
+            <Link href={`/courses/${courseId}/retention`}>What that means</Link>
           </Notice>
         )}
         {exercises.length === 0 &&

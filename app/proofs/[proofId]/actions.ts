@@ -1,6 +1,6 @@
 'use server';
 import { formAction } from '@/lib/http/form-action';
-import { answerNote } from '@/lib/release/read';
+import { answerNote } from '@/lib/release/released';
 
 export const answerNoteAction = formAction(answerNote, {
   read: (form) => ({

@@ -7,7 +7,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/Status';
 import { forPage } from '@/lib/http/page';
 import { getProof } from '@/lib/work/proofs';
-import { getRelease } from '@/lib/release/read';
+import { getRelease } from '@/lib/release/released';
 import { withUnit } from '@/shared/text/number';
 import { Released } from './released';
 

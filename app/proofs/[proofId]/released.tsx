@@ -7,7 +7,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Page';
 import { TextArea } from '@/app/_ui/Field';
 import { When } from '@/app/_ui/Status';
-import type { DrawnLine, getRelease } from '@/lib/release/read';
+import type { DrawnLine, getRelease } from '@/lib/release/released';
 import { exportAddress } from '@/shared/schemas/export';
 import { answerNoteAction } from './actions';
 

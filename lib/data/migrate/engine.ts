@@ -12,7 +12,7 @@ import pg from 'pg';
 import { providerOf } from '../open';
 import { postgresqlFields } from '../postgresql';
 import { makeFolder } from '../sqlite';
-import { Mutex } from '../turn';
+import { Mutex } from '../mutex';
 
 /**
  * Prisma's own schema engine, in the WebAssembly build that comes inside an npm package: the usual one is downloaded

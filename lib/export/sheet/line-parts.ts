@@ -1,7 +1,7 @@
 import { lineShapes, type Piece, type Shape } from '@/shared/line/shapes';
 import { parsePath } from '@/shared/outline/parse-path';
 import { placeLetters, type PlacedLine } from '@/shared/outline/place-letters';
-import type { DrawnLine } from '@/lib/release/read';
+import type { DrawnLine } from '@/lib/release/released';
 import { withUnit } from '@/shared/text/number';
 import { pointsOf, tallest, type Columns } from './paper';
 import type { OutlineCommand } from './page';

@@ -1,6 +1,6 @@
 import type { ScopedData } from '@/lib/data';
 import { AppError, notFound } from '@/lib/access/errors';
-import { drawLines, type StoredRelease } from '@/lib/release/read';
+import { drawLines, type StoredRelease } from '@/lib/release/released';
 import { dateTimeWords } from '@/shared/text/when-words';
 import type { Sheet } from './sheet';
 

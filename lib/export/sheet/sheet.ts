@@ -1,4 +1,4 @@
-import type { DrawnLine } from '@/lib/release/read';
+import type { DrawnLine } from '@/lib/release/released';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';
 

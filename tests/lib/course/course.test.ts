@@ -4,7 +4,7 @@ import { addSection, removeSection } from '@/lib/course/sections';
 import { allowCourseMaking, listPeople } from '@/lib/course/people';
 import { changeSection, setAccommodations } from '@/lib/course/members';
 import { createCourse, editCourse, getCourseSettings, timeZones } from '@/lib/course/courses';
-import { listAuditEvents } from '@/lib/course/list-acts';
+import { listAuditEvents } from '@/lib/course/audit-events';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';
 

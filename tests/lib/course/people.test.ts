@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
 import { changeName } from '@/lib/account/account';
 import { createCourse } from '@/lib/course/courses';
-import { eventsPerPage, listAuditEvents } from '@/lib/course/list-acts';
+import { eventsPerPage, listAuditEvents } from '@/lib/course/audit-events';
 import { listPeople, peoplePerPage } from '@/lib/course/people';
 import { newId } from '@/lib/data/ids';
 import { describeOnBothDatabases } from '../../fixtures/databases';

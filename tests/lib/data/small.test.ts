@@ -4,7 +4,7 @@ import { providerOf } from '@/lib/data/open';
 import { postgresqlFields } from '@/lib/data/postgresql';
 import { isConflict, retryOnConflict } from '@/lib/data/retry';
 import { sqliteFile } from '@/lib/data/sqlite';
-import { Mutex } from '@/lib/data/turn';
+import { Mutex } from '@/lib/data/mutex';
 
 describe('ids', () => {
   it('are the example of RFC 9562, appendix A.6', () => {

@@ -4,8 +4,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { findFace } from '@/lib/face/catalogue';
 import { FaceError, type FaceErrorCode } from '@/lib/face/face-error';
-import { capWasmMemory } from '@/lib/face/workshop/cap-wasm-memory';
-import { inFaceProcess, startFaceProcesses } from '@/lib/face/workshop/pool';
+import { capWasmMemory } from '@/lib/face/processes/cap-wasm-memory';
+import { inFaceProcess, startFaceProcesses } from '@/lib/face/processes/pool';
 import { makeSfnt, makeWoff, sfntOf, tableOf, tablesOf, withTables } from '../../fixtures/faces/face-bytes';
 import { box, composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 

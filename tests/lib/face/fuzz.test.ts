@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildPack, inspectFace } from '@/lib/face/build-pack';
 import { findFace } from '@/lib/face/catalogue';
-import { startFaceProcesses } from '@/lib/face/workshop/pool';
+import { startFaceProcesses } from '@/lib/face/processes/pool';
 import { FaceError } from '@/lib/face/face-error';
 import { makeWoff, sfntOf } from '../../fixtures/faces/face-bytes';
 

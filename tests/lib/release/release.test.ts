@@ -2,7 +2,7 @@ import { exportOwnData } from '@/lib/account/records';
 import { beforeAll, expect, it } from 'vitest';
 import { answerInThread, editNote, writeNote } from '@/lib/review/notes';
 import { giveMark } from '@/lib/review/marks';
-import { answerNote, getRelease } from '@/lib/release/read';
+import { answerNote, getRelease } from '@/lib/release/released';
 import { previewRelease, releaseRound } from '@/lib/release/release';
 import { getReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '../../access/fill-world';

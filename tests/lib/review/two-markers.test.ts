@@ -14,7 +14,7 @@ import { settleMark, getMarkDifference } from '@/lib/review/settle';
 import { skipProof, claimNextProof } from '@/lib/review/next';
 import { getAgreement } from '@/lib/review/agreement';
 import { previewRelease, releaseRound } from '@/lib/release/release';
-import { getRelease } from '@/lib/release/read';
+import { getRelease } from '@/lib/release/released';
 import { getReleasePlan } from '@/lib/release/plan';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { addCrowd } from '@/tests/fixtures/crowd';

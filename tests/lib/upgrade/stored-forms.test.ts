@@ -9,7 +9,7 @@ import { exchangeDatabase } from '@/lib/data/client';
 import { applyMigrations } from '@/lib/data/migrate/apply';
 import { openDatabase, type Database, type Provider } from '@/lib/data/open';
 import { getProof } from '@/lib/work/proofs';
-import { getRelease } from '@/lib/release/read';
+import { getRelease } from '@/lib/release/released';
 import type { Row, Rows, Who } from '@/tests/access/row';
 import type { World } from '@/tests/access/world';
 import { emptyDatabase } from '@/tests/fixtures/databases';

@@ -8,7 +8,7 @@ import { Page, PageHeader, Section } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
 import { CourseFrame } from '@/app/courses/course-frame';
 import { TimeZoneField } from '@/app/courses/time-zone-field';
-import { listAuditEvents } from '@/lib/course/list-acts';
+import { listAuditEvents } from '@/lib/course/audit-events';
 import { getCourseSettings } from '@/lib/course/courses';
 import { forPage } from '@/lib/http/page';
 import { addSectionAction, editCourseAction, removeSectionAction, renameSectionAction } from '@/app/courses/actions';
@@ -51,7 +51,7 @@ export default async function Settings({ params, searchParams }: Props) {
           </div>
         </Form>
         <p>
-          <Link href={`/courses/${course.id}/keeping`}>Retention</Link>
+          <Link href={`/courses/${course.id}/retention`}>Retention</Link>
         </p>
         <Sections courseId={course.id} sections={sections} />
         <Section

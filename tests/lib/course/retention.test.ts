@@ -1,9 +1,9 @@
 import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { systemCaller } from '@/lib/access/caller';
-import { daysLeft, endRetention, noticeDue, getRetention, sendRetentionNotices } from '@/lib/course/keeping';
-import { fillWorld, type Ids } from '../../access/fill-world';
-import { describeOnBothDatabases } from '../../fixtures/databases';
-import { callerIn } from '../../fixtures/world-callers';
+import { daysLeft, endRetention, noticeDue, getRetention, sendRetentionNotices } from '@/lib/course/retention';
+import { fillWorld, type Ids } from '@/tests/access/fill-world';
+import { describeOnBothDatabases } from '@/tests/fixtures/databases';
+import { callerIn } from '@/tests/fixtures/world-callers';
 
 const mail = vi.hoisted(() => ({ sent: [] as { to: string; subject: string; text: string }[], refuse: false }));
 vi.mock('@/lib/mail/send', () => ({
@@ -30,7 +30,7 @@ describe('the day until which work is kept', () => {
   });
 });
 
-describeOnBothDatabases('keeping', (suite) => {
+describeOnBothDatabases('retention', (suite) => {
   let ids: Ids;
   beforeAll(async () => {
     ids = await fillWorld(suite.db, new Date('2027-03-08T10:00:00Z'));

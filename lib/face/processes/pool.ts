@@ -89,7 +89,7 @@ function give(worker: Worker, waiting: Waiting): void {
 
 function startWorker(): Worker {
   const root = projectRoot();
-  const child = fork(/* turbopackIgnore: true */ join(root, 'lib/face/workshop/worker.ts'), [], {
+  const child = fork(/* turbopackIgnore: true */ join(root, 'lib/face/processes/worker.ts'), [], {
     cwd: root,
     // Nothing of the server's environment: the process that opens strangers' files knows no secrets.
     env: { NODE_ENV: 'production' },
@@ -156,7 +156,7 @@ function endWorker(worker: Worker, error: FaceError | null): void {
   serve();
 }
 
-/** A command may end while the workshop stands idle, and waits while it works. */
+/** A command may end while the processes are idle, and waits while one works. */
 function keepAlive(child: ChildProcess, working: boolean): void {
   const turn = working ? 'ref' : 'unref';
   child[turn]();

@@ -31,7 +31,7 @@ export const getRetention = operation({
 });
 
 /**
- * Ends the keeping of a course's work once its day is past: all students become pseudonyms, and what they wrote and what
+ * Ends the retention of a course's work once its day is past: all students become pseudonyms, and what they wrote and what
  * was written about their proofs goes; spacings and marks stay. Asked for by writing the course's title. Never done by itself.
  */
 export const endRetention = operation({
@@ -124,7 +124,7 @@ async function write(
         course: course.title,
         until: retainUntil,
         days: daysLeft(retainUntil, course.timeZone, now),
-        link: `${env().publicOrigin}/courses/${id}/keeping`,
+        link: `${env().publicOrigin}/courses/${id}/retention`,
       }),
     );
   }

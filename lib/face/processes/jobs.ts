@@ -11,7 +11,7 @@ export type InspectedFace = FaceFacts & { secondReading: SecondReading };
 /** A face that was taken in: opened, and compared with what a second reader makes of it. */
 export type CheckedFace = Face & { secondReading: SecondReading };
 
-/** Where the bytes come from, as it is sent to the workshop. */
+/** Where the bytes come from, as it is sent to a face process. */
 export type JobSource = { path?: string; bytes?: Uint8Array; index?: number; axes?: AxisValues };
 
 export type Job =
@@ -25,7 +25,7 @@ export type JobResult<J extends Job> = J extends { task: 'pack' }
     ? PairTable
     : InspectedFace;
 
-/** What the workshop sends back. `retire`: it has grown and wants to be replaced. */
+/** What a face process sends back. `retire`: it has grown and wants to be replaced. */
 export type JobReply = { id: number; retire: boolean } & ({ value: unknown } | { code: string; message: string });
 
 export function doJob(face: CheckedFace, job: Job): Pack | PairTable | InspectedFace {

@@ -1,20 +1,20 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { getRetention } from '@/lib/course/keeping';
+import { getRetention } from '@/lib/course/retention';
 import { forPage } from '@/lib/http/page';
 import { Field } from '@/app/_ui/Field';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Page, PageHeader } from '@/app/_ui/Page';
 import { counted } from '@/shared/text/number';
-import { CourseFrame } from '../../course-frame';
-import { endKeepingAction } from '@/app/courses/actions';
+import { CourseFrame } from '@/app/courses/course-frame';
+import { endRetentionAction } from '@/app/courses/actions';
 import { retentionWords } from './retention-words';
 
-export const metadata: Metadata = { title: 'Keeping' };
+export const metadata: Metadata = { title: 'Retention' };
 
 type Props = { params: Promise<{ courseId: string }> };
 
-export default async function Keeping({ params }: Props) {
+export default async function Retention({ params }: Props) {
   const { courseId } = await params;
   const { course, retainUntil, daysLeft, students } = await forPage(getRetention, { courseId });
   const settings = <Link href={`/courses/${courseId}/settings`}>settings</Link>;
@@ -34,11 +34,11 @@ export default async function Keeping({ params }: Props) {
             {daysLeft >= 0 ? (
               <>Those who teach are told 30 and 7 days before. A later day can be set in the {settings}.</>
             ) : (
-              <>You can end the keeping now, or set a later day in the {settings}, if the rule allows it.</>
+              <>You can end retention now, or set a later day in the {settings}, if the rule allows it.</>
             )}
           </p>
         )}
-        <h2>What ending the keeping does</h2>
+        <h2>What ending retention does</h2>
         <ul>
           <li>
             All students of this course, those who were removed among them, leave it as pseudonyms: their names,
@@ -56,7 +56,7 @@ export default async function Keeping({ params }: Props) {
         </ul>
         {students === 0 && <p>The course names no student any more.</p>}
         {daysLeft !== null && daysLeft < 0 && students > 0 && (
-          <Form action={endKeepingAction} label="End the keeping">
+          <Form action={endRetentionAction} label="End retention">
             <input type="hidden" name="courseId" value={courseId} />
             <Field
               name="title"
@@ -66,7 +66,7 @@ export default async function Keeping({ params }: Props) {
             />
             <div className="actions">
               <SubmitButton kind="grave" pending="Ending…">
-                End the keeping
+                End retention
               </SubmitButton>
             </div>
           </Form>

@@ -4,7 +4,7 @@ import { listFaces } from '../catalogue';
 import { LIMITS } from '../limits';
 import { FaceError } from '../face-error';
 import { doJob, type Job, type JobReply } from './jobs';
-import { faceOf } from './kept-faces';
+import { faceOf } from './open-faces';
 
 const memory = capWasmMemory(LIMITS.wasmMegabytes);
 

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { actingFor, operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { shownTo } from '@/lib/release/read';
+import { shownTo } from '@/lib/release/released';
 import { courseSettingsOf } from '@/lib/rows/course';
 import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { practiceResultView } from './practice-results';

@@ -4,7 +4,7 @@ import { type CritiqueLine, getProofLine } from '@/lib/review/desk';
 import { getQueue } from '@/lib/review/queue';
 import { answerInThread, setNoteState, writeNote } from '@/lib/review/notes';
 import { database } from '@/lib/data/client';
-import { answerNote } from '@/lib/release/read';
+import { answerNote } from '@/lib/release/released';
 import { releaseRound } from '@/lib/release/release';
 import { getReleasePlan } from '@/lib/release/plan';
 import { spacedLetters } from '@/shared/critique/run';

@@ -40,28 +40,38 @@ test('the line stands where the browser would set it', async ({ page, open }) =>
   await open();
   // A canvas that has just been given to the thread is empty until the thread has drawn on it.
   await page.locator('canvas[data-view=true][data-drawn=thread]').waitFor();
-  // The oracle is the browser's own text layout in the same face, ligatures off: the ink of the whole line is as wide.
-  const widths = await page.evaluate(() => {
-    const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;
-    // What another thread has painted can be looked at by laying it on a canvas of our own.
-    const context = Object.assign(document.createElement('canvas'), {
-      width: canvas.width,
-      height: canvas.height,
-    }).getContext('2d')!;
-    context.drawImage(canvas, 0, 0);
-    const row = context.getImageData(0, 0, canvas.width, canvas.height);
-    let first = canvas.width;
-    let last = 0;
-    for (let i = 3; i < row.data.length; i += 4) {
-      const x = ((i - 3) / 4) % canvas.width;
-      // Thin ends of serifs fill their pixels in part.
-      if (row.data[i]! > 24) {
-        first = Math.min(first, x);
-        last = Math.max(last, x);
+  const inkOfLine = () =>
+    page.evaluate(() => {
+      const canvas = document.querySelector<HTMLCanvasElement>('canvas[data-view=true]')!;
+      // What another thread has painted can be looked at by laying it on a canvas of our own.
+      const context = Object.assign(document.createElement('canvas'), {
+        width: canvas.width,
+        height: canvas.height,
+      }).getContext('2d')!;
+      context.drawImage(canvas, 0, 0);
+      const row = context.getImageData(0, 0, canvas.width, canvas.height);
+      let first = canvas.width;
+      let last = 0;
+      for (let i = 3; i < row.data.length; i += 4) {
+        const x = ((i - 3) / 4) % canvas.width;
+        // Thin ends of serifs fill their pixels in part.
+        if (row.data[i]! > 24) {
+          first = Math.min(first, x);
+          last = Math.max(last, x);
+        }
       }
-    }
-    return { inked: last + 1 - first, dpr: devicePixelRatio };
-  });
+      return { inked: last + 1 - first, dpr: devicePixelRatio };
+    });
+  // The page shows the picture some time after the thread says it is drawn: wait until the ink no longer changes.
+  let widths = await inkOfLine();
+  await expect
+    .poll(async () => {
+      const before = widths.inked;
+      widths = await inkOfLine();
+      return widths.inked > 0 && widths.inked === before;
+    })
+    .toBe(true);
+  // The oracle is the browser's own text layout in the same face, ligatures off: the ink of the whole line is as wide.
   const { readFile } = await import('node:fs/promises');
   const font = (
     await readFile('node_modules/@fontsource/libre-baskerville/files/libre-baskerville-latin-400-normal.woff2')

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { chromium as findChromium } from '@/lib/bin/test/programs.mjs';
 import { chromium, type Page } from '@playwright/test';
 import type { Filled } from './fill';
 import { ask, percentile } from './load';
@@ -51,7 +52,7 @@ export async function deskInBrowser(
   times: number,
 ): Promise<{ next: Waits; note: Waits }> {
   const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+    executablePath: findChromium() ?? undefined,
     args: [
       '--no-sandbox',
       '--disable-gpu',

@@ -21,7 +21,7 @@ async function signedIn(browser: Browser, who: keyof typeof people): Promise<Pag
 
 /** axe finds nothing on the page as it stands. */
 async function clean(page: Page) {
-  const { violations } = await axeOn(page).analyze();
+  const violations = await axeOn(page);
   expect(violations.map(({ id, nodes }) => `${page.url()} ${id}: ${nodes[0]?.html}`)).toEqual([]);
 }
 

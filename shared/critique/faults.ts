@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { grouped } from '@/shared/grouped';
-import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import type { StoredFinding } from '@/shared/schemas/finding';
 import type { Fault } from '@/shared/schemas/note';
+import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import { sayFinding } from '@/shared/wording/finding-words';
 
 /**
@@ -118,3 +118,12 @@ const faultKeyIn = (one: { specimenVersionId: string; first: number; last: numbe
 /** How a fault at a place is named in an address. @example 'wide-2', 'left-2-3' */
 export const faultKey = ({ first, last, fault }: { first: number; last: number; fault: string }): string =>
   `${fault}-${first}${first === last ? '' : `-${last}`}`;
+
+/** A fault in a few words, as it follows its letters. @example 'VO, more than the tolerance wider' */
+export const faultWords: Record<Exclude<Fault, ''>, string> = {
+  wide: 'more than the tolerance wider',
+  tight: 'more than the tolerance tighter',
+  left: 'the letter in the middle too far left',
+  right: 'the letter in the middle too far right',
+  touching: 'touching',
+};

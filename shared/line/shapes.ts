@@ -4,7 +4,7 @@ import { placeLetters, shiftedPath, type PlacedLetter, type PlacedLine } from '@
 import type { Pack } from '@/shared/schemas/pack';
 import type { CssPx, FontUnits, PerMille } from '@/shared/units';
 import { noLooks, openLetters, type LookName, type Looks, type OpenLetters } from './looks';
-import { whiteBetween, whiteInside, type Outline } from './white';
+import { type Outline, whiteBetween, whiteInside } from './white';
 
 /**
  * One line as a list of shapes, in the order they are painted: plain data that canvas, SVG, wall, print and PDF all

@@ -1,6 +1,10 @@
+import type { Finding } from '@/shared/schemas/finding';
+import type { LineMeasure, LineReport } from '@/shared/schemas/measure';
+import { capitalsAndSpacesFindings } from './findings/capitals-and-spaces';
+import { contactFindings, darkGroundFindings, mistakableFindings } from './findings/contact';
+import { balanceFindings, evennessFindings, setDifferentlyFindings } from './findings/evenness';
+import { joinedFindings, setTightFindings, standsOutFindings, usualFindings } from './findings/usual';
 import { measureLine } from './measure-line';
-import type { LineReport } from '@/shared/schemas/measure';
-import { lineFindings } from './findings/line-findings';
 
 /**
  * Measures a line as set and lists what is found in it by itself, as facts: what is stored of a proof's line.
@@ -10,4 +14,21 @@ import { lineFindings } from './findings/line-findings';
 export function reportLine(...line: Parameters<typeof measureLine>): LineReport {
   const measured = measureLine(...line);
   return { ...measured, findings: lineFindings(measured) };
+}
+
+/** Everything that can be said of a line by itself, what needs doing first. The order is fixed. */
+function lineFindings(measured: LineMeasure): Finding[] {
+  return [
+    ...contactFindings(measured),
+    ...mistakableFindings(measured),
+    ...setDifferentlyFindings(measured),
+    ...usualFindings(measured),
+    ...joinedFindings(measured),
+    ...setTightFindings(measured),
+    ...evennessFindings(measured),
+    ...standsOutFindings(measured),
+    ...balanceFindings(measured),
+    ...capitalsAndSpacesFindings(measured),
+    ...darkGroundFindings(measured),
+  ];
 }

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { AcrossFault, AcrossLine, AcrossVersion } from '@/shared/critique/desk';
-import { faultWords } from '@/shared/critique/fault-words';
+import { faultWords } from '@/shared/critique/faults';
 import { lettersOf, spacedLetters } from '@/shared/critique/run';
 import type { Size } from '@/shared/schemas/spacing';
 import { counted, withUnit } from '@/shared/text/number';

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { repeatability } from '@/shared/reference/repeatability';
+import { referenceSpacings, repeatability } from '@/shared/reference/reference-spacings';
 import { seededRandom } from '@/tests/bench/agreement/random';
-import { referenceSpacings } from '@/shared/reference/reference-spacings';
 
 describe('repeatability', () => {
   it('is 2.8 times the spread of two takes (arithmetic by hand)', () => {

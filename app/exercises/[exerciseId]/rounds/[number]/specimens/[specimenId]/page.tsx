@@ -9,7 +9,7 @@ import { Across } from '@/app/critique/_desk/across';
 import style from '@/app/critique/_desk/desk.module.css';
 import { getSpecimenAcross, type ShownSpecimen } from '@/lib/review/across';
 import { forPage } from '@/lib/http/page';
-import { faultWords } from '@/shared/critique/fault-words';
+import { faultWords } from '@/shared/critique/faults';
 import { counted } from '@/shared/text/number';
 
 type Props = {

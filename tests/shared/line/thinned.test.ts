@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { thinned } from '@/shared/geometry/thinned';
+import { thinned } from '@/shared/line/white';
 
 test('leaves out what lies on a straight line and keeps corners', () => {
   expect(thinned([0, 0, 1, 0, 2, 0, 3, 0, 3, 1, 3, 2], 0.1)).toEqual([0, 0, 3, 0, 3, 2]);

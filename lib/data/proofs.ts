@@ -10,7 +10,8 @@ import { coursesOf, exercisesOf, membersOf, staff } from './scope';
 export type ProofLine = {
   specimenVersionId: string;
   spacing: Spacing;
-  measure: LineReport;
+  /** Null for a line that could not be measured. */
+  measure: LineReport | null;
   comparison: LineComparison | null;
 };
 type NewProof = {
@@ -36,6 +37,7 @@ export const proofData = (actor: Actor, db: Db) => {
         include: {
           items: {
             include: {
+              measurements: { take: 1, select: { id: true } },
               specimenVersion: {
                 include: { pack: { select: { payload: true } }, specimen: { select: { id: true, position: true } } },
               },
@@ -155,13 +157,19 @@ export const proofData = (actor: Actor, db: Db) => {
           })),
         }),
         db.measurement.createMany({
-          data: items.map(({ id: proofItemId, line }) => ({
-            id: newId(),
-            proofItemId,
-            engine: line.measure.engine,
-            payload: canonicalJson(line.measure),
-            measuredAt: now,
-          })),
+          data: items.flatMap(({ id: proofItemId, line: { measure } }) =>
+            measure === null
+              ? []
+              : [
+                  {
+                    id: newId(),
+                    proofItemId,
+                    engine: measure.engine,
+                    payload: canonicalJson(measure),
+                    measuredAt: now,
+                  },
+                ],
+          ),
         }),
         db.comparison.createMany({
           data: items.flatMap(({ id: proofItemId, line: { comparison } }) =>

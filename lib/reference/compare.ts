@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { Context } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import type { ProofLine } from '@/lib/data/proofs';
+import { logError } from '@/lib/log';
 import { spacingOf } from '@/lib/rows/spacing';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
@@ -17,7 +18,10 @@ export const sizeAndGroundOf = (version: Omit<LineVersion, 'id'>) => ({
   ground: z.parse(groundSchema, version.ground),
 });
 
-/** Measures one line as it was sent, and compares it with the references where there are any. The same code as on the bench. */
+/**
+ * Measures one line as it was sent, and compares it with the references where there are any. The same code as on the bench.
+ * A line that can't be measured is written to the log and goes without: no measurement may keep a proof from being sent.
+ */
 export function measureProofLine(
   version: LineVersion,
   pack: Pack,
@@ -25,9 +29,19 @@ export function measureProofLine(
   references: readonly ReferenceSpacing[],
   smallestSize: Size | null = null,
 ): ProofLine {
-  const measure = reportLine(pack, spacing, { ...sizeAndGroundOf(version), smallestSize });
-  const comparison = references.length > 0 ? compareLine(measure, [...references]) : null;
+  const measure = attempted(() => reportLine(pack, spacing, { ...sizeAndGroundOf(version), smallestSize }));
+  const compares = measure !== null && references.length > 0;
+  const comparison = compares ? attempted(() => compareLine(measure, [...references])) : null;
   return { specimenVersionId: version.id, spacing, measure, comparison };
+}
+
+function attempted<T>(measuring: () => T): T | null {
+  try {
+    return measuring();
+  } catch (error) {
+    logError(error);
+    return null;
+  }
 }
 
 /** What a new set of references did to the comparisons of an exercise. */
@@ -74,7 +88,10 @@ async function compareAgain(data: ScopedData, exerciseId: string, setId: string,
       if (references.length === 0) return [];
       const pack = packs.get(version.packSha) ?? parsePack(version.pack.payload);
       packs.set(version.packSha, pack);
-      const comparison = compareLine(measureLine(pack, spacingOf(item), sizeAndGroundOf(version)), references);
+      const comparison = attempted(() =>
+        compareLine(measureLine(pack, spacingOf(item), sizeAndGroundOf(version)), references),
+      );
+      if (comparison === null) return [];
       const before = item.comparisons[0];
       counts.proofLines += 1;
       counts.outsideNow += comparison.outside;

@@ -15,7 +15,8 @@ import { latenessOf, lateWords, type Receipt, receiptOf, roundFor, roundsAt, typ
 import { currentLines } from './lines';
 
 /**
- * Sends a proof of an exercise: every line as its draft stands, measured here and now by the code that ran on the bench.
+ * Sends a proof of an exercise: every line as its draft stands, measured here and now by the code that ran on the bench; a
+ * line that can't be measured is sent without.
  * Sent again with the same request key it gives the same receipt and makes nothing new.
  * Errors: NOT_FOUND; CONFLICT when a draft has moved on since the sender looked, or the round takes no proofs.
  */
@@ -134,8 +135,9 @@ export const getProof = operation({
       course: { id: exercise.course.id, title: exercise.course.title, timeZone: exercise.course.timeZone },
       lines: proof.items
         .toSorted((one, other) => one.specimenVersion.specimen.position - other.specimenVersion.specimen.position)
-        .map(({ id, specimenVersion: version, ...item }) => ({
+        .map(({ id, specimenVersion: version, measurements, ...item }) => ({
           itemId: id,
+          measured: measurements.length > 0,
           specimenId: version.specimen.id,
           specimenVersionId: version.id,
           text: version.text,

@@ -24,6 +24,7 @@ export default async function ProofPage({ params, searchParams }: Props) {
   const [proof, shown] = await Promise.all([forPage(getProof, { proofId }), forPage(getRelease, { proofId })]);
   const { sent, answered } = await searchParams;
   const received = <When at={proof.receivedAt} timeZone={proof.course.timeZone} />;
+  const unmeasured = proof.lines.filter(({ measured }) => !measured);
   return (
     <Page width="wide">
       <PageHeader
@@ -54,7 +55,10 @@ export default async function ProofPage({ params, searchParams }: Props) {
         <dt>Reasoning</dt>
         <dd>{proof.reasoning}</dd>
         <dt>Lines</dt>
-        <dd>{proof.lines.length}</dd>
+        <dd>
+          {proof.lines.length}
+          {unmeasured.length > 0 && <> (not measured: {unmeasured.map(({ text }) => text).join(', ')})</>}
+        </dd>
       </dl>
       {answered && proof.mine && <Notice live="polite">Your reply is under its note.</Notice>}
       <Released

@@ -1,4 +1,4 @@
-import { beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it, vi } from 'vitest';
 import type { Caller } from '@/lib/access/caller';
 import { getProofLine } from '@/lib/review/desk';
 import { saveDraft } from '@/lib/work/drafts';
@@ -157,5 +157,29 @@ describeOnBothDatabases('send-proof', (suite) => {
     const refused = await getProof(other, { proofId: ids.proof }).catch((error: Error) => error);
     const absent = await getProof(other, { proofId: 'nothing-like-this' }).catch((error: Error) => error);
     expect(JSON.stringify(refused)).toBe(JSON.stringify(absent));
+  });
+
+  it('are received even where a line cannot be measured, and say so; nothing else of the course is stopped by it', async () => {
+    const { packSha } = await suite.db.specimenVersion.findUniqueOrThrow({ where: { id: ids.specimenVersion } });
+    const { payload } = await suite.db.pack.findUniqueOrThrow({ where: { sha256: packSha } });
+    const pack = JSON.parse(payload) as { glyphs: { path: string }[] };
+    const broken = { ...pack, glyphs: pack.glyphs.map((glyph) => ({ ...glyph, path: 'M0 0Z' })) };
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    await suite.db.pack.update({ where: { sha256: packSha }, data: { payload: JSON.stringify(broken) } });
+    try {
+      const receipt = await sendProof(other, proof('not-to-be-measured'), { now });
+      expect(receipt.lines).toBe(1);
+      const sent = await getProof(other, { proofId: receipt.proofId }, { now });
+      expect(sent.lines.map(({ measured }) => measured)).toEqual([false]);
+      expect(told).toHaveBeenCalled();
+      const item = await suite.db.proofItem.findFirstOrThrow({
+        where: { proofId: receipt.proofId },
+        include: { measurements: true, comparisons: true },
+      });
+      expect([item.measurements, item.comparisons]).toEqual([[], []]);
+    } finally {
+      told.mockRestore();
+      await suite.db.pack.update({ where: { sha256: packSha }, data: { payload } });
+    }
   });
 });

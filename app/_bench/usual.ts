@@ -53,13 +53,14 @@ export function speaksOfUsual({ mode, overlays }: Pick<BenchProps, 'mode' | 'ove
 /** Whether a pair may be called wider or tighter than usual; null where nothing is said. */
 export function spokenOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size, pair: number) {
   const line = prepareLine(pack);
-  const ofPair = judgementOf(pack, document, usual, size).pairs[pair];
+  const { tightness, pairs } = judgementOf(pack, document, usual, size);
+  const ofPair = pairs[pair];
   if (!ofPair) return null;
   const { gaps, centres } = opennessOf(line, document);
   const clearance = clearanceAt(line, pair, totalOf(line, document, pair)).distance;
   return spokenOutside(
     { ...ofPair, apparentGap: gaps[pair]!, reference: centres[pair] ?? null, clearance },
-    line.stem?.stemGap ?? null,
+    { stemGap: line.stem?.stemGap ?? null, faceReference: line.faceReference, tightness },
   );
 }
 

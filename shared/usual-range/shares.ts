@@ -3,9 +3,15 @@ import { OUTPUTS, addOutputs, chance, farPart, facePart, nearPart, squareplus, t
 /** A fit: nets whose outputs are averaged, and how far their steps are stretched so that ranges hold what they say. */
 export type Fit = {
   nets: readonly Net[];
-  /** Stretch of the steps to halfLow, low, halfHigh, high. */
-  stretch: readonly [number, number, number, number];
+  /** For pairs that nearly every designer kerns, and for those that many leave alone. */
+  stretch: { kerned: Stretch; mixed: Stretch };
 };
+
+/** Stretch of the steps to halfLow, low, halfHigh, high. */
+export type Stretch = readonly [number, number, number, number];
+
+/** Up to this chance of being left alone a pair is one that nearly everybody kerns, from that one on one of the others. */
+export const KERNED = { most: 0.1, none: 0.25 };
 
 /** A range in reference gaps of the face. */
 export type Shares = {
@@ -42,7 +48,15 @@ export function sharesOf(fit: Fit, left: SideParts, right: SideParts, face: Part
   const out = sums.map((sum) => sum / (2 * fit.nets.length));
   const step = (index: number) => squareplus(out[index]!) * OUTPUT_SIZE;
   const middle = out[1]! * OUTPUT_SIZE;
-  const [a, b, c, d] = fit.stretch;
+  const leftAlone = chance(out[6]!);
+  const { kerned, mixed } = fit.stretch;
+  const share = Math.min(1, Math.max(0, (leftAlone - KERNED.most) / (KERNED.none - KERNED.most)));
+  const [a, b, c, d] = kerned.map((value, end) => value + share * (mixed[end]! - value)) as [
+    number,
+    number,
+    number,
+    number,
+  ];
   const halfLow = middle - a * step(2),
     halfHigh = middle + c * step(4);
   return {
@@ -52,6 +66,6 @@ export function sharesOf(fit: Fit, left: SideParts, right: SideParts, face: Part
     mean: out[0]! * OUTPUT_SIZE,
     halfHigh,
     high: halfHigh + d * step(5),
-    leftAlone: chance(out[6]!),
+    leftAlone,
   };
 }

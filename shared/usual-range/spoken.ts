@@ -1,18 +1,39 @@
-import type { PairMeasure } from '@/shared/schemas/measure';
+import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 
 /** A pair nearer than this share of the stem gap stands at its floor: it can't close further. */
 const FLOOR = 0.2;
+/**
+ * White that lies this share of the line's middle to the other side speaks against the range. Sooner against a gap being
+ * tight, since much of what is left open is so by omission, and display setters close it.
+ */
+const AGAINST = { wider: 0.1, tighter: 0.05 };
+
+/** What is needed of a line: its stem gap, the gap its face gives, and how tight it is set. 1/1000 em. */
+type Line = Pick<LineMeasure['line'], 'stemGap' | 'faceReference' | 'tightness'>;
 
 /**
- * Which way a pair may be called wider or tighter than usual: it is outside, and the white one sees errs the same way
- * against the line. So a pair is never called tighter while its white is wide, nor wider when its letters nearly meet.
+ * Which way a pair may be called wider or tighter than usual: it is outside, and the white one sees doesn't speak against
+ * it. White can't know what can't be closed, so it needn't agree; but a pair is never called tighter while it holds clearly
+ * more white than the middle of its line, nor wider while it holds clearly less or its letters nearly meet.
  */
 export function spokenOutside(
   pair: Pick<PairMeasure, 'outside' | 'surprise' | 'apparentGap' | 'reference' | 'clearance'>,
-  stemGap: number | null,
+  line: Line,
 ): 'wider' | 'tighter' | null {
-  if (!pair.outside || pair.surprise === null || pair.reference === null) return null;
-  const white = pair.apparentGap - pair.reference;
-  if (pair.surprise < 0) return white < 0 ? 'tighter' : null;
-  return white > 0 && pair.clearance > FLOOR * (stemGap ?? 0) ? 'wider' : null;
+  const middle = whiteMiddle(pair, line);
+  if (!pair.outside || pair.surprise === null || middle === null) return null;
+  const more = (pair.apparentGap - middle) / middle;
+  if (pair.surprise < 0) return more <= AGAINST.tighter ? 'tighter' : null;
+  return more >= -AGAINST.wider && pair.clearance > FLOOR * (line.stemGap ?? 0) ? 'wider' : null;
+}
+
+/**
+ * What a pair's white is held against: the middle of its line; in a line too short for one what the face gives, as tight
+ * as the line.
+ */
+export function whiteMiddle(
+  { reference }: Pick<PairMeasure, 'reference'>,
+  { faceReference, tightness }: Pick<Line, 'faceReference' | 'tightness'>,
+): number | null {
+  return reference ?? (faceReference === null ? null : faceReference + tightness);
 }

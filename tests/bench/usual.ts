@@ -1,6 +1,6 @@
 import { corpus, type CorpusFace } from './fit/corpus';
 import { TAUGHT } from './fit/fit-net';
-import { judgeFace, overFamilies } from './fit/judge';
+import { judgeFace, overFamilies, PLAIN_PAIRS } from './fit/judge';
 import { readFit } from '@/shared/usual-range/usual-range';
 import { CELLS, EITHER, SIGNED, faceTrials, type FaceTrials, type Told, type Trial } from './usual/trials';
 
@@ -27,6 +27,14 @@ export default async function usual(): Promise<void> {
     'italic',
     held.filter(({ italic }) => italic),
     'r .83',
+  );
+  // Under 300 kerned pairs a face leaves much undone, and says little of what is usual.
+  const kernsMuch = ({ kern }: CorpusFace) =>
+    kern.subarray(0, PLAIN_PAIRS).filter((value) => value !== 0).length >= 300;
+  agreement('upright, 300 kerned pairs or more', upright.filter(kernsMuch));
+  agreement(
+    'italic, 300 kerned pairs or more',
+    held.filter((face) => face.italic && kernsMuch(face)),
   );
   taught(held);
   const tried = held.filter(({ weight, italic }) => weight === 400 || (weight === 700 && !italic));

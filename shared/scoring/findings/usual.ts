@@ -2,7 +2,7 @@ import { round2 } from '@/shared/measure/round';
 import type { Finding, FindingOf } from '@/shared/schemas/finding';
 import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 import { centreOf } from '@/shared/usual-range/range';
-import { spokenOutside } from '@/shared/usual-range/spoken';
+import { spokenOutside, whiteMiddle } from '@/shared/usual-range/spoken';
 import { misplacedLetters } from '../misplaced-letters';
 import { atPair, ENOUGH_PAIRS, letterPairs, wideOrTight, yardstickOf } from './measured';
 
@@ -28,7 +28,7 @@ export function standsOutFindings(measured: LineMeasure): Finding[] {
   if (letterPairs(measured).length < ENOUGH_PAIRS) return [];
   let worst: PairMeasure | null = null;
   for (const pair of judged(measured)) {
-    const white = pair.apparentGap - (middleFor(measured, pair) ?? pair.apparentGap);
+    const white = pair.apparentGap - (whiteMiddle(pair, measured.line) ?? pair.apparentGap);
     if (Math.abs(pair.surprise!) < 1 || white * pair.surprise! <= 0) continue;
     if (worst === null || Math.abs(pair.surprise!) > Math.abs(worst.surprise!)) worst = pair;
   }
@@ -87,17 +87,7 @@ export function joinedFindings({ pairs }: LineMeasure): Finding[] {
 
 /** Which pairs may be named, in which direction (shared/usual-range/spoken.ts). */
 function spokenPairs(measured: LineMeasure): PairMeasure[] {
-  return judged(measured).filter(
-    (pair) => spokenOutside({ ...pair, reference: middleFor(measured, pair) }, measured.line.stemGap) !== null,
-  );
-}
-
-/**
- * What a pair's white is held against: the middle of its line; in a line too short for one what the face gives, as
- * tight as the line.
- */
-function middleFor({ line }: LineMeasure, { reference }: PairMeasure): number | null {
-  return reference ?? (line.faceReference === null ? null : line.faceReference + line.tightness);
+  return judged(measured).filter((pair) => spokenOutside(pair, measured.line) !== null);
 }
 
 function judged({ pairs }: LineMeasure): PairMeasure[] {

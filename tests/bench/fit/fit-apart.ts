@@ -2,8 +2,8 @@ import { fork } from 'node:child_process';
 import type { FitOptions } from './fit-net';
 import type { NetNumbers } from './net-in-training';
 
-/** Fits a net on these families in a process of its own, so that several are fitted at once. */
-export function fitApart(families: string[], options: FitOptions): Promise<NetNumbers> {
+/** Fits a net on these faces in a process of its own, so that several are fitted at once. */
+export function fitApart(paths: string[], options: FitOptions): Promise<NetNumbers> {
   return new Promise((resolve, reject) => {
     const worker = fork(new URL('./fit.worker.ts', import.meta.url).pathname, {
       execArgv: ['--import', 'tsx'],
@@ -15,6 +15,6 @@ export function fitApart(families: string[], options: FitOptions): Promise<NetNu
       resolve(net as NetNumbers);
       worker.disconnect();
     });
-    worker.send({ families, options });
+    worker.send({ paths, options });
   });
 }

@@ -12,6 +12,9 @@ const TAUGHT_COUNT = 4;
 /** A pair counts as left alone when its kerning is under this share of the reference gap. */
 export const ALONE = 0.025;
 
+/** Where fewer than this share leave a pair alone, those who do have left it undone and say nothing of its range. */
+const UNDONE = 0.12;
+
 /** The ends that the range's steps are fitted to. */
 const ENDS = [0.5, 0.25, 0.05, 0.75, 0.95];
 
@@ -21,8 +24,8 @@ export type Row = { face: number; pair: number };
 
 /**
  * Fits one net on the shipped kerning of these faces and gives it with its inputs unstandardised. Each pass shows a random
- * share of all pairs, each as it is or mirrored. Loss: pinball at the five ends, by the face's mean kerning; a third of the
- * squared miss of the mean; cross-entropy of being left alone. A family with many faces counts by the root of their number.
+ * share of all pairs, each as it is or mirrored. Loss: pinball at the five ends, by the face's mean kerning, over those who
+ * did not leave undone what nearly all do; a third of the squared miss of the mean; cross-entropy of being left alone. A family with many faces counts by the root of their number.
  */
 export async function fitNet(faces: CorpusFace[], options: FitOptions, told = (_: string) => {}): Promise<NetNumbers> {
   const { hidden, seed, passes, share, rate, decay } = options;
@@ -107,7 +110,11 @@ function slopesOf(out: Float32Array, back: Float32Array, rows: Uint32Array, want
       middle + steps[2]!,
       middle + steps[2]! + steps[3]!,
     ];
-    const size = (share * OUTPUT_SIZE) / mean / 3;
+    const x = out[at + 6]!,
+      root = Math.sqrt(1 + x * x);
+    const alone = (1 + x / root) / 2;
+    const truth = Math.abs(wanted) < ALONE ? 1 : 0;
+    const size = truth && alone < UNDONE ? 0 : (share * OUTPUT_SIZE) / mean / 3;
     const slopes = ends.map((end, k) => {
       const q = ENDS[k]!;
       loss += size * batch * (y > end ? q * (y - end) : (1 - q) * (end - y));
@@ -119,10 +126,6 @@ function slopesOf(out: Float32Array, back: Float32Array, rows: Uint32Array, want
     back[at + 4] = (slopes[3]! + slopes[4]!) * plusSlope(out[at + 4]!);
     back[at + 5] = slopes[4]! * plusSlope(out[at + 5]!);
     // Left alone: cross-entropy of a chance that is a plain smooth step.
-    const x = out[at + 6]!,
-      root = Math.sqrt(1 + x * x);
-    const alone = (1 + x / root) / 2;
-    const truth = Math.abs(wanted) < ALONE ? 1 : 0;
     back[at + 6] = (share * 2 * (alone - truth)) / root / 3;
     back[at + 7] = 0;
     loss -= (counts / 3) * Math.log(Math.max(1e-6, truth ? alone : 1 - alone));

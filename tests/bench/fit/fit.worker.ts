@@ -1,13 +1,13 @@
-// Fits one net on some families for run.ts.
+// Fits one net on some faces for run.ts.
 import { corpus } from './corpus';
 import { fitNet, type FitOptions } from './fit-net';
 
-process.on('message', (message: { families: string[]; options: FitOptions }) => {
+process.on('message', (message: { paths: string[]; options: FitOptions }) => {
   void work(message);
 });
 
-async function work({ families, options }: { families: string[]; options: FitOptions }): Promise<void> {
-  const faces = (await corpus()).filter(({ family }) => families.includes(family));
+async function work({ paths, options }: { paths: string[]; options: FitOptions }): Promise<void> {
+  const faces = (await corpus()).filter(({ path }) => paths.includes(path));
   const net = await fitNet(faces, options, (text) => process.stderr.write(`seed ${options.seed}: ${text}\n`));
   process.send!(net);
 }

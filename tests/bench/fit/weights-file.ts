@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import type { NetFile } from '@/shared/usual-range/net-file';
+import type { Fit } from '@/shared/usual-range/shares';
 import type { NetNumbers } from './net-in-training';
 
 /** A net in whole numbers of 16 bits, each row of a matrix in shares of its own largest number. */
@@ -25,14 +26,15 @@ export function netFile({ hidden, layers }: NetNumbers): NetFile {
   };
 }
 
-export function writeWeights(path: URL, nets: NetFile[], stretch: readonly number[], says: string): void {
+export function writeWeights(path: URL, nets: NetFile[], stretch: Fit['stretch'], says: string): void {
   writeFileSync(
     path,
     `import type { NetFile } from './net-file';
+import type { Fit } from './shares';
 
 // prettier-ignore
 /** ${says} Written by \`npm run -s fit\` and not edited by hand; families and licences are in fitted-on.md. */
-export const FIT: { nets: NetFile[]; stretch: [number, number, number, number] } = ${JSON.stringify({ nets, stretch })};
+export const FIT: { nets: NetFile[]; stretch: Fit['stretch'] } = ${JSON.stringify({ nets, stretch })};
 `,
   );
 }

@@ -49,7 +49,7 @@ export async function faceTrials(face: FaceFile, every: number, told: Told): Pro
         {
           gaps: letters.length,
           outside: letters.filter(({ outside }) => outside).length,
-          spoken: letters.filter((pair) => spokenOutside(pair, still.line.stemGap) !== null).length,
+          spoken: letters.filter((pair) => spokenOutside(pair, still.line) !== null).length,
         },
       ]);
       const { index } = letters[Math.floor(random() * letters.length)]!;
@@ -74,7 +74,7 @@ function tried({ pairs, line }: LineMeasure, index: number, way: number): Trial 
   return {
     found: first === index && right,
     outside: pair.outside === true && right,
-    spoken: right && spokenOutside(pair, line.stemGap) !== null,
+    spoken: right && spokenOutside(pair, line) !== null,
     wrongWay: pair.outside === true && !right,
   };
 }

@@ -13,6 +13,16 @@ const report = async (face: string, text: string, set: Set = {}) => practiceRepo
 const MISSES: Record<string, string[]> = {
   // Ships ry opened by 36.
   'source-sans-3-300': ['wide ry'],
+  // Ships ve hardly closed.
+  'playfair-display-900': ['wide ve'],
+};
+
+/** Single gaps opened by 40 that stay inside what designers usually do. */
+const UNTOLD: Record<string, string[]> = {
+  'montserrat-900': ['VY'],
+  'crimson-pro-300': ['VY', 'Yo'],
+  'libre-baskerville-400': ['Yo', 'lk'],
+  'playfair-display-900': ['Yo'],
 };
 
 const kinds = ({ findings }: LineReport) => findings.map(({ kind }) => kind);
@@ -28,7 +38,7 @@ describe.each(PRACTICE_FACES)('%s', (face) => {
     const missed = MISSES[face] ?? [];
     expect(missed).toEqual(expect.arrayContaining(alarms(await report(face, text))));
     expect(missed).toEqual(expect.arrayContaining(alarms(await report(face, text, { offsets: () => 5 }))));
-    expect(alarms(await report(face, text, { unkerned: true }))).toEqual([]);
+    expect(missed).toEqual(expect.arrayContaining(alarms(await report(face, text, { unkerned: true }))));
   });
 
   it('raises none at capitals that are tracked open', async () => {
@@ -55,6 +65,43 @@ describe.each(PRACTICE_FACES)('%s', (face) => {
       ({ kind, weight }) => weight !== 'fact' && !['touching', 'crossing', 'filling'].includes(kind),
     );
     expect(remarks.map(({ kind }) => kind)).toEqual(['tightness-face']);
+  });
+
+  it.each([
+    ['TAVERN', 'AV'],
+    ['Tovey', 'To'],
+    ['SALTY', 'LT'],
+  ])(
+    'tells the diagonals of %s wide where they are not kerned, and none of their neighbours tight',
+    async (text, pair) => {
+      const told = alarms(await report(face, text, { unkerned: true }));
+      expect(told).toContain(`wide ${pair}`);
+      expect(told.filter((alarm) => alarm.startsWith('tight'))).toEqual([]);
+    },
+  );
+
+  it.each(['IVY', 'Yolk'])('tells of the one gap of %s that is opened by 40, and of no other', async (text) => {
+    for (let index = 0; index < text.length - 1; index += 1) {
+      const pair = text.slice(index, index + 2);
+      const told = alarms(await report(face, text, { offsets: { [pair]: 40 } }));
+      if (UNTOLD[face]?.includes(pair)) expect(told).toEqual([]);
+      // V of IVY is seen as a letter that stands too far right, which is the same said otherwise.
+      else if (pair === 'IV' && told[0] === 'right V') expect(told).toHaveLength(1);
+      else expect(told, pair).toEqual([`wide ${pair}`]);
+    }
+  });
+
+  it('raises none at a line set tight and not touching, all its letters as near as one another', async () => {
+    const pack = await practicePack(face, 'Mothlight');
+    let offsets = pack.builtIn.map(() => 0);
+    const set = () => practiceReport(pack, { offsets: (_, index) => offsets[index]! });
+    for (let turn = 0; turn < 30; turn += 1) {
+      const { pairs, line } = set();
+      offsets = offsets.map((offset, index) =>
+        Math.round(offset - 0.7 * (pairs[index]!.clearance - 0.12 * line.stemGap!)),
+      );
+    }
+    expect(alarms(set())).toEqual([]);
   });
 
   it('does not call KA tight that is closed by 35 at 240 px', async () => {

@@ -50,7 +50,7 @@ describe('a face’s own hand', () => {
     expect(sharesByHand(face, hand, shape('A'), shape('V'))).toEqual(sharesOfPair(face, shape('A'), shape('V')));
   });
 
-  test('against which the range fails in more than a quarter of its pairs silences it', () => {
+  test('against which the range fails in more than half of the asked pairs silences it', () => {
     const contrary = designer(1).map((pair) => ({ ...pair, kern: 200 }));
     expect(ownHand(face, contrary)).toBeNull();
   });

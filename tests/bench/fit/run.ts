@@ -69,7 +69,8 @@ function table(agreement: string): string {
   return `# What the usual range was fitted on
 
 Written by \`npm run -s fit\`. Families by their npm package in the scope @fontsource; the numbers in weights.ts are derived from
-the shipped kerning and the outlines of those for fitting, and the stretch of the ranges from those for choosing.
+the shipped kerning and the outlines of those for fitting, and the stretch of the ranges from those for choosing and from the
+regulars of those for fitting. Faces that kern fewer than ${KERNED_PAIRS} of the 2,028 plain pairs are judged here and not fitted on.
 
 ${agreement}
 ${roles.join('\n')}

@@ -9,8 +9,8 @@ export { demoSignIns } from './seed/people';
 
 /**
  * Fills a new database with the demo: everything in it is invented, and made by the operations that people use.
- * A course with three exercises: one closed, one with round 1 sent, critiqued, marked and released and round 2 under way,
- * and one in preparation; and what two students saw in practice.
+ * A course with three exercises: one closed, one with round 1 sent, critiqued, marked and released and round 2 under
+ * way, and one in preparation; and what two students saw in practice.
  */
 export default async function seedDemo(now: Date): Promise<void> {
   const people = await seedCourse(now);

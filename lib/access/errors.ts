@@ -23,7 +23,8 @@ type Options = { fields?: FieldErrors; retryAfterSeconds?: number; body?: unknow
 
 /**
  * The one error that crosses from an operation to a page or route.
- * `said` is for the person and quotes what was wrong and what to do; `cause` is for the log and never leaves the server.
+ * `userMessage` is for the person and quotes what was wrong and what to do; `cause` is for the log and never leaves the
+ * server.
  */
 export class AppError extends Error {
   readonly code: ErrorCode;

@@ -18,8 +18,8 @@ const students = group('students');
  * Who may do what, in one table.
  * `anyone`: signed in or not. `signed-in`: any person, about themselves.
  * `course-maker`: a person who may open courses. `system`: start, seed and jobs only.
- * A list: members of the course in question with one of these roles; the data layer puts it into each query. The lists come
- * from `groups`, which says of every role where it belongs.
+ * A list: members of the course in question with one of these roles; the data layer puts it into each query. The lists
+ * come from `groups`, which says of every role where it belongs.
  */
 export const permissions = {
   open: 'anyone',

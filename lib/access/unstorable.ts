@@ -1,8 +1,9 @@
 import { AppError } from './errors';
 
 /**
- * Refuses what no database here can hold, wherever it stands in the input: the character NUL, which PostgreSQL has not, and
- * numbers that are not finite or too large to be told exactly. Asked before anything else, so that each operation need not.
+ * Refuses what no database here can hold, wherever it stands in the input: the character NUL, which PostgreSQL has not,
+ * and numbers that are not finite or too large to be told exactly. Asked before anything else, so that each operation
+ * need not.
  * @throws AppError INVALID
  */
 export function refuseUnstorable(input: unknown): void {

@@ -8,7 +8,9 @@ import { passwordFits } from './password';
 import { noSuchAccount } from './token';
 import { countTry } from './tries';
 
-/** Erases the person who is signed in, for good. The address, and the password where there is one, say that it is meant. */
+/**
+ * Erases the person who is signed in, for good. The address, and the password where there is one, say that it is meant.
+ */
 export const eraseAccount = operation({
   name: 'erase-account',
   allow: 'account:own',
@@ -30,7 +32,9 @@ export const eraseAccount = operation({
 const refused = (field: string, message: string) =>
   new AppError('INVALID', 'Nothing was erased.', { fields: { [field]: message } });
 
-/** Erases a person for whoever runs the server, at the person's request. The address given twice says that it is meant. */
+/**
+ * Erases a person for whoever runs the server, at the person's request. The address given twice says that it is meant.
+ */
 export const erasePerson = operation({
   name: 'erase-person',
   allow: 'system',
@@ -49,7 +53,8 @@ export const erasePerson = operation({
 
 /**
  * Clears everything that names the person whose queries these are, and everything that was written by or about them;
- * spacings and marks stay under a membership without a name. @throws AppError CONFLICT naming the courses that nobody else teaches.
+ * spacings and marks stay under a membership without a name. @throws AppError CONFLICT naming the courses that nobody
+ * else teaches.
  */
 const eraseWhole = (data: ScopedData, userId: string, now: Date): Promise<void> =>
   retryOnConflict(() =>

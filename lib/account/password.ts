@@ -74,7 +74,8 @@ let common: ReadonlySet<string> | undefined;
 
 /**
  * One of about fifty thousand passwords that people have most (the list of @zxcvbn-ts/language-common), as it is, said
- * twice, or with figures and signs before and after it. Short ones are on the list for the sake of what is put around them.
+ * twice, or with figures and signs before and after it. Short ones are on the list for the sake of what is put around
+ * them.
  */
 function isCommon(plain: string): boolean {
   common ??= new Set(dictionary['passwords-common']);

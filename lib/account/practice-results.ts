@@ -12,8 +12,9 @@ import {
 } from '@/shared/schemas/practice';
 
 /**
- * Lines to train the eye on, as their designers kerned them: faces of several builds, and words of our own choice in which
- * sides of every kind meet. In none of them is a gap outside its usual range (`tests/lib/account/practice-lines.test.ts`).
+ * Lines to train the eye on, as their designers kerned them: faces of several builds, and words of our own choice in
+ * which sides of every kind meet. In none of them is a gap outside its usual range
+ * (`tests/lib/account/practice-lines.test.ts`).
  */
 export const PRACTICE_LINES: readonly { face: string; text: string }[] = [
   { face: 'libre-baskerville-400', text: 'Evening ferry' },

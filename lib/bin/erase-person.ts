@@ -1,5 +1,5 @@
-// npm run -s erase-person -- ADDRESS --yes ADDRESS: erases the person with this e-mail address for good, at their request.
-// Spacings and marks stay without a name. Without --yes and the same address again, nothing is done.
+// npm run -s erase-person -- ADDRESS --yes ADDRESS: erases the person with this e-mail address for good, at their
+// request. Spacings and marks stay without a name. Without --yes and the same address again, nothing is done.
 import { parseArgs } from 'node:util';
 import { systemCaller } from '@/lib/access/caller';
 import { erasePerson } from '@/lib/account/erase';

@@ -1,4 +1,5 @@
-// npm run screenshots [-- --address http://127.0.0.1:3000]: takes the README's pictures from the demo of a running `npm start`.
+// npm run screenshots [-- --address http://127.0.0.1:3000]: takes the README's pictures from the demo of a running `npm
+// start`.
 import { mkdirSync } from 'node:fs';
 import { chromium, type Browser, type Page } from '@playwright/test';
 import { assistant, instructor, students } from '@/prisma/seed/people';

@@ -1,5 +1,5 @@
-// npm start: installs, generates, migrates, fills a new database with the demo, builds and serves. Plain JavaScript that
-// needs nothing but Node, since it runs before anything is installed. What is done already is not done again.
+// npm start: installs, generates, migrates, fills a new database with the demo, builds and serves. Plain JavaScript
+// that needs nothing but Node, since it runs before anything is installed. What is done already is not done again.
 import { buildIfChanged } from './start/build.mjs';
 import { installIfChanged } from './start/install.mjs';
 import { readOptions } from './start/options.mjs';

@@ -1,5 +1,6 @@
-// npm test: format, lint, unused code, types, unit, data-layer and browser tests, all of them even when one fails. Installs
-// what is missing first. Ends with `N passed, N failed`, and fails when anything failed or a runner ran nothing.
+// npm test: format, lint, unused code, types, unit, data-layer and browser tests, all of them even when one fails.
+// Installs what is missing first. Ends with `N passed, N failed`, and fails when anything failed or a runner ran
+// nothing.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -27,8 +28,8 @@ try {
 }
 
 /**
- * Two things at a time, since most of them keep one core busy: while the application is built and its demo filled, the code is
- * checked. Then unit tests in two workers, then browser tests in two, each with a server of its own.
+ * Two things at a time, since most of them keep one core busy: while the application is built and its demo filled, the
+ * code is checked. Then unit tests in two workers, then browser tests in two, each with a server of its own.
  */
 async function runAll() {
   // Next writes the types of its routes; a fresh clone has none, and a build writes them too.

@@ -19,7 +19,8 @@ const proofsAtOnce = 50;
 
 /**
  * What the class has and has not seen in a round. Worked out once for each state of the round (proofs, choices,
- * references; comparing again throws it away) and read from its row after, so that looking costs the same for 30 students and for 3,000.
+ * references; comparing again throws it away) and read from its row after, so that looking costs the same for 30
+ * students and for 3,000.
  */
 export async function classSummary(
   data: ScopedData,

@@ -100,7 +100,10 @@ export type StudentRow = {
   hidden: boolean;
 };
 
-/** A page of the class: who has sent what in the round, and how it was marked. `evenHidden` gives the marks of hidden students, too: then their names must not go out beside them. */
+/**
+ * A page of the class: who has sent what in the round, and how it was marked. `evenHidden` gives the marks of hidden
+ * students, too: then their names must not go out beside them.
+ */
 export async function studentsPage(
   data: ScopedData,
   { round, course, settings, exercise }: RoundContext,
@@ -158,7 +161,10 @@ export async function studentsPage(
   return { rows, criteria };
 }
 
-/** The rounds of an exercise, and the one that is looked at: the one asked for, else the latest with proofs, else the first. */
+/**
+ * The rounds of an exercise, and the one that is looked at: the one asked for, else the latest with proofs, else the
+ * first.
+ */
 export async function roundAskedFor(data: ScopedData, exerciseId: string, asked: number | null) {
   const rounds = await data.classSummary.roundNumbers(exerciseId);
   const number = asked ?? rounds.findLast(({ proofs }) => proofs > 0)?.number ?? rounds[0]?.number;
@@ -166,7 +172,10 @@ export async function roundAskedFor(data: ScopedData, exerciseId: string, asked:
   return { rounds, number };
 }
 
-/** Of one line of a round: what the class set at each pair, as totals, beside the references and their tolerances. Names nobody but the authors of references. */
+/**
+ * Of one line of a round: what the class set at each pair, as totals, beside the references and their tolerances. Names
+ * nobody but the authors of references.
+ */
 export const getPairTotals = operation({
   name: 'get-pair-totals',
   allow: 'class:see',

@@ -16,7 +16,10 @@ type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;
 
 const proofsAtOnce = 50;
 
-/** These lines as the class set them in a round: each worked out once for a state of the round, from what was measured and compared when it was sent. */
+/**
+ * These lines as the class set them in a round: each worked out once for a state of the round, from what was measured
+ * and compared when it was sent.
+ */
 export async function mapLines(
   data: ScopedData,
   round: Round,
@@ -70,7 +73,10 @@ async function workOut(
 
 type Item = Awaited<ReturnType<ScopedData['classMap']['spacings']>>[number];
 
-/** Only what the map needs of a measurement and a comparison: reading all of them for a class takes several times as long. */
+/**
+ * Only what the map needs of a measurement and a comparison: reading all of them for a class takes several times as
+ * long.
+ */
 const measured = z.object({
   letters: z.array(z.string()),
   pairs: z.array(

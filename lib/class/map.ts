@@ -108,7 +108,9 @@ export const getMap = operation({
   },
 });
 
-/** By name; those without one yet by what they set, so that the order tells nothing of who they are or when they sent. */
+/**
+ * By name; those without one yet by what they set, so that the order tells nothing of who they are or when they sent.
+ */
 function byNameAndWork(lines: readonly MapLine[]) {
   const work = new Map<string, string>();
   for (const { rows } of lines)

@@ -12,7 +12,10 @@ import { classSummary } from './class-summary';
 import { summaryOf } from '@/lib/data/summary-cache';
 import { mapLines } from './map-line';
 
-/** How an exercise went from round to round, line by line. Each round is worked out once for its state and that of the round before. */
+/**
+ * How an exercise went from round to round, line by line. Each round is worked out once for its state and that of the
+ * round before.
+ */
 export const getProgress = operation({
   name: 'get-progress',
   allow: 'class:see',

@@ -14,7 +14,10 @@ import { idSchema } from '@/shared/schemas/id';
 import { packSchema } from '@/shared/schemas/pack';
 import { type ReleaseSnapshot, releaseSnapshotSchema } from '@/shared/schemas/release';
 
-/** One student’s term for those who teach, to talk over: marks as they were released, and nothing of a round in which names are hidden. */
+/**
+ * One student’s term for those who teach, to talk over: marks as they were released, and nothing of a round in which
+ * names are hidden.
+ */
 export const getTerm = operation({
   name: 'get-term',
   allow: 'class:see',
@@ -42,7 +45,10 @@ type Member = NonNullable<Awaited<ReturnType<ScopedData['terms']['own']>>>;
 type Exercise = Awaited<ReturnType<ScopedData['terms']['exercises']>>[number];
 type Round = Exercise['rounds'][number];
 type Item = Awaited<ReturnType<ScopedData['terms']['items']>>[number];
-/** A student sees of the work what was released and as it was released; staff see it as it stands, once names may be seen. */
+/**
+ * A student sees of the work what was released and as it was released; staff see it as it stands, once names may be
+ * seen.
+ */
 type For = 'student' | 'staff';
 
 /** A student’s term, exercise by exercise and round by round. */

@@ -11,8 +11,8 @@ import { courseId } from './courses';
 
 /**
  * Takes a course on to the next term as a new one, without its people and what they made: exercises as drafts, with
- * their rounds, criteria and lines as they stand now, shared stock notes, faces with what was said of their licences. Of
- * references and demonstrations only those that the person who copies made: others made theirs for the old course.
+ * their rounds, criteria and lines as they stand now, shared stock notes, faces with what was said of their licences.
+ * Of references and demonstrations only those that the person who copies made: others made theirs for the old course.
  */
 export const copyCourse = operation({
   name: 'copy-course',
@@ -108,7 +108,8 @@ type MovedRound = {
 
 /**
  * A round's dates moved by whole days on the calendar of the course's zone, so that 18:00 stays 18:00 over a change of
- * the clocks; or none at all (`days` null). A rule with a last date for late proofs loses it with the due date, and takes them always.
+ * the clocks; or none at all (`days` null). A rule with a last date for late proofs loses it with the due date, and
+ * takes them always.
  */
 export function movedDates(round: Round, days: number | null, zone: string): MovedRound {
   const rule = lateRuleOf(round);

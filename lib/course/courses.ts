@@ -105,7 +105,10 @@ export const getCourseSettings = operation({
   },
 });
 
-/** Changes title, time zone, the day until which work is kept, or whether students see measured figures. `version` is the one the form was made from. */
+/**
+ * Changes title, time zone, the day until which work is kept, or whether students see measured figures. `version` is
+ * the one the form was made from.
+ */
 export const editCourse = operation({
   name: 'edit-course',
   allow: 'course:run',

@@ -132,7 +132,8 @@ export const joinCourse = operation({
         if (member?.removedAt) throw wasRemoved();
         if (!member) {
           await addMember(inside, link, userId, now);
-          // A link for a new password was handed over by somebody who ran all courses of this person, and may not run this one.
+          // A link for a new password was handed over by somebody who ran all courses of this person, and may not run
+          // this one.
           await inside.oneTimeLinks.voidEarlier('reset-password', userId, now);
         }
         return { courseId: link.courseId };

@@ -13,7 +13,10 @@ import { recordOnPerson } from '@/lib/account/record-on-person';
 /** Students on one page, and at most so many of those who were removed. */
 export const peoplePerPage = 50;
 
-/** People of the course: those who teach it, a page of its students (of those whose name holds `find`), and who was removed last. */
+/**
+ * People of the course: those who teach it, a page of its students (of those whose name holds `find`), and who was
+ * removed last.
+ */
 export const listPeople = operation({
   name: 'list-people',
   allow: 'member:see',
@@ -102,8 +105,8 @@ function readAccommodations(stored: string): Accommodations {
 
 /**
  * A link for a new password that an instructor hands to a student or assistant in person, where no mail is set up.
- * Whoever holds it can sign in as that person: so it is never made for people who teach, nor for anybody who is or was in
- * a course that this instructor does not run, and it is written down in all courses of the person.
+ * Whoever holds it can sign in as that person: so it is never made for people who teach, nor for anybody who is or was
+ * in a course that this instructor does not run, and it is written down in all courses of the person.
  */
 export const createMemberPasswordLink = operation({
   name: 'create-member-password-link',

@@ -31,8 +31,9 @@ export const getRetention = operation({
 });
 
 /**
- * Ends the retention of a course's work once its day is past: all students become pseudonyms, and what they wrote and what
- * was written about their proofs goes; spacings and marks stay. Asked for by writing the course's title. Never done by itself.
+ * Ends the retention of a course's work once its day is past: all students become pseudonyms, and what they wrote and
+ * what was written about their proofs goes; spacings and marks stay. Asked for by writing the course's title. Never
+ * done by itself.
  */
 export const endRetention = operation({
   name: 'end-retention',
@@ -134,7 +135,9 @@ async function write(
 /** Before the day until which work is kept, those who teach are told this many days ahead, each once. */
 const noticeDays = [30, 7] as const;
 
-/** Whole days from today, in the course's zone, to the last day on which work is kept: 0 on that day, below 0 after it. */
+/**
+ * Whole days from today, in the course's zone, to the last day on which work is kept: 0 on that day, below 0 after it.
+ */
 export function daysLeft(retainUntil: string, timeZone: string, now: Date): number {
   const today = Temporal.Instant.fromEpochMilliseconds(now.getTime()).toZonedDateTimeISO(timeZone).toPlainDate();
   return today.until(Temporal.PlainDate.from(retainUntil), { largestUnit: 'days' }).days;

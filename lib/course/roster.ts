@@ -19,11 +19,11 @@ const linkDays = 14;
 
 /**
  * Brings the people of a roster into the course: all of them or nobody. Whoever is there already stays as they are, so
- * the same roster again changes nothing of them. New people have no password; they set one by a link, which goes to them
- * by mail, or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
+ * the same roster again changes nothing of them. New people have no password; they set one by a link, which goes to
+ * them by mail, or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
  *
- * Whoever has an account is invited and not brought in: an address on a list does not say who holds the account with it.
- * They get a join link to be handed over, and are in the course once they open it, signed in, and accept.
+ * Whoever has an account is invited and not brought in: an address on a list does not say who holds the account with
+ * it. They get a join link to be handed over, and are in the course once they open it, signed in, and accept.
  */
 export const importRoster = operation({
   name: 'import-roster',
@@ -33,7 +33,8 @@ export const importRoster = operation({
     if (actor.kind !== 'person') throw notFound();
     const byMail = mailIsSetUp();
     const expiresAt = new Date(now.getTime() + linkDays * 86_400_000);
-    // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned anew.
+    // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned
+    // anew.
     const { plan, links, invitations } = await retryOnConflict(() =>
       data.transaction(async (inside) => {
         const made = await planRoster(inside, given);

@@ -2,7 +2,8 @@ import type { Role } from '@/shared/schemas/course';
 
 /**
  * Who acts, as the data layer sees it. Only `operation` makes one.
- * `roles` are those the running operation is open to; each query takes only courses in which the person holds one of them.
+ * `roles` are those the running operation is open to; each query takes only courses in which the person holds one of
+ * them.
  */
 export type Actor =
   | { readonly kind: 'visitor' }

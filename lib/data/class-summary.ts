@@ -4,7 +4,10 @@ import type { Db } from './client';
 import { newId } from './ids';
 import { coursesOf, proofsOfStaff, roundsOfStaff, staff } from './scope';
 
-/** What the class page reads: counts made by the database, one page of students, and a summary made once per state of the round. */
+/**
+ * What the class page reads: counts made by the database, one page of students, and a summary made once per state of
+ * the round.
+ */
 export const classSummaryData = (actor: Actor, db: Db) => ({
   find: (roundId: string, kind: string) =>
     db.summary.findFirst({
@@ -12,7 +15,9 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       select: { basis: true, payload: true },
     }),
 
-  /** Keeps a summary in place of the one before. @throws P2002 when another request keeps the first one at this moment. */
+  /**
+   * Keeps a summary in place of the one before. @throws P2002 when another request keeps the first one at this moment.
+   */
   save: async (roundId: string, kind: string, basis: string, payload: string, now: Date): Promise<void> => {
     const { count } = await db.summary.updateMany({
       where: { roundId, kind, round: roundsOfStaff(actor) },
@@ -42,7 +47,10 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       },
     }),
 
-  /** Of each specimen version that was sent in a round: its text, and one measurement, from which letters and sides are read. */
+  /**
+   * Of each specimen version that was sent in a round: its text, and one measurement, from which letters and sides are
+   * read.
+   */
   versions: async (roundId: string) => {
     const versions = await db.specimenVersion.findMany({
       where: { proofItems: { some: { proof: { roundId, round: roundsOfStaff(actor) } } } },

@@ -14,7 +14,9 @@ type Into = { courseId: string; memberId: string; userId: string };
 
 const newest = { orderBy: { number: 'desc' as const }, take: 1 };
 
-/** A course as it is taken on to another term: what was planned in it, and of people only what the actor set themselves. */
+/**
+ * A course as it is taken on to another term: what was planned in it, and of people only what the actor set themselves.
+ */
 export const courseCopyData = (actor: Actor, db: Db) => ({
   read: (courseId: string) => readWhole(actor, db, courseId),
 
@@ -129,7 +131,10 @@ export const courseCopyData = (actor: Actor, db: Db) => ({
     });
   },
 
-  /** Stock notes become those of the person who copies, so that somebody can take them out of use; so does what was said about faces. */
+  /**
+   * Stock notes become those of the person who copies, so that somebody can take them out of use; so does what was said
+   * about faces.
+   */
   rest: async (
     { faces, stockNotes }: Pick<CopiedCourse, 'faces' | 'stockNotes'>,
     { courseId, memberId, userId }: Into,

@@ -120,7 +120,10 @@ export const critiqueData = (actor: Actor, db: Db) => {
         },
       }),
 
-    /** The same member's settings of the same specimen in earlier rounds, newest first. Asked by member: a class has thousands of settings of a specimen, and one member a few. */
+    /**
+     * The same member's settings of the same specimen in earlier rounds, newest first. Asked by member: a class has
+     * thousands of settings of a specimen, and one member a few.
+     */
     earlierItems: async (
       memberId: string,
       specimenId: string,

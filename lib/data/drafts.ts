@@ -16,7 +16,10 @@ type Change = { draftId: string; clientId: string; seq: number; baseVersion: num
 export const draftData = (actor: Actor, db: Db) => ({
   byId: (id: string) => db.draft.findFirst({ where: { id, member: membersOf(actor) } }),
 
-  /** The draft as it stands, for autosave that was not kept: the same scope as `byId` (membersOf), spelled out. Both databases read it alike. */
+  /**
+   * The draft as it stands, for autosave that was not kept: the same scope as `byId` (membersOf), spelled out. Both
+   * databases read it alike.
+   */
   standing: async (id: string): Promise<Standing | null> => {
     if (actor.kind !== 'person' || actor.roles.length === 0) return null;
     const [row] = await db.$queryRaw<Standing[]>`
@@ -38,8 +41,8 @@ export const draftData = (actor: Actor, db: Db) => ({
 
   /**
    * Keeps one change on top of the version it was made on, and says whether it did: not where the draft is not the
-   * actor's, stands at another version or has another number of gaps; `standing` tells which. The change is inserted only
-   * where all of that holds, and the row is updated only where the change was inserted, in one transaction.
+   * actor's, stands at another version or has another number of gaps; `standing` tells which. The change is inserted
+   * only where all of that holds, and the row is updated only where the change was inserted, in one transaction.
    * @throws what `isTaken` knows when this change is already kept, or when another followed the same version first.
    */
   keep: async (change: Change, now: Date): Promise<boolean> => {

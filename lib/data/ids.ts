@@ -14,7 +14,10 @@ export function newId(millisecond: number = Date.now(), random: Uint8Array = ran
   return written(bytes, 7);
 }
 
-/** The id that follows from these words: two who make the same thing at the same moment meet at one key. UUID version 8 (RFC 9562 §5.8) of their SHA-256. */
+/**
+ * The id that follows from these words: two who make the same thing at the same moment meet at one key. UUID version 8
+ * (RFC 9562 §5.8) of their SHA-256.
+ */
 export const idFrom = (words: string): string =>
   written(createHash('sha256').update(words).digest().subarray(0, 16), 8);
 

@@ -87,7 +87,10 @@ export const markTaskData = (actor: Actor, db: Db) => {
     byProof: (token: string, slot: string) =>
       db.markTask.findFirst({ where: { AND: [tasks, { slot, proof: named(token) }] }, select: shown }),
 
-    /** Open tasks of a round that nobody but `memberId` holds now, in the order of the queue after an alias ('' for the beginning). */
+    /**
+     * Open tasks of a round that nobody but `memberId` holds now, in the order of the queue after an alias ('' for the
+     * beginning).
+     */
     openAfter: (roundId: string, slot: string, after: string, memberId: string, take: number, now: Date) =>
       db.markTask.findMany({
         where: {
@@ -140,7 +143,10 @@ export const markTaskData = (actor: Actor, db: Db) => {
       return count === 1;
     },
 
-    /** Takes a task that still stands at `version` until `leaseUntil`, unless somebody else holds it. Says whether it was taken. */
+    /**
+     * Takes a task that still stands at `version` until `leaseUntil`, unless somebody else holds it. Says whether it
+     * was taken.
+     */
     take: async (
       { id, version }: { id: string; version: number },
       memberId: string,
@@ -247,7 +253,10 @@ export const markSkipData = (actor: Actor, db: Db) => {
     find: (proofId: string, memberId: string) =>
       db.markSkip.findFirst({ where: { AND: [{ proofId, memberId }, own] }, select: { id: true } }),
 
-    /** The proof must be one that `critique.proof` gave. @throws P2002 when it was put off meanwhile: retry from outside. */
+    /**
+     * The proof must be one that `critique.proof` gave. @throws P2002 when it was put off meanwhile: retry from
+     * outside.
+     */
     create: (proofId: string, memberId: string, now: Date) =>
       db.markSkip.create({ data: { id: newId(), proofId, memberId, at: now }, select: { id: true } }),
 

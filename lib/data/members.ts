@@ -123,11 +123,16 @@ export const memberData = (actor: Actor, db: Db) => {
         where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, userId: { not: null } },
       }),
 
-    /** Whether a person teaches anywhere, in courses of the actor or not: such people's passwords nobody else may reset. */
+    /**
+     * Whether a person teaches anywhere, in courses of the actor or not: such people's passwords nobody else may reset.
+     */
     teachesSomewhere: async (userId: string): Promise<boolean> =>
       (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
 
-    /** A person's part in every course they are or were in, the actor's or not: where acts on the person are written down. */
+    /**
+     * A person's part in every course they are or were in, the actor's or not: where acts on the person are written
+     * down.
+     */
     everywhere: (userId: string): Promise<{ id: string; courseId: string }[]> =>
       db.member.findMany({ where: { userId }, select: { id: true, courseId: true } }),
 
@@ -151,7 +156,10 @@ export const memberData = (actor: Actor, db: Db) => {
   };
 };
 
-/** Names that hold these letters, accents and capitals aside; with an @, addresses that begin so. `%` and `_` are letters here and nothing more. */
+/**
+ * Names that hold these letters, accents and capitals aside; with an @, addresses that begin so. `%` and `_` are
+ * letters here and nothing more.
+ */
 function found(find: string): Prisma.MemberWhereInput {
   if (find === '') return {};
   const letters = find.replace(/[%_\\]/g, '');
@@ -213,9 +221,10 @@ export const sectionData = (actor: Actor, db: Db) => ({
 });
 
 /**
- * A name as lists order it and search finds it: small letters, no accents, one space between words. “Łucja Ångström” becomes
- * “łucja angstrom”: only what Unicode takes apart (NFKD) loses its mark. Kept in Member.listName, since the two databases
- * neither order nor search letters alike, and since a list of thousands is read a page at a time in this order.
+ * A name as lists order it and search finds it: small letters, no accents, one space between words. “Łucja Ångström”
+ * becomes “łucja angstrom”: only what Unicode takes apart (NFKD) loses its mark. Kept in Member.listName, since the two
+ * databases neither order nor search letters alike, and since a list of thousands is read a page at a time in this
+ * order.
  */
 export const listNameOf = (name: string): string =>
   name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/gu, ' ').trim();

@@ -27,7 +27,10 @@ const withEntries = {
 } satisfies Prisma.NoteInclude;
 export type NoteRow = Prisma.NoteGetPayload<{ include: typeof withEntries }>;
 
-/** Notes as staff keep them. Students never read these rows: they see releases (lib/data/releases.ts) and threads of released notes. */
+/**
+ * Notes as staff keep them. Students never read these rows: they see releases (lib/data/releases.ts) and threads of
+ * released notes.
+ */
 export const noteData = (actor: Actor, db: Db) => {
   const ofStaff: Prisma.NoteWhereInput = { proofItem: { proof: proofsOfStaff(actor) } };
   return {
@@ -137,7 +140,10 @@ export const noteData = (actor: Actor, db: Db) => {
         orderBy: { seq: 'asc' },
       }),
 
-    /** Of a note on one of the actor's own proofs: its thread. Whether it was released is for the operation to check against the release. */
+    /**
+     * Of a note on one of the actor's own proofs: its thread. Whether it was released is for the operation to check
+     * against the release.
+     */
     ofSelf: (id: string) =>
       db.note.findFirst({
         where: { id, proofItem: { proof: proofsOfSelf(actor) } },

@@ -9,7 +9,10 @@ import { self } from './scope';
 export const practiceResultData = (actor: Actor, db: Db) => ({
   own: () => db.practiceResult.findMany({ where: { user: self(actor) }, orderBy: [{ at: 'asc' }, { id: 'asc' }] }),
 
-  /** Keeps a result once: one that is there already under its key stays as it is. @throws P2002 when another request was first: retry. */
+  /**
+   * Keeps a result once: one that is there already under its key stays as it is. @throws P2002 when another request was
+   * first: retry.
+   */
   keep: async (
     { requestKey, at, kind, size, fault, task, trials, turns, unmoved }: PracticeResult,
     now: Date,

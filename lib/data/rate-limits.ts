@@ -11,7 +11,9 @@ export const limits = {
   'sign-in-seconds': { tries: 4, minutes: 0.25 },
   'sign-in-minutes': { tries: 8, minutes: 5 },
   'sign-in-hour': { tries: 16, minutes: 60 },
-  /** The same from all addresses together; does not hold where the account was signed in to before (`sign-in-known`). */
+  /**
+   * The same from all addresses together; does not hold where the account was signed in to before (`sign-in-known`).
+   */
   'sign-in-account': { tries: 100, minutes: 15 },
   'sign-in-known': { tries: 1_000_000, minutes: 90 * 24 * 60 },
   /** The password of somebody who is signed in, asked for once more. */
@@ -57,7 +59,10 @@ export const rateLimitData = (_actor: Actor, _db: Db) => ({
 
 const limiters = new WeakMap<object, Map<Limit, RateLimiterPrisma>>();
 
-/** Always on the database itself and never inside a transaction: a try stays counted when what it was for is rolled back. */
+/**
+ * Always on the database itself and never inside a transaction: a try stays counted when what it was for is rolled
+ * back.
+ */
 function limiter(limit: Limit): RateLimiterPrisma {
   const storeClient = database();
   const made = limiters.get(storeClient) ?? new Map<Limit, RateLimiterPrisma>();

@@ -205,8 +205,8 @@ export const eraseData = (actor: Actor, db: Db) => ({
   },
 
   /**
-   * The same for all students of a course that the actor runs, who leave it as pseudonyms; their accounts stay. Who joined
-   * is taken out of the log, or it would still say whose membership is whose. Gives how many there were.
+   * The same for all students of a course that the actor runs, who leave it as pseudonyms; their accounts stay. Who
+   * joined is taken out of the log, or it would still say whose membership is whose. Gives how many there were.
    */
   studentsOf: async (courseId: string, now: Date): Promise<number> => {
     const students: Prisma.MemberWhereInput = {

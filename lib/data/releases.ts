@@ -20,7 +20,9 @@ export type NewRelease = {
 export const releaseData = (actor: Actor, db: Db) => {
   const forStaff: Prisma.ReleaseWhereInput = { round: roundsOfStaff(actor) };
   return {
-    /** The newest number that each of these members (all, where none are named) has in a round, without what was said. */
+    /**
+     * The newest number that each of these members (all, where none are named) has in a round, without what was said.
+     */
     numbersOf: async (
       roundId: string,
       memberIds?: readonly string[],
@@ -57,7 +59,9 @@ export const releaseData = (actor: Actor, db: Db) => {
     ownOfProof: (proofId: string) =>
       db.release.findMany({ where: { proofId, proof: proofsOfSelf(actor) }, orderBy: { number: 'desc' } }),
 
-    /** The release that holds now in the round of one of the actor's own proofs, where it was made from another proof. */
+    /**
+     * The release that holds now in the round of one of the actor's own proofs, where it was made from another proof.
+     */
     ownFromAnother: (proofId: string) =>
       db.release.findFirst({
         where: {

@@ -41,7 +41,9 @@ function codeOf(error: unknown): string {
   return error.code === 'P2010' ? codeOfRaw(error) : String(error.code);
 }
 
-/** A plain statement that failed says only P2010; what the database refused stands in the cause that the adapter gives. */
+/**
+ * A plain statement that failed says only P2010; what the database refused stands in the cause that the adapter gives.
+ */
 function codeOfRaw(error: object): string {
   const { cause } =
     (error as { meta?: { driverAdapterError?: { cause?: { kind?: string } } } }).meta?.driverAdapterError ?? {};

@@ -9,15 +9,18 @@ import { coursesOf, self } from './scope';
 
 export type KnownPerson = { name: string; member: { role: string; removed: boolean } | null };
 type NewPerson = { emailNorm: string; name: string; tokenHash: string | null };
-/** A letter to a new person, as a job: whose it is by id, so that nothing of a person stays in the list when they are erased. */
+/**
+ * A letter to a new person, as a job: whose it is by id, so that nothing of a person stays in the list when they are
+ * erased.
+ */
 export type Welcome = { userId: string; courseId: string; createdById: string; days: number };
 type NewMember = { email: string; role: Role; sectionId: string | null };
 
 const welcome = 'welcome-letter';
 
 /**
- * Many people at once, by the addresses that an instructor has before them. Whether somebody has an account is told only
- * to those who run the course in question, and only for addresses that they bring themselves.
+ * Many people at once, by the addresses that an instructor has before them. Whether somebody has an account is told
+ * only to those who run the course in question, and only for addresses that they bring themselves.
  */
 export const rosterData = (actor: Actor, db: Db) => ({
   people: async (courseId: string, emails: readonly string[]): Promise<ReadonlyMap<string, KnownPerson>> => {
@@ -42,7 +45,10 @@ export const rosterData = (actor: Actor, db: Db) => ({
   addSections: (courseId: string, names: readonly string[], now: Date) =>
     db.section.createMany({ data: names.map((name) => ({ id: newId(), courseId, name, createdAt: now })) }),
 
-  /** Accounts without a password, each with the hash of a link to set one, if there is one. @throws P2002 when an address was taken meanwhile. */
+  /**
+   * Accounts without a password, each with the hash of a link to set one, if there is one. @throws P2002 when an
+   * address was taken meanwhile.
+   */
   addPeople: async (
     people: readonly NewPerson[],
     link: { createdById: string; expiresAt: Date },

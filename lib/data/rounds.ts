@@ -183,8 +183,8 @@ export const roundStateData = (actor: Actor, db: Db) => ({
 
   /**
    * How many members sent something in each of these rounds, and how many have a release. Everybody's first proof and
-   * first release have the number 1, so both are counted in an index alone; those removed since are taken off again, asked
-   * from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
+   * first release have the number 1, so both are counted in an index alone; those removed since are taken off again,
+   * asked from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
    */
   tallies: async (roundIds: readonly string[]): Promise<ReadonlyMap<string, { sent: number; released: number }>> => {
     if (actor.kind !== 'person' || roundIds.length === 0) return new Map();

@@ -13,7 +13,10 @@ import { Mutex } from './mutex';
 
 type ExecuteBatch = (queries: readonly SqlQuery[]) => Promise<number[]>;
 
-/** The adapter, and beside Prisma's ways of its connection one more: statements that stand or fall together, in one turn. */
+/**
+ * The adapter, and beside Prisma's ways of its connection one more: statements that stand or fall together, in one
+ * turn.
+ */
 export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
   /**
    * @returns how many rows each statement changed.
@@ -57,8 +60,8 @@ const pragmas = `
 `;
 
 /**
- * How many values one statement may carry. SQLite takes 32,766 since 3.32 (sqlite.org/limits.html, SQLITE_MAX_VARIABLE_NUMBER);
- * without being told, Prisma assumes 999 and refuses the lines of a hundred proofs.
+ * How many values one statement may carry. SQLite takes 32,766 since 3.32 (sqlite.org/limits.html,
+ * SQLITE_MAX_VARIABLE_NUMBER); without being told, Prisma assumes 999 and refuses the lines of a hundred proofs.
  */
 const maxBindValues = 32_766;
 

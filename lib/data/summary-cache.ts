@@ -13,8 +13,8 @@ type SummaryRequest<Of> = {
 };
 
 /**
- * What is worked out once for a state of a round and read from its row after, as long as the state (`basis`) is the same.
- * A row in the form of an earlier version of ours counts as none.
+ * What is worked out once for a state of a round and read from its row after, as long as the state (`basis`) is the
+ * same. A row in the form of an earlier version of ours counts as none.
  */
 export async function summaryOf<Of>(
   data: ScopedData,

@@ -32,7 +32,9 @@ export type WallRow = Prisma.WallGetPayload<{ include: typeof whole }>;
 export type ShownWall = { id: string; code: string; specimenId: string };
 const shown = ({ id, code }: ShownWall): Prisma.WallWhereInput => ({ id, code, closedAt: null });
 
-/** Walls, and where phones point on them. Staff reach a wall by their course; a phone by the code, which is the scope. */
+/**
+ * Walls, and where phones point on them. Staff reach a wall by their course; a phone by the code, which is the scope.
+ */
 export const wallData = (actor: Actor, db: Db) => {
   const open = (now: Date): Prisma.WallWhereInput => ({
     closedAt: null,
@@ -67,8 +69,8 @@ export const wallData = (actor: Actor, db: Db) => {
       db.wall.count({ where: { AND: [{ roundId, specimenId }, ofStaff] } }),
 
     /**
-     * The round must be one that the actor was given. The id follows from how many walls this line had before, so that of two who
-     * open one at the same moment one has to look again. @throws P2002 then, and when the code is taken.
+     * The round must be one that the actor was given. The id follows from how many walls this line had before, so that
+     * of two who open one at the same moment one has to look again. @throws P2002 then, and when the code is taken.
      */
     open: async (
       {
@@ -169,7 +171,10 @@ export const wallData = (actor: Actor, db: Db) => {
 
     phones: (wall: ShownWall) => db.wallPoint.count({ where: { wall: shown(wall) } }),
 
-    /** Moves this phone's point, or sets its first one. @throws P2002 when the same phone sets its first twice at once: again from outside. */
+    /**
+     * Moves this phone's point, or sets its first one. @throws P2002 when the same phone sets its first twice at once:
+     * again from outside.
+     */
     point: async (
       wall: ShownWall,
       point: { phone: string; proofItemId: string; pair: number },

@@ -81,7 +81,10 @@ async function carryOut(
   return drafts.length;
 }
 
-/** What a change of a specimen will do, before it is done: which pairs stay, how many drafts move, which proofs keep the old version. */
+/**
+ * What a change of a specimen will do, before it is done: which pairs stay, how many drafts move, which proofs keep the
+ * old version.
+ */
 export const previewSpecimenChange = operation({
   name: 'preview-specimen-change',
   allow: 'exercise:plan',

@@ -92,7 +92,9 @@ export const reopenExercise = operation({
   },
 });
 
-/** Puts a draft aside; it can be taken back. A published exercise is closed and never removed: it holds people's work. */
+/**
+ * Puts a draft aside; it can be taken back. A published exercise is closed and never removed: it holds people's work.
+ */
 export const removeExercise = operation({
   name: 'remove-exercise',
   allow: 'exercise:plan',

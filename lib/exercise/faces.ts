@@ -31,7 +31,10 @@ export type FaceChoice = {
 /** All faces that every course may use, families in the catalogue's order. */
 const faceChoices = (): FaceChoice[] => listFaces().flatMap(choicesOf);
 
-/** The file and the axis values of a choice at a size. Optical size follows the size, as in browsers (CSS Fonts 4, font-optical-sizing). */
+/**
+ * The file and the axis values of a choice at a size. Optical size follows the size, as in browsers (CSS Fonts 4,
+ * font-optical-sizing).
+ */
 export function faceAt(
   choice: string,
   size: Size,

@@ -48,7 +48,10 @@ function refuseTooMany(wanted: number, there: number): void {
     );
 }
 
-/** One after another, so that a large order does not keep everybody else waiting. Says of every line what is wrong with it. */
+/**
+ * One after another, so that a large order does not keep everybody else waiting. Says of every line what is wrong with
+ * it.
+ */
 async function makeAll(context: Context, wanted: readonly TypedSpecimen[]): Promise<NewVersion[]> {
   const versions: NewVersion[] = [];
   const wrong = new Set<string>();

@@ -94,7 +94,10 @@ export const exportMap = operation({
   },
 });
 
-/** The agreement of two markers by each criterion as CSV: the figures, then the cross-table, a row for each pair of levels. Names nobody. */
+/**
+ * The agreement of two markers by each criterion as CSV: the figures, then the cross-table, a row for each pair of
+ * levels. Names nobody.
+ */
 export const exportAgreement = operation({
   name: 'export-agreement',
   allow: 'mark:settle',

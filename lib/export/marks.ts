@@ -6,7 +6,10 @@ import type { MarkSource } from '@/shared/marking/marks';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './file';
 
-/** The marks of a round as CSV for people. While names are hidden, a student who has no release yet goes by the alias, and without a time. */
+/**
+ * The marks of a round as CSV for people. While names are hidden, a student who has no release yet goes by the alias,
+ * and without a time.
+ */
 export const exportMarks = operation({
   name: 'export-marks',
   allow: 'marks:export',

@@ -159,7 +159,10 @@ const filesOfManifest = [
   'users',
 ] as const;
 
-/** A set as one zip: its files and the manifest that names them. A file without rows is absent. `at` stamps the files in it. */
+/**
+ * A set as one zip: its files and the manifest that names them. A file without rows is absent. `at` stamps the files in
+ * it.
+ */
 export function zipSet(set: RosterSet, source: { name: string; code: string }, at: Date): Uint8Array<ArrayBuffer> {
   const names = (Object.keys(columns) as FileName[]).filter((name) => set[name].length > 0);
   const files = names.map((name) => [`${name}.csv`, csvOfFile(name, set[name])] as const);

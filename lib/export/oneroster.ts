@@ -9,8 +9,8 @@ import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { type RosterSet, zipSet } from './oneroster-tables';
 
 /**
- * The marks of a round for machines: a OneRoster 1.2 set in one zip. Only what was released is a result, as it went out;
- * so a set is the same for everybody who asks, and gives away nothing of marking that is still under way.
+ * The marks of a round for machines: a OneRoster 1.2 set in one zip. Only what was released is a result, as it went
+ * out; so a set is the same for everybody who asks, and gives away nothing of marking that is still under way.
  */
 export const exportOneRoster = operation({
   name: 'export-oneroster',
@@ -75,7 +75,10 @@ const dayIn = (zone: string, at: Date): string =>
 const dayAfter = (day: string): string => Temporal.PlainDate.from(day).add({ days: 1 }).toString();
 
 type Person = { memberId: string; userId: string; role: string; name: string; username: string };
-/** A total that went out; `score` in percent, null where not every criterion was marked. Dates are the course's own days, 2027-03-08. */
+/**
+ * A total that went out; `score` in percent, null where not every criterion was marked. Dates are the course's own
+ * days, 2027-03-08.
+ */
 type ReleasedResult = { memberId: string; score: number | null; day: string; late: boolean };
 type Gradebook = {
   school: string;

@@ -37,7 +37,10 @@ export const exportSheet = operation({
   },
 });
 
-/** What would go out to one student as a sheet of paper, before it does; for those who release. It says that it is a preview. */
+/**
+ * What would go out to one student as a sheet of paper, before it does; for those who release. It says that it is a
+ * preview.
+ */
 export const exportSheetPreview = operation({
   name: 'export-sheet-preview',
   allow: 'release:make',
@@ -59,7 +62,10 @@ export const exportSheetPreview = operation({
   },
 });
 
-/** Every sheet that was released in a round as one file, by name; for those who teach. What was not released is not in it. */
+/**
+ * Every sheet that was released in a round as one file, by name; for those who teach. What was not released is not in
+ * it.
+ */
 export const exportClassSet = operation({
   name: 'export-class-set',
   allow: 'class:see',

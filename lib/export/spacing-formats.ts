@@ -113,7 +113,10 @@ export function spacingCss({ pack, spacing, size, licence }: ExportedSpacing): s
 /** Thousandths of an em as CSS em, without an exponent. @example em(-12) // '-0.012em' */
 const em = (perMille: number): string => `${Number((perMille / 1000).toFixed(6))}em`;
 
-/** One span a letter; white space stands between the spans as it is. @example '<p class="spaced-line"><span>A</span> <span>V</span></p>' */
+/**
+ * One span a letter; white space stands between the spans as it is. @example '<p class="spaced-line"><span>A</span>
+ * <span>V</span></p>'
+ */
 export function markup(text: string, letters: readonly string[]): string {
   let rest = text;
   const spans = letters.map((letter) => {

@@ -26,7 +26,8 @@ type Collection = { id: string; label: string; now: Date; notes: readonly Outgoi
  * Notes as an Annotation Collection with one page in it, by the Web Annotation Data Model (W3C Recommendation of
  * 23 February 2017). What was chosen where the model leaves a choice:
  * - a note is one annotation with motivation `commenting`; its suggestion, if it has one, is a second body of purpose
- *   `editing` in JSON (offsets in 1/1000 em by pair, counted from 0); an answer is an annotation that replies to the note's;
+ *   `editing` in JSON (offsets in 1/1000 em by pair, counted from 0); an answer is an annotation that replies to the
+ *   note's;
  * - the target's source is the specimen version (urn:uuid); pair i is its text from the start of letter i to the end of
  *   letter i + 1, selected by position and, for readers who cannot count letters, by quotation as well; both in code
  *   points (4.2.4, 4.2.5); `scope` is the page on which the note stands.

@@ -33,7 +33,10 @@ function checked(made: Pack): Pack {
   }
 }
 
-/** Static files cut from a variable face often carry its first instance's name; an installed face goes by the catalogue's. */
+/**
+ * Static files cut from a variable face often carry its first instance's name; an installed face goes by the
+ * catalogue's.
+ */
 function named(source: FaceSource, pack: Pack): Pack {
   if (source.kind !== 'catalogue' || pack.face === null) return pack;
   const { family, style, weight, italic, axes } = findFace(source.key);
@@ -43,7 +46,10 @@ function named(source: FaceSource, pack: Pack): Pack {
   };
 }
 
-/** What a face says of itself, with its licence text where the file carries it, and what a second reader found. Throws FaceError. */
+/**
+ * What a face says of itself, with its licence text where the file carries it, and what a second reader found. Throws
+ * FaceError.
+ */
 export async function inspectFace(source: FaceSource): Promise<InspectedFace> {
   return inFaceProcess({ task: 'facts', source: jobSource(source) });
 }
@@ -57,7 +63,8 @@ function jobSource(source: FaceSource): JobSource {
   const { axes } = source;
   if (source.kind === 'catalogue') {
     const face = findFace(source.key);
-    // A variable file may be drawn at an end of its axes (one here at weight 900): what is usual is said by its package.
+    // A variable file may be drawn at an end of its axes (one here at weight 900): what is usual is said by its
+    // package.
     return {
       path: face.path,
       axes: { ...Object.fromEntries(face.axes.map(({ tag, usual }) => [tag, usual])), ...axes },

@@ -48,8 +48,8 @@ export function composePack(face: Face, text: string): Pack {
 }
 
 /**
- * How far stems lean over 1000 of height: as H or n show it, since faces state another angle than they are drawn with, and
- * variable ones state one for all their slants; as the face states it where it has neither.
+ * How far stems lean over 1000 of height: as H or n show it, since faces state another angle than they are drawn with,
+ * and variable ones state one for all their slants; as the face states it where it has neither.
  */
 function slantOf({ facts }: Face, glyphs: readonly PackGlyph[], { H, n }: Pack['control']): number {
   const letter = H !== null ? 'H' : 'n';

@@ -17,7 +17,10 @@ export type FaceFacts = {
   /** Degrees, negative where stems lean to the right (OpenType specification, `post`); 0 where it does not say. */
   italicAngle: number;
   unitsPerEm: number;
-  /** hhea (or OS/2 where the face asks for it), and what H, x and d measure; null where it lacks the letter and does not say. */
+  /**
+   * hhea (or OS/2 where the face asks for it), and what H, x and d measure; null where it lacks the letter and does not
+   * say.
+   */
   vertical: {
     ascender: number;
     descender: number;
@@ -35,7 +38,9 @@ export type FaceFacts = {
   /** It has proportional figures to switch on. */
   proportionalFigures: boolean;
   licence: { copyright: string | null; text: string | null; url: string | null };
-  /** A sum over the whole file holds. False for many WOFF and some WOFF2 files: the same face as TTF or OTF is safer. */
+  /**
+   * A sum over the whole file holds. False for many WOFF and some WOFF2 files: the same face as TTF or OTF is safer.
+   */
   sumHolds: boolean;
   /** Code points it has a glyph for, as ranges [first, last]. */
   coverage: [number, number][];

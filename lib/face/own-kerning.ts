@@ -21,7 +21,9 @@ const CONTROL = { H: 'H', O: 'O', n: 'n', o: 'o' } as const;
 
 const known = new WeakMap<Face, FaceHand | null>();
 
-/** Read once for an opened face. Null for a face without the letters that are asked of it, or with nothing to count in. */
+/**
+ * Read once for an opened face. Null for a face without the letters that are asked of it, or with nothing to count in.
+ */
 function handOf(face: Face): FaceHand | null {
   const made = known.get(face);
   if (made !== undefined) return made;
@@ -30,7 +32,10 @@ function handOf(face: Face): FaceHand | null {
   return read;
 }
 
-/** The usual range of every pair of a line, with the face's own kerning of other pairs; undefined where there is none to read. */
+/**
+ * The usual range of every pair of a line, with the face's own kerning of other pairs; undefined where there is none to
+ * read.
+ */
 export function usualOf(face: Face, pack: Omit<Pack, 'usual'>): Pack['usual'] {
   const own = handOf(face);
   if (own === null) return undefined;

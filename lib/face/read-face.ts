@@ -27,7 +27,8 @@ export async function readFace(bytes: Uint8Array, options: { index?: number; axe
   const index = options.index ?? 0;
   const { sfnt, packing, sumHolds } = await openFile(bytes);
   const tables = readTables(sfnt, index);
-  // Bare faces keep their sum (all 314 TTF and OTF files tried do), collections have none, and WOFF encoders let it go stale.
+  // Bare faces keep their sum (all 314 TTF and OTF files tried do), collections have none, and WOFF encoders let it go
+  // stale.
   if (packing === 'none' && !sumHolds && !isCollection(sfnt))
     throw damaged('its bytes do not add up to the sum in its head');
   const unitsPerEm = checkHead(tables);

@@ -22,8 +22,8 @@ type Box = readonly [left: number, bottom: number, right: number, top: number] |
 const TOLERANCE = 1;
 
 /**
- * Reads units per em, and the advance and outline box of every letter that can be set, with opentype.js beside HarfBuzz,
- * from the tables of one unpacked face at the usual values of its axes. It neither shapes nor kerns.
+ * Reads units per em, and the advance and outline box of every letter that can be set, with opentype.js beside
+ * HarfBuzz, from the tables of one unpacked face at the usual values of its axes. It neither shapes nor kerns.
  * Throws FaceError `readers-disagree` with both figures where they are more than one unit apart. What opentype.js can't
  * read is said in `unchecked` and refuses nothing: most such faces are sound.
  */

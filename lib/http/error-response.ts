@@ -28,7 +28,10 @@ export function asAppError(error: unknown): AppError {
   );
 }
 
-/** Prisma's codes for values out of the range of a column (Prisma error reference): P2020, and P2033 for integers beyond 64 bits. */
+/**
+ * Prisma's codes for values out of the range of a column (Prisma error reference): P2020, and P2033 for integers beyond
+ * 64 bits.
+ */
 const isTooLarge = (error: unknown): boolean =>
   ['P2020', 'P2033'].includes(String((error as { code?: unknown } | null)?.code)) ||
   (error instanceof Error && /Unable to fit (integer )?value|out of range for type/i.test(error.message));

@@ -111,7 +111,8 @@ const encoder = new TextEncoder();
 
 const headers = {
   'content-type': 'text/event-stream; charset=utf-8',
-  // no-transform: neither this server nor one before it may compress, and so hold back, what is sent (RFC 9111, 5.2.2.6).
+  // no-transform: neither this server nor one before it may compress, and so hold back, what is sent (RFC 9111,
+  // 5.2.2.6).
   'cache-control': 'no-store, no-transform',
   // Several proxies read this and then pass on at once.
   'x-accel-buffering': 'no',

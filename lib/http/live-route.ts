@@ -16,7 +16,10 @@ type Options<Result, State> = {
   again: (caller: Caller, input: unknown, first: Result) => Promise<State>;
 };
 
-/** A route handler that goes on telling: the operation decides whether the caller may listen at all, as in any other route. */
+/**
+ * A route handler that goes on telling: the operation decides whether the caller may listen at all, as in any other
+ * route.
+ */
 export function liveRoute<Result, State, Schema extends $ZodType>(
   operation: Operation<Result, Schema>,
   { read, topics, again }: Options<Result, State>,

@@ -14,8 +14,8 @@ import { authSecret, sessionSeconds } from './session-cookie';
 type Proven = User & { sessionToken?: string };
 
 /**
- * next-auth asks the school's sign-in who somebody is and encrypts the cookie; that the session still counts is a row of
- * ours. The cookie carries nothing but the row's secret. Its own pages are off: ours stand in their place. It has no
+ * next-auth asks the school's sign-in who somebody is and encrypts the cookie; that the session still counts is a row
+ * of ours. The cookie carries nothing but the row's secret. Its own pages are off: ours stand in their place. It has no
  * way in by password: the form on the sign-in page is the one door for that.
  */
 export function authOptions(): AuthOptions {

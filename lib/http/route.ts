@@ -34,7 +34,8 @@ export const json = (result: unknown, status = 200): Response =>
 const safe = new Set(['GET', 'HEAD', 'OPTIONS']);
 
 /**
- * Refuses a write that another site started: Sec-Fetch-Site (W3C Fetch Metadata) where the browser sends it, else Origin against Host.
+ * Refuses a write that another site started: Sec-Fetch-Site (W3C Fetch Metadata) where the browser sends it, else
+ * Origin against Host.
  */
 function refuseCrossSite(request: Request): void {
   if (safe.has(request.method)) return;

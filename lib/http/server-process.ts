@@ -8,7 +8,8 @@ const TIME_TO_STOP = 8_000;
  *
  * - Without a proxy before it (`trustedProxies` 0), X-Forwarded-For says what the sender wrote into it; the framework
  *   keeps that. Here the address of the connection itself takes its place.
- * - On a signal to stop, the framework waits for every open stream, without a limit. Here streams end at once and browsers
+ * - On a signal to stop, the framework waits for every open stream, without a limit. Here streams end at once and
+ * browsers
  *   connect again by themselves; the process ends when the rest is answered, and after eight seconds in any case.
  */
 export function prepareServerProcess({ trustedProxies }: { trustedProxies: number }): void {

@@ -18,7 +18,10 @@ export function authSecret(): string {
   return 'for development only, and never for people’s work';
 }
 
-/** The secret of the session row that the browser carries, or null. Encrypted by next-auth (JWE), so that nobody can make one up. */
+/**
+ * The secret of the session row that the browser carries, or null. Encrypted by next-auth (JWE), so that nobody can
+ * make one up.
+ */
 export async function readSessionCookie(): Promise<string | null> {
   const token = (await cookies()).get(cookieName())?.value;
   if (!token) return null;

@@ -1,7 +1,13 @@
-/** What changed: proofs of a round, a wall, where the room points on it. An id and nothing else; what is so now is read from the database. */
+/**
+ * What changed: proofs of a round, a wall, where the room points on it. An id and nothing else; what is so now is read
+ * from the database.
+ */
 export type Topic = `round:${string}` | `wall:${string}` | `points:${string}`;
 
-/** Tells those who watch that something changed. It promises no delivery: whoever watches also looks by itself now and then. */
+/**
+ * Tells those who watch that something changed. It promises no delivery: whoever watches also looks by itself now and
+ * then.
+ */
 export type Bus = {
   /** Tells all listeners to the topic, in this process and in the others. Call it after the commit. It never throws. */
   publish(topic: Topic): void;

@@ -8,9 +8,10 @@ const firstWait = 250;
 const longestWait = 5_000;
 
 /**
- * Across processes by LISTEN and NOTIFY, on one connection of its own that is made again when it breaks. Listeners here are
- * told at once, those elsewhere by PostgreSQL. Whoever was cut off is told that anything may have changed meanwhile.
- * It needs a session of its own with the database: a pooler that shares connections between statements drops LISTEN.
+ * Across processes by LISTEN and NOTIFY, on one connection of its own that is made again when it breaks. Listeners here
+ * are told at once, those elsewhere by PostgreSQL. Whoever was cut off is told that anything may have changed
+ * meanwhile. It needs a session of its own with the database: a pooler that shares connections between statements drops
+ * LISTEN.
  */
 export function postgresqlBus(url: string): Bus {
   const here = localBus();

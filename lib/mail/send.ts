@@ -8,7 +8,10 @@ export const mailIsSetUp = (): boolean => env().mail !== null;
 
 let transport: Transporter | undefined;
 
-/** Sends one letter, as plain text. @throws Error when mail is not set up, or the mail server refuses it or is silent for 10 s. */
+/**
+ * Sends one letter, as plain text. @throws Error when mail is not set up, or the mail server refuses it or is silent
+ * for 10 s.
+ */
 export async function sendMail({ to, subject, text }: Letter): Promise<void> {
   const { mail } = env();
   if (mail === null) throw new Error('Mail is not set up: set SMTP_URL and MAIL_FROM.');

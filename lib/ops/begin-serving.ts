@@ -5,8 +5,8 @@ import { holdAsOnlyServer } from './one-server';
 const globals = globalThis as typeof globalThis & { kerncritServer?: () => void };
 
 /**
- * What a process that serves people does first: it makes sure that it is alone on a SQLite database, and ends with words
- * where it is not. Only the first call does anything: a development server calls this again when a file changed.
+ * What a process that serves people does first: it makes sure that it is alone on a SQLite database, and ends with
+ * words where it is not. Only the first call does anything: a development server calls this again when a file changed.
  */
 export function beginServing(): void {
   if (globals.kerncritServer) return;

@@ -7,8 +7,8 @@ import { closeForgottenWalls } from '@/lib/wall/walls';
 const anHour = 3_600_000;
 
 /**
- * What the server does by itself: once when it starts and then every hour, as long as the process runs. Leases keep several
- * processes apart where it matters.
+ * What the server does by itself: once when it starts and then every hour, as long as the process runs. Leases keep
+ * several processes apart where it matters.
  */
 export function doChoresEveryHour(): void {
   const all = () => {

@@ -7,8 +7,8 @@ const held = new Set<Database.Database>();
 
 /**
  * Makes sure that one server alone works on a SQLite file: two would each keep their own counts, rooms and caches.
- * A lock of the system on a file beside it is held until the function that comes back is called or the process ends, however
- * it ends. Commands may run beside a server. On other databases, and in memory, nothing is held.
+ * A lock of the system on a file beside it is held until the function that comes back is called or the process ends,
+ * however it ends. Commands may run beside a server. On other databases, and in memory, nothing is held.
  * @throws Error in words when another server holds it
  */
 export function holdAsOnlyServer(url: string): () => void {

@@ -85,9 +85,9 @@ export function carrySpacing(spacing: Spacing, from: At, to: At): { spacing: Spa
 }
 
 /**
- * What a face made for reading asks for beside its spacing at 16 px, in 1/1000 em: −10 for every doubling above, +15 for
- * every halving below. Measured on the optical-size axes of five open-licence faces; a start, with a wide band. A face
- * that is drawn for its size asks for nothing.
+ * What a face made for reading asks for beside its spacing at 16 px, in 1/1000 em: −10 for every doubling above, +15
+ * for every halving below. Measured on the optical-size axes of five open-licence faces; a start, with a wide band. A
+ * face that is drawn for its size asks for nothing.
  */
 function responseAt({ pack, size }: At): number {
   if (pack.face?.drawnFor) return 0;

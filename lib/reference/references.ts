@@ -174,7 +174,10 @@ export const removeReference = operation({
   },
 });
 
-/** Puts the references as they stand in force: a new numbered set, and every proof of the exercise compared again with it. */
+/**
+ * Puts the references as they stand in force: a new numbered set, and every proof of the exercise compared again with
+ * it.
+ */
 export const applyReferences = operation({
   name: 'apply-references',
   allow: 'reference:set',

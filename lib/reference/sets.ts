@@ -42,7 +42,9 @@ async function setForStudent(
   return shown === 'always' ? data.referenceSets.latest(exerciseId) : null;
 }
 
-/** Frozen items grouped by the line they belong to, always in the same order: of two equally near, the first is named. */
+/**
+ * Frozen items grouped by the line they belong to, always in the same order: of two equally near, the first is named.
+ */
 function byVersion(frozen: readonly ReferenceView[], exerciseTolerance: number): Map<string, ReferenceSpacing[]> {
   const items = [...frozen].sort((a, b) =>
     a.authorId === b.authorId ? a.slot - b.slot : a.authorId < b.authorId ? -1 : 1,
@@ -60,8 +62,8 @@ function byVersion(frozen: readonly ReferenceView[], exerciseTolerance: number):
 }
 
 /**
- * The references of a frozen set as the core compares with them, by specimen version. `settings`: the exercise's, as stored.
- * Authors go by their member's id: a comparison is kept for good, and a name is put in only when it is shown.
+ * The references of a frozen set as the core compares with them, by specimen version. `settings`: the exercise's, as
+ * stored. Authors go by their member's id: a comparison is kept for good, and a name is put in only when it is shown.
  */
 export function frozenReferences(
   items: readonly Parameters<typeof referenceView>[0][],

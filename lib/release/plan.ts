@@ -62,7 +62,10 @@ export const getReleasePlan = operation({
             unmarked: release.unmarked,
             percent: release.percent,
             late: release.late,
-            /** Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The first marker's level would count. */
+            /**
+             * Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The
+             * first marker's level would count.
+             */
             differing: release.marks.filter((mark) => mark.from === 'differs').length,
             secondWaits: release.marks.some((mark) => mark.from === 'second-waits'),
             seen: release.seen,

@@ -19,8 +19,8 @@ import { drawLines, nameInstructors, shownTo } from './released';
 
 /**
  * Sends notes and marks of a round out to those chosen, all or none of them. What goes out is pinned to the proof, the
- * references and the engine, and never changes; a release to somebody who has one already is a correction with the next number.
- * Nothing goes out that differs from what the page showed.
+ * references and the engine, and never changes; a release to somebody who has one already is a correction with the next
+ * number. Nothing goes out that differs from what the page showed.
  */
 export const releaseRound = operation({
   name: 'release-round',

@@ -68,7 +68,10 @@ export type StoredRelease = {
   answers: Record<string, NoteEntryView[]>;
 };
 
-/** The newest release of a proof, with the names of those who wrote; `own` for the student it went out to, else for staff. */
+/**
+ * The newest release of a proof, with the names of those who wrote; `own` for the student it went out to, else for
+ * staff.
+ */
 export async function findRelease(data: ScopedData, proofId: string, own: boolean): Promise<StoredRelease | null> {
   const [row] = await (own ? data.releases.ownOfProof(proofId) : data.releases.ofProof(proofId));
   if (!row) return null;
@@ -84,7 +87,10 @@ export async function findRelease(data: ScopedData, proofId: string, own: boolea
   };
 }
 
-/** What is shown of a release: all of it, or, where the course hides measured figures, all but those. What is kept never changes. */
+/**
+ * What is shown of a release: all of it, or, where the course hides measured figures, all but those. What is kept never
+ * changes.
+ */
 export const shownTo = (snapshot: ReleaseSnapshot, figuresHidden: boolean): ReleaseSnapshot =>
   figuresHidden
     ? { ...snapshot, lines: snapshot.lines.map((line) => ({ ...line, deviations: null, usual: [] })) }

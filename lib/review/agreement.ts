@@ -11,7 +11,10 @@ import { marksOfProofs } from './marks';
 import { queueOrder } from './order';
 import { firstSlot, secondSlot, shownAs, tokenOf } from './tasks';
 
-/** How far two markers agree in a round, by each criterion, and the proofs on which they differ, largest difference first. */
+/**
+ * How far two markers agree in a round, by each criterion, and the proofs on which they differ, largest difference
+ * first.
+ */
 export const getAgreement = operation({
   name: 'get-agreement',
   allow: 'mark:settle',
@@ -76,7 +79,10 @@ export const getAgreement = operation({
   },
 });
 
-/** `apart`: the sum over the criteria of points of the whole by which the two differ, in percent. `open`: criteria that nobody has settled. */
+/**
+ * `apart`: the sum over the criteria of points of the whole by which the two differ, in percent. `open`: criteria that
+ * nobody has settled.
+ */
 function differenceOf({ judged }: JudgedProof): { apart: number; criteriaApart: number; open: number } {
   const weights = judged.reduce((sum, { criterion }) => sum + criterion.weight, 0);
   const each = judged.map(({ criterion: { weight, levels }, given: { first, second } }) =>
@@ -104,7 +110,10 @@ type JudgedProof = {
   judged: { criterion: CriterionView; given: GivenLevels; effective: EffectiveMark }[];
 };
 
-/** Every proof of a round that two have finished, with the agreement by each criterion, from the marks as the two gave them. */
+/**
+ * Every proof of a round that two have finished, with the agreement by each criterion, from the marks as the two gave
+ * them.
+ */
 export async function agreementOfRound(
   data: ScopedData,
   context: RoundContext,

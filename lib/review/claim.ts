@@ -53,7 +53,8 @@ export async function claim(
 
 /**
  * Takes the second marking. Nobody may have both, and two rows cannot be held against each other by one unique key; so
- * whoever takes either takes a version of the first as well: of two that begin at the same version one has to look again.
+ * whoever takes either takes a version of the first as well: of two that begin at the same version one has to look
+ * again.
  */
 async function takeSecond(
   data: ScopedData,

@@ -46,7 +46,10 @@ export const beginMarking = operation({
   },
 });
 
-/** Lets a proof count in place of the last one sent before marking began. What was released stays as it is; a new release follows the choice. */
+/**
+ * Lets a proof count in place of the last one sent before marking began. What was released stays as it is; a new
+ * release follows the choice.
+ */
 export const chooseProof = operation({
   name: 'choose-proof',
   allow: 'release:make',

@@ -21,8 +21,8 @@ import { noteView } from './notes';
 import { listStockNotes } from './stock-notes';
 
 /**
- * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked for),
- * notes, what was said before and how it has changed since, marks, and where to go next.
+ * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked
+ * for), notes, what was said before and how it has changed since, marks, and where to go next.
  */
 export const getProofLine = operation({
   name: 'get-proof-line',
@@ -171,7 +171,8 @@ type Here = { token: string; proofId: string; specimenId: string };
 
 /**
  * The proofs before and after this one in the queue (the same line), and the lines before and after this one in the
- * proof; after a student's last line comes the first line of the next student. From a proof that does not count, the first of the queue comes next.
+ * proof; after a student's last line comes the first line of the next student. From a proof that does not count, the
+ * first of the queue comes next.
  */
 async function neighboursOf(
   data: ScopedData,

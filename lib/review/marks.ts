@@ -27,8 +27,8 @@ import { proofContext } from './context';
 import { firstSlot, secondSlot, secondState } from './tasks';
 
 /**
- * Sets the level of one criterion, or takes it back. Every change is kept with its author and, where a level is changed,
- * the reason. Who read an older mark changes nothing and is told what it is now.
+ * Sets the level of one criterion, or takes it back. Every change is kept with its author and, where a level is
+ * changed, the reason. Who read an older mark changes nothing and is told what it is now.
  */
 export const giveMark = operation({
   name: 'give-mark',
@@ -121,7 +121,9 @@ type MarksOfProof = {
 
 type Wanted = { exerciseId: string; proofId: string; taskId: string | null; late: Late | null };
 
-/** All that a marker needs to mark a proof: criteria, what was given so far, what the measures would propose, the total. */
+/**
+ * All that a marker needs to mark a proof: criteria, what was given so far, what the measures would propose, the total.
+ */
 export async function marksOfProof(
   data: ScopedData,
   { exerciseId, proofId, taskId, late }: Wanted,
@@ -188,7 +190,10 @@ type MarksOfProofs = {
 
 const nothing: GivenLevels = { first: null, second: null, settled: null };
 
-/** All marks of these proofs of a round, with the one rule of which level counts. Every page, export and release asks here. */
+/**
+ * All marks of these proofs of a round, with the one rule of which level counts. Every page, export and release asks
+ * here.
+ */
 export async function marksOfProofs(
   data: ScopedData,
   round: { secondMarker: string },

@@ -16,8 +16,8 @@ const atOnce = 20;
 
 /**
  * Takes the next proof of the queue that waits, for this marker alone: two who ask at the same moment get two proofs.
- * `after` is the proof they come from, which is not given again. What they skipped comes only when all else is done or taken.
- * `second` asks for the next of the second marking, which has a queue of its own.
+ * `after` is the proof they come from, which is not given again. What they skipped comes only when all else is done or
+ * taken. `second` asks for the next of the second marking, which has a queue of its own.
  */
 export const claimNextProof = operation({
   name: 'claim-next-proof',
@@ -56,8 +56,8 @@ export const claimNextProof = operation({
 type For = { roundId: string; memberId: string; now: Date };
 
 /**
- * The first that could be claimed: from here to the end of the queue, round from its beginning, and what was skipped last
- * of all. Which are free is asked for a few at a time; the claim alone decides.
+ * The first that could be claimed: from here to the end of the queue, round from its beginning, and what was skipped
+ * last of all. Which are free is asked for a few at a time; the claim alone decides.
  */
 async function firstTaken(
   data: ScopedData,
@@ -97,7 +97,10 @@ async function secondTaken(
   return null;
 }
 
-/** Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this marker's. */
+/**
+ * Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this
+ * marker's.
+ */
 async function claimed(data: ScopedData, token: string, now: Date): Promise<boolean> {
   const context = await proofContext(data, token);
   if (context.task?.state === 'done') return false;

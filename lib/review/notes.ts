@@ -74,7 +74,10 @@ function suggestionFor(run: Run | null, suggestion: number[] | null, pairs: numb
   );
 }
 
-/** Gives a note other words or another suggestion. What it said before is kept; who read an older version changes nothing. */
+/**
+ * Gives a note other words or another suggestion. What it said before is kept; who read an older version changes
+ * nothing.
+ */
 export const editNote = operation({
   name: 'edit-note',
   allow: 'critique:write',
@@ -161,7 +164,9 @@ export const answerInThread = operation({
 
 type WrittenEntry = { seq: number; authorId: string | null; body: string };
 
-/** The same words by the same person after the last that they saw: the answer came twice (a lost reply, a double press). */
+/**
+ * The same words by the same person after the last that they saw: the answer came twice (a lost reply, a double press).
+ */
 export const alreadyWritten = (
   entries: readonly WrittenEntry[],
   { authorId, afterSeq, body }: { authorId: string; afterSeq: number; body: string },

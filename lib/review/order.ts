@@ -25,9 +25,10 @@ const cache = new Map<string, { state: string; order: QueueOrder }>();
 const mostCached = 40;
 
 /**
- * The order of a round's queue and how many of its proofs are marked. Worked out once for each state of the round, which is
- * a handful of counts asked of the database each time, and kept in memory: so a look at one page or one proof costs the
- * same among 30 and among 3,000. Whoever reads what is kept has been found to be staff of the round by that same question.
+ * The order of a round's queue and how many of its proofs are marked. Worked out once for each state of the round,
+ * which is a handful of counts asked of the database each time, and kept in memory: so a look at one page or one proof
+ * costs the same among 30 and among 3,000. Whoever reads what is kept has been found to be staff of the round by that
+ * same question.
  */
 export async function queueOrder(
   data: ScopedData,
@@ -44,8 +45,8 @@ export async function queueOrder(
 }
 
 /**
- * Puts the proofs in order, after making the first tasks that are still missing. The state is read before what it stands
- * for, so that what comes in between is found at the next look and never missed.
+ * Puts the proofs in order, after making the first tasks that are still missing. The state is read before what it
+ * stands for, so that what comes in between is found at the next look and never missed.
  */
 async function workOut(
   data: ScopedData,
@@ -112,7 +113,10 @@ export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
 
 type QueueContext = Pick<RoundContext, 'round' | 'course' | 'settings' | 'me'>;
 
-/** The round's order, or the part of it that a section has sent, with what this marker skipped at the end. @throws NOT_FOUND for a section that may not be told apart. */
+/**
+ * The round's order, or the part of it that a section has sent, with what this marker skipped at the end. @throws
+ * NOT_FOUND for a section that may not be told apart.
+ */
 export async function myQueue(
   data: ScopedData,
   context: QueueContext,
@@ -154,7 +158,9 @@ async function sectionPart(
 /** Where names are hidden, a part of the queue with fewer in it would say too much of who they are. */
 const fewestHidden = 5;
 
-/** The sections by which the queue can be gone through; none where names are hidden and one of the parts is very small. */
+/**
+ * The sections by which the queue can be gone through; none where names are hidden and one of the parts is very small.
+ */
 export async function sectionsOf(
   data: ScopedData,
   { round, course, settings }: QueueContext,

@@ -12,7 +12,10 @@ import { roundContext, type RoundContext } from './context';
 /** Proofs on one page of the queue. */
 export const proofsPerPage = 50;
 
-/** A page of the queue of a round: what there is to critique, who is at it, and how far the work is. Not a word of who, where names are hidden. */
+/**
+ * A page of the queue of a round: what there is to critique, who is at it, and how far the work is. Not a word of who,
+ * where names are hidden.
+ */
 export const getQueue = operation({
   name: 'get-queue',
   allow: 'critique:write',
@@ -100,7 +103,10 @@ type LaterProof = { token: string; number: number };
 /** Somebody of whom no proof counts: all came after marking began. */
 type Uncounted = { shownAs: string; later: LaterProof[] };
 
-/** All of the round's proofs that count, in the order of their aliases: for what goes over all of them, like an export. A page asks `entriesOf`. */
+/**
+ * All of the round's proofs that count, in the order of their aliases: for what goes over all of them, like an export.
+ * A page asks `entriesOf`.
+ */
 export async function queueOf(data: ScopedData, context: RoundContext, now: Date): Promise<QueueEntry[]> {
   const { order } = await queueOrder(data, context, now);
   return entriesOf(data, context, order, order.counted, now);

@@ -61,13 +61,16 @@ export const getSecondQueue = operation({
   },
 });
 
-/** `free`: may be taken now. `mine`: begun by this marker, and not given back. `held`: another has it in hand or has finished it. `own`: this marker has a part in the first marking. */
+/**
+ * `free`: may be taken now. `mine`: begun by this marker, and not given back. `held`: another has it in hand or has
+ * finished it. `own`: this marker has a part in the first marking.
+ */
 type SecondStanding = 'free' | 'mine' | 'held' | 'own';
 type SecondPlace = InOrder & { task: MarkTaskRow; status: SecondStanding; skipped: boolean };
 
 /**
- * The proofs of a round that a second marker looks at, in the order of the aliases of those tasks, which is fair and has
- * nothing to do with the order of the first marking. What this marker skipped comes last, for nobody else.
+ * The proofs of a round that a second marker looks at, in the order of the aliases of those tasks, which is fair and
+ * has nothing to do with the order of the first marking. What this marker skipped comes last, for nobody else.
  */
 export async function secondQueue(
   data: ScopedData,
@@ -149,7 +152,10 @@ export const setSecondMarking = operation({
   },
 });
 
-/** Those of these proofs that two are marking without each other: on a page about many, a marker reads only their own notes on them. */
+/**
+ * Those of these proofs that two are marking without each other: on a page about many, a marker reads only their own
+ * notes on them.
+ */
 export async function blindStill(
   data: ScopedData,
   round: { secondMarker: string },

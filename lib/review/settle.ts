@@ -11,7 +11,10 @@ import { proofContext, type ProofContext } from './context';
 import { marksOfProofs } from './marks';
 import { settledSlot, shownAs, tasksFor, tokenOf } from './tasks';
 
-/** One proof as two markers judged it: both levels by each criterion, the one that counts, and every change of every mark with its author and reason. */
+/**
+ * One proof as two markers judged it: both levels by each criterion, the one that counts, and every change of every
+ * mark with its author and reason.
+ */
 export const getMarkDifference = operation({
   name: 'get-mark-difference',
   allow: 'mark:settle',
@@ -79,8 +82,8 @@ const firstLine = (items: Items): string | null =>
     ?.specimenVersion.specimenId ?? null;
 
 /**
- * Sets the level that counts by one criterion once both markers have finished, with a reason and the name of whoever does
- * it. The two markers' own marks stay as they were given. Who read an older state changes nothing.
+ * Sets the level that counts by one criterion once both markers have finished, with a reason and the name of whoever
+ * does it. The two markers' own marks stay as they were given. Who read an older state changes nothing.
  */
 export const settleMark = operation({
   name: 'settle-mark',

@@ -11,7 +11,10 @@ export const secondSlot = 'second';
 export const settledSlot = 'settled';
 type Slot = typeof firstSlot | typeof secondSlot | typeof settledSlot;
 
-/** The tasks of these proofs of a round in one slot, by proof, after making those that are still missing. Two calls at once make each task once. */
+/**
+ * The tasks of these proofs of a round in one slot, by proof, after making those that are still missing. Two calls at
+ * once make each task once.
+ */
 export const tasksFor = (
   data: ScopedData,
   roundId: string,
@@ -36,7 +39,10 @@ export const tasksFor = (
 
 export type MarkTaskRow = Awaited<ReturnType<typeof tasksFor>> extends Map<string, infer Row> ? Row : never;
 
-/** A name that tells nothing: `K7M-2QX`. 25^6 = 244 million of them; a clash is refused by the unique key and tried again. */
+/**
+ * A name that tells nothing: `K7M-2QX`. 25^6 = 244 million of them; a clash is refused by the unique key and tried
+ * again.
+ */
 function makeAlias(pick: (below: number) => number = randomInt): string {
   const some = () => Array.from({ length: 3 }, () => signs[pick(signs.length)]).join('');
   return `${some()}-${some()}`;
@@ -64,9 +70,9 @@ export function secondState(
 }
 
 /**
- * What somebody at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or none.
- * While two mark a proof, neither sees the other's work until both have finished, and nobody else sees either's at the
- * desk, since anybody else may still become the second.
+ * What somebody at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or
+ * none. While two mark a proof, neither sees the other's work until both have finished, and nobody else sees either's
+ * at the desk, since anybody else may still become the second.
  */
 type Sight = 'all' | 'own' | 'none';
 

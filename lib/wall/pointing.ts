@@ -49,7 +49,9 @@ export const point = operation({
   },
 });
 
-/** A wall as a phone has it when the short link is opened. Nothing in it names anybody, or says what course it is of. */
+/**
+ * A wall as a phone has it when the short link is opened. Nothing in it names anybody, or says what course it is of.
+ */
 export const getPointing = operation({
   name: 'get-pointing',
   allow: 'open',
@@ -97,8 +99,8 @@ const shared = new Map<string, Shared>();
 const lasts = 10_000;
 
 /**
- * The present state of a wall for its phones, read from the database once for all of them: sixty phones that are told of
- * one change ask one question.
+ * The present state of a wall for its phones, read from the database once for all of them: sixty phones that are told
+ * of one change ask one question.
  */
 export function getPhoneState({ code, wallId, roundId }: Shown): Promise<PhoneState> {
   const there = shared.get(code);
@@ -130,7 +132,10 @@ function forgetOld(): void {
   }
 }
 
-/** A QR code (ISO/IEC 18004) of an address: how many modules a side, its white margin of four included, and the dark ones as one path. */
+/**
+ * A QR code (ISO/IEC 18004) of an address: how many modules a side, its white margin of four included, and the dark
+ * ones as one path.
+ */
 export function qrPath(address: string): { modules: number; path: string } {
   // Level M: a code on a projector is read at an angle and past somebody's head.
   const code = qrcode(0, 'M');

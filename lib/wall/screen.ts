@@ -22,7 +22,9 @@ import {
 } from '@/shared/schemas/wall';
 import { lineKey, spelled, storedWallSettings, wallContext, type WallSettings } from './walls';
 
-/** A wall as its projector has it when the page is opened: what it is of, what it is drawn with, and its present state. */
+/**
+ * A wall as its projector has it when the page is opened: what it is of, what it is drawn with, and its present state.
+ */
 export const getWall = operation({
   name: 'get-wall',
   allow: 'wall:run',
@@ -90,7 +92,10 @@ function countsOf(
   });
 }
 
-/** Changes what is on the wall and on the phones. Each change stands for itself, so that two people at one wall lose nothing. */
+/**
+ * Changes what is on the wall and on the phones. Each change stands for itself, so that two people at one wall lose
+ * nothing.
+ */
 export const changeWall = operation({
   name: 'change-wall',
   allow: 'wall:run',
@@ -149,7 +154,8 @@ export const saveAsNote = operation({
       { now },
     );
     const counted = await countedProofs(data, wall.round);
-    // The wall shows what was sent last; what counts may be an earlier one, and then the note waits there until somebody picks this proof.
+    // The wall shows what was sent last; what counts may be an earlier one, and then the note waits there until
+    // somebody picks this proof.
     return { counts: counted.some((one) => one.proof?.id === proof.id) };
   },
 });

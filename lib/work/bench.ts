@@ -23,9 +23,9 @@ import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 const id = z.string().check(z.minLength(1), z.maxLength(64));
 
 /**
- * Opens the bench on one line: the line's pack, the actor's draft of it (made at the first opening) and what may lie beside it.
- * A student's draft is work, or with `trial` a trial of its own; staff always try. A trial is practice and never sent.
- * `start` offers a setting to begin from: another line of the same words by its specimen, or `trial`.
+ * Opens the bench on one line: the line's pack, the actor's draft of it (made at the first opening) and what may lie
+ * beside it. A student's draft is work, or with `trial` a trial of its own; staff always try. A trial is practice and
+ * never sent. `start` offers a setting to begin from: another line of the same words by its specimen, or `trial`.
  * Errors: NOT_FOUND, also for a student before any round has opened.
  */
 export const openBench = operation({
@@ -116,7 +116,10 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
   };
 }
 
-/** The line of the first visit: two gaps that are plainly wrong, one of them to be found. Words and face are our own choice. */
+/**
+ * The line of the first visit: two gaps that are plainly wrong, one of them to be found. Words and face are our own
+ * choice.
+ */
 const text = 'HAVEN';
 const face = 'source-serif-4-400';
 
@@ -133,7 +136,10 @@ function guidedLinePack(): Promise<Pack> {
 
 type Overlay = { id: string; label: string; spacing: Spacing; tolerances?: (number | null)[] };
 
-/** What may be laid beside a line on the bench: the setting last sent, in a trial the line as it stands, and references where they may be seen. */
+/**
+ * What may be laid beside a line on the bench: the setting last sent, in a trial the line as it stands, and references
+ * where they may be seen.
+ */
 async function overlaysFor(
   context: Context,
   at: { exerciseId: string; memberId: string; line: CurrentLine; trial: boolean },

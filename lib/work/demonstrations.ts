@@ -19,7 +19,10 @@ import { exerciseOnly } from '@/shared/schemas/exercise';
 import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
 import { accommodationsOf, roundsAt } from './rounds';
 
-/** The demonstrations of an exercise in the order of its lines: all for staff, the shown ones for students once a round has opened. */
+/**
+ * The demonstrations of an exercise in the order of its lines: all for staff, the shown ones for students once a round
+ * has opened.
+ */
 export const listDemonstrations = operation({
   name: 'list-demonstrations',
   allow: 'exercise:see',
@@ -120,7 +123,10 @@ export type DemonstrationView = ReturnType<typeof demonstrationView>;
 /** Lines, and so what was shown on them, are there for a student once a round has opened; for staff always. */
 const mayLook = (seat: Seat, now: Date): boolean => teaches(seat.member.role) || roundsAt(seat, now).current !== null;
 
-/** Keeps what was recorded on the bench. Nobody else in the course sees it but staff until it is shown. Sent again it is the same. */
+/**
+ * Keeps what was recorded on the bench. Nobody else in the course sees it but staff until it is shown. Sent again it is
+ * the same.
+ */
 export const saveDemonstration = operation({
   name: 'save-demonstration',
   allow: 'reference:set',
@@ -143,7 +149,8 @@ export const saveDemonstration = operation({
             now,
           );
         } catch (error) {
-          // The same recording came twice at once, or the id is somebody else's, which is answered like one that can't be.
+          // The same recording came twice at once, or the id is somebody else's, which is answered like one that can't
+          // be.
           if (isTaken(error) && !(await data.demonstrations.ownById(demonstrationId))) throw notFound();
           if (!isTaken(error)) throw error;
         }
@@ -151,7 +158,9 @@ export const saveDemonstration = operation({
     }),
 });
 
-/** Shows a demonstration to the course, or takes it back; both are written into the course's log, as for any reference. */
+/**
+ * Shows a demonstration to the course, or takes it back; both are written into the course's log, as for any reference.
+ */
 export const setDemonstrationShown = operation({
   name: 'set-demonstration-shown',
   allow: 'reference:set',
@@ -194,7 +203,9 @@ export const removeDemonstration = operation({
 
 type Patch = { title?: string; shownAt?: Date | null; removedAt?: Date | null };
 
-/** Changes what is said or decided of a demonstration; never its steps. Only its author and instructors of the course. */
+/**
+ * Changes what is said or decided of a demonstration; never its steps. Only its author and instructors of the course.
+ */
 async function changeDemonstration({ data }: Context, demonstrationId: string, version: number, patch: Patch) {
   const row = await data.demonstrations.find(demonstrationId);
   if (!row || !(await data.demonstrations.mayKeep(demonstrationId))) throw notFound();

@@ -8,8 +8,8 @@ import { currentLines, lineView } from './lines';
 import { latenessOf, lateWords, roundsAt, type SeatRound } from './rounds';
 
 /**
- * An exercise as the student at it sees it: the brief, the rounds, each line as it stands in the draft, and what was sent.
- * Errors: NOT_FOUND.
+ * An exercise as the student at it sees it: the brief, the rounds, each line as it stands in the draft, and what was
+ * sent. Errors: NOT_FOUND.
  */
 export const getWork = operation({
   name: 'get-work',

@@ -97,7 +97,8 @@ const day = 86_400_000;
 
 /**
  * How late a proof was for its own student, by the server's receipt; null when it was in time.
- * A proof that was taken when it came counts as late by its days, even where the dates were moved since so that it would be refused now.
+ * A proof that was taken when it came counts as late by its days, even where the dates were moved since so that it
+ * would be refused now.
  */
 export function lateOf(round: Round, member: Member, receivedAt: Date): Late | null {
   const extendedTo = member.extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null;

@@ -12,8 +12,8 @@ import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { benchSeat } from './bench';
 
 /**
- * The lines of an exercise that are of one text in several sizes, weights or faces, as the actor has set them (staff: in
- * their trials). How the gaps follow size and weight is told only where the bench may tell evenness.
+ * The lines of an exercise that are of one text in several sizes, weights or faces, as the actor has set them (staff:
+ * in their trials). How the gaps follow size and weight is told only where the bench may tell evenness.
  * Without `text` the first such text; null where no text stands more than once. Errors: NOT_FOUND.
  */
 export const getSameText = operation({
@@ -72,7 +72,9 @@ function repeatedTexts(lines: readonly { text: string }[]): { text: string; coun
   return [...counts].flatMap(([text, count]) => (count > 1 ? [{ text, count }] : []));
 }
 
-/** Family, then weight, then size: what belongs together stands together, from light to bold and from small to large. */
+/**
+ * Family, then weight, then size: what belongs together stands together, from light to bold and from small to large.
+ */
 function byFaceAndSize(one: CurrentLine, other: CurrentLine): number {
   const [a, b] = [one.pack.face, other.pack.face];
   return (
@@ -87,7 +89,8 @@ const order = <Value extends string | number>(one: Value, other: Value): number 
 
 function responseOf(set: SetSpecimen[]) {
   const points = set.map(responsePoint);
-  // Each is held against the next size of its face and against other weights and faces of its size, not all against all.
+  // Each is held against the next size of its face and against other weights and faces of its size, not all against
+  // all.
   const near = ({ first, second }: { first: number; second: number }) =>
     second === first + 1 || points[first]!.pixels === points[second]!.pixels;
   return {

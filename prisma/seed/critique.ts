@@ -26,9 +26,9 @@ const hour = 3_600_000;
 type At = { now: Date };
 
 /**
- * The assistant goes through round 1, with notes on the first three lines and on the fourth of every third proof, and marks
- * every proof; a second marker looks at a share of them, the instructor settles one difference and releases to all. A few
- * students answer.
+ * The assistant goes through round 1, with notes on the first three lines and on the fourth of every third proof, and
+ * marks every proof; a second marker looks at a share of them, the instructor settles one difference and releases to
+ * all. A few students answer.
  */
 export async function seedCritique(
   { exerciseId, instructorId, assistantId, secondAssistantId, timeZone }: Seats,

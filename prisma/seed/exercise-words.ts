@@ -10,7 +10,9 @@ Send a proof when the lines hold together, with one sentence on the decision you
 
 export type Line = { text: string; face: string; size: Size; ground: Ground };
 
-/** Large and small, sans, serif, slab and heavy; one word in two weights and two sizes, and one line on a dark ground. */
+/**
+ * Large and small, sans, serif, slab and heavy; one word in two weights and two sizes, and one line on a dark ground.
+ */
 export const lines: readonly Line[] = [
   { text: 'HAVEN TO WAVE', face: 'lato-700', size: { value: 72, unit: 'px' }, ground: 'light' },
   { text: 'Afternoon Tide', face: 'playfair-display-700', size: { value: 96, unit: 'px' }, ground: 'light' },

@@ -5,10 +5,16 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { gapNames, type OwnSetting } from './own-setting';
 
-/** Pairs by the sides that meet: two slants; an open side beside anything but a stem; a round one beside a round or open one. */
+/**
+ * Pairs by the sides that meet: two slants; an open side beside anything but a stem; a round one beside a round or open
+ * one.
+ */
 type Meeting = 'slants' | 'open' | 'rounds';
 
-/** How an invented student sets lines: as the instructor would, but for what this hand does not see yet. All in 1/1000 em. */
+/**
+ * How an invented student sets lines: as the instructor would, but for what this hand does not see yet. All in 1/1000
+ * em.
+ */
 export type Hand = {
   /** On every gap alike. */
   habit: number;
@@ -76,7 +82,10 @@ export const hands: readonly Hand[] = [
   },
 ];
 
-/** Letters that a hand left out of place, by the place of the line: the gap before it wider by so much and the next tighter. */
+/**
+ * Letters that a hand left out of place, by the place of the line: the gap before it wider by so much and the next
+ * tighter.
+ */
 type Slip = { line: number; gap: number; by: number };
 
 const slips = (student: number): Slip[] => [
@@ -85,12 +94,17 @@ const slips = (student: number): Slip[] => [
   ...(student % 6 === 3 ? [{ line: 3, gap: 7, by: 26 }] : []),
 ];
 
-/** Whose hand, on which line, by their places; and in which round of the demo's main exercise, or in the exercise before it. */
+/**
+ * Whose hand, on which line, by their places; and in which round of the demo's main exercise, or in the exercise before
+ * it.
+ */
 export type HandAt = { student: number; place: number; round?: keyof typeof SEEDS };
 
 const SEEDS = { before: 1000, first: 4000, second: 9000 };
 
-/** A student's spacing of a line. Up to the first round faults are there in full, in the second a third of them is left. */
+/**
+ * A student's spacing of a line. Up to the first round faults are there in full, in the second a third of them is left.
+ */
 export function setByHand(pack: Pack, own: OwnSetting, { student, place, round = 'first' }: HandAt): Spacing {
   const hand = hands[student % hands.length]!;
   const share = round === 'second' ? 0.3 : 1;

@@ -4,8 +4,9 @@ import { finishProof } from '@/lib/review/claim';
 import { giveMark } from '@/lib/review/marks';
 
 /**
- * Each criterion at its proposed level where the measure proposes one, else in the middle; then the proof is done. `otherwise`
- * is the place of a criterion of which this marker thinks one level less of it, or more where there is none below.
+ * Each criterion at its proposed level where the measure proposes one, else in the middle; then the proof is done.
+ * `otherwise` is the place of a criterion of which this marker thinks one level less of it, or more where there is none
+ * below.
  */
 export async function mark(
   marker: Caller,

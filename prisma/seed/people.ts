@@ -47,7 +47,9 @@ export const students = [
   role: 'student' as const,
 }));
 
-/** For the console: everyone who teaches, and two students of each kind: with work in both rounds, and with none yet. */
+/**
+ * For the console: everyone who teaches, and two students of each kind: with work in both rounds, and with none yet.
+ */
 export const demoSignIns = [instructor, assistant, secondAssistant, ...students.slice(0, 2), ...students.slice(-2)];
 
 function firstName(name: string): string {

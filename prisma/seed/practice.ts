@@ -3,7 +3,10 @@ import { savePracticeResults } from '@/lib/account/practice-results';
 import type { PracticeResult } from '@/shared/schemas/practice';
 import { daysAgo } from './local-instant';
 
-/** Sittings of the practice by two of the demo's students, made up: how small a move was seen, finer as the term goes on. */
+/**
+ * Sittings of the practice by two of the demo's students, made up: how small a move was seen, finer as the term goes
+ * on.
+ */
 const sittings: readonly (Pick<PracticeResult, 'task' | 'kind' | 'size'> & { seen: readonly number[] })[] = [
   { task: 'which line', kind: 'any', size: 48, seen: [46, 38, 31, 33, 24] },
   { task: 'which gap', kind: 'open', size: 96, seen: [62, 51, 40] },

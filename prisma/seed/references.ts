@@ -8,7 +8,9 @@ import { gapNames, type OwnSetting, ownSettings } from './own-setting';
 
 type Teachers = { exerciseId: string; instructor: Caller; assistant: Caller };
 
-/** Lines (counted from 0) that each teacher has set, and the one the instructor set twice. The rest are left without. */
+/**
+ * Lines (counted from 0) that each teacher has set, and the one the instructor set twice. The rest are left without.
+ */
 const byInstructor = [0, 1, 2, 3, 5, 7];
 const byAssistant = [0, 2, 4];
 const twice = 0;
@@ -22,8 +24,8 @@ export const teachers: Record<'instructor' | 'again' | 'assistant', Teacher> = {
 type Teacher = { share: number; tracking: number; wander: number; seed: number };
 
 /**
- * References of invented hands: the face's own kerning, tracked for the size, with a few small changes and why. They are
- * examples to look at, not anybody's judgement.
+ * References of invented hands: the face's own kerning, tracked for the size, with a few small changes and why. They
+ * are examples to look at, not anybody's judgement.
  */
 export async function seedReferences({ exerciseId, instructor, assistant }: Teachers, now: Date): Promise<void> {
   const { specimens } = await listReferences(instructor, { exerciseId }, { now });

@@ -24,8 +24,8 @@ type Line = {
 };
 
 /**
- * What there is to say of a line beside its reference: the whole line first where it is too tight or too open, then the two
- * gaps that are furthest out, the first with a suggestion; of a line without a fault, what is well done in it.
+ * What there is to say of a line beside its reference: the whole line first where it is too tight or too open, then the
+ * two gaps that are furthest out, the first with a suggestion; of a line without a fault, what is well done in it.
  * @param turn which of several wordings is taken, so that not every note sounds alike.
  */
 export function remarksOn(line: Line, turn: number): Remark[] {

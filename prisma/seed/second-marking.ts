@@ -8,7 +8,10 @@ import { mark } from './mark';
 type Round = { exerciseId: string; roundNumber: number };
 type At = { now: Date };
 
-/** The least share, in whole tens of percent, by which a handful of proofs come to a second marker: which ones is decided by their ids. */
+/**
+ * The least share, in whole tens of percent, by which a handful of proofs come to a second marker: which ones is
+ * decided by their ids.
+ */
 export async function askForSecondMarker(instructor: Caller, round: Round, version: number, at: At): Promise<void> {
   const {
     round: { id: roundId },

@@ -13,7 +13,10 @@ import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
 
 const tokenOf = (address: string) => address.split('/').at(-1)!;
 
-/** Somebody holds an account with an address that is not theirs, or a link from before, and waits for a role to come to it. */
+/**
+ * Somebody holds an account with an address that is not theirs, or a link from before, and waits for a role to come to
+ * it.
+ */
 describeOnBothDatabases('an address that nobody has proven', (suite) => {
   let courseA: string, courseB: string;
   let boss: Awaited<ReturnType<typeof addPerson>>, hostile: Awaited<ReturnType<typeof addPerson>>;

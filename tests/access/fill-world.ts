@@ -32,7 +32,10 @@ export const wallWorld = { code: 'BCDFGHJKMN', salt: 'grains of it' };
 
 export type Ids = Awaited<ReturnType<typeof fillWorld>>;
 
-/** Fills an empty database with one course in which `student` has work of every kind, and another course that `outsider` teaches. */
+/**
+ * Fills an empty database with one course in which `student` has work of every kind, and another course that `outsider`
+ * teaches.
+ */
 export async function fillWorld(db: Database, now: Date) {
   const before = (days: number) => new Date(now.getTime() - days * 86_400_000);
   const after = (days: number) => before(-days);

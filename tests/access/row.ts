@@ -2,7 +2,10 @@ import type { ErrorCode } from '@/lib/access/errors';
 import { type Role, roles } from '@/shared/schemas/course';
 import type { World } from './world';
 
-/** Everyone who may knock: `student` owns the work in the world, `otherStudent` sits beside them, `outsider` teaches another course. */
+/**
+ * Everyone who may knock: `student` owns the work in the world, `otherStudent` sits beside them, `outsider` teaches
+ * another course.
+ */
 export const everyone = [
   'visitor',
   'outsider',
@@ -18,7 +21,10 @@ export const allRoles: readonly (Role & Who)[] = roles;
 
 export type Answer = 'ok' | ErrorCode;
 
-/** One operation: what is asked of it, and what each role gets. `input` is valid and concerns the student's work or the world's course. */
+/**
+ * One operation: what is asked of it, and what each role gets. `input` is valid and concerns the student's work or the
+ * world's course.
+ */
 export type Row = {
   readonly input: (world: World, who: Who) => unknown;
   readonly answers: Readonly<Record<Who, Answer>>;

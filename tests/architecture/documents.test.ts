@@ -16,7 +16,9 @@ function roomReadmes(): string[] {
   );
 }
 
-/** Paths in code spans and links, without line numbers; what has a placeholder, a space or a pattern in it is no path. */
+/**
+ * Paths in code spans and links, without line numbers; what has a placeholder, a space or a pattern in it is no path.
+ */
 function namedPaths(text: string): string[] {
   const spans = [...text.matchAll(/`([^`\n]+)`/g)].map((match) => match[1]!);
   const links = [...text.matchAll(/\]\(([^)#]+)[^)]*\)/g)]

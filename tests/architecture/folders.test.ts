@@ -16,7 +16,10 @@ function foldersUnder(room: string): Folder[] {
 /** Files that Next looks for by their name, so that the folder is an address. */
 const byName = /^(page|route|layout|loading|error|not-found|template|default)(\.\w+)?\.tsx?$/;
 
-/** A folder is for several things. In app, folders without an underscore are parts of addresses, and Next decides on them. */
+/**
+ * A folder is for several things. In app, folders without an underscore are parts of addresses, and Next decides on
+ * them.
+ */
 function holdsOneThing({ path: folder, files, folders }: Folder): boolean {
   if (files.length + folders.length !== 1) return false;
   const isAddress = folder.startsWith('app/') && !folder.includes('/_');

@@ -5,7 +5,10 @@ import ts from 'typescript';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 
-/** A source file: its path from the root, its text, and what it imports (`inside` = paths from the root, `packages` = names). */
+/**
+ * A source file: its path from the root, its text, and what it imports (`inside` = paths from the root, `packages` =
+ * names).
+ */
 export type SourceFile = {
   path: string;
   text: string;

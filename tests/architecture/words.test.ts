@@ -29,7 +29,9 @@ const faults: readonly { fault: RegExp; write: string }[] = [
   { fault: /\bdo not fit together\b/i, write: 'don’t match' },
 ];
 
-/** Sentences and labels of a file: JSX text, and strings that are more than one word. Never names in code or addresses. */
+/**
+ * Sentences and labels of a file: JSX text, and strings that are more than one word. Never names in code or addresses.
+ */
 function wordsOf({ tree }: SourceFile): string[] {
   const found: string[] = [];
   const visit = (node: ts.Node) => {

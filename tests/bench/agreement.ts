@@ -6,8 +6,8 @@ import { RIVALS, type Rival } from './agreement/rivals';
 import { scoreOf, type Score } from './agreement/score';
 
 /**
- * npm run bench -- agreement: how well each measure predicts the kerning that designers shipped, on faces never fitted on,
- * as a Markdown table. Calibrations are refitted for every rival on the faces for fitting.
+ * npm run bench -- agreement: how well each measure predicts the kerning that designers shipped, on faces never fitted
+ * on, as a Markdown table. Calibrations are refitted for every rival on the faces for fitting.
  */
 export default async function agreement(): Promise<void> {
   const train = await agreementFaces(TRAIN),

@@ -9,13 +9,16 @@ import { serveBench } from '../e2e/bench/serve';
 import { traceChanges } from './instrument/trace';
 
 const changes = Number(process.env.INSTRUMENT_CHANGES ?? 500);
-/** From one change to the next, ms: as a held key repeats, and as keys are pressed one at a time, the hand resting between. */
+/**
+ * From one change to the next, ms: as a held key repeats, and as keys are pressed one at a time, the hand resting
+ * between.
+ */
 const HELD = 34;
 const APART = 300;
 
 /**
- * What a change on the bench costs in Chromium: a line of 24 letters, five smaller sizes, all overlays on; beside it a bare
- * page that only writes a number per key, in the same run. Times are of this machine, without a graphics card.
+ * What a change on the bench costs in Chromium: a line of 24 letters, five smaller sizes, all overlays on; beside it a
+ * bare page that only writes a number per key, in the same run. Times are of this machine, without a graphics card.
  */
 export default async function instrument(): Promise<void> {
   const pack = packSchema.parse(JSON.parse(await readFile('tests/fixtures/packs/market-avenue.json', 'utf8')));

@@ -43,7 +43,10 @@ export default async function measure(): Promise<void> {
     );
 }
 
-/** Least of nine rounds, after warming up, in microseconds of processor time a call: what others run beside it hardly counts. */
+/**
+ * Least of nine rounds, after warming up, in microseconds of processor time a call: what others run beside it hardly
+ * counts.
+ */
 function timed(
   name: string,
   limit: number | null,

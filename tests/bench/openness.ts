@@ -5,8 +5,8 @@ import { agreementFace, type AgreementFace } from './agreement/load';
 /** The two shares of apparent-gap.ts were fitted on these. */
 const CHOSEN_ON = ['lato-400', 'source-serif-4-400', 'montserrat-400', 'libre-baskerville-400', 'oswald-400'];
 /**
- * One upright weight of families that the shares were not fitted on. That depths are shares of the face's own white, and not
- * fixed ones, was decided with these in sight; so was a least of 0.4, between two that did as well.
+ * One upright weight of families that the shares were not fitted on. That depths are shares of the face's own white,
+ * and not fixed ones, was decided with these in sight; so was a least of 0.4, between two that did as well.
  */
 const TRIED_ON = [
   'abril-fatface-400',
@@ -64,8 +64,8 @@ const WORDS = {
 const MOVED = 30;
 
 /**
- * npm run bench -- openness: whether the apparent gap finds alike what designers' own sidebearings make alike (HH HO OO,
- * nn no oo), sees the hole of LA, and tells which way one gap of a designer's line was moved.
+ * npm run bench -- openness: whether the apparent gap finds alike what designers' own sidebearings make alike (HH HO
+ * OO, nn no oo), sees the hole of LA, and tells which way one gap of a designer's line was moved.
  */
 export default async function openness(): Promise<void> {
   const chosen = await facesOf(CHOSEN_ON),

@@ -1,5 +1,5 @@
-// npm run bench -- NAME…: runs tests/bench/NAME.ts, each beside a baseline in the same run. Without a name, all of them.
-// What one prints goes into FIGURES.md when it has run to its end.
+// npm run bench -- NAME…: runs tests/bench/NAME.ts, each beside a baseline in the same run. Without a name, all of
+// them. What one prints goes into FIGURES.md when it has run to its end.
 import { readdirSync } from 'node:fs';
 import { keepFigures, printedBy } from './figures';
 

@@ -1,5 +1,5 @@
-// The critique sheets of a class in one file: how long it takes, how long anybody else waits meanwhile, and what memory it needs.
-//   npm run bench -- sheets                 300 students: the released sheets of the demo (ten lines, real faces), over and over
+// The critique sheets of a class in one file: how long it takes, how long anybody else waits meanwhile, and what memory
+// it needs.   npm run bench -- sheets                 300 students: the released sheets of the demo (ten lines, real faces), over and over
 //   SHEETS_STUDENTS=100                     asks for fewer; SHEETS_KEEP=FILE.pdf keeps the file
 import { createWriteStream, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -79,7 +79,10 @@ async function classOf(url: string) {
   return { classSetPdf, students };
 }
 
-/** Runs it, and says how long something else that is ready had to wait for its turn (over the 10 ms at which it is looked), and what the heap held at most. */
+/**
+ * Runs it, and says how long something else that is ready had to wait for its turn (over the 10 ms at which it is
+ * looked), and what the heap held at most.
+ */
 async function watched(work: (begun: number) => Promise<void>) {
   (globalThis as { gc?: () => void }).gc?.();
   const before = process.memoryUsage().heapUsed / 1e6;

@@ -5,8 +5,9 @@ import { readFit } from '@/shared/usual-range/usual-range';
 import { CELLS, EITHER, SIGNED, faceTrials, type FaceTrials, type Told, type Trial } from './usual/trials';
 
 /**
- * npm run bench -- usual: the usual range on families that had no part in the fit or its choices: agreement with shipped
- * kerning, what the ranges hold, and trials in which one gap of a designer's line is moved. `wanted` is what was asked of it.
+ * npm run bench -- usual: the usual range on families that had no part in the fit or its choices: agreement with
+ * shipped kerning, what the ranges hold, and trials in which one gap of a designer's line is moved. `wanted` is what
+ * was asked of it.
  */
 export default async function usual(): Promise<void> {
   const held = (await corpus()).filter(({ role }) => role === 'held out');

@@ -1,5 +1,5 @@
-// From a proof being sent to the projector having painted it, with a room of phones connected, beside a bare page of the
-// same server asked for at the same moments.
+// From a proof being sent to the projector having painted it, with a room of phones connected, beside a bare page of
+// the same server asked for at the same moments.
 //   npm run bench -- wall      60 lines on the wall, 60 phones; WALL_LINES, WALL_PHONES and WALL_SENDS ask for others
 //   WALL_DATABASE=postgresql   over PostgreSQL, the projector and the phones at one process and the sender at another
 import { mkdtempSync, rmSync } from 'node:fs';

@@ -269,14 +269,20 @@ test('every page and every route of the tree is tried here', () => {
   }
 });
 
-/** An answer without what differs by itself: the nonce, the ids that were asked for, and which of a page's own parts was ready first. */
+/**
+ * An answer without what differs by itself: the nonce, the ids that were asked for, and which of a page's own parts was
+ * ready first.
+ */
 async function bytesOf(response: APIResponse, ids: DemoIds): Promise<string> {
   const nonce = /'nonce-([^']+)'/.exec(response.headers()['content-security-policy'] ?? '')?.[1];
   const asked = [nonce, ...Object.values({ ...ids })].filter((value) => value !== undefined);
   return inOneOrder(asked.reduce((text, value) => text.replaceAll(value, '…'), await response.text()));
 }
 
-/** The rows of a page's data come in the order in which they were ready, in as many scripts as that took: all of them, sorted, after the rest. */
+/**
+ * The rows of a page's data come in the order in which they were ready, in as many scripts as that took: all of them,
+ * sorted, after the rest.
+ */
 function inOneOrder(html: string): string {
   const sent: string[] = [];
   const rest = html.replaceAll(

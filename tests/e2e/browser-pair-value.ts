@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 
-/** What this browser itself adds between two letters of a face, in 1/1000 em: width of the pair less both widths, 1000 px, ligatures off. */
+/**
+ * What this browser itself adds between two letters of a face, in 1/1000 em: width of the pair less both widths, 1000
+ * px, ligatures off.
+ */
 export async function browserPairValue(page: Page, file: string, left: string, right: string): Promise<number> {
   const bytes = readFileSync(`node_modules/${file}`).toString('base64');
   // A page of its own, without the application's content policy.

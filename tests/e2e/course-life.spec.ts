@@ -4,7 +4,10 @@ import { axeOn } from './axe';
 import { ownCourse } from './own-course';
 import { signedIn } from './people';
 
-/** A course of the tests' own: what is different for one student, its copy for the next term, and the end of its retention. */
+/**
+ * A course of the tests' own: what is different for one student, its copy for the next term, and the end of its
+ * retention.
+ */
 test.describe.configure({ mode: 'serial' });
 
 const [author, other] = [students[6]!, students[7]!];
@@ -26,7 +29,10 @@ const sound = async (page: Page) =>
   expect((await axeOn(page)).map(({ id, nodes }) => `${id}: ${nodes[0]?.target}`)).toEqual([]);
 const statusOf = async (page: Page, path: string) => (await page.request.get(path, { maxRedirects: 0 })).status();
 
-/** What the student's bench tells of the chosen gap, and how wide a gap's slider is, which follows the size of the letters. */
+/**
+ * What the student's bench tells of the chosen gap, and how wide a gap's slider is, which follows the size of the
+ * letters.
+ */
 async function bench(): Promise<{ told: boolean; slider: number; keys: boolean }> {
   await student.goto(`/exercises/${own.exerciseId}/bench/${own.specimenIds[0]}`);
   const leave = student.getByRole('button', { name: 'Leave the guide' });

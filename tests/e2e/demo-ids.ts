@@ -26,7 +26,10 @@ export type DemoIds = Record<
   string
 >;
 
-/** Real ids of the demo, those of work and critique being one student's: what another student might guess or have seen over a shoulder. */
+/**
+ * Real ids of the demo, those of work and critique being one student's: what another student might guess or have seen
+ * over a shoulder.
+ */
 export function idsOf(baseURL: string, email: string): DemoIds {
   const db = new SQLite(fileOf(baseURL), { readonly: true });
   const id = (sql: string, ...given: string[]): string =>

@@ -4,8 +4,8 @@ import { axeOn } from './axe';
 import { signInAs, walk } from './walk';
 
 /*
- * Walks every page that a person can reach by links, once per kind of page, and holds each against axe, against the width
- * of a phone, and against the browser's own complaints (a refused style or script, a broken address).
+ * Walks every page that a person can reach by links, once per kind of page, and holds each against axe, against the
+ * width of a phone, and against the browser's own complaints (a refused style or script, a broken address).
  */
 const phone = { width: 390, height: 844 };
 const desk = { width: 1280, height: 900 };

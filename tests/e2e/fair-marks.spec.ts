@@ -3,7 +3,10 @@ import { assistant, instructor, secondAssistant, students } from '@/prisma/seed/
 import { ownCourse } from './own-course';
 import { signedIn } from './people';
 
-/** A round of a course of the tests' own: sections, equal settings, shared stock notes, a late proof's marks, a correction, the log. */
+/**
+ * A round of a course of the tests' own: sections, equal settings, shared stock notes, a late proof's marks, a
+ * correction, the log.
+ */
 test.describe.configure({ mode: 'serial' });
 
 const [author, other] = [students[8]!, students[9]!];

@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import decompress from 'wawoff2/decompress.js';
 
-/** What HarfBuzz adds between two letters: the pair's advance with `kern` on less with it off, in 1/1000 em; ligatures off. */
+/**
+ * What HarfBuzz adds between two letters: the pair's advance with `kern` on less with it off, in 1/1000 em; ligatures
+ * off.
+ */
 export async function harfbuzzPairValue(file: string, left: string, right: string): Promise<number> {
   const harfbuzz = await import('harfbuzzjs');
   const face = new harfbuzz.Face(new harfbuzz.Blob(await decompress(readFileSync(`node_modules/${file}`))), 0);

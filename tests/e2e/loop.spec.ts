@@ -10,7 +10,8 @@ import { harfbuzzPairValue } from './harfbuzz-pair-value';
 /**
  * The whole loop, by three people in three browsers, in the demo's course: an exercise planned, a reference set, lines
  * spaced, a proof sent and critiqued, released, answered, and taken up again in the next round.
- * The line is our own; its numbers on screen are held against the core, against HarfBuzz and against the browser's layout.
+ * The line is our own; its numbers on screen are held against the core, against HarfBuzz and against the browser's
+ * layout.
  */
 const line = 'TAVERN';
 const face = {

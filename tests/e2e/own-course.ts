@@ -8,9 +8,9 @@ type Person = { name: string; email: string; role: string };
 const day = 86_400_000;
 
 /**
- * A course of a test's own with some of the demo's people, a section, and one exercise of two lines: its round has been open for ten days
- * and is due in ten, the bench tells nothing, and each student has sent a proof. `putAway` takes all courses of that test out of
- * everybody's sight.
+ * A course of a test's own with some of the demo's people, a section, and one exercise of two lines: its round has been
+ * open for ten days and is due in ten, the bench tells nothing, and each student has sent a proof. `putAway` takes all
+ * courses of that test out of everybody's sight.
  */
 export function ownCourse(baseURL: string, title: string, people: readonly Person[]) {
   const students = people.filter(({ role }) => role === 'student');

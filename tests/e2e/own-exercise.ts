@@ -13,8 +13,9 @@ const opened = (file: string) => {
 };
 
 /**
- * An exercise of a test's own in the demo's course: the demo's lines and criteria, one round in marking, and one proof of
- * each of these students, set as in their first proof of the demo. A second marker may be asked for on every proof. `putAway` takes it out of everybody's sight again.
+ * An exercise of a test's own in the demo's course: the demo's lines and criteria, one round in marking, and one proof
+ * of each of these students, set as in their first proof of the demo. A second marker may be asked for on every proof.
+ * `putAway` takes it out of everybody's sight again.
  */
 export function ownExercise(
   baseURL: string,

@@ -1,4 +1,5 @@
-// Build and demo, made once for all servers of the browser tests. `node tests/e2e/prepare.mjs FILE` makes both ahead of time.
+// Build and demo, made once for all servers of the browser tests. `node tests/e2e/prepare.mjs FILE` makes both ahead of
+// time.
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';

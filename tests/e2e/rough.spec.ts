@@ -5,12 +5,15 @@ import { signedIn } from './people';
 import { startBeside } from './server-beside';
 
 /**
- * A rough sitting at the application itself: random edits while the network is cut, windows are closed without notice, and
- * the server is killed and started again. Run it longer, or again, with ROUGH_EDITS and ROUGH_SEED.
+ * A rough sitting at the application itself: random edits while the network is cut, windows are closed without notice,
+ * and the server is killed and started again. Run it longer, or again, with ROUGH_EDITS and ROUGH_SEED.
  */
 const edits = Number(process.env.ROUGH_EDITS ?? 24);
 const seed = Number(process.env.ROUGH_SEED ?? 20261128);
-/** How often each of the troubles comes, one in so many edits; a server takes longer to come back than a window or a network. */
+/**
+ * How often each of the troubles comes, one in so many edits; a server takes longer to come back than a window or a
+ * network.
+ */
 const oneIn = { cut: 6, close: 7, kill: 8 + Math.floor(edits / 40) };
 
 test(`a rough sitting of ${edits} edits with a server that is killed loses nothing (seed ${seed})`, async ({

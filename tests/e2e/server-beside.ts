@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 
 /**
- * `npm start` beside the demo server, on the port after it, with its own database: a copy of the demo as it was when filled,
- * or with `--real` a new one. It can be killed and started again.
+ * `npm start` beside the demo server, on the port after it, with its own database: a copy of the demo as it was when
+ * filled, or with `--real` a new one. It can be killed and started again.
  */
 export async function startBeside(port: number, words: readonly string[] = [], settings: Record<string, string> = {}) {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-beside-'));

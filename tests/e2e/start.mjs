@@ -1,5 +1,5 @@
-// The servers of the browser tests, one for each worker: `npm start`, each with a demo database of its own, all copies of one.
-// `node tests/e2e/start.mjs PORT COUNT`: ports PORT, PORT + 10, …; E2E_DEMO names a demo that was made before.
+// The servers of the browser tests, one for each worker: `npm start`, each with a demo database of its own, all copies
+// of one. `node tests/e2e/start.mjs PORT COUNT`: ports PORT, PORT + 10, …; E2E_DEMO names a demo that was made before.
 import { spawn } from 'node:child_process';
 import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

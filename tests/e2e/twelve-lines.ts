@@ -8,8 +8,9 @@ import { fileOf } from './demo-ids';
 type Row = Record<string, unknown>;
 
 /**
- * An exercise of the tests' own beside the demo's: twelve lines, one open round, sent by so many of the demo's students.
- * Faces, settings and what was measured are those of the demo's first round; there are no references and no criteria.
+ * An exercise of the tests' own beside the demo's: twelve lines, one open round, sent by so many of the demo's
+ * students. Faces, settings and what was measured are those of the demo's first round; there are no references and no
+ * criteria.
  */
 export function addTwelveLines(baseURL: string, students: number) {
   const db = new SQLite(fileOf(baseURL));
@@ -92,7 +93,9 @@ export function addTwelveLines(baseURL: string, students: number) {
   }
 }
 
-/** How many notes stand in an exercise: on how many lines of proofs, and what they say, in the order they were written. */
+/**
+ * How many notes stand in an exercise: on how many lines of proofs, and what they say, in the order they were written.
+ */
 export function notesIn(baseURL: string, exerciseId: string) {
   const db = new SQLite(fileOf(baseURL), { readonly: true });
   try {

@@ -3,8 +3,8 @@ import { expect, type Page } from '@playwright/test';
 /**
  * Goes from page to page by the links in them, to the first of each kind, and looks at each.
  * @param look gives back what is wrong with the page that is open
- * @returns what kinds of page there were, and what was wrong: an answer other than 200, a complaint of the browser, a missing
- *   or second `main` or `h1`, and what `look` found
+ * @returns what kinds of page there were, and what was wrong: an answer other than 200, a complaint of the browser, a
+ *   missing or second `main` or `h1`, and what `look` found
  */
 export async function walk(page: Page, starts: readonly string[], look: (path: string) => Promise<string[]>) {
   const faults: string[] = [];

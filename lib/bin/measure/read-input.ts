@@ -5,7 +5,10 @@ import { CommandError } from './command-error';
 /** Enough for everything that may be asked for at once. */
 const MOST_BYTES = 4_000_000;
 
-/** The lines of standard input (`-`) or a file, without empty ones at the end. `what` is what they hold, for the error's words. */
+/**
+ * The lines of standard input (`-`) or a file, without empty ones at the end. `what` is what they hold, for the error's
+ * words.
+ */
 export async function readLines(from: string, what: string): Promise<string[]> {
   const lines = (await readAll(from, what)).split(/\r\n|\n|\r/);
   while (lines.at(-1) === '') lines.pop();

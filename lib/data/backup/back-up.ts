@@ -10,7 +10,8 @@ import { sqliteFile } from '../sqlite';
 
 /**
  * Writes a whole and consistent copy of the database to a file while it is being used, and checks it.
- * SQLite: its online backup; PostgreSQL: pg_dump in the custom format. The ending `.db` or `.dump` is added when missing.
+ * SQLite: its online backup; PostgreSQL: pg_dump in the custom format. The ending `.db` or `.dump` is added when
+ * missing.
  *
  * @returns the file
  * @throws Error when the file exists, the database does not, or the copy is not sound; then no file is left.

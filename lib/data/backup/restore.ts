@@ -15,8 +15,8 @@ type Options = {
 /**
  * Brings a backup back. The file is checked before anything is touched. Stop the server first.
  * @returns where the database that was there before is kept, or null when there was none
- * @throws Error when the file is missing or unsound, when something is in the way and `replace` is not given, or when the
- *   database is in use
+ * @throws Error when the file is missing or unsound, when something is in the way and `replace` is not given, or when
+ *   the database is in use
  */
 export async function restore(
   url: string,

@@ -135,8 +135,8 @@ const charType = 18;
 const textType = 25;
 
 /**
- * The stock adapter refuses columns of the internal type "char" (OID 18), which the catalogues are full of. Its pool asks
- * the client with a callback as the last argument.
+ * The stock adapter refuses columns of the internal type "char" (OID 18), which the catalogues are full of. Its pool
+ * asks the client with a callback as the last argument.
  */
 class ClientReadingChar extends pg.Client {
   override query(...args: unknown[]): never {

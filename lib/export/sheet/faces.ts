@@ -4,7 +4,9 @@ import { create, type Font } from 'fontkit';
 import { unpackWoff } from '@/lib/face/file/woff';
 import { projectRoot } from '@/lib/face/project-root';
 
-/** The two families that everything but the lines is set in: SIL Open Font License 1.1, which lets documents hold them. */
+/**
+ * The two families that everything but the lines is set in: SIL Open Font License 1.1, which lets documents hold them.
+ */
 const packages = { text: 'source-serif-4', plain: 'source-sans-3' } as const;
 const subsets = ['latin', 'latin-ext', 'greek', 'cyrillic', 'vietnamese', 'greek-ext', 'cyrillic-ext'] as const;
 
@@ -27,7 +29,9 @@ export const faceName = (style: Style, subset: string): string =>
 
 const files = new Map<string, Buffer>();
 
-/** The bytes of a face file as sfnt, read once: the setting library stumbles over WOFF whose last letter has no outline. */
+/**
+ * The bytes of a face file as sfnt, read once: the setting library stumbles over WOFF whose last letter has no outline.
+ */
 export function faceFile(style: Style, subset: string): Buffer {
   const name = faceName(style, subset);
   const bytes =
@@ -39,7 +43,10 @@ export function faceFile(style: Style, subset: string): Buffer {
 type Characters = { subset: Run['subset']; has: ReadonlySet<number> };
 const filesOf = new Map<Style, Map<Run['subset'], Characters | null>>();
 
-/** The characters that a file has, as its own table says (the package's list of ranges promises more); null where there is no such file. */
+/**
+ * The characters that a file has, as its own table says (the package's list of ranges promises more); null where there
+ * is no such file.
+ */
 function charactersOf(style: Style, subset: Run['subset']): Characters | null {
   const known = filesOf.get(style) ?? new Map<Run['subset'], Characters | null>();
   filesOf.set(style, known);
@@ -54,8 +61,8 @@ function charactersOf(style: Style, subset: Run['subset']): Characters | null {
 }
 
 /**
- * Splits a text into runs that one file can set; marks stay with their letter. A narrow no-break space (U+202F), which no file
- * has, is set as a thin one: where lines end has been decided before.
+ * Splits a text into runs that one file can set; marks stay with their letter. A narrow no-break space (U+202F), which
+ * no file has, is set as a thin one: where lines end has been decided before.
  */
 export function runsOf(text: string, style: Style): Run[] {
   const runs: Run[] = [];

@@ -16,7 +16,10 @@ type Tie = { notes: NoteWords[]; x: number; end: number; lane: number };
 
 const [laneHeight, bracket, padding] = [7.5, 6, 8];
 
-/** One line with its notes: heading, the line at true size, notes tied to their gaps, and how it stands beside the reference. */
+/**
+ * One line with its notes: heading, the line at true size, notes tied to their gaps, and how it stands beside the
+ * reference.
+ */
 export function layoutLine(
   layout: Layout,
   from: Place,

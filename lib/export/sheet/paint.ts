@@ -22,7 +22,10 @@ export function newDocument(title: string, subject: string, now: Date): Doc {
   return doc;
 }
 
-/** Widths as the document sets them. What was measured is remembered: a class set lays each sheet out twice, and stock notes come again and again. */
+/**
+ * Widths as the document sets them. What was measured is remembered: a class set lays each sheet out twice, and stock
+ * notes come again and again.
+ */
 export function widthsIn(doc: Doc): Widths {
   const known = new Map<Style, Map<string, number>>();
   return (text, style) => {

@@ -10,7 +10,9 @@ const sizes: Record<PaperName, { width: number; height: number }> = {
   letter: { width: 792, height: 612 },
 };
 
-/** The columns of a page, in points from its upper left corner. `main` holds the lines, `margin` the notes beside them. */
+/**
+ * The columns of a page, in points from its upper left corner. `main` holds the lines, `margin` the notes beside them.
+ */
 export type Columns = {
   width: number;
   height: number;

@@ -4,8 +4,9 @@ import { runsOf, type Style } from './faces';
 export type Widths = (text: string, style: Style) => number;
 
 /**
- * A text in lines no wider than `width`, broken at spaces and at line ends that were typed; a word wider than the column
- * is broken anywhere, since nothing may be lost. Every line but a paragraph's last ends with a space, for those who take the text out.
+ * A text in lines no wider than `width`, broken at spaces and at line ends that were typed; a word wider than the
+ * column is broken anywhere, since nothing may be lost. Every line but a paragraph's last ends with a space, for those
+ * who take the text out.
  */
 export function brokenText(text: string, style: Style, width: number, widths: Widths): string[] {
   return text

@@ -12,9 +12,10 @@ export type Pdf = ReadableStream<Uint8Array>;
 type Doc = ReturnType<typeof newDocument>;
 
 /**
- * Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step wait. After
- * each step everybody else has a turn: neither a database in this process nor a reader who is quick gives the others one. Once
- * the reader has left, no further step is made, whether or not the last one had anything to hand out.
+ * Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step
+ * wait. After each step everybody else has a turn: neither a database in this process nor a reader who is quick gives
+ * the others one. Once the reader has left, no further step is made, whether or not the last one had anything to hand
+ * out.
  */
 export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
   let left = false;

@@ -1,4 +1,7 @@
-/** Big-endian reading with bounds: past the end it answers undefined, so that a truncated file is noticed and not read as zeros. */
+/**
+ * Big-endian reading with bounds: past the end it answers undefined, so that a truncated file is noticed and not read
+ * as zeros.
+ */
 export class ByteReader {
   private readonly view: DataView;
 

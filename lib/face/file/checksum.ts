@@ -6,7 +6,9 @@ export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2';
 /** checksumAdjustment makes all bytes of a face add up to this (OpenType specification, `head`). */
 const WHOLE_SUM = 0xb1b0afba;
 
-/** Sum of 32-bit words modulo 2^32, the end filled up with zeros; in `head` the field checksumAdjustment counts as 0. */
+/**
+ * Sum of 32-bit words modulo 2^32, the end filled up with zeros; in `head` the field checksumAdjustment counts as 0.
+ */
 export function tableSum(table: Uint8Array, isHead = false): number {
   const view = new DataView(table.buffer, table.byteOffset, table.byteLength);
   const whole = table.byteLength - (table.byteLength % 4);

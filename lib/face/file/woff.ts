@@ -22,7 +22,10 @@ export function unpackWoff(bytes: Uint8Array): Uint8Array {
   return layOut(bytes, reader.uint32(4) ?? 0, tables, total);
 }
 
-/** The sfnt as it was before packing: the list as it stands, the tables in the order of their data, so that its whole sum holds. */
+/**
+ * The sfnt as it was before packing: the list as it stands, the tables in the order of their data, so that its whole
+ * sum holds.
+ */
 function layOut(bytes: Uint8Array, signature: number, tables: WoffTable[], total: number): Uint8Array {
   const sfnt = new Uint8Array(total);
   const view = new DataView(sfnt.buffer);

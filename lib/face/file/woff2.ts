@@ -7,9 +7,10 @@ import { headAdjustment, type OpenedFile } from './checksum';
 import { readWoff2Directory, type Woff2Directory } from './woff2-directory';
 
 /**
- * WOFF 2.0 (W3C Recommendation, 1 March 2018) to sfnt. What the header and the list of tables promise is added up first,
- * and the data must unpack to exactly that. WOFF2 has no checksums of its own: `sumHolds` says whether the packed `head`
- * still holds the sum of the whole unpacked face, as most encoders leave it, which a damaged file does not survive.
+ * WOFF 2.0 (W3C Recommendation, 1 March 2018) to sfnt. What the header and the list of tables promise is added up
+ * first, and the data must unpack to exactly that. WOFF2 has no checksums of its own: `sumHolds` says whether the
+ * packed `head` still holds the sum of the whole unpacked face, as most encoders leave it, which a damaged file does
+ * not survive.
  */
 export async function unpackWoff2(bytes: Uint8Array): Promise<OpenedFile> {
   const directory = readWoff2Directory(new ByteReader(bytes));

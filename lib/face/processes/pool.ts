@@ -24,7 +24,8 @@ const pool = (shared.kerncritFacePool ??= { workers: [], queue: [], lastId: 0 })
 
 /**
  * Has a face file opened in a process of its own, within `time` ms and LIMITS.wasmMegabytes.
- * Throws FaceError: what the job found wrong, `cut-off` when it took too long or the process died, `busy` when too many wait.
+ * Throws FaceError: what the job found wrong, `cut-off` when it took too long or the process died, `busy` when too many
+ * wait.
  */
 export function inFaceProcess<J extends Job>(job: J, time: number = LIMITS.jobTime): Promise<JobResult<J>> {
   if (pool.queue.length >= LIMITS.waiting)

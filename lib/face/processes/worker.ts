@@ -1,4 +1,5 @@
-// The process that opens face files. It is started by pool.ts, knows no secrets of the server, and is ended when a job takes too long.
+// The process that opens face files. It is started by pool.ts, knows no secrets of the server, and is ended when a job
+// takes too long.
 import { capWasmMemory } from './cap-wasm-memory';
 import { listFaces } from '../catalogue';
 import { LIMITS } from '../limits';

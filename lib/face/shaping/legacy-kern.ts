@@ -12,9 +12,10 @@ const CROSS_STREAM = 4;
 const SUBTABLE_HEADER = 6;
 
 /**
- * The legacy `kern` table as Chromium applies it to a web font (each rule was seen in tests/lib/face/legacy-kern.test.ts):
- * subtables of format 0 add up, whether they say “override” or not; other formats and cross-stream ones are passed over;
- * Apple's version, vertical text or pairs out of order make the whole table void. Throws `damaged` where it is cut off.
+ * The legacy `kern` table as Chromium applies it to a web font (each rule was seen in
+ * tests/lib/face/legacy-kern.test.ts): subtables of format 0 add up, whether they say “override” or not; other formats
+ * and cross-stream ones are passed over; Apple's version, vertical text or pairs out of order make the whole table
+ * void. Throws `damaged` where it is cut off.
  */
 export function readLegacyKern(tables: Tables): LegacyKern {
   const kern = new ByteReader(tables.get('kern') ?? new Uint8Array());

@@ -23,7 +23,8 @@ const unitedOutlines = new WeakMap<Face, Map<string, string>>();
 
 /** The same with its contours as the face draws them, overlaps and all. */
 export function drawnOutlineOf(face: Face, cluster: string, glyphs: readonly PlacedGlyph[]): string {
-  // Browsers then place marks by a rule of thumb that this build of HarfBuzz leaves out: better no outline than another one.
+  // Browsers then place marks by a rule of thumb that this build of HarfBuzz leaves out: better no outline than another
+  // one.
   if (glyphs.length > 1 && !face.tables.has('GPOS')) {
     throw new FaceError(
       'unsupported',

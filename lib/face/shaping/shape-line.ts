@@ -57,7 +57,10 @@ export function ligaturesOf(face: Face, line: Line): { from: number; to: number;
 
 type Run = { text: string; from: number; script: string; letters: Letter[] };
 
-/** Browsers shape each script by itself, so kerning does not reach from one to the next. Spaces stay with the run before. */
+/**
+ * Browsers shape each script by itself, so kerning does not reach from one to the next. Spaces stay with the run
+ * before.
+ */
 function runsOf(line: Line): Run[] {
   const runs: Run[] = [];
   line.letters.forEach((letter, index) => {

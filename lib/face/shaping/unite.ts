@@ -15,8 +15,8 @@ const ROUNDED = 1;
 
 /**
  * One outline out of contours that overlap (a bowl pushed into its stem, as variable faces have them), so that what is
- * inside a letter is white and what is drawn thin is its edge. Curves stay curves. The ink is compared along lines before
- * and after; where any of it is lost or gained, the letter stays as it was.
+ * inside a letter is white and what is drawn thin is its edge. Curves stay curves. The ink is compared along lines
+ * before and after; where any of it is lost or gained, the letter stays as it was.
  * @param path in whole font units, as packs have it.
  */
 export function united(path: string, unitsPerEm: number): string {
@@ -28,8 +28,8 @@ export function united(path: string, unitsPerEm: number): string {
 }
 
 /**
- * Whether a line through the letter meets ink that is laid over ink. Where no two contours that run the same way round lie
- * in each other's reach, only a contour could lie over itself, and a few lines show that.
+ * Whether a line through the letter meets ink that is laid over ink. Where no two contours that run the same way round
+ * lie in each other's reach, only a contour could lie over itself, and a few lines show that.
  */
 export function overlaps(contours: Contours): boolean {
   if (contours.length === 0) return false;

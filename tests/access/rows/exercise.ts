@@ -20,7 +20,10 @@ const criterion = {
 };
 const change = { text: 'HOH', face: 'lato-700', size: { value: 96, unit: 'px' }, ground: 'light', remark: '' };
 
-/** `closed`, `removed` and the like ask for another state than the world's published exercise: staff are told so, nobody else is told anything. */
+/**
+ * `closed`, `removed` and the like ask for another state than the world's published exercise: staff are told so, nobody
+ * else is told anything.
+ */
 const toldToStaff = { ...only.instructor, instructor: 'CONFLICT' } as const;
 
 export const exerciseRows: Rows = {

@@ -3,8 +3,9 @@ import { clearance } from '@/shared/measure/clearance';
 import type { AgreementFace } from './load';
 
 /**
- * What reading practice does to an even setting: the first `letPass` units are let pass, then `share` of the rest is taken;
- * pairs are opened only where `opens`; a tightening stops where clearance would fall under 0.45 of the stem gap (`stops`).
+ * What reading practice does to an even setting: the first `letPass` units are let pass, then `share` of the rest is
+ * taken; pairs are opened only where `opens`; a tightening stops where clearance would fall under 0.45 of the stem gap
+ * (`stops`).
  */
 export type Calibration = { letPass: number; share: number; opens: boolean; stops: boolean };
 
@@ -13,7 +14,9 @@ export function calibrated(raw: number, stop: number, { letPass, share, opens, s
   return stops && kern < 0 ? Math.max(kern, stop) : kern;
 }
 
-/** The tightest kerning the clearance rule allows each pair, by the clearance as set; 0 where it is too near already. */
+/**
+ * The tightest kerning the clearance rule allows each pair, by the clearance as set; 0 where it is too near already.
+ */
 export function stopsOf({ face, shapes, pairs }: AgreementFace): number[] {
   return pairs.map(({ left, right }) => {
     const a = shapes[left]!,
@@ -23,8 +26,8 @@ export function stopsOf({ face, shapes, pairs }: AgreementFace): number[] {
 }
 
 /**
- * Every rival gets the calibration that serves it best on the faces fitted on: the mean over them of the error, as a share
- * of always saying 0, minus the correlation, is least.
+ * Every rival gets the calibration that serves it best on the faces fitted on: the mean over them of the error, as a
+ * share of always saying 0, minus the correlation, is least.
  */
 export function fitCalibration(
   faces: AgreementFace[],

@@ -1,4 +1,7 @@
-/** The faces of the agreement protocol: which are fitted on, which choices are made on, and which are only ever looked at. */
+/**
+ * The faces of the agreement protocol: which are fitted on, which choices are made on, and which are only ever looked
+ * at.
+ */
 export const TRAIN = [
   'lato-400',
   'libre-baskerville-400',

@@ -91,7 +91,10 @@ type Waiting = { waited?: Promise<number> };
 
 const listening = (page: Page) => page.waitForFunction(() => document.body.dataset.keys === 'on');
 
-/** From the press of the key, as the page hears it, to the frame in which the next proof's line is drawn and hears keys again. */
+/**
+ * From the press of the key, as the page hears it, to the frame in which the next proof's line is drawn and hears keys
+ * again.
+ */
 async function nextInBrowser(page: Page): Promise<number> {
   await listening(page);
   // Armed before the key goes out: the two do not travel the same way.

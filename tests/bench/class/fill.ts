@@ -26,8 +26,8 @@ const day = 86_400_000;
 
 /** A class in the middle of a term: everybody has sent every round, everything is measured and compared. */
 export async function fillClass(db: Database, size: Size, secret: string, now: Date): Promise<Filled> {
-  // A machine that fails while the class is made up loses nothing of worth; the server opens the file with every commit flushed.
-  // PostgreSQL knows no such word, and needs none.
+  // A machine that fails while the class is made up loses nothing of worth; the server opens the file with every commit
+  // flushed. PostgreSQL knows no such word, and needs none.
   await db.$executeRawUnsafe('PRAGMA synchronous = OFF').catch(() => undefined);
   const at = new Date(now.getTime() - 30 * day);
   const [courseId, exerciseId, setId] = [newId(), newId(), newId()];
@@ -279,7 +279,10 @@ async function addCriterion(db: Database, exerciseId: string, at: Date) {
 
 type NewProof = { id: string; roundId: string; memberId: string; index: number };
 
-/** Proofs with their lines measured and compared. What was measured is the same for all lines of a student, so it is sent once and spread by the database. */
+/**
+ * Proofs with their lines measured and compared. What was measured is the same for all lines of a student, so it is
+ * sent once and spread by the database.
+ */
 async function addProofs(
   db: Database,
   proofs: readonly NewProof[],

@@ -9,7 +9,10 @@ type PageAsked = { name: string; shows: string; path: (filled: Filled, turn: num
 
 const critique = ({ exerciseId }: Filled) => `/exercises/${exerciseId}/rounds/3/critique`;
 
-/** Every page whose rows, counts or neighbours come from the class. The turn moves on through students, so that no one row is always the asked one. */
+/**
+ * Every page whose rows, counts or neighbours come from the class. The turn moves on through students, so that no one
+ * row is always the asked one.
+ */
 export const classPages: readonly PageAsked[] = [
   { name: 'course', shows: 'its exercises', path: ({ courseId }) => `/courses/${courseId}` },
   { name: 'people', shows: '50 students', path: ({ courseId }) => `/courses/${courseId}/people` },
@@ -59,8 +62,8 @@ export const classPages: readonly PageAsked[] = [
 ];
 
 /**
- * Asks every page `answers` times in all, in turns with the trivial page, one after another, and holds the processor time
- * of the server against that of the trivial page in the same run.
+ * Asks every page `answers` times in all, in turns with the trivial page, one after another, and holds the processor
+ * time of the server against that of the trivial page in the same run.
  * @throws Error at an answer that is not 200.
  */
 export async function pageCosts(
@@ -101,7 +104,10 @@ export async function pageCosts(
   };
 }
 
-/** One table of all sizes: a page a line, how many times the trivial page it costs at each size, and by how much that grows. */
+/**
+ * One table of all sizes: a page a line, how many times the trivial page it costs at each size, and by how much that
+ * grows.
+ */
 export function printCosts(
   sizes: readonly { students: number; trivialMs: number; pages: readonly PageCost[] }[],
 ): void {

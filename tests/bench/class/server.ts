@@ -53,8 +53,8 @@ export async function serveForBench(databaseUrl: string, port: number): Promise<
 }
 
 /**
- * Processor time that a process has used so far, in ms, as Linux keeps it (proc(5): fields 14 and 15 of stat, in ticks of a
- * hundredth of a second). Unlike a time by the clock it hardly minds what else the machine is doing.
+ * Processor time that a process has used so far, in ms, as Linux keeps it (proc(5): fields 14 and 15 of stat, in ticks
+ * of a hundredth of a second). Unlike a time by the clock it hardly minds what else the machine is doing.
  */
 function processorMs(pid: number): number {
   const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')

@@ -31,8 +31,8 @@ const ACCENTED = [...'ÀÂÄÅÇÉÈËÎÑÓÖØÚÜÝàáâäåæçéèêëìí
 const FEW = 7;
 
 /**
- * Reads one face. The 2,028 plain pairs come first: capitals, capital before small, small; then a share of the pairs with
- * an accented letter.
+ * Reads one face. The 2,028 plain pairs come first: capitals, capital before small, small; then a share of the pairs
+ * with an accented letter.
  * @returns null for a face that does not kern, lacks a letter or has no white to count in.
  */
 export async function faceRows(path: string): Promise<FaceRows | null> {

@@ -45,7 +45,10 @@ const RELATIONS: string[][] = [
   ['wix-madefor-display', 'wix-madefor-text'],
 ];
 
-/** Everything else, dealt out: of nine groups in the order of a plain sum of their letters, one is held out and one chosen on. */
+/**
+ * Everything else, dealt out: of nine groups in the order of a plain sum of their letters, one is held out and one
+ * chosen on.
+ */
 const DEALT =
   `abhaya-libre acme actor adamina afacad albert-sans aldrich alegreya-sans aleo alata alice alumni-sans amaranth
 anton antonio anybody arimo arsenal asap asap-condensed atkinson-hyperlegible atkinson-hyperlegible-next average-sans
@@ -65,8 +68,9 @@ varela volkhov wix-madefor-display wix-madefor-text yanone-kaffeesatz yeseva-one
 
 /**
  * Left out though they are open and kerned: other names of a family that is held out or reserved elsewhere
- * (firago, yrsa and rasa, archivo-black, archivo-narrow, exo-2, dm-serif-text, nunito-sans, pt-serif-caption, playfair),
- * and Latin drawings of another family under a further name (assistant, heebo, yantramanav, carlito, el-messiri).
+ * (firago, yrsa and rasa, archivo-black, archivo-narrow, exo-2, dm-serif-text, nunito-sans, pt-serif-caption,
+ * playfair), and Latin drawings of another family under a further name (assistant, heebo, yantramanav, carlito,
+ * el-messiri).
  */
 export const FAMILIES: readonly { family: string; role: Role }[] = [
   ...HELD_OUT.map((family) => ({ family, role: 'held out' as const })),

@@ -1,4 +1,5 @@
-// npm run -s fit: fetches the families, fits the usual range anew, and writes its numbers with their families and licences.
+// npm run -s fit: fetches the families, fits the usual range anew, and writes its numbers with their families and
+// licences.
 import { writeFileSync } from 'node:fs';
 import { readNet } from '@/shared/usual-range/net-file';
 import type { Fit } from '@/shared/usual-range/shares';

@@ -3,10 +3,11 @@ import { chromium } from '../../../lib/bin/test/programs.mjs';
 import { students } from '../../../prisma/seed/people';
 
 /**
- * How soon the line of a bench is seen and can be worked on at 1.6 Mbit/s and 150 ms, cold and warm, median of some visits:
+ * How soon the line of a bench is seen and can be worked on at 1.6 Mbit/s and 150 ms, cold and warm, median of some
+ * visits:
  *   npx tsx tests/bench/instrument/load.ts http://127.0.0.1:3000 [visits, 5]
- * The server has to run already (`npm start`, demo). Seen: the line is laid out in a frame; usable: the bench has drawn it and
- * takes keys.
+ * The server has to run already (`npm start`, demo). Seen: the line is laid out in a frame; usable: the bench has drawn
+ * it and takes keys.
  */
 const student = students[0]!;
 const [address = 'http://127.0.0.1:3000', visits = '5'] = process.argv.slice(2);

@@ -15,11 +15,12 @@ type TraceEvent = {
 export type Traced = { readonly work: number[]; readonly tasks: number[] };
 
 /**
- * Main-thread work of the page per change, in ms: script, style, layout and paint of all tasks from one key or pointer event
- * up to the next. The page must be left alone meanwhile: a frame that is asked for counts, whoever asks.
+ * Main-thread work of the page per change, in ms: script, style, layout and paint of all tasks from one key or pointer
+ * event up to the next. The page must be left alone meanwhile: a frame that is asked for counts, whoever asks.
  *
- * Times are the thread's own processor time (`tdur`), so that what other processes take does not count. A throttled browser
- * makes the thread spin, and that counts: the same loop has 21 ms, and throttled four-fold 80 to 87, on a busy machine up to 104.
+ * Times are the thread's own processor time (`tdur`), so that what other processes take does not count. A throttled
+ * browser makes the thread spin, and that counts: the same loop has 21 ms, and throttled four-fold 80 to 87, on a busy
+ * machine up to 104.
  */
 export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): Promise<Traced> {
   const events: TraceEvent[] = [];
@@ -44,7 +45,9 @@ export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): P
   return { work: sumByChange(own), tasks: tasks.map(spent) };
 }
 
-/** Pieces of work that belong to a change. Each is a complete event on the main thread; nested ones are counted once. */
+/**
+ * Pieces of work that belong to a change. Each is a complete event on the main thread; nested ones are counted once.
+ */
 const WORK = [
   'EventDispatch',
   'FireAnimationFrame',

@@ -10,8 +10,8 @@ export const marksOf = (page: Page) =>
   });
 
 /**
- * Scrolls the map, or an empty canvas made as large and as sticky, for three seconds: down and to the right by more than
- * a row and a column each frame, back from the end, so that every frame has new cells to paint.
+ * Scrolls the map, or an empty canvas made as large and as sticky, for three seconds: down and to the right by more
+ * than a row and a column each frame, back from the end, so that every frame has new cells to paint.
  */
 export const framesWhile = (page: Page, what: 'map' | 'empty'): Promise<Frames> =>
   page.evaluate(async (asked) => {

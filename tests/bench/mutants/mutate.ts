@@ -33,8 +33,8 @@ const words: readonly [string, string][] = [
 ];
 
 /**
- * The file with every mutant of it inside, each behind a switch: `__m(id)` is asked where the code runs, so that one loading
- * serves for all. Only one may be on at a time.
+ * The file with every mutant of it inside, each behind a switch: `__m(id)` is asked where the code runs, so that one
+ * loading serves for all. Only one may be on at a time.
  * @param first id of the first mutant
  */
 export function withMutants(file: string, source: string, first: number): { code: string; mutants: Mutant[] } {

@@ -77,7 +77,8 @@ async function measureAll(crew: readonly Hand[], bundles: readonly TestBundle[])
     crew.map(async (hand) => {
       for (let bundle = waiting.shift(); bundle; bundle = waiting.shift()) {
         const answer = await hand.ask({ kind: 'measure', test: bundle.test }, 120_000);
-        // What is too slow here, or needs more than this process, is no witness: that makes the count lower, never higher.
+        // What is too slow here, or needs more than this process, is no witness: that makes the count lower, never
+        // higher.
         if (answer?.kind !== 'measured' || answer.failed.length > 0) {
           const why = answer?.kind === 'measured' ? answer.failed.join('; ') : 'did not end';
           process.stdout.write(`left out: ${bundle.test}: ${why}\n`);

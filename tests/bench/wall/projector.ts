@@ -12,7 +12,8 @@ export async function openProjector(browser: Browser, origin: string, where: str
   await page.waitForFunction((count) => document.querySelectorAll('canvas[data-drawn]').length === count, lines);
   await page.getByText('Live', { exact: true }).waitFor();
   await page.evaluate(() => {
-    // `data-drawn` is set when the canvas was drawn on; what was drawn in a frame is on the screen when the next one begins.
+    // `data-drawn` is set when the canvas was drawn on; what was drawn in a frame is on the screen when the next one
+    // begins.
     const watch = new MutationObserver(() =>
       requestAnimationFrame(() => {
         void (globalThis as unknown as { paintedAt: (at: number) => void }).paintedAt(

@@ -1,8 +1,8 @@
 import { build } from 'esbuild';
 
 /**
- * `worker` is the painter's thread, asked for by its own name beside the page; `parts` are the files that the page's code is
- * divided into, by name, and `later` those of them that it fetches only when they are needed.
+ * `worker` is the painter's thread, asked for by its own name beside the page; `parts` are the files that the page's
+ * code is divided into, by name, and `later` those of them that it fetches only when they are needed.
  */
 export type Bundle = { js: string; css: string; worker: string; parts: Map<string, string>; later: Set<string> };
 

@@ -52,7 +52,8 @@ test('points are true once a card was held to the screen, and after a reload', a
   const nominal = await inkHeight();
   await page.getByRole('button', { name: 'True size on screen' }).click();
   const slider = page.getByRole('slider', { name: 'Width of the frame' });
-  // A screen with 5 px a millimetre: 72 pt are one inch are 25.4 mm are 127 px, against 96 px where nothing was measured.
+  // A screen with 5 px a millimetre: 72 pt are one inch are 25.4 mm are 127 px, against 96 px where nothing was
+  // measured.
   await slider.fill('5');
   await expect(slider).toHaveAttribute('aria-valuetext', '428 pixels');
   await page.getByRole('button', { name: 'The frame fits the card' }).click();

@@ -14,7 +14,8 @@ test('a sitting ends with the smallest move seen, and is there the next time', a
   await page.getByRole('button', { name: 'Which line was changed?' }).click();
   const next = page.getByRole('button', { name: 'Next' });
   const upper = page.getByRole('button', { name: 'The upper one' });
-  // Someone who always points at the upper one is right less than half of the time, so the sitting ends at a large move.
+  // Someone who always points at the upper one is right less than half of the time, so the sitting ends at a large
+  // move.
   let [looks, unmoved] = [0, 0];
   for (; looks < 120 && (await upper.isVisible()); looks += 1) {
     await upper.click();

@@ -4,8 +4,8 @@ import { onPage, test } from './fixture';
 import type { Manner } from './serve';
 
 /**
- * A rough sitting: random edits while the server is silent, loses answers, signs the student out or works, and pages are
- * closed without notice. Run it longer, or again, with ROUGH_EDITS and ROUGH_SEED.
+ * A rough sitting: random edits while the server is silent, loses answers, signs the student out or works, and pages
+ * are closed without notice. Run it longer, or again, with ROUGH_EDITS and ROUGH_SEED.
  */
 const edits = Number(process.env.ROUGH_EDITS ?? 40);
 const seed = Number(process.env.ROUGH_SEED ?? 20261124);

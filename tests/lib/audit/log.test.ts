@@ -26,7 +26,10 @@ describe('the log in the code', () => {
   });
 });
 
-/** The one thing that may happen to an entry when people are erased: it no longer says who acted. Verb, subject, details and time stay. */
+/**
+ * The one thing that may happen to an entry when people are erased: it no longer says who acted. Verb, subject, details
+ * and time stay.
+ */
 const namesNobodyAnyMore = /db\.auditEvent\.updateMany\(\{\s*where: \{[^;]*\},\s*data: \{ actorId: null \},?\s*\}\);/g;
 
 function sources(root: string): { path: string; text: string }[] {

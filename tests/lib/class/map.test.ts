@@ -10,8 +10,8 @@ import { callerIn } from '../../fixtures/world-callers';
 
 const now = new Date('2027-03-08T10:00:00Z');
 
-// Expected values by hand: one line, one pair, sent at −4 where the reference says −10 with a tolerance of 8; the tightness
-// of a line of one pair takes all of the difference.
+// Expected values by hand: one line, one pair, sent at −4 where the reference says −10 with a tolerance of 8; the
+// tightness of a line of one pair takes all of the difference.
 describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   let ids: Ids;
   beforeAll(async () => {

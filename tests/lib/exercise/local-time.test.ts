@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { meantTime } from '@/lib/exercise/local-time';
 
-// Instants from the IANA time zone database as `zdump -v` prints it: Vienna is UTC+1, UTC+2 from 2026-03-29 01:00 UTC to
-// 2026-10-25 01:00 UTC; Lord Howe moves by half an hour (UTC+11 to UTC+10:30 on 2026-04-04 15:00 UTC).
+// Instants from the IANA time zone database as `zdump -v` prints it: Vienna is UTC+1, UTC+2 from 2026-03-29 01:00 UTC
+// to 2026-10-25 01:00 UTC; Lord Howe moves by half an hour (UTC+11 to UTC+10:30 on 2026-04-04 15:00 UTC).
 describe('meantTime', () => {
   it('reads an ordinary time in the course’s zone', () => {
     expect(meantTime('2026-11-24T18:00', 'Europe/Vienna', 'due')).toEqual({

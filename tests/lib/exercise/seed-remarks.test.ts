@@ -12,7 +12,10 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import { compareLine, measureLine, reportLine } from '@/shared/scoring';
 import { median } from '@/shared/stats/median';
 
-/** The lines of the demo's exercise that get notes, each with the instructor's reference and what was said of every student's. */
+/**
+ * The lines of the demo's exercise that get notes, each with the instructor's reference and what was said of every
+ * student's.
+ */
 type Annotated = { pack: Pack; reference: Spacing; spacing: Spacing; remark: Remark };
 
 const TOLERANCE = 10;
@@ -47,7 +50,10 @@ beforeAll(async () => {
   }
 }, 120_000);
 
-/** How much wider than in the reference each gap is drawn, what is common to all apart; reckoned here from the spacings alone. */
+/**
+ * How much wider than in the reference each gap is drawn, what is common to all apart; reckoned here from the spacings
+ * alone.
+ */
 function drawnWider({ pack, reference, spacing }: Annotated): { rests: number[]; common: number } {
   const wider = spacing.offsets.map(
     (offset, gap) => offset + spacing.tracking - reference.offsets[gap]! - reference.tracking,
@@ -121,7 +127,8 @@ describe('the notes of the demo are true of what is drawn', () => {
       at === null ? 'line' : at.first === at.last ? 'pair' : 'run',
     );
     expect(new Set(places)).toEqual(new Set(['line', 'pair', 'run']));
-    // An eye finds them: half of the gaps that are called wide or tight are out by a fifth of a stem gap of the boldest face.
+    // An eye finds them: half of the gaps that are called wide or tight are out by a fifth of a stem gap of the boldest
+    // face.
     const out = that('wide', 'tight').map((one) => Math.abs(restsAt(one)[0]!));
     expect(median(out)).toBeGreaterThan(20);
   });

@@ -11,7 +11,8 @@ const now = new Date('2027-03-08T10:00:00Z');
 
 /**
  * Header rows as in the tables of 1EdTech, “OneRoster: CSV Binding” 1.2.1 (22 August 2023), section 3
- * (https://www.imsglobal.org/spec/oneroster/v1p2/bind/csv); checked against two independent public transcriptions of them.
+ * (https://www.imsglobal.org/spec/oneroster/v1p2/bind/csv); checked against two independent public transcriptions of
+ * them.
  */
 const headers: Record<string, string> = {
   'academicSessions.csv': 'sourcedId,status,dateLastModified,title,type,startDate,endDate,parentSourcedId,schoolYear',
@@ -34,7 +35,10 @@ const headers: Record<string, string> = {
     'sourcedId,status,dateLastModified,enabledUser,username,userIds,givenName,familyName,middleName,identifier,email,sms,phone,agentSourcedIds,grades,password,userMasterIdentifier,preferredGivenName,preferredMiddleName,preferredFamilyName,primaryOrgSourcedId,pronouns',
 };
 
-/** What the same tables allow, and which cells may not be empty in a bulk set. Enumerations as there; scoreStatus from memory of its table. */
+/**
+ * What the same tables allow, and which cells may not be empty in a bulk set. Enumerations as there; scoreStatus from
+ * memory of its table.
+ */
 const allowed: Record<string, Record<string, RegExp>> = {
   'academicSessions.csv': {
     sourcedId: /./,

@@ -36,7 +36,8 @@ describe('a line on a sheet', () => {
       const [H, I, H2, V, A] = page!.filled[0]!;
       const unit = points / lato.unitsPerEm;
       const advance = (letter: string) => lato.letter(letter).advance * unit;
-      // From the left stem of H to the left edge of the next H: two advances, built-in, tracking and offset of both pairs.
+      // From the left stem of H to the left edge of the next H: two advances, built-in, tracking and offset of both
+      // pairs.
       const apart =
         advance('H') +
         advance('I') +

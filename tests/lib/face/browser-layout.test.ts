@@ -10,7 +10,10 @@ import { comparedFaces } from '../../fixtures/faces/compared-faces';
 const LETTERS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz'];
 const PAIRS = LETTERS.flatMap((left) => LETTERS.map((right) => left + right));
 
-/** Lines with what pairs alone don't show: kerning with the space, accents, figures, punctuation, what would be a ligature. */
+/**
+ * Lines with what pairs alone don't show: kerning with the space, accents, figures, punctuation, what would be a
+ * ligature.
+ */
 const LINES = [
   'AV To We, Y. L’A',
   'office fluffy',
@@ -58,8 +61,8 @@ describe('built-in values are what Chromium applies', () => {
 
 /**
  * The most that a letter's distance from the letter before differs from Chromium's, 1/1000 em. Chromium's letter stands
- * where the text up to and with it ends, less its own advance (a legacy kern value is spread over both letters' advances,
- * so the edges of a Range would show only half of it).
+ * where the text up to and with it ends, less its own advance (a legacy kern value is spread over both letters'
+ * advances, so the edges of a Range would show only half of it).
  */
 async function worstStep(source: FaceSource, text: string): Promise<number> {
   const pack = await buildPack(source, text).catch((error: Error) => error);

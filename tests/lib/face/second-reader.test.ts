@@ -8,7 +8,10 @@ import { compareReaders, fileHash } from '@/lib/face/second-reader';
 import { withTables } from '../../fixtures/faces/face-bytes';
 import { box, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 
-/** Expected values: arithmetic by hand on the face in tests/fixtures/faces/tiny-face.ts (A is 100 to 500, V is 50 to 550). */
+/**
+ * Expected values: arithmetic by hand on the face in tests/fixtures/faces/tiny-face.ts (A is 100 to 500, V is 50 to
+ * 550).
+ */
 const agreed: Record<string, number> = agreedFiles;
 const file = (bytes: Uint8Array) => ({ kind: 'file', bytes }) as const;
 

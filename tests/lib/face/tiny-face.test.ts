@@ -50,7 +50,8 @@ describe('a face made by hand', () => {
 
   it('draws a composite glyph with all its parts', async () => {
     const pack = await buildPack(file(tinyFace({ glyphA: composite([GLYPH.V, GLYPH.notdef]) })), 'A');
-    // The first part is moved so that its left edge meets the left bearing of A, 100: no flag says otherwise (OpenType, `hmtx`).
+    // The first part is moved so that its left edge meets the left bearing of A, 100: no flag says otherwise (OpenType,
+    // `hmtx`).
     expect(pack.glyphs[0]?.path.match(/M/g)).toHaveLength(2);
   });
 

@@ -21,7 +21,9 @@ import { caller, courseId, fillCourse, memberId, type Who } from '../../fixtures
 
 const instructor = caller('instructor');
 
-/** What an operation of any kind would be shown. Made here and not in lib, so that it is not in the table of operations. */
+/**
+ * What an operation of any kind would be shown. Made here and not in lib, so that it is not in the table of operations.
+ */
 const look = operation({
   name: 'look-at-visible-references',
   allow: 'exercise:see',

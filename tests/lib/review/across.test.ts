@@ -22,7 +22,8 @@ describeOnBothDatabases('one specimen across a round', (suite) => {
   beforeAll(async () => {
     ids = await fillWorld(suite.db, now);
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{"namesHidden":true}' } });
-    // Third pair 60 too wide in three of them, two of whom are the same in every number; fifth pair too tight in two; twenty-two as the reference has it.
+    // Third pair 60 too wide in three of them, two of whom are the same in every number; fifth pair too tight in two;
+    // twenty-two as the reference has it.
     const even = [0, 0, 0, 0, 0];
     crowd = await addCrowd(
       suite.db,

@@ -7,8 +7,8 @@ import type { World } from '@/tests/access/world';
 const now = new Date('2026-11-27T14:00:00.000Z');
 
 /**
- * The stored demo as the table of role × operation wants a world: `student` is Ines, who has sent, been marked and answered;
- * round 1 is released, round 2 under way.
+ * The stored demo as the table of role × operation wants a world: `student` is Ines, who has sent, been marked and
+ * answered; round 1 is released, round 2 under way.
  */
 export async function storedWorld(db: Database): Promise<World> {
   const userOf = async (name: string) =>

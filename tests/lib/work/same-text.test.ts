@@ -73,7 +73,8 @@ describeOnBothDatabases('lines of one text together', (suite) => {
   });
 
   it('tells how the gaps follow size only where the bench may tell evenness: to staff, and after a proof of the round', async () => {
-    // The exercise tells nothing before a proof, evenness after it; the student sent one in this round, the other did not.
+    // The exercise tells nothing before a proof, evenness after it; the student sent one in this round, the other did
+    // not.
     expect((await together('otherStudent')).response).toBeNull();
     expect((await together('otherStudent')).toldAfter).toBe(2);
     expect((await together('student')).response?.points.map(({ pixels, added }) => [pixels, added])).toEqual([

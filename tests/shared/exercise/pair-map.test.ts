@@ -12,7 +12,8 @@ function line(text: string): LineOfLetters {
   return { letters, spaced };
 }
 
-// Expected maps are worked out by hand: write both lines one under the other and look which neighbours stayed neighbours.
+// Expected maps are worked out by hand: write both lines one under the other and look which neighbours stayed
+// neighbours.
 describe('pairMap', () => {
   it.each([
     ['the same line', 'VALLEY', 'VALLEY', [0, 1, 2, 3, 4]],

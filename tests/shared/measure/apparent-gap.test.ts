@@ -23,7 +23,8 @@ describe('the apparent gap', () => {
   });
 
   it('counts no height deeper than 1.6, nor less than 0.4, of the white from stem to stem of H', () => {
-    // H H leave 120: every height counts from 48 to 192. Two stems 400 apart hold no more than that, two that cross no less.
+    // H H leave 120: every height counts from 48 to 192. Two stems 400 apart hold no more than that, two that cross no
+    // less.
     const line = prepareLine(tall(drawnPack('II', { wordSpace: [0] })));
     expect(apparentGapAt(line, 0, -300)).toBeCloseTo(48, 6);
     const apart = withPoints(tall(drawnPack('II')), (x, y) => [x, y]);

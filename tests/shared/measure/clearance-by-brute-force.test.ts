@@ -84,7 +84,9 @@ function pointAt(control: number[][], t: number): [number, number] {
   return [points[0]![0]!, points[0]![1]!];
 }
 
-/** Every point against every other, passing over those that lie farther off in height or in breadth than the best found. */
+/**
+ * Every point against every other, passing over those that lie farther off in height or in breadth than the best found.
+ */
 function nearest(a: Points, b: Points, shift: number): number {
   let best = Infinity,
     first = 0;

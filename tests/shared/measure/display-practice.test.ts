@@ -19,7 +19,10 @@ describe.each(['lato-400', 'montserrat-700', 'source-serif-4-400', 'abril-fatfac
     });
     const wanted = (pair: string) =>
       totalForNearGap(seenGap(shapes.get(pair[0]!)!, shapes.get(pair[1]!)!), face.reference!)!;
-    /** The room from the rightmost ink of one to the leftmost ink of the other (of H, from its stem), once the pair is as open as the face's reference. */
+    /**
+     * The room from the rightmost ink of one to the leftmost ink of the other (of H, from its stem), once the pair is
+     * as open as the face's reference.
+     */
     const room = (pair: string) => {
       const left = shapes.get(pair[0]!)!,
         right = shapes.get(pair[1]!)!;

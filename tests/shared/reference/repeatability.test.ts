@@ -4,7 +4,8 @@ import { seededRandom } from '@/tests/bench/agreement/random';
 
 describe('repeatability', () => {
   it('is 2.8 times the spread of two takes (arithmetic by hand)', () => {
-    // Differences +4, −4, +4, −4 about equal means: each take 2 from its gap's mean, squares 8 · 4 = 32, ÷ (3 · 1); 2.8 · 3.266 = 9.14.
+    // Differences +4, −4, +4, −4 about equal means: each take 2 from its gap's mean, squares 8 · 4 = 32, ÷ (3 · 1); 2.8
+    // · 3.266 = 9.14.
     expect(
       repeatability([
         [0, 10, 20, 30],
@@ -34,7 +35,8 @@ describe('repeatability', () => {
     ).toBe(0);
   });
   it('pools three takes (arithmetic by hand)', () => {
-    // Centred takes (−5, 5), (−8, 8), (−2, 2): means −5 and 5; squares 0+9+9 twice = 36; ÷ (1 · 2) = 18; 2.8 · 4.24 = 11.9.
+    // Centred takes (−5, 5), (−8, 8), (−2, 2): means −5 and 5; squares 0+9+9 twice = 36; ÷ (1 · 2) = 18; 2.8 · 4.24 =
+    // 11.9.
     expect(
       repeatability([
         [0, 10],

@@ -12,7 +12,8 @@ describe('measureLine', () => {
     const pack = drawnPack('IIIIII');
     packSchema.parse(pack);
     const line = measureLine(pack, { tracking: 0, offsets: [0, 0, 0, 0, 0] }, at);
-    // Stems 60 + 60 apart over 0–700; above and below the sight line opens by 1.5 a unit, so from 700 to the top of d there is more than 120.
+    // Stems 60 + 60 apart over 0–700; above and below the sight line opens by 1.5 a unit, so from 700 to the top of d
+    // there is more than 120.
     expect(line.pairs[0]!.clearance).toBe(120);
     expect(line.pairs[0]!.apparentGap).toBeGreaterThan(120);
     expect(line.pairs[0]!.apparentGap).toBeLessThan(125);

@@ -20,7 +20,10 @@ const point = (
     drawnFor,
   });
 
-/** −10 a doubling above 16 px and +15 a halving below, from optical-size axes (shared/scoring/response.ts); the band by hand. */
+/**
+ * −10 a doubling above 16 px and +15 a halving below, from optical-size axes (shared/scoring/response.ts); the band by
+ * hand.
+ */
 describe('responsePoint', () => {
   it.each([
     [16, 'px', 0, -12, 12],

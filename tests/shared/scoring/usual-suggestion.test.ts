@@ -14,7 +14,8 @@ describe('what is suggested without a reference', () => {
     for (const total of [-60, -50, -40]) expect(usualSuggestion({ ...pair, total, offset: total }, line)).toBeNull();
   });
   it('leaves the built-in part and the line’s own tightness as they are', () => {
-    // Built-in −30, offset 10: total −20; the line is 15 tighter, so the pair alone is at −5, 35 wider than the half range.
+    // Built-in −30, offset 10: total −20; the line is 15 tighter, so the pair alone is at −5, 35 wider than the half
+    // range.
     expect(usualSuggestion({ ...pair, total: -20, offset: 10 }, { ...line, tightness: -15 })).toBe(-25);
   });
   it('stops closing where the letters would nearly meet, and never stops opening', () => {

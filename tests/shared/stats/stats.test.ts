@@ -79,7 +79,8 @@ describe('agreement of judges', () => {
     expect(weightedKappa(table, 'none')).toBeCloseTo(0.492, 3);
   });
   it('weighs disagreement by distance, by hand: one step of two counts 1/2 (linear), 1/4 (quadratic)', () => {
-    // Rows and columns all hold 2 of 6, so every cell expects 2/3. Four cells are one step apart (two counts seen), two cells two steps.
+    // Rows and columns all hold 2 of 6, so every cell expects 2/3. Four cells are one step apart (two counts seen), two
+    // cells two steps.
     const table = [
       [2, 0, 0],
       [0, 1, 1],

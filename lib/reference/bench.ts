@@ -2,7 +2,7 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { settingsOf } from '@/lib/rows/exercise';
 import { specimenView } from '@/lib/rows/specimen';
-import { repeatabilityOf } from '@/shared/reference/reference-spacings';
+import { repeatabilityOf } from '@/shared/reference-spacings';
 import { referenceBenchInput } from '@/shared/schemas/reference';
 import { isStarted, referenceView } from '@/lib/rows/reference';
 

@@ -6,7 +6,7 @@ import { retryOnConflict } from '@/lib/data/retry';
 import { exerciseView } from '@/lib/rows/exercise';
 import { readPack, specimenView } from '@/lib/rows/specimen';
 import type { SaveAnswer } from '@/shared/schemas/draft';
-import { repeatabilityOf } from '@/shared/reference/reference-spacings';
+import { repeatabilityOf } from '@/shared/reference-spacings';
 import { exerciseOnly } from '@/shared/schemas/exercise';
 import { referenceOnly, saveReferenceInput } from '@/shared/schemas/reference';
 import { canonicalJson } from '@/shared/text/canonical-json';

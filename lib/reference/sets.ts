@@ -3,7 +3,7 @@ import type { Context } from '@/lib/access/operation';
 import type { FrozenItem } from '@/lib/data/references';
 import { retryOnConflict } from '@/lib/data/retry';
 import { settingsOf } from '@/lib/rows/exercise';
-import { referenceSpacings } from '@/shared/reference/reference-spacings';
+import { referenceSpacings } from '@/shared/reference-spacings';
 import { teaches } from '@/shared/schemas/course';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
 import type { ReferenceSpacing } from '@/shared/schemas/measure';

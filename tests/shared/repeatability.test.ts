@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { referenceSpacings, repeatability } from '@/shared/reference/reference-spacings';
+import { referenceSpacings, repeatability } from '@/shared/reference-spacings';
 import { seededRandom } from '@/tests/bench/agreement/random';
 
 describe('repeatability', () => {

@@ -4,6 +4,10 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('./', import.meta.url));
 
+const all = 'tests/**/*.test.ts';
+const isolated = 'tests/**/*.isolated.test.ts';
+const elsewhere = ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'];
+
 export default defineConfig({
   resolve: {
     alias: [
@@ -13,8 +17,12 @@ export default defineConfig({
     ],
   },
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/e2e/**', 'tests/bench/**', 'node_modules/**'],
+    // Files of one worker share what they import, and the processes that read faces: half of all time went into importing and
+    // starting them again. What changes settings of its process is named *.isolated.test.ts and has a worker of its own.
+    projects: [
+      { extends: true, test: { name: 'shared', include: [all], exclude: [...elsewhere, isolated], isolate: false } },
+      { extends: true, test: { name: 'isolated', include: [isolated], exclude: elsewhere } },
+    ],
     testTimeout: 60_000,
     // Whatever is waited for by condition comes late on a busy machine: a second, the default, is no sign of a fault.
     expect: { poll: { timeout: 20_000 } },

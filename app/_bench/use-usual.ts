@@ -31,7 +31,7 @@ async function fetchUsual(pack: Pack): Promise<void> {
   const { faceOf, usualRanges } = await import('@/shared/usual-range/usual-range');
   if (known.has(pack)) return;
   const line = prepareLine(pack);
-  const look = faceOf(pack, line.face)?.look ?? null;
+  const look = faceOf(pack, line.face)?.features ?? null;
   known.set(pack, {
     ranges: usualRanges(line),
     stemGap: look?.stemGap ?? null,

@@ -3,7 +3,7 @@ import { prepareLetters } from '@/shared/measure/prepared-face';
 import { MeasureError } from '@/shared/measure-error';
 import type { Pack, PackGlyph } from '@/shared/schemas/pack';
 import { isCovered } from '@/shared/usual-range/covered';
-import { ownHand, sharesByHand, type OwnHand } from '@/shared/usual-range/own-hand';
+import { readOwnKerning, sharesByOwnKerning, type OwnKerning } from '@/shared/usual-range/own-kerning';
 import { faceOf, inThousandths, type UsualFace } from '@/shared/usual-range/usual-range';
 import { FaceError } from './face-error';
 import { verticalOf } from './face-facts';
@@ -11,23 +11,23 @@ import type { Face } from './read-face';
 import { drawnOutlineOf, outlineOf } from './shaping/outline';
 import { shapeLine } from './shaping/shape-line';
 
-/** The hand of a face's designer, and every letter looked at so far, by how it is drawn. */
-type FaceHand = { usual: UsualFace; hand: OwnHand | null; shapes: Map<string, LetterShape> };
+/** How a face's designer kerns, and the shape of every letter read so far. */
+type FaceKerning = { usual: UsualFace; own: OwnKerning | null; shapes: Map<string, LetterShape> };
 
 /** Letters whose pairs tell most of how a designer kerns: left ones and right ones, each with each. */
 const LEFTS = [...'ATVLPKryo'];
 const RIGHTS = [...'ATVOaovy'];
 const CONTROL = { H: 'H', O: 'O', n: 'n', o: 'o' } as const;
 
-const known = new WeakMap<Face, FaceHand | null>();
+const known = new WeakMap<Face, FaceKerning | null>();
 
 /**
  * Read once for an opened face. Null for a face without the letters that are asked of it, or with nothing to count in.
  */
-function handOf(face: Face): FaceHand | null {
+function kerningOf(face: Face): FaceKerning | null {
   const made = known.get(face);
   if (made !== undefined) return made;
-  const read = readHand(face);
+  const read = readKerning(face);
   known.set(face, read);
   return read;
 }
@@ -37,20 +37,23 @@ function handOf(face: Face): FaceHand | null {
  * read.
  */
 export function usualOf(face: Face, pack: Omit<Pack, 'usual'>): Pack['usual'] {
-  const own = handOf(face);
-  if (own === null) return undefined;
+  const kerning = kerningOf(face);
+  if (kerning === null) return undefined;
   const letters = prepareLetters(pack);
-  const shapeOf = (index: number) => keptShape(own.shapes, pack.glyphs[index]!, () => letters.shapeOf(index));
+  const shapeOf = (index: number) => cachedShape(kerning.shapes, pack.glyphs[index]!, () => letters.shapeOf(index));
   return pack.wordSpace.map((wordSpace, index) => {
     const [left, right] = [pack.letters[index]!, pack.letters[index + 1]!];
-    if (own.hand === null || wordSpace > 0) return null;
+    if (kerning.own === null || wordSpace > 0) return null;
     const [a, b] = [pack.glyphs[left]!.cluster, pack.glyphs[right]!.cluster];
     if (!isCovered(a, b)) return null;
-    return inThousandths(sharesByHand(own.usual, own.hand, shapeOf(left), shapeOf(right)), own.usual.look.unit);
+    return inThousandths(
+      sharesByOwnKerning(kerning.usual, kerning.own, shapeOf(left), shapeOf(right)),
+      kerning.usual.features.unit,
+    );
   });
 }
 
-function readHand(face: Face): FaceHand | null {
+function readKerning(face: Face): FaceKerning | null {
   try {
     const letters = [...new Set([...Object.values(CONTROL), ...LEFTS, ...RIGHTS])];
     const asked = LEFTS.flatMap((left) =>
@@ -74,8 +77,8 @@ function readHand(face: Face): FaceHand | null {
       kern: kerns[index]! * scale,
     }));
     const shapes = new Map<string, LetterShape>();
-    glyphs.forEach((glyph, index) => keptShape(shapes, glyph, () => prepared.shapeOf(index)));
-    return { usual, hand: ownHand(usual, pairs), shapes };
+    glyphs.forEach((glyph, index) => cachedShape(shapes, glyph, () => prepared.shapeOf(index)));
+    return { usual, own: readOwnKerning(usual, pairs), shapes };
   } catch (error) {
     // A face that lacks a letter, or draws none, is foretold from its shapes alone.
     if (error instanceof FaceError || error instanceof MeasureError) return null;
@@ -83,7 +86,11 @@ function readHand(face: Face): FaceHand | null {
   }
 }
 
-function keptShape(shapes: FaceHand['shapes'], { advance, path }: PackGlyph, make: () => LetterShape): LetterShape {
+function cachedShape(
+  shapes: FaceKerning['shapes'],
+  { advance, path }: PackGlyph,
+  make: () => LetterShape,
+): LetterShape {
   const key = `${advance} ${path}`;
   const known = shapes.get(key) ?? make();
   shapes.set(key, known);

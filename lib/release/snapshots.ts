@@ -12,7 +12,7 @@ import {
   type ReleasedNote,
   type ReleaseSnapshot,
 } from '@/shared/schemas/release';
-import { whatIsSaid } from '@/shared/scoring';
+import { chooseFindings } from '@/shared/scoring';
 import { withWords } from '@/shared/wording/finding-words';
 import type { PlannedRelease } from './plan';
 
@@ -99,7 +99,7 @@ function deviationsOf({ comparisons: [compared] }: Measured): ReleasedLine['devi
 /** Gaps that are wider or tighter than usual, and letters out of place by it: only where no reference decides. */
 function besideUsual({ comparisons, measurements: [measured] }: Measured): ReleasedLine['usual'] {
   if (comparisons.length > 0 || !measured) return [];
-  return whatIsSaid(measureOf(measured).findings, [])
+  return chooseFindings(measureOf(measured).findings, [])
     .filter(({ kind }) => kind === 'usual' || kind === 'misplaced')
     .map(withWords);
 }

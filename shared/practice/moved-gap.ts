@@ -7,7 +7,7 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 
 /** One look: a line as its designers kerned it, and the same line with one gap moved, or nothing. */
-export type Look = {
+export type Question = {
   readonly pack: Pack;
   /** As the face comes: nothing added to it. */
   readonly unmoved: Spacing;
@@ -31,7 +31,12 @@ const NOTHING_MOVED = 1 / 6;
  * @param random numbers from 0 to under 1 (`numbersFrom`): the same numbers draw the same look.
  * @returns null where no line has a gap of the kind that can be moved.
  */
-export function drawLook(packs: readonly Pack[], kind: PracticeKind, level: number, random: () => number): Look | null {
+export function drawQuestion(
+  packs: readonly Pack[],
+  kind: PracticeKind,
+  level: number,
+  random: () => number,
+): Question | null {
   const moves = packs.flatMap((pack) => movesOf(pack, kind));
   const size = Math.max(Math.floor(level + 0.5), leastMove(packs, kind) ?? Infinity);
   const chosen = pick(

@@ -284,7 +284,7 @@ export type FindingKind = Finding['kind'];
 export type FindingOf<Kind extends FindingKind> = Extract<Finding, { kind: Kind }>;
 
 /** A finding with its sentence, as engine 1 stored it and as a release keeps it: what was said stays, word for word. */
-export const saidFindingSchema = z.object({
+export const wordedFindingSchema = z.object({
   kind: z.string(),
   weight,
   from: z.nullable(index),
@@ -294,8 +294,8 @@ export const saidFindingSchema = z.object({
   /** The size of it in something that can be seen, e.g. “about a third of the stem gap”. */
   comparison: z.nullable(z.string()),
 });
-export type SaidFinding = z.infer<typeof saidFindingSchema>;
+export type WordedFinding = z.infer<typeof wordedFindingSchema>;
 
 /** A finding of a stored measurement or comparison: in words where engine 1 made it, as facts ever since. */
-export const storedFindingSchema = z.union([saidFindingSchema, findingSchema]);
+export const storedFindingSchema = z.union([wordedFindingSchema, findingSchema]);
 export type StoredFinding = z.infer<typeof storedFindingSchema>;

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { idSchema } from './id';
 import { noteEntrySchema, suggestionSchema } from './note';
-import { saidFindingSchema } from './finding';
+import { wordedFindingSchema } from './finding';
 import { storedPairComparisonSchema } from './stored-figures';
 
 const int = z.int();
@@ -26,11 +26,11 @@ const releasedLineSchema = z.strictObject({
       tightness: z.number(),
       pairs: z.array(storedPairComparisonSchema),
       /** With the sentences as they were sent; they never change afterwards. */
-      findings: z.array(saidFindingSchema),
+      findings: z.array(wordedFindingSchema),
     }),
   ),
   /** Of a line without a reference: what is beside what designers usually do, as it was sent. */
-  usual: z._default(z.array(saidFindingSchema), []),
+  usual: z._default(z.array(wordedFindingSchema), []),
 });
 
 const releasedMarkSchema = z.strictObject({

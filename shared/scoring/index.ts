@@ -6,4 +6,4 @@ export { responseHints, responsePoint, expectedResponse } from './response';
 export type { SetSpecimen } from './response';
 export { leastTolerance } from './least-tolerance';
 export { beyondHalfRange, usualSuggestion } from './usual-suggestion';
-export { whatIsSaid } from './what-is-said';
+export { chooseFindings } from './choose-findings';

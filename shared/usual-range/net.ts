@@ -1,4 +1,4 @@
-import { INPUTS, PAIR_INPUTS, SIDE_INPUTS } from './pair-look';
+import { INPUTS, PAIR_INPUTS, SIDE_INPUTS } from './pair-inputs';
 
 /**
  * A fitted net: inputs to `hidden` to `hidden` to seven outputs, squareplus between. Matrices by rows of their input.

@@ -3,10 +3,10 @@ import type { PreparedFace } from '@/shared/measure/prepared-face';
 import type { PreparedLine } from '@/shared/measure/prepared-line';
 import type { Pack } from '@/shared/schemas/pack';
 import { isCovered } from './covered';
-import { lookAtFace, type FaceLook } from './face-look';
+import { featuresOfFace, type FaceFeatures } from './face-features';
 import { readNet } from './net-file';
 import type { Part } from './net';
-import { pairInputs, sideInputs } from './pair-look';
+import { pairInputs, sideInputs } from './pair-inputs';
 import { judgeLine, type LineJudgement, type SetLine } from './judge-line';
 import type { UsualRange } from './range';
 import { faceParts, sharesOf, sideParts, type Fit, type Shares, type SideParts } from './shares';
@@ -37,12 +37,12 @@ export function judgePrepared(
   line: PreparedLine,
   set: Pick<SetLine, 'totals' | 'tracking' | 'gaps' | 'clearances' | 'sizePx'>,
 ): LineJudgement {
-  const look = faceOf(line.pack, line.face)?.look ?? null;
+  const features = faceOf(line.pack, line.face)?.features ?? null;
   return judgeLine({
     ...set,
     ranges: usualRanges(line),
-    stemGap: look?.stemGap ?? null,
-    referenceGap: look?.unit ?? null,
+    stemGap: features?.stemGap ?? null,
+    referenceGap: features?.unit ?? null,
   });
 }
 
@@ -53,11 +53,11 @@ export type NamedShape = { shape: LetterShape; cluster: string };
 /** The usual range of one pair from its shapes; null where the fit is silent. */
 export function rangeOf(face: UsualFace, left: NamedShape, right: NamedShape): UsualRange | null {
   if (!isCovered(left.cluster, right.cluster)) return null;
-  return inThousandths(sharesOfPair(face, left.shape, right.shape), face.look.unit);
+  return inThousandths(sharesOfPair(face, left.shape, right.shape), face.features.unit);
 }
 
 /** A face made ready for its usual ranges. */
-export type UsualFace = { look: FaceLook; parts: Part[]; sides: Record<Side, WeakMap<LetterShape, UsualSide>> };
+export type UsualFace = { features: FaceFeatures; parts: Part[]; sides: Record<Side, WeakMap<LetterShape, UsualSide>> };
 
 type Side = 'left' | 'right';
 type UsualSide = { inputs: Float64Array; parts: SideParts };
@@ -82,7 +82,7 @@ function makeFace({ unitsPerEm, vertical, control }: FaceSource, { shapeOf }: Le
   const { H, O, n, o } = control;
   if (H === null || O === null || n === null || o === null) return null;
   const scale = 1000 / unitsPerEm;
-  const look = lookAtFace(
+  const features = featuresOfFace(
     { H: shapeOf(H), O: shapeOf(O), n: shapeOf(n), o: shapeOf(o) },
     {
       capHeight: vertical.capHeight * scale,
@@ -90,8 +90,12 @@ function makeFace({ unitsPerEm, vertical, control }: FaceSource, { shapeOf }: Le
       ascenderTop: vertical.ascenderTop * scale,
     },
   );
-  if (look === null) return null;
-  return { look, parts: faceParts(readFit(), look.inputs), sides: { left: new WeakMap(), right: new WeakMap() } };
+  if (features === null) return null;
+  return {
+    features,
+    parts: faceParts(readFit(), features.inputs),
+    sides: { left: new WeakMap(), right: new WeakMap() },
+  };
 }
 
 /** The same in reference gaps of the face, before rounding. */
@@ -101,7 +105,7 @@ export function sharesOfPair(face: UsualFace, left: LetterShape, right: LetterSh
     sideOf(face, left, 'right').parts,
     sideOf(face, right, 'left').parts,
     face.parts,
-    pairInputs(face.look, left, right),
+    pairInputs(face.features, left, right),
   );
 }
 
@@ -109,7 +113,7 @@ export function sharesOfPair(face: UsualFace, left: LetterShape, right: LetterSh
 export function sideOf(face: UsualFace, shape: LetterShape, side: Side): UsualSide {
   const known = face.sides[side].get(shape);
   if (known) return known;
-  const inputs = sideInputs(face.look, shape, side);
+  const inputs = sideInputs(face.features, shape, side);
   const made = { inputs, parts: sideParts(readFit(), inputs) };
   face.sides[side].set(shape, made);
   return made;

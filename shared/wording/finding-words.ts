@@ -1,4 +1,11 @@
-import type { Finding, FindingKind, FindingOf, SaidFinding, StoredFinding, Yardstick } from '@/shared/schemas/finding';
+import type {
+  Finding,
+  FindingKind,
+  FindingOf,
+  WordedFinding,
+  StoredFinding,
+  Yardstick,
+} from '@/shared/schemas/finding';
 import { withUnit } from '@/shared/text/number';
 import { asShareOf, ordinal, pairName, perMilleEm, shareWords, sizeText } from './lengths';
 import { leftWords } from './contact-words';
@@ -25,7 +32,7 @@ export function findingText(finding: StoredFinding): string {
 }
 
 /** A finding with its words fixed, for what goes out and never changes again. */
-export function withWords(finding: StoredFinding): SaidFinding {
+export function withWords(finding: StoredFinding): WordedFinding {
   const { kind, weight, from, to, direction } = finding;
   return { kind, weight, from, to, direction, ...sayFinding(finding) };
 }

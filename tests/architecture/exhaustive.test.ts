@@ -41,7 +41,7 @@ const unions: Union[] = [
     where: 'shared/schemas/finding.ts',
     from: "  z.object({ kind: z.literal('gap'),",
     to: "  z.object({ kind: z.literal('another'), ...onePair }),\n  z.object({ kind: z.literal('gap'),",
-    places: ['shared/wording/finding-words.ts', 'shared/scoring/what-is-said.ts'],
+    places: ['shared/wording/finding-words.ts', 'shared/scoring/choose-findings.ts'],
   },
   {
     name: 'way of looking',

@@ -3,7 +3,7 @@ import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { pairLetters } from '@/shared/editing/pair-words';
 import { type PlacedLine, placeLetters } from '@/shared/outline/place-letters';
-import type { Look } from '@/shared/practice/moved-gap';
+import type { Question } from '@/shared/practice/moved-gap';
 import type { Staircase } from '@/shared/practice/staircase';
 import type { Pack } from '@/shared/schemas/pack';
 import type { PracticeKind, PracticeTask } from '@/shared/schemas/practice';
@@ -18,7 +18,7 @@ export type Sheet = {
   stair: Staircase;
   /** Looks so far in which nothing was moved, and in how many of them a move was seen. */
   unmoved: { shown: number; seen: number };
-  look: Look;
+  look: Question;
   answer: { right: boolean } | null;
 };
 type Props = { sheet: Sheet; answer: (right: boolean) => void; next: () => void; leave: () => void };
@@ -92,7 +92,7 @@ function TwoLines({ sheet: { look, size, answer: answered }, answer }: Pick<Prop
   );
 }
 
-type LineProps = { look: Look; spacing: Spacing; size: number; marked: boolean };
+type LineProps = { look: Question; spacing: Spacing; size: number; marked: boolean };
 
 /** A line of a look; `marked`, with strokes at the gap in question. */
 function Line({ look: { pack, gap }, spacing, size, marked }: LineProps) {

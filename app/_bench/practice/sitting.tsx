@@ -2,7 +2,7 @@
 
 import { useRef, useState } from 'react';
 import { LineChart } from '@/app/_ui/charts/LineChart';
-import { drawLook, leastMove } from '@/shared/practice/moved-gap';
+import { drawQuestion, leastMove } from '@/shared/practice/moved-gap';
 import { numbersFrom } from '@/shared/practice/numbers-from';
 import { answerStaircase, isFinished, startStaircase, threshold } from '@/shared/practice/staircase';
 import type { PracticeKind, PracticeResult, PracticeTask } from '@/shared/schemas/practice';
@@ -29,7 +29,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
   function begin(task: PracticeTask, kind: PracticeKind, size: number) {
     random.current = numbersFrom(Math.floor(Math.random() * 2 ** 32));
     const least = leastMove(packs, kind);
-    const look = drawLook(packs, kind, START, random.current);
+    const look = drawQuestion(packs, kind, START, random.current);
     if (!look || least === null) return;
     setEnded(null);
     const stair = startStaircase(Math.max(START, least), { least, most: Math.max(MOST, least) });
@@ -71,7 +71,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
       setEnded(result);
       return setSheet(null);
     }
-    const look = drawLook(packs, kind, stair.level, random.current);
+    const look = drawQuestion(packs, kind, stair.level, random.current);
     setSheet(isFinished(stair) || !look ? null : { ...sheet, look, answer: null });
   }
 

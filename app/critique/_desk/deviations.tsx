@@ -5,7 +5,7 @@ import { lettersOf } from '@/shared/critique/run';
 import type { StoredFinding } from '@/shared/schemas/finding';
 import type { StoredComparison, StoredMeasure } from '@/shared/schemas/stored-figures';
 import { heldTogether, signed, withUnit } from '@/shared/text/number';
-import { beyondHalfRange, whatIsSaid } from '@/shared/scoring';
+import { beyondHalfRange, chooseFindings } from '@/shared/scoring';
 import { findingText } from '@/shared/wording/finding-words';
 import style from './desk.module.css';
 
@@ -24,7 +24,9 @@ export function Deviations({ letters, measure, comparison, across, choose, chose
         runs the server to look at the log.
       </p>
     );
-  const findings = whatIsSaid(measure.findings, comparison?.findings ?? []).filter(({ weight }) => weight !== 'fact');
+  const findings = chooseFindings(measure.findings, comparison?.findings ?? []).filter(
+    ({ weight }) => weight !== 'fact',
+  );
   const held = comparison?.nearest != null;
   return (
     <div className="stack">

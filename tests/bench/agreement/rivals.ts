@@ -24,7 +24,7 @@ export const RIVALS: Rival[] = [
   {
     name: '**usual range**',
     predict: async ({ pairs, shapes, usual }) =>
-      pairs.map(({ left, right }) => sharesOfPair(usual, shapes[left]!, shapes[right]!).mean * usual.look.unit),
+      pairs.map(({ left, right }) => sharesOfPair(usual, shapes[left]!, shapes[right]!).mean * usual.features.unit),
   },
   { name: 'lookup: mean of ten other designers', predict: lookup },
 ];

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { composePairs } from '@/lib/face/compose-pairs';
 import { readFace } from '@/lib/face/read-face';
 import { prepareFace } from '@/shared/measure/prepared-face';
-import { FACE_INPUTS, lookAtFace } from '@/shared/usual-range/face-look';
-import { PAIR_INPUTS, SIDE_INPUTS, pairInputs, sideInputs } from '@/shared/usual-range/pair-look';
+import { FACE_INPUTS, featuresOfFace } from '@/shared/usual-range/face-features';
+import { PAIR_INPUTS, SIDE_INPUTS, pairInputs, sideInputs } from '@/shared/usual-range/pair-inputs';
 
 export type CaseClass = 0 | 1 | 2;
 
@@ -48,7 +48,7 @@ export async function faceRows(path: string): Promise<FaceRows | null> {
   const { H, O, n, o } = table.control;
   if (H === null || O === null || n === null || o === null) return null;
   const shape = prepared.shapeOf;
-  const look = lookAtFace(
+  const features = featuresOfFace(
     { H: shape(H), O: shape(O), n: shape(n), o: shape(o) },
     {
       capHeight: table.vertical.capHeight * scale,
@@ -56,29 +56,32 @@ export async function faceRows(path: string): Promise<FaceRows | null> {
       ascenderTop: table.vertical.ascenderTop * scale,
     },
   );
-  if (look === null) return null;
+  if (features === null) return null;
   const rights = new Float32Array(table.glyphs.length * SIDE_INPUTS),
     lefts = new Float32Array(table.glyphs.length * SIDE_INPUTS);
   table.glyphs.forEach((_, index) => {
-    rights.set(sideInputs(look, shape(index), 'right'), index * SIDE_INPUTS);
-    lefts.set(sideInputs(look, shape(index), 'left'), index * SIDE_INPUTS);
+    rights.set(sideInputs(features, shape(index), 'right'), index * SIDE_INPUTS);
+    lefts.set(sideInputs(features, shape(index), 'left'), index * SIDE_INPUTS);
   });
   const together = new Float32Array(table.pairs.length * PAIR_INPUTS);
   table.pairs.forEach(({ left, right }, index) =>
-    together.set(pairInputs(look, shape(left), shape(right)), index * PAIR_INPUTS),
+    together.set(pairInputs(features, shape(left), shape(right)), index * PAIR_INPUTS),
   );
   return {
-    unit: look.unit,
-    stemGap: look.stemGap,
+    unit: features.unit,
+    stemGap: features.stemGap,
     letters: table.glyphs.map(({ cluster }) => cluster),
     rights,
     lefts,
-    face: Float32Array.from(look.inputs),
+    face: Float32Array.from(features.inputs),
     left: Uint8Array.from(table.pairs, ({ left }) => left),
     right: Uint8Array.from(table.pairs, ({ right }) => right),
     pairs: together,
     kern,
-    clear: Float32Array.from(table.pairs, (_, index) => together[index * PAIR_INPUTS + PAIR_INPUTS - 1]! * look.unit),
+    clear: Float32Array.from(
+      table.pairs,
+      (_, index) => together[index * PAIR_INPUTS + PAIR_INPUTS - 1]! * features.unit,
+    ),
   };
 }
 

@@ -1,4 +1,4 @@
-import { PAIR_INPUTS, SIDE_INPUTS, INPUTS } from '@/shared/usual-range/pair-look';
+import { PAIR_INPUTS, SIDE_INPUTS, INPUTS } from '@/shared/usual-range/pair-inputs';
 import { OUTPUTS } from '@/shared/usual-range/net';
 import { OUTPUT_SIZE } from '@/shared/usual-range/shares';
 import { seededRandom } from '../agreement/random';

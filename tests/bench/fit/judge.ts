@@ -1,4 +1,4 @@
-import { PAIR_INPUTS, SIDE_INPUTS } from '@/shared/usual-range/pair-look';
+import { PAIR_INPUTS, SIDE_INPUTS } from '@/shared/usual-range/pair-inputs';
 import { faceParts, sharesOf, sideParts, type Fit, type Shares } from '@/shared/usual-range/shares';
 import type { CorpusFace } from './corpus';
 import { TAUGHT } from './fit-net';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { measureLine } from '@/shared/scoring';
-import { drawLook, leastMove, type Look } from '@/shared/practice/moved-gap';
+import { drawQuestion, leastMove, type Question } from '@/shared/practice/moved-gap';
 import { numbersFrom } from '@/shared/practice/numbers-from';
 import { packSchema } from '@/shared/schemas/pack';
 import type { PracticeKind } from '@/shared/schemas/practice';
@@ -15,20 +15,20 @@ const seeds = fc.integer({ min: 0, max: 2 ** 32 - 1 });
 const levels = fc.double({ min: 1, max: 220, noNaN: true });
 const kinds = fc.constantFrom(...KINDS);
 
-const measured = ({ pack }: Look, spacing: Look['moved']) =>
+const measured = ({ pack }: Question, spacing: Question['moved']) =>
   measureLine(pack, spacing, { size: { value: 72, unit: 'px' }, ground: 'light' });
 const draws = (kind: PracticeKind, level: number, count: number) => {
   const random = numbersFrom(count + level);
-  return Array.from({ length: count }, () => drawLook(packs, kind, level, random)!);
+  return Array.from({ length: count }, () => drawQuestion(packs, kind, level, random)!);
 };
 
 describe('a look of the practice', () => {
   it('is the same for the same seed', () => {
     fc.assert(
       fc.property(seeds, levels, kinds, (seed, level, kind) => {
-        const first = drawLook(packs, kind, level, numbersFrom(seed));
+        const first = drawQuestion(packs, kind, level, numbersFrom(seed));
         expect(first).not.toBeNull();
-        expect(drawLook(packs, kind, level, numbersFrom(seed))).toEqual(first);
+        expect(drawQuestion(packs, kind, level, numbersFrom(seed))).toEqual(first);
       }),
     );
   });
@@ -36,7 +36,7 @@ describe('a look of the practice', () => {
   it('shows the line as the face comes, and with one gap moved by what is told, or nothing moved', () => {
     fc.assert(
       fc.property(seeds, levels, kinds, (seed, level, kind) => {
-        const look = drawLook(packs, kind, level, numbersFrom(seed))!;
+        const look = drawQuestion(packs, kind, level, numbersFrom(seed))!;
         expect(look.unmoved).toEqual({ tracking: 0, offsets: look.pack.builtIn.map(() => 0) });
         const differing = look.moved.offsets.flatMap((offset, gap) => (offset === 0 ? [] : [[gap, offset]]));
         expect(look.moved.tracking).toBe(0);
@@ -50,7 +50,7 @@ describe('a look of the practice', () => {
   it('moves a gap out of its usual range, away from it, and never one that its designers set outside', () => {
     fc.assert(
       fc.property(seeds, levels, kinds, (seed, level, kind) => {
-        const look = drawLook(packs, kind, level, numbersFrom(seed))!;
+        const look = drawQuestion(packs, kind, level, numbersFrom(seed))!;
         if (look.gap === null) return;
         const before = measured(look, look.unmoved);
         const pair = before.pairs[look.gap]!;
@@ -65,7 +65,7 @@ describe('a look of the practice', () => {
   it('never makes letters cross', () => {
     fc.assert(
       fc.property(seeds, levels, kinds, (seed, level, kind) => {
-        const look = drawLook(packs, kind, level, numbersFrom(seed))!;
+        const look = drawQuestion(packs, kind, level, numbersFrom(seed))!;
         if (look.gap !== null) expect(measured(look, look.moved).pairs[look.gap]!.contact).not.toBe('crossing');
       }),
     );
@@ -110,7 +110,7 @@ describe('a look of the practice', () => {
   });
 
   it('is not to be had without lines', () => {
-    expect(drawLook([], 'any', 30, numbersFrom(1))).toBeNull();
+    expect(drawQuestion([], 'any', 30, numbersFrom(1))).toBeNull();
     expect(leastMove([], 'any')).toBeNull();
   });
 });

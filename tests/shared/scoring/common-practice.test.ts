@@ -190,7 +190,7 @@ describe('what needs more than one face', () => {
 });
 
 it('with a reference nothing is said of the usual range', async () => {
-  const { whatIsSaid } = await import('@/shared/scoring');
+  const { chooseFindings } = await import('@/shared/scoring');
   const line = await report('lato-400', 'HELMETS', { offsets: { EL: 60 } });
   expect(alarms(line)).toEqual(['wide EL']);
   const own = {
@@ -200,7 +200,7 @@ it('with a reference nothing is said of the usual range', async () => {
     tolerances: line.pairs.map(() => 10),
     reasons: line.pairs.map(() => null),
   };
-  const said = whatIsSaid(line.findings, compareLine(line, [own]).findings);
+  const said = chooseFindings(line.findings, compareLine(line, [own]).findings);
   expect(said.map(({ kind }) => kind)).not.toContain('usual');
   expect(said.map(({ kind }) => kind)).toContain('within');
   expect(kinds(line)).toContain('usual');

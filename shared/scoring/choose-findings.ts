@@ -5,7 +5,7 @@ import type { FindingKind, StoredFinding } from '@/shared/schemas/finding';
  * pair one sentence only, the one that matters most, so that no two can disagree. The order is kept.
  * @param found of the line by itself, and of its comparison with the nearest reference; empty without one.
  */
-export function whatIsSaid(found: readonly StoredFinding[], compared: readonly StoredFinding[]): StoredFinding[] {
+export function chooseFindings(found: readonly StoredFinding[], compared: readonly StoredFinding[]): StoredFinding[] {
   const held = compared.length > 0;
   const all = [...compared, ...(held ? found.filter(({ kind }) => !OWN_JUDGEMENT.has(kind)) : found)];
   const chosen = new Map<number, StoredFinding>();

@@ -1,13 +1,13 @@
 import type { LetterShape } from '@/shared/measure/letter-shape';
 import type { Shares } from './shares';
-import { HEIGHTS } from './side-look';
+import { HEIGHTS } from './side-features';
 import { sharesOfPair, sideOf, type UsualFace } from './usual-range';
 
 /** A pair of the face with the kerning that its designer gave it, 1/1000 em. */
 export type KernedPair = { left: LetterShape; right: LetterShape; kern: number };
 
-/** What a face's own kerning tells of its designer's hand; all in reference gaps. */
-export type OwnHand = {
+/** What a face's own kerning tells of how its designer kerns; all in reference gaps. */
+export type OwnKerning = {
   /** How much of what is usual this designer does. */
   scale: number;
   /** What is left between the kerning and the scaled range, with the two sides of each pair. */
@@ -26,12 +26,12 @@ const SAME = 0.02;
 const REACH = 0.08;
 /** Pairs like the one asked for count against this much of nothing known. */
 const UNKNOWN = 0.3;
-/** Knowing the hand, ranges need to be less wide. Measured on families for choosing. */
+/** Where that is known, ranges need to be less wide. Measured on families for choosing. */
 const NARROWER = 0.9;
 
 /** @returns null where the usual range fits this face so badly that it must be silent. */
-export function ownHand(face: UsualFace, pairs: readonly KernedPair[]): OwnHand | null {
-  const { unit } = face.look;
+export function readOwnKerning(face: UsualFace, pairs: readonly KernedPair[]): OwnKerning | null {
+  const { unit } = face.features;
   let both = 0,
     square = 0,
     held = 0,
@@ -51,22 +51,22 @@ export function ownHand(face: UsualFace, pairs: readonly KernedPair[]): OwnHand 
   const scale = Math.min(1.6, Math.max(little ? 1 : 0.6, both / square));
   return {
     scale,
-    // What a face that kerns little left undone says nothing of its hand.
+    // What a face that kerns little left undone says nothing of how its designer kerns.
     rests: known
       .filter(({ own }) => !little || own !== 0)
       .map(({ near, far, mean, own }) => ({ near, far, rest: own - scale * mean })),
   };
 }
 
-/** The range of a pair by a face's own hand: scaled, and moved by what is left over of pairs like it, its own class left out. */
-export function sharesByHand(face: UsualFace, hand: OwnHand, left: LetterShape, right: LetterShape): Shares {
+/** The range of a pair by a face's own kerning: scaled, and moved by what is left over of similar pairs, its class left out. */
+export function sharesByOwnKerning(face: UsualFace, own: OwnKerning, left: LetterShape, right: LetterShape): Shares {
   const range = sharesOfPair(face, left, right);
-  if (hand.rests.length === 0) return range;
+  if (own.rests.length === 0) return range;
   const near = sideOf(face, left, 'right').inputs,
     far = sideOf(face, right, 'left').inputs;
   let weights = UNKNOWN,
     sum = 0;
-  for (const one of hand.rests) {
+  for (const one of own.rests) {
     const a = apart(near, one.near),
       b = apart(far, one.far);
     if (a < SAME && b < SAME) continue;
@@ -74,13 +74,13 @@ export function sharesByHand(face: UsualFace, hand: OwnHand, left: LetterShape, 
     weights += likeness * likeness;
     sum += likeness * likeness * one.rest;
   }
-  const middle = hand.scale * range.middle + sum / weights;
-  const end = (value: number) => middle + NARROWER * hand.scale * (value - range.middle);
+  const middle = own.scale * range.middle + sum / weights;
+  const end = (value: number) => middle + NARROWER * own.scale * (value - range.middle);
   return {
     low: end(range.low),
     halfLow: end(range.halfLow),
     middle,
-    mean: hand.scale * range.mean + sum / weights,
+    mean: own.scale * range.mean + sum / weights,
     halfHigh: end(range.halfHigh),
     high: end(range.high),
     leftAlone: range.leftAlone,

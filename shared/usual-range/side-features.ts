@@ -25,13 +25,13 @@ const STEP = 20;
 export type Frame = { capHeight: number; xHeight: number; ascenderTop: number; slant: number };
 
 /** One side of a letter: its white as seen and nearly as drawn at twenty heights, and as seen at every step. 1/1000 em. */
-type SideLook = { seen: Float64Array; drawn: Float64Array; fine: Float64Array; least: number };
+type SideFeatures = { seen: Float64Array; drawn: Float64Array; fine: Float64Array; least: number };
 
 /** Both sides of a letter and where its ink ends. 1/1000 em. */
-export type LetterLook = { left: SideLook; right: SideLook; width: number; top: number; bottom: number };
+export type LetterFeatures = { left: SideFeatures; right: SideFeatures; width: number; top: number; bottom: number };
 
 /** Twenty heights, lowest first: four under the baseline, ten up to the x-height, six from there to the height of capitals. */
-function lookHeights({ xHeight, capHeight }: Frame): Float64Array {
+function featureHeights({ xHeight, capHeight }: Frame): Float64Array {
   const heights = new Float64Array(HEIGHTS);
   for (let i = 0; i < UNDER; i += 1) heights[i] = (-0.46 + 0.4 * (i / (UNDER - 1))) * xHeight;
   for (let i = 0; i < SMALL; i += 1) heights[UNDER + i] = (0.04 + (0.92 * i) / (SMALL - 1)) * xHeight;
@@ -47,7 +47,7 @@ export function fineHeights({ ascenderTop }: Frame): Float64Array {
   return Float64Array.from({ length: count }, (_, i) => LOWEST + i * STEP);
 }
 
-export function lookAtLetter(shape: LetterShape, frame: Frame): LetterLook {
+export function featuresOfLetter(shape: LetterShape, frame: Frame): LetterFeatures {
   const outline = uprightOutline(shape, frame.slant);
   let left = Infinity,
     right = -Infinity;
@@ -55,16 +55,16 @@ export function lookAtLetter(shape: LetterShape, frame: Frame): LetterLook {
     left = Math.min(left, outline[i]!, outline[i + 2]!);
     right = Math.max(right, outline[i]!, outline[i + 2]!);
   }
-  const heights = lookHeights(frame),
+  const heights = featureHeights(frame),
     fine = fineHeights(frame);
-  const side = (facing: 1 | -1): SideLook => ({
+  const side = (facing: 1 | -1): SideFeatures => ({
     seen: whiteAt(outline, shape.advance, facing, heights, SEEN_SLOPE),
     drawn: whiteAt(outline, shape.advance, facing, heights, DRAWN_SLOPE),
     fine: whiteAt(outline, shape.advance, facing, fine, SEEN_SLOPE),
     least: facing === 1 ? left : shape.advance - right,
   });
   // Many letters are asked for one side only.
-  let leftLook: SideLook | undefined, rightLook: SideLook | undefined;
+  let leftLook: SideFeatures | undefined, rightLook: SideFeatures | undefined;
   return {
     get left() {
       return (leftLook ??= side(1));

@@ -1,8 +1,8 @@
 import { clearance } from '@/shared/measure/clearance';
 import type { LetterShape } from '@/shared/measure/letter-shape';
-import { FACE_INPUTS, HELD, whiteOf, type FaceLook } from './face-look';
+import { FACE_INPUTS, HELD, whiteOf, type FaceFeatures } from './face-features';
 import { NEAR, NEAREST, heldMean, totalForNearMean, nearMean } from './near-mean';
-import { HEIGHTS, inUnits, type LetterLook } from './side-look';
+import { HEIGHTS, inUnits, type LetterFeatures } from './side-features';
 
 /** What is told of one side: its white as seen and as drawn at twenty heights, its nearest point, and its letter's width, top and bottom. */
 export const SIDE_INPUTS = 2 * HEIGHTS + 4;
@@ -12,17 +12,17 @@ export const PAIR_INPUTS = 6;
 export const INPUTS = 2 * SIDE_INPUTS + PAIR_INPUTS + FACE_INPUTS;
 
 /** One side of a letter as the fit is told of it, in reference gaps. */
-export function sideInputs(face: FaceLook, shape: LetterShape, side: 'left' | 'right'): Float64Array {
-  const look = face.lookOf(shape);
+export function sideInputs(face: FaceFeatures, shape: LetterShape, side: 'left' | 'right'): Float64Array {
+  const features = face.featuresOf(shape);
   const { unit, frame } = face;
-  const { seen, drawn, least } = look[side];
+  const { seen, drawn, least } = features[side];
   return Float64Array.from([
     ...inUnits(seen, unit),
     ...inUnits(drawn, unit),
     least / unit,
-    Math.min(12, look.width / unit),
-    Math.min(2, look.top / frame.capHeight),
-    Math.max(-1, look.bottom / frame.capHeight),
+    Math.min(12, features.width / unit),
+    Math.min(2, features.top / frame.capHeight),
+    Math.max(-1, features.bottom / frame.capHeight),
   ]);
 }
 
@@ -30,9 +30,9 @@ export function sideInputs(face: FaceLook, shape: LetterShape, side: 'left' | 'r
 const FARTHEST = 3;
 
 /** The pair as a whole: the totals that would give it the face's reference gap, how near it stands, how much white it holds. */
-export function pairInputs(face: FaceLook, left: LetterShape, right: LetterShape): Float64Array {
-  const a = face.lookOf(left),
-    b = face.lookOf(right);
+export function pairInputs(face: FaceFeatures, left: LetterShape, right: LetterShape): Float64Array {
+  const a = face.featuresOf(left),
+    b = face.featuresOf(right);
   const white = whiteOf(a, b);
   const { unit, below } = face;
   const bounded = (value: number) => Math.min(FARTHEST, Math.max(-FARTHEST, value));
@@ -47,7 +47,7 @@ export function pairInputs(face: FaceLook, left: LetterShape, right: LetterShape
 }
 
 /** The nearest horizontal white at the twenty heights, as drawn, 1/1000 em. */
-function nearestLevel(left: LetterLook, right: LetterLook): number {
+function nearestLevel(left: LetterFeatures, right: LetterFeatures): number {
   let least = Infinity;
   for (let i = 0; i < HEIGHTS; i += 1) least = Math.min(least, left.right.drawn[i]! + right.left.drawn[i]!);
   return least;

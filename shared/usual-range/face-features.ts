@@ -2,13 +2,13 @@ import { inkRuns } from '@/shared/geometry/ink-runs';
 import type { LetterShape } from '@/shared/measure/letter-shape';
 import { median } from '@/shared/stats/median';
 import { NEAR, NEAREST, heldMean, nearMean } from './near-mean';
-import { fineHeights, lookAtLetter, type Frame, type LetterLook } from './side-look';
+import { fineHeights, featuresOfLetter, type Frame, type LetterFeatures } from './side-features';
 
 /** The four control letters. */
 export type ControlShapes = { H: LetterShape; O: LetterShape; n: LetterShape; o: LetterShape };
 
 /** A face as the usual range sees it. */
-export type FaceLook = {
+export type FaceFeatures = {
   frame: Frame;
   /** The reference gap, 1/1000 em, in which everything is counted: the middle near-weighted gap of the control pairs. */
   unit: number;
@@ -22,7 +22,7 @@ export type FaceLook = {
   stemGap: number;
   /** What the fit is told of the face. */
   inputs: Float64Array;
-  lookOf: (shape: LetterShape) => LetterLook;
+  featuresOf: (shape: LetterShape) => LetterFeatures;
 };
 
 export const FACE_INPUTS = 14;
@@ -31,21 +31,21 @@ export const FACE_INPUTS = 14;
 export const HELD = { least: 60, most: 350 };
 
 /** @returns null for a face whose control letters leave no white to count in. */
-export function lookAtFace(control: ControlShapes, heights: Omit<Frame, 'slant'>): FaceLook | null {
+export function featuresOfFace(control: ControlShapes, heights: Omit<Frame, 'slant'>): FaceFeatures | null {
   const frame: Frame = { ...heights, slant: slantOf(control.H, heights.capHeight) };
-  const looks = new WeakMap<LetterShape, LetterLook>();
-  const lookOf = (shape: LetterShape): LetterLook => {
-    const known = looks.get(shape) ?? lookAtLetter(shape, frame);
-    looks.set(shape, known);
+  const made = new WeakMap<LetterShape, LetterFeatures>();
+  const featuresOf = (shape: LetterShape): LetterFeatures => {
+    const known = made.get(shape) ?? featuresOfLetter(shape, frame);
+    made.set(shape, known);
     return known;
   };
   const below = fineHeights(frame).filter((height) => height < 0).length;
-  const H = lookOf(control.H),
-    O = lookOf(control.O),
-    n = lookOf(control.n),
-    o = lookOf(control.o);
-  const gap = ([a, b]: [LetterLook, LetterLook]) => nearMean(whiteOf(a, b), below, 0, NEAREST);
-  const held = ([a, b]: [LetterLook, LetterLook]) => heldMean(whiteOf(a, b), below, 0, HELD.least, HELD.most);
+  const H = featuresOf(control.H),
+    O = featuresOf(control.O),
+    n = featuresOf(control.n),
+    o = featuresOf(control.o);
+  const gap = ([a, b]: [LetterFeatures, LetterFeatures]) => nearMean(whiteOf(a, b), below, 0, NEAREST);
+  const held = ([a, b]: [LetterFeatures, LetterFeatures]) => heldMean(whiteOf(a, b), below, 0, HELD.least, HELD.most);
   const capitals = pairsOf([H, O], [H, O]),
     mixed = pairsOf([H, O], [n, o]),
     small = pairsOf([n, o], [n, o]);
@@ -73,11 +73,11 @@ export function lookAtFace(control: ControlShapes, heights: Omit<Frame, 'slant'>
     frame.slant,
   ]);
   const near = median(all.map(([a, b]) => nearMean(whiteOf(a, b), below, 0, NEAR)));
-  return { frame, unit, near, held: median(all.map(held)), below, stemGap, inputs, lookOf };
+  return { frame, unit, near, held: median(all.map(held)), below, stemGap, inputs, featuresOf };
 }
 
 /** White between two letters at the fine heights as the face sets them without kerning, 1/1000 em. */
-export function whiteOf(left: LetterLook, right: LetterLook): Float64Array {
+export function whiteOf(left: LetterFeatures, right: LetterFeatures): Float64Array {
   const far = right.left.fine;
   return left.right.fine.map((value, i) => value + far[i]!);
 }
@@ -106,13 +106,13 @@ function counter({ contours }: LetterShape, height: number): number {
 }
 
 /** White between H and H, clear of serifs and bar. */
-function whiteBetweenStems(H: LetterLook, height: number, xHeight: number, capHeight: number): number {
+function whiteBetweenStems(H: LetterFeatures, height: number, xHeight: number, capHeight: number): number {
   // The drawn profile's heights over the x-height start 14 entries up and run evenly from .1 to .95 of the way to the capitals.
   const place = xHeight < capHeight ? (((height - xHeight) / (capHeight - xHeight) - 0.1) / 0.85) * 5 : 2;
   const index = 14 + Math.min(5, Math.max(0, Math.floor(place + 0.5)));
   return H.right.drawn[index]! + H.left.drawn[index]!;
 }
 
-function pairsOf(left: LetterLook[], right: LetterLook[]): [LetterLook, LetterLook][] {
-  return left.flatMap((a) => right.map((b): [LetterLook, LetterLook] => [a, b]));
+function pairsOf(left: LetterFeatures[], right: LetterFeatures[]): [LetterFeatures, LetterFeatures][] {
+  return left.flatMap((a) => right.map((b): [LetterFeatures, LetterFeatures] => [a, b]));
 }

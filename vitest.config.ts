@@ -18,7 +18,8 @@ export default defineConfig({
   },
   test: {
     // Files of one worker share what they import, and the processes that read faces: half of all time went into importing and
-    // starting them again. What changes settings of its process is named *.isolated.test.ts and has a worker of its own.
+    // starting them again. What changes or counts something of its whole process is named
+    // *.isolated.test.ts and shares nothing.
     projects: [
       { extends: true, test: { name: 'shared', include: [all], exclude: [...elsewhere, isolated], isolate: false } },
       { extends: true, test: { name: 'isolated', include: [isolated], exclude: elsewhere } },

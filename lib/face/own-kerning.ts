@@ -92,9 +92,9 @@ function cachedShape(
   make: () => LetterShape,
 ): LetterShape {
   const key = `${advance} ${path}`;
-  const known = shapes.get(key) ?? make();
-  shapes.set(key, known);
-  return known;
+  const shape = shapes.get(key) ?? make();
+  shapes.set(key, shape);
+  return shape;
 }
 
 /** All letters, and the built-in value of every asked pair, from one line that sets the pairs one after the other. */

@@ -63,7 +63,7 @@ export const openBench = operation({
         after: lines[place + 1]?.specimenId ?? null,
       },
       /** How many lines of the exercise are of the same words, this one included. */
-      together: lines.filter(({ text }) => text === line.text).length,
+      ofThisText: lines.filter(({ text }) => text === line.text).length,
       draft: { id: draft.id, version: draft.version, spacing: spacingOf(draft) },
       start:
         start === undefined

@@ -9,10 +9,10 @@ import { getProofLine } from '@/lib/review/desk';
 import { getQueue } from '@/lib/review/queue';
 import { annotate } from './critique';
 import { criteria, type Line } from './exercise-words';
-import { hands } from './hands';
+import { habitsOfStudents } from './habits';
 import { daysAgo, localInstant, localTime } from './local-instant';
 import { mark } from './mark';
-import type { OwnSetting } from './own-setting';
+import type { OwnSpacing } from './own-spacing';
 import { planExercise } from './plan';
 import { saveOwn, teachers } from './references';
 import { send, setLines } from './work';
@@ -26,7 +26,7 @@ type Seats = {
 };
 
 /** The lines of the exercise that is closed, and how the instructor sets them. */
-const closedLines: readonly (Line & { own: OwnSetting })[] = [
+const closedLines: readonly (Line & { own: OwnSpacing })[] = [
   {
     text: 'TOLL HOUSE',
     face: 'libre-franklin-600',
@@ -90,7 +90,7 @@ export async function seedClosedExercise(seats: Seats, now: Date): Promise<void>
       { student, round: 'before' },
       at,
     );
-    await send(userId, exerciseId, 'toll-house', hands[student % hands.length]!.says[0]!, at);
+    await send(userId, exerciseId, 'toll-house', habitsOfStudents[student % habitsOfStudents.length]!.says[0]!, at);
   }
   await critique({ exerciseId, roundNumber: 1 }, { instructor, assistant }, localInstant(now, timeZone, -36, '10:00'));
   await closeExercise(instructor, { exerciseId, version: 2 }, { now: localInstant(now, timeZone, -30, '12:00') });

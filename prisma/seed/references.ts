@@ -3,8 +3,8 @@ import { listReferences, saveReference } from '@/lib/reference/references';
 import type { SpecimenView } from '@/lib/rows/specimen';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { straying } from './hands';
-import { gapNames, type OwnSetting, ownSettings } from './own-setting';
+import { straying } from './habits';
+import { gapNames, type OwnSpacing, ownSpacings } from './own-spacing';
 
 type Teachers = { exerciseId: string; instructor: Caller; assistant: Caller };
 
@@ -24,13 +24,13 @@ export const teachers: Record<'instructor' | 'again' | 'assistant', Teacher> = {
 type Teacher = { share: number; tracking: number; wander: number; seed: number };
 
 /**
- * References of invented hands: the face's own kerning, tracked for the size, with a few small changes and why. They
+ * References of invented habitsOfStudents: the face's own kerning, tracked for the size, with a few small changes and why. They
  * are examples to look at, not anybody's judgement.
  */
 export async function seedReferences({ exerciseId, instructor, assistant }: Teachers, now: Date): Promise<void> {
   const { specimens } = await listReferences(instructor, { exerciseId }, { now });
   const set = (caller: Caller, place: number, slot: number, teacher: Teacher) =>
-    saveOwn(caller, specimens[place]!, { slot, teacher, own: ownSettings[place]!, place }, now);
+    saveOwn(caller, specimens[place]!, { slot, teacher, own: ownSpacings[place]!, place }, now);
   for (const at of byInstructor) await set(instructor, at, 1, teachers.instructor);
   for (const at of byAssistant) await set(assistant, at, 1, teachers.assistant);
   await set(instructor, twice, 2, teachers.again);
@@ -40,7 +40,7 @@ export async function seedReferences({ exerciseId, instructor, assistant }: Teac
 export function referenceBy(
   { share, tracking, wander, seed }: Teacher,
   pack: Pack,
-  own: OwnSetting,
+  own: OwnSpacing,
   place: number,
 ): Spacing {
   const stray = straying(seed + place, wander);
@@ -56,7 +56,7 @@ export function referenceBy(
 export async function saveOwn(
   caller: Caller,
   { pack, versionId }: SpecimenView,
-  { slot, teacher, own, place }: { slot: number; teacher: Teacher; own: OwnSetting; place: number },
+  { slot, teacher, own, place }: { slot: number; teacher: Teacher; own: OwnSpacing; place: number },
   now: Date,
 ): Promise<void> {
   const spacing = referenceBy(teacher, pack, own, place);

@@ -3,9 +3,9 @@ import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
 import { sendProof } from '@/lib/work/proofs';
 import { getWork } from '@/lib/work/overview';
-import { type HandAt, hands, setByHand } from './hands';
+import { type HandAt, habitsOfStudents, spacingBy } from './habits';
 import { localInstant } from './local-instant';
-import { type OwnSetting, ownSettings } from './own-setting';
+import { type OwnSpacing, ownSpacings } from './own-spacing';
 
 const hour = 3_600_000;
 
@@ -18,8 +18,8 @@ export async function seedFirstRound({ exerciseId, studentIds, timeZone }: Seats
     // The round was due at six in the evening, five days ago.
     const at =
       index === 3 ? localInstant(now, timeZone, -5, '23:00') : new Date(now.getTime() - (6 + (index % 9)) * 24 * hour);
-    await setLines(userId, exerciseId, ownSettings, { student: like }, at);
-    const says = hands[like % hands.length]!.says[0]!;
+    await setLines(userId, exerciseId, ownSpacings, { student: like }, at);
+    const says = habitsOfStudents[like % habitsOfStudents.length]!.says[0]!;
     if (index === 2) await send(userId, exerciseId, 'first-thoughts', says, new Date(at.getTime() - hour));
     await send(userId, exerciseId, 'round-1', says, at);
   }
@@ -29,8 +29,8 @@ export async function seedFirstRound({ exerciseId, studentIds, timeZone }: Seats
 export async function seedSecondRound({ exerciseId, studentIds }: Seats, now: Date): Promise<void> {
   for (const [index, userId] of studentIds.slice(0, Math.ceil(studentIds.length / 3)).entries()) {
     const at = new Date(now.getTime() - (2 + index) * 7 * hour);
-    await setLines(userId, exerciseId, ownSettings, { student: index, round: 'second' }, at);
-    await send(userId, exerciseId, 'round-2', hands[index % hands.length]!.says[1]!, at);
+    await setLines(userId, exerciseId, ownSpacings, { student: index, round: 'second' }, at);
+    await send(userId, exerciseId, 'round-2', habitsOfStudents[index % habitsOfStudents.length]!.says[1]!, at);
   }
 }
 
@@ -40,14 +40,14 @@ type Seats = { exerciseId: string; studentIds: readonly string[]; timeZone: stri
 export async function setLines(
   userId: string,
   exerciseId: string,
-  settings: readonly OwnSetting[],
+  settings: readonly OwnSpacing[],
   hand: Omit<HandAt, 'place'>,
   at: Date,
 ): Promise<void> {
   const { lines } = await getWork(person(userId), { exerciseId }, { now: at });
   for (const [place, { specimenId }] of lines.entries()) {
     const { draft, line } = await openBench(person(userId), { exerciseId, specimenId }, { now: at });
-    const spacing = setByHand(line.pack, settings[place]!, { ...hand, place });
+    const spacing = spacingBy(line.pack, settings[place]!, { ...hand, place });
     await saveDraft(
       person(userId),
       { draftId: draft.id, baseVersion: draft.version, clientId: `demo-${at.getTime()}`, seq: 1, spacing },

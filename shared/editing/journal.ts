@@ -1,6 +1,6 @@
 import { assertFits, sameDocument, type SpacingDocument } from './document';
 import { record, startHistory, type History } from './history';
-import { advance, startSync, type Change, type Kept, type SentChange, type Sync } from './sync';
+import { advance, startSync, type Change, type ServerState, type SentChange, type Sync } from './sync';
 
 /** Anything that keeps strings by key on this device, at once. `set` throws when it is full. */
 export type DeviceStore = {
@@ -34,9 +34,9 @@ const BLOCK_TEXT = 8_000;
  * windows never overwrite each other: `change` and `step/…` belong to the window being worked in,
  * `kept` and `flight` to the window that sends.
  */
-export function openJournal(store: DeviceStore, scope: JournalScope, server: Kept): Opened {
+export function openJournal(store: DeviceStore, scope: JournalScope, server: ServerState): Opened {
   const root = rootOf(scope);
-  const last = readKept(store, scope);
+  const last = readServerState(store, scope);
   const change = readChange(store, scope);
   const flight = readFlight(store, scope);
   const base = last && last.version > server.version ? last : server;
@@ -61,11 +61,11 @@ export function openJournal(store: DeviceStore, scope: JournalScope, server: Kep
       ? { ...mine, baseVersion: known.version }
       : null;
   const before = { ...startSync(known), unsent: perhapsSent ? null : mine, inFlight: flight ?? perhapsSent };
-  const sync = advance(before, { kind: 'heard', kept: server });
+  const sync = advance(before, { kind: 'heard', server });
   return {
     sync,
     written,
-    history: mine || flight || sync.conflict ? history : record(history, sync.kept.document, sameDocument),
+    history: mine || flight || sync.conflict ? history : record(history, sync.server.document, sameDocument),
   };
 }
 
@@ -125,9 +125,9 @@ export function writeSync(store: DeviceStore, scope: JournalScope, sync: Sync, s
   return attempt(() => {
     if (sync.inFlight) store.set(`${root}flight`, JSON.stringify(sync.inFlight));
     else if (store.get(`${root}flight`) !== null) store.remove(`${root}flight`);
-    const kept = JSON.stringify(sync.kept);
+    const state = JSON.stringify(sync.server);
     // Sending changes nothing in it, and a window that hears of it reads the whole journal again.
-    if (store.get(`${root}kept`) !== kept) store.set(`${root}kept`, kept);
+    if (store.get(`${root}kept`) !== state) store.set(`${root}kept`, state);
     if (settles) store.set(`${root}settled`, `${settles.clientId}/${settles.seq}`);
   });
 }
@@ -151,8 +151,8 @@ export function readChange(store: DeviceStore, scope: JournalScope): WrittenChan
   );
 }
 
-export function readKept(store: DeviceStore, scope: JournalScope): Kept | null {
-  return read<Kept>(store, `${rootOf(scope)}kept`, (kept) => assertFits(kept.document, scope.pairCount));
+export function readServerState(store: DeviceStore, scope: JournalScope): ServerState | null {
+  return read<ServerState>(store, `${rootOf(scope)}kept`, (state) => assertFits(state.document, scope.pairCount));
 }
 
 function readFlight(store: DeviceStore, scope: JournalScope): SentChange | null {

@@ -3,7 +3,7 @@ import { sameDocument, type SpacingDocument } from './document';
 /** One change as it is sent: (clientId, seq) names it, so that it may be sent again without being kept twice. */
 export type Change = { readonly clientId: string; readonly seq: number; readonly document: SpacingDocument };
 export type SentChange = Change & { readonly baseVersion: number };
-export type Kept = { readonly version: number; readonly document: SpacingDocument };
+export type ServerState = { readonly version: number; readonly document: SpacingDocument };
 
 /** Why nothing can be sent at the moment. */
 type Trouble =
@@ -20,12 +20,12 @@ type Trouble =
  */
 export type Sync = {
   /** The newest state the server is known to hold. */
-  readonly kept: Kept;
+  readonly server: ServerState;
   /** The newest change made here that the server is not known to hold. */
   readonly unsent: Change | null;
   readonly inFlight: SentChange | null;
   /** What the server holds instead, when both sides moved; waits for the person's choice. */
-  readonly conflict: Kept | null;
+  readonly conflict: ServerState | null;
   readonly trouble: Trouble;
 };
 
@@ -33,24 +33,24 @@ export type SyncEvent =
   | { readonly kind: 'changed'; readonly change: Change }
   | { readonly kind: 'sending' }
   | { readonly kind: 'accepted'; readonly version: number }
-  | { readonly kind: 'conflicted'; readonly theirs: Kept }
+  | { readonly kind: 'conflicted'; readonly theirs: ServerState }
   | { readonly kind: 'unreachable' }
   | { readonly kind: 'signed out' }
   | { readonly kind: 'refused'; readonly reason: string }
   /** News from the server or another window of this person: this is held now. */
-  | { readonly kind: 'heard'; readonly kept: Kept }
+  | { readonly kind: 'heard'; readonly server: ServerState }
   | { readonly kind: 'chose mine' }
   | { readonly kind: 'chose theirs' };
 
-export function startSync(kept: Kept): Sync {
-  return { kept, unsent: null, inFlight: null, conflict: null, trouble: { kind: 'none' } };
+export function startSync(server: ServerState): Sync {
+  return { server, unsent: null, inFlight: null, conflict: null, trouble: { kind: 'none' } };
 }
 
 /** The change to send now, or null when there is none to send or a choice is waited for. */
 export function nextToSend(sync: Sync): SentChange | null {
   if (sync.conflict || sync.trouble.kind === 'refused') return null;
   if (sync.inFlight) return sync.inFlight;
-  return sync.unsent && { ...sync.unsent, baseVersion: sync.kept.version };
+  return sync.unsent && { ...sync.unsent, baseVersion: sync.server.version };
 }
 
 /** Nothing made here is missing on the server. */
@@ -71,7 +71,7 @@ export function advance(sync: Sync, event: SyncEvent): Sync {
     case 'conflicted':
       return meet(sync, event.theirs);
     case 'heard':
-      return hear(sync, event.kept);
+      return hear(sync, event.server);
     case 'unreachable':
       return {
         ...sync,
@@ -87,9 +87,9 @@ export function advance(sync: Sync, event: SyncEvent): Sync {
         trouble: { kind: 'refused', reason: event.reason },
       };
     case 'chose mine':
-      return sync.conflict ? withUnsent({ ...sync, kept: sync.conflict, conflict: null }, sync.unsent) : sync;
+      return sync.conflict ? withUnsent({ ...sync, server: sync.conflict, conflict: null }, sync.unsent) : sync;
     case 'chose theirs':
-      return sync.conflict ? { ...sync, kept: sync.conflict, conflict: null, unsent: null, inFlight: null } : sync;
+      return sync.conflict ? { ...sync, server: sync.conflict, conflict: null, unsent: null, inFlight: null } : sync;
   }
 }
 
@@ -100,30 +100,30 @@ function beginSending(sync: Sync): Sync {
 }
 
 /** The server holds what was in flight. */
-function accept(sync: Sync, kept: Kept): Sync {
-  return withUnsent({ ...sync, kept, inFlight: null, trouble: { kind: 'none' } }, sync.unsent);
+function accept(sync: Sync, server: ServerState): Sync {
+  return withUnsent({ ...sync, server, inFlight: null, trouble: { kind: 'none' } }, sync.unsent);
 }
 
 /** Both sides moved, unless the server turns out to hold one of ours already. */
-function meet(sync: Sync, theirs: Kept): Sync {
+function meet(sync: Sync, theirs: ServerState): Sync {
   const reached: Sync = { ...sync, trouble: { kind: 'none' } };
   if (sync.inFlight && sameDocument(theirs.document, sync.inFlight.document)) return accept(reached, theirs);
   const mine = sync.unsent ?? sync.inFlight;
   if (!mine || sameDocument(theirs.document, mine.document))
-    return { ...reached, kept: theirs, inFlight: null, unsent: null, conflict: null };
+    return { ...reached, server: theirs, inFlight: null, unsent: null, conflict: null };
   return { ...reached, inFlight: null, unsent: mine, conflict: theirs };
 }
 
-function hear(sync: Sync, kept: Kept): Sync {
-  if (kept.version <= sync.kept.version) return sync;
-  if (sync.conflict) return kept.version > sync.conflict.version ? { ...sync, conflict: kept } : sync;
+function hear(sync: Sync, server: ServerState): Sync {
+  if (server.version <= sync.server.version) return sync;
+  if (sync.conflict) return server.version > sync.conflict.version ? { ...sync, conflict: server } : sync;
   // With something of our own on its way, the server's answer to it will tell.
   if (sync.inFlight) return sync;
-  return meet(sync, kept);
+  return meet(sync, server);
 }
 
 /** Keeps a change as unsent, unless it says what the server has anyway and nothing else is on its way. */
 function withUnsent(sync: Sync, change: Change | null): Sync {
-  const needless = change && !sync.inFlight && !sync.conflict && sameDocument(change.document, sync.kept.document);
+  const needless = change && !sync.inFlight && !sync.conflict && sameDocument(change.document, sync.server.document);
   return { ...sync, unsent: needless ? null : change };
 }

@@ -20,18 +20,18 @@ export function pearson(first: readonly number[], second: readonly number[]): nu
   if (first.length < 2) throw new RangeError(`A correlation needs two values or more; ${first.length} were given.`);
   const meanFirst = mean(first),
     meanSecond = mean(second);
-  let together = 0,
+  let products = 0,
     spreadFirst = 0,
     spreadSecond = 0;
   first.forEach((value, index) => {
     const a = value - meanFirst,
       b = second[index]! - meanSecond;
-    together += a * b;
+    products += a * b;
     spreadFirst += a * a;
     spreadSecond += b * b;
   });
   if (spreadFirst === 0 || spreadSecond === 0) return null;
-  return Math.min(1, Math.max(-1, together / Math.sqrt(spreadFirst * spreadSecond)));
+  return Math.min(1, Math.max(-1, products / Math.sqrt(spreadFirst * spreadSecond)));
 }
 
 function mean(values: readonly number[]): number {

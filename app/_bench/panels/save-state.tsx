@@ -1,7 +1,7 @@
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { type SpacingDocument, spacingOf } from '@/shared/editing/document';
-import { isSaved, type Kept } from '@/shared/editing/sync';
+import { isSaved, type ServerState } from '@/shared/editing/sync';
 import { counted } from '@/shared/text/number';
 import styles from '../bench.module.css';
 import { useBench, useBenchAtOnce, useSession } from '../context';
@@ -65,7 +65,7 @@ function words(kind: Kind, reason: string, deviceKeeps: boolean): string {
 }
 
 /** The line was changed here and in another place. Both are shown; nothing is sent until one is chosen. */
-function Conflict({ theirs }: { theirs: Kept }) {
+function Conflict({ theirs }: { theirs: ServerState }) {
   const session = useSession();
   const mine = useBench(current);
   const differing = mine.offsets.filter((offset, pair) => offset !== theirs.document.offsets[pair]).length;

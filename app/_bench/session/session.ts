@@ -15,14 +15,14 @@ import {
   openJournal,
   readChange,
   readHistory,
-  readKept,
+  readServerState,
   rootOf,
   writeChange,
   writeSync,
   type JournalScope,
   type Written,
 } from '@/shared/editing/journal';
-import { advance, type Kept, type Sync } from '@/shared/editing/sync';
+import { advance, type ServerState, type Sync } from '@/shared/editing/sync';
 import type { BenchProps } from '../props';
 import { newKey, openDevice } from './device';
 import { noLooks, type LookName } from '@/shared/line/looks';
@@ -112,7 +112,8 @@ export function openSession(props: BenchProps): BenchSession {
     }
   }
 
-  const reopened = (): Sync => openJournal(device, scope, readKept(device, scope) ?? store.get().sync.kept).sync;
+  const reopened = (): Sync =>
+    openJournal(device, scope, readServerState(device, scope) ?? store.get().sync.server).sync;
 
   return {
     props,
@@ -184,7 +185,7 @@ export function openSession(props: BenchProps): BenchSession {
   };
 }
 
-function serverHas(props: BenchProps): Kept {
+function serverHas(props: BenchProps): ServerState {
   const { spacing, version, tolerances, reasons } = props;
   return {
     version,

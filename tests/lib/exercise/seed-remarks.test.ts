@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildPack } from '@/lib/face/build-pack';
 import { lines } from '@/prisma/seed/exercise-words';
-import { setByHand } from '@/prisma/seed/hands';
-import { gapNames, ownSettings } from '@/prisma/seed/own-setting';
+import { spacingBy } from '@/prisma/seed/habits';
+import { gapNames, ownSpacings } from '@/prisma/seed/own-spacing';
 import { referenceBy, teachers } from '@/prisma/seed/references';
 import { type Remark, remarksOn } from '@/prisma/seed/remarks';
 import { spacedLetters } from '@/shared/critique/run';
@@ -27,7 +27,7 @@ beforeAll(async () => {
   for (const [place, pack] of packs.slice(0, 4).entries()) {
     const { size, ground } = lines[place]!;
     const names = gapNames(pack);
-    const reference = referenceBy(teachers.instructor, pack, ownSettings[place]!, place);
+    const reference = referenceBy(teachers.instructor, pack, ownSpacings[place]!, place);
     const given = {
       ...reference,
       author: 'The instructor',
@@ -36,7 +36,7 @@ beforeAll(async () => {
     };
     for (let student = 0; student < 14; student += 1) {
       for (const round of ['first', 'second'] as const) {
-        const spacing = setByHand(pack, ownSettings[place]!, { student, place, round });
+        const spacing = spacingBy(pack, ownSpacings[place]!, { student, place, round });
         const measure = reportLine(pack, spacing, { size, ground, smallestSize: { value: 24, unit: 'px' } });
         const comparison = compareLine(measure, [given]);
         const builtIn = pack.builtIn.map((units) => (units * 1000) / pack.unitsPerEm);
@@ -138,7 +138,7 @@ describe('the references of the demo', () => {
   it('are the face’s own kerning, tracked, with small changes', () => {
     for (const [place, pack] of packs.entries()) {
       for (const teacher of Object.values(teachers)) {
-        const { tracking, offsets } = referenceBy(teacher, pack, ownSettings[place]!, place);
+        const { tracking, offsets } = referenceBy(teacher, pack, ownSpacings[place]!, place);
         expect(Math.abs(tracking)).toBeLessThanOrEqual(20);
         for (const offset of offsets) expect(Math.abs(offset)).toBeLessThanOrEqual(24);
       }
@@ -148,7 +148,7 @@ describe('the references of the demo', () => {
   it('have no gap that designers would not set so: none is outside the usual range', () => {
     for (const [place, pack] of packs.entries()) {
       const { size, ground } = lines[place]!;
-      const { pairs } = measureLine(pack, referenceBy(teachers.instructor, pack, ownSettings[place]!, place), {
+      const { pairs } = measureLine(pack, referenceBy(teachers.instructor, pack, ownSpacings[place]!, place), {
         size,
         ground,
       });
@@ -160,7 +160,7 @@ describe('the references of the demo', () => {
 
   it('give a reason for every change, and one that holds: a gap said to be the widest is, as the face sets the line', () => {
     for (const [place, pack] of packs.entries()) {
-      const { changes } = ownSettings[place]!;
+      const { changes } = ownSpacings[place]!;
       const names = gapNames(pack);
       for (const [name, { why }] of Object.entries(changes)) {
         expect(names, pack.text).toContain(name);

@@ -8,7 +8,7 @@ import { misfitOf } from '@/shared/demonstration/steps';
 import { present, undo } from '@/shared/editing/history';
 import type { SpacingDocument } from '@/shared/editing/document';
 import { openJournal, type DeviceStore, type JournalScope } from '@/shared/editing/journal';
-import { isSaved, nextToSend, type Kept } from '@/shared/editing/sync';
+import { isSaved, nextToSend, type ServerState } from '@/shared/editing/sync';
 import { writeNoteSchema } from '@/shared/schemas/note';
 import { journals, storedForms } from '@/tests/fixtures/stored/stored';
 
@@ -16,8 +16,8 @@ import { journals, storedForms } from '@/tests/fixtures/stored/stored';
 type KeptDraft = {
   kind: string;
   scope: JournalScope;
-  server: Kept;
-  after: Kept;
+  server: ServerState;
+  after: ServerState;
   standing: SpacingDocument;
   steps: number;
   saved: boolean;

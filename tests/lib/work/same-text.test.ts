@@ -85,7 +85,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
   });
 
   it('offers the setting of another line as a start and replaces nothing', async () => {
-    const { start, draft, together: count } = await bench('student', small, { start: ids.specimen });
+    const { start, draft, ofThisText: count } = await bench('student', small, { start: ids.specimen });
     expect(start?.spacing).toEqual({ tracking: 2, offsets: [-30] });
     expect([draft.version, draft.spacing, count]).toEqual([0, { tracking: 0, offsets: [0] }, 2]);
     // Not of itself, not where nothing was set, and nobody else's.

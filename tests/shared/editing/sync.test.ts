@@ -12,7 +12,7 @@ describe('one draft between bench and server', () => {
     expect(isSaved(sent)).toBe(false);
     const done = advance(sent, { kind: 'accepted', version: 4 });
     expect(isSaved(done)).toBe(true);
-    expect(done.kept).toEqual({ version: 4, document: spacing(5) });
+    expect(done.server).toEqual({ version: 4, document: spacing(5) });
   });
   it('sends a change again as it was when no answer came, and the newer one after it', () => {
     let sync = run(
@@ -39,7 +39,7 @@ describe('one draft between bench and server', () => {
     });
     const yielded = advance(sync, { kind: 'chose theirs' });
     expect(isSaved(yielded)).toBe(true);
-    expect(yielded.kept).toEqual(theirs);
+    expect(yielded.server).toEqual(theirs);
   });
   it('takes a conflict with its own change for the answer that went missing', () => {
     const sync = run(
@@ -48,13 +48,13 @@ describe('one draft between bench and server', () => {
       { kind: 'conflicted', theirs: { version: 4, document: spacing(5) } },
     );
     expect(isSaved(sync)).toBe(true);
-    expect(sync.kept.version).toBe(4);
+    expect(sync.server.version).toBe(4);
   });
   it('follows another window while nothing is unsent here, and asks when something is', () => {
-    const news = { kind: 'heard' as const, kept: { version: 4, document: spacing(7) } };
-    expect(run(news).kept.version).toBe(4);
-    expect(run({ kind: 'changed', change: change(1, 5) }, news).conflict).toEqual(news.kept);
-    expect(run({ kind: 'heard', kept: { version: 2, document: spacing(1) } }).kept.version).toBe(3);
+    const news = { kind: 'heard' as const, server: { version: 4, document: spacing(7) } };
+    expect(run(news).server.version).toBe(4);
+    expect(run({ kind: 'changed', change: change(1, 5) }, news).conflict).toEqual(news.server);
+    expect(run({ kind: 'heard', server: { version: 2, document: spacing(1) } }).server.version).toBe(3);
   });
   it('keeps everything through an ended session and a refusal', () => {
     const out = run({ kind: 'changed', change: change(1, 5) }, { kind: 'sending' }, { kind: 'signed out' });

@@ -9,7 +9,7 @@ import {
   type JournalScope,
   type Written,
 } from '@/shared/editing/journal';
-import { advance, nextToSend, type Kept, type Sync } from '@/shared/editing/sync';
+import { advance, nextToSend, type ServerState, type Sync } from '@/shared/editing/sync';
 
 /** A device store in memory, with a size in characters that it will not go over. */
 export function toyStore(limit = Infinity): DeviceStore & { entries: Map<string, string> } {
@@ -33,7 +33,7 @@ export function toyStore(limit = Infinity): DeviceStore & { entries: Map<string,
 
 /** A server that keeps one draft by the rules of the wire: compare and swap, and each change once. */
 export function toyServer(document: SpacingDocument) {
-  let kept: Kept = { version: 0, document };
+  let kept: ServerState = { version: 0, document };
   const seen = new Map<string, number>();
   return {
     kept: () => kept,
@@ -42,7 +42,7 @@ export function toyServer(document: SpacingDocument) {
       seq: number;
       baseVersion: number;
       document: SpacingDocument;
-    }): { version: number } | { conflict: Kept } {
+    }): { version: number } | { conflict: ServerState } {
       const name = `${change.clientId}/${change.seq}`;
       const before = seen.get(name);
       if (before !== undefined) return { version: before };

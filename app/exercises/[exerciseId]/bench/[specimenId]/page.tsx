@@ -83,9 +83,9 @@ export default async function BenchPage({ params, searchParams }: Props) {
                 Next line
               </ButtonLink>
             )}
-            {bench.together > 1 && (
+            {bench.ofThisText > 1 && (
               <ButtonLink small href={sameTextHref(exerciseId, line.text)}>
-                All {bench.together} spacings of it
+                All {bench.ofThisText} spacings of it
               </ButtonLink>
             )}
             {bench.trial && (

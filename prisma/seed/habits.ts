@@ -3,7 +3,7 @@ import { numbersFrom } from '@/shared/practice/numbers-from';
 import type { SideKind } from '@/shared/schemas/measure';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
-import { gapNames, type OwnSetting } from './own-setting';
+import { gapNames, type OwnSpacing } from './own-spacing';
 
 /**
  * Pairs by the sides that meet: two slants; an open side beside anything but a stem; a round one beside a round or open
@@ -12,20 +12,20 @@ import { gapNames, type OwnSetting } from './own-setting';
 type Meeting = 'slants' | 'open' | 'rounds';
 
 /**
- * How an invented student sets lines: as the instructor would, but for what this hand does not see yet. All in 1/1000
+ * How an invented student sets lines: as the instructor would, but for what they do not see yet. All in 1/1000
  * em.
  */
-export type Hand = {
+export type Habits = {
   /** On every gap alike. */
   habit: number;
   /** Either way on every gap. */
   wander: number;
   faults: readonly { at: Meeting; by: number }[];
-  /** What this hand says of its own work. */
+  /** What they say of their own work. */
   says: readonly string[];
 };
 
-export const hands: readonly Hand[] = [
+export const habitsOfStudents: readonly Habits[] = [
   {
     habit: -1,
     wander: 3,
@@ -83,7 +83,7 @@ export const hands: readonly Hand[] = [
 ];
 
 /**
- * Letters that a hand left out of place, by the place of the line: the gap before it wider by so much and the next
+ * Letters that were left out of place, by the place of the line: the gap before it wider by so much and the next
  * tighter.
  */
 type Slip = { line: number; gap: number; by: number };
@@ -95,7 +95,7 @@ const slips = (student: number): Slip[] => [
 ];
 
 /**
- * Whose hand, on which line, by their places; and in which round of the demo's main exercise, or in the exercise before
+ * Which student, on which line, by their places; and in which round of the demo's main exercise, or in the exercise before
  * it.
  */
 export type HandAt = { student: number; place: number; round?: keyof typeof SEEDS };
@@ -105,21 +105,21 @@ const SEEDS = { before: 1000, first: 4000, second: 9000 };
 /**
  * A student's spacing of a line. Up to the first round faults are there in full, in the second a third of them is left.
  */
-export function setByHand(pack: Pack, own: OwnSetting, { student, place, round = 'first' }: HandAt): Spacing {
-  const hand = hands[student % hands.length]!;
+export function spacingBy(pack: Pack, own: OwnSpacing, { student, place, round = 'first' }: HandAt): Spacing {
+  const habits = habitsOfStudents[student % habitsOfStudents.length]!;
   const share = round === 'second' ? 0.3 : 1;
-  const wander = round === 'second' ? hand.wander / 2 : hand.wander;
+  const wander = round === 'second' ? habits.wander / 2 : habits.wander;
   const stray = straying(SEEDS[round] + student * 31 + place, wander);
   const meetings = meetingsOf(pack);
   const offsets = gapNames(pack).map((name, gap) => {
     if (name === '') return 0;
-    const faults = hand.faults.filter(({ at }) => meetings[gap]!.includes(at)).map(({ by }) => by);
+    const faults = habits.faults.filter(({ at }) => meetings[gap]!.includes(at)).map(({ by }) => by);
     for (const slip of slips(student))
       if (round !== 'before' && slip.line === place)
         faults.push(gap === slip.gap ? slip.by : gap === slip.gap + 1 ? -slip.by : 0);
     return Math.round((own.changes[name]?.by ?? 0) + share * faults.reduce((sum, by) => sum + by, 0) + stray());
   });
-  return { tracking: own.tracking + Math.round(share * hand.habit), offsets };
+  return { tracking: own.tracking + Math.round(share * habits.habit), offsets };
 }
 
 /** Numbers between −most and most, the same each time for one seed. */

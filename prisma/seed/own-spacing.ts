@@ -2,7 +2,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import { lines } from './exercise-words';
 
 /** What the demo's instructor does to a line beyond the kerning that its face comes with. Invented. */
-export type OwnSetting = {
+export type OwnSpacing = {
   /** For the size: large reading faces are drawn together, capitals and small lines opened. 1/1000 em. */
   tracking: number;
   /** By the two letters of a pair; each of them small, each with a reason that holds when one looks. */
@@ -10,7 +10,7 @@ export type OwnSetting = {
 };
 
 /** In the order of the demo's lines. */
-const settings: readonly OwnSetting[] = [
+const settings: readonly OwnSpacing[] = [
   {
     tracking: 6,
     changes: {
@@ -23,7 +23,7 @@ const settings: readonly OwnSetting[] = [
     tracking: -10,
     changes: {
       Af: { by: 8, why: 'The foot of the A nearly meets the f. As the rest closes, this one stays.' },
-      ft: { by: 12, why: 'f and t would touch once the line is closed, so this pair keeps its room.' },
+      ft: { by: 10, why: 'f and t would touch once the line is closed, so this pair keeps its room.' },
     },
   },
   {
@@ -81,7 +81,7 @@ const settings: readonly OwnSetting[] = [
 ];
 
 /** How the instructor sets a line of the demo, by its place. */
-export const ownSettings: readonly OwnSetting[] = lines.map(
+export const ownSpacings: readonly OwnSpacing[] = lines.map(
   (_, place) => settings[place] ?? { tracking: 0, changes: {} },
 );
 

@@ -17,9 +17,8 @@ export default defineConfig({
     ],
   },
   test: {
-    // Files of one worker share what they import, and the processes that read faces: half of all time went into importing and
-    // starting them again. What changes or counts something of its whole process is named
-    // *.isolated.test.ts and shares nothing.
+    // Files of one worker share what they import and the processes that read faces: importing and starting them again took
+    // half of the time. What changes or counts something of its whole process is named *.isolated.test.ts.
     projects: [
       { extends: true, test: { name: 'shared', include: [all], exclude: [...elsewhere, isolated], isolate: false } },
       { extends: true, test: { name: 'isolated', include: [isolated], exclude: elsewhere } },

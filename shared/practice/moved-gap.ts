@@ -6,14 +6,14 @@ import type { PracticeKind } from '@/shared/schemas/practice';
 import type { Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 
-/** One look: a line as its designers kerned it, and the same line with one gap moved, or nothing. */
+/** One question: a line as its designers kerned it, and the same line with one gap moved, or nothing. */
 export type Question = {
   readonly pack: Pack;
   /** As the face comes: nothing added to it. */
   readonly unmoved: Spacing;
   /** The same as `unmoved` where nothing was moved. */
   readonly moved: Spacing;
-  /** Which gap was moved; null in a look that asks whether one sees what is not there. */
+  /** Which gap was moved; null in a question that asks whether one sees what is not there. */
   readonly gap: number | null;
   /** By how much, whole 1/1000 em; above 0 it was opened. */
   readonly by: PerMille;
@@ -21,14 +21,14 @@ export type Question = {
   readonly movedAbove: boolean;
 };
 
-/** In one look of six nothing is moved. */
+/** In one question of six nothing is moved. */
 const NOTHING_MOVED = 1 / 6;
 
 /**
- * Draws a look of a size. The move always leads out of the pair's usual range, since within it a designer could have
+ * Draws a question with a move of this size. The move always leads out of the pair's usual range, since within it a designer could have
  * set the gap so; where no gap of the kind can leave its range by so little, the move is the least that does.
  * @param level how far the gap is moved, 1/1000 em.
- * @param random numbers from 0 to under 1 (`numbersFrom`): the same numbers draw the same look.
+ * @param random numbers from 0 to under 1 (`numbersFrom`): the same numbers draw the same question.
  * @returns null where no line has a gap of the kind that can be moved.
  */
 export function drawQuestion(

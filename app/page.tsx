@@ -6,7 +6,7 @@ import { ButtonLink } from './_ui/Button';
 import { Page, PageHeader, Section } from './_ui/Page';
 import { Spaced } from './_ui/Spaced';
 
-/** The first page: what this is, for people who are not signed in yet; the way to their courses for those who are. */
+/** The first page: what this is, for people who are not signed in yet; for those who are, the way to their courses. */
 export default async function Home() {
   const self = await forPage(getSelf);
   return (

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { getSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
 
-/** The bar over every page, with what concerns the person who is signed in. */
+/** The bar at the top of every page, with the links of the person who is signed in. */
 export async function PersonBar() {
   const self = await forPage(getSelf);
   if (!self)
@@ -21,7 +21,7 @@ export async function PersonBar() {
   );
 }
 
-/** The bar over every page: the product's name, and on the right what concerns the person (links, sign out). */
+/** The bar at the top of every page: the product's name, and on the right the person's links and sign out. */
 function SiteBar({ home = '/', children }: { home?: string; children?: ReactNode }) {
   return (
     <header className="bar">
@@ -38,7 +38,7 @@ function SiteBar({ home = '/', children }: { home?: string; children?: ReactNode
   );
 }
 
-/** The foot of every page: what a school must be able to find from anywhere. */
+/** The foot of every page: what a school must be able to reach from anywhere. */
 export function SiteFoot() {
   return (
     <footer className="foot">

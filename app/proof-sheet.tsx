@@ -22,7 +22,7 @@ const MARKS: GapMark[] = [
   { gap: 5, fault: 'tight', strength: 2 },
 ];
 
-/** What the whole is about, on one sheet: a line with its uneven white and two notes, and the line set again. */
+/** What it is all about, on one sheet: a line with uneven white and two notes, and the same line set again. */
 export async function ProofSheet() {
   const pack = await examplePack('libre-baskerville-400', LINE);
   const before = spacingFor(
@@ -72,7 +72,7 @@ export async function ProofSheet() {
   );
 }
 
-/** A spacing that gives these totals, whatever the face has built in. */
+/** A spacing that gives these totals, whatever the face's built-in spacing. */
 function spacingFor(pack: Pack, totals: number[]): Spacing {
   return {
     tracking: 0,
@@ -83,13 +83,16 @@ function spacingFor(pack: Pack, totals: number[]): Spacing {
 type MarginNote = {
   /** The sign at the end of its hairline. */
   sign: string;
-  /** The letters it speaks of, e.g. 'W A'. */
+  /** The letters it is about, e.g. 'W A'. */
   place: string;
   body: ReactNode;
   id?: string;
 };
 
-/** Remarks beside a sheet, each under the sign that its hairline ends in. Folds under the sheet on a narrow screen. */
+/**
+ * Remarks beside a sheet, each labelled with the sign at the end of its hairline. They move below the sheet on a narrow
+ * screen.
+ */
 function MarginNotes({ notes, label = 'Notes' }: { notes: MarginNote[]; label?: string }) {
   return (
     <ol className="margin-notes" role="list" aria-label={label}>

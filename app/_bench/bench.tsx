@@ -6,7 +6,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { inBrowser } from './in-browser';
 import type { BenchProps } from './props';
 
-/** While the bench's own code is on its way the line already stands there, drawn by the server. */
+/** While the bench's own code is loading, the page already shows the line as drawn by the server. */
 const Waiting = createContext<BenchProps | null>(null);
 
 const Workbench = dynamic(() => import('./workbench').then((module) => inBrowser(module.Workbench, StillLine)), {

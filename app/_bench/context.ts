@@ -13,15 +13,15 @@ export function useSession(): BenchSession {
 
 /**
  * A part of the state; renders again only when that part changes, and during a drag or a held key only once it pauses.
- * `pick` gives a primitive or an object kept in the state.
+ * `pick` returns a primitive or an object kept in the state.
  */
 export function useBench<Part>(pick: (state: BenchState) => Part): Part {
   return usePart(useSession().store.settled, pick);
 }
 
 /**
- * As `useBench`, for what must never be behind, such as that something is not saved; `atRest` tells whether no
- * drag or held key is going on.
+ * Like `useBench`, for what must always be up to date, such as that something is not saved; `atRest` is false during a
+ * drag or while a key is held.
  */
 export function useBenchAtOnce<Part>(pick: (state: BenchState, atRest: boolean) => Part): Part {
   const { store } = useSession();

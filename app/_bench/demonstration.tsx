@@ -8,7 +8,7 @@ import type { BenchProps, DemonstrationProps } from './props';
 
 type Props = DemonstrationProps & Pick<BenchProps, 'tells'>;
 
-/** While its code is on its way the line stands there as it began, drawn by the server. */
+/** While its code is loading, the page shows the line as it was at the start, drawn by the server. */
 const Waiting = createContext<Props | null>(null);
 
 const ReplayTable = dynamic(
@@ -16,7 +16,7 @@ const ReplayTable = dynamic(
   { loading: StillLine },
 );
 
-/** A recorded setting to be looked at again. See props.ts for what a page gives it. */
+/** A replay of a recorded demonstration. See props.ts for what a page gives it. */
 export function Demonstration(props: Props) {
   return (
     <Waiting value={props}>

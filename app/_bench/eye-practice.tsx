@@ -7,7 +7,7 @@ const Sitting = dynamic(() => import('./practice/sitting').then((module) => inBr
   loading: OnTheirWay,
 });
 
-/** Trains the eye on moved gaps: the moves get smaller as long as they are seen. */
+/** Trains the eye on moved gaps: the moves get smaller as long as the person sees them. */
 export function EyePractice(props: EyePracticeProps) {
   return <Sitting {...props} />;
 }

@@ -14,10 +14,10 @@ import styles from './bench.module.css';
 
 export type RulerHandle = { place(drawn: Drawn): void };
 
-/** What changes the colours of the page while it stands. */
+/** Changes to the page's colours while it is open. */
 const THEMES = ['(prefers-color-scheme: dark)', '(forced-colors: active)', '(prefers-contrast: more)'];
 
-/** One gauge per gap, under the line; see drawing/paint-ruler.ts for how it is to be read. */
+/** One gauge per gap, under the line; drawing/paint-ruler.ts explains how it is read. */
 export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
   const session = useSession();
   const holderRef = useRef<HTMLDivElement>(null);

@@ -17,8 +17,8 @@ export type SlidersHandle = { place(drawn: Drawn): void; focus(pair: number): vo
 const REACH = 200;
 
 /**
- * So long after the last change the sliders of the other gaps move to where their gaps are now, ms; until then they
- * are not needed.
+ * Time after the last change until the sliders of the other gaps move to where their gaps are now, ms; they aren't
+ * needed before.
  */
 const LATER_MS = 600;
 
@@ -26,8 +26,8 @@ const LATER_MS = 600;
 export const sliderReach = (em: CssPx): CssPx => Math.max(12, 0.09 * em);
 
 /**
- * One slider per gap, lying over it. They are native sliders, so that assistive technology can move them;
- * the keyboard reaches the chosen one, and their values follow the state without React.
+ * One slider per gap, on top of it. They are native sliders, so that assistive technology can move them; the keyboard
+ * reaches the chosen one, and their values follow the state without React.
  */
 export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   const session = useSession();
@@ -53,7 +53,7 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
     (drawn: Drawn) => {
       lastRef.current = drawn;
       clearTimeout(laterRef.current);
-      // They follow once the drag pauses: what is seen of the chosen one is painted.
+      // They follow once the drag pauses: only the painted marks of the chosen one are visible.
       if (session.store.settled.get() !== session.store.get()) return;
       const { head } = session.store.get().chosen;
       const onlyLetters = frameRef.current !== null && isSameFrame(frameRef.current, drawn.frame);
@@ -127,7 +127,7 @@ export function GapSliders({ ref }: { ref: Ref<SlidersHandle> }) {
   );
 }
 
-/** Brings every slider that has changed up to the state; all of them the first time. */
+/** Updates every slider whose gap has changed; all of them the first time. */
 function tellAll(
   inputs: (HTMLInputElement | null)[],
   props: ReturnType<typeof useSession>['props'],

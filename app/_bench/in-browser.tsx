@@ -2,10 +2,9 @@
 import { useSyncExternalStore, type ComponentType } from 'react';
 
 /**
- * `Part` where there is a browser; on the server, and while the page comes to life, `Still` in its place. Loaded by a
- * `dynamic` that renders on the server, too, so that the page itself asks for the part's code and it comes together
- * with the framework's and not after it. Meanwhile the page says so by `data-on-its-way`, and its text face waits
- * (tokens.css).
+ * `Part` in the browser; `Still` in its place on the server and until the page is hydrated. Load `Part` by a `dynamic`
+ * that also renders on the server, so that the page requests its code together with the framework's instead of after
+ * it. Meanwhile `data-on-its-way` marks the page, and its text face waits (tokens.css).
  */
 export function inBrowser<Props extends object>(
   Part: ComponentType<Props>,

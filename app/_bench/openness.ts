@@ -11,16 +11,16 @@ import { asShareOf } from '@/shared/wording/lengths';
 import { withUnit } from '@/shared/text/number';
 import type { PerMille } from '@/shared/units';
 
-/** How open each gap looks now, beside the middle of its own kind in this line. Lengths in 1/1000 em. */
+/** How open each gap looks now, and the middle of its own kind in this line. Lengths in 1/1000 em. */
 export type Openness = {
   readonly gaps: readonly PerMille[];
-  /** The middle each pair is held against; null where the line has too few of its kind. */
+  /** The middle each pair is compared with; null where the line has too few of its kind. */
   readonly centres: readonly (PerMille | null)[];
 };
 
 const known = new WeakMap<SpacingDocument, { readonly line: PreparedLine; readonly openness: Openness }>();
 
-/** Worked out once for all that tell of a setting. */
+/** Computed once for all views of a spacing. */
 export function opennessOf(line: PreparedLine, document: SpacingDocument): Openness {
   const found = known.get(document);
   if (found?.line === line) return found.openness;
@@ -36,7 +36,8 @@ export function totalOf(line: PreparedLine, document: SpacingDocument, pair: num
 }
 
 /**
- * How much wider (above 0) or tighter a pair is set than would make it as open as the middle; null where there is none.
+ * How much wider (above 0) or tighter a pair is than it would be if it looked as open as the middle; null where there
+ * is none.
  */
 export function excessOf(
   line: PreparedLine,
@@ -50,11 +51,14 @@ export function excessOf(
   return even === null ? null : Math.round((document.offsets[pair] ?? 0) - even);
 }
 
-/** What differences in this line are held against in words. */
+/** What differences in this line are compared with in words. */
 export const besideOf = (line: PreparedLine): Yardstick =>
   yardstick(line.stem?.stemToStem ?? null, line.face.controlCounter);
 
-/** Under this nobody sees a difference at display size; over `CLEAR` everybody does. Our own steps, for words only. */
+/**
+ * Below this step a difference can't be seen at display size; from `CLEAR` on it can't be missed. Our own steps, used
+ * for words only.
+ */
 const SLIGHT = 12;
 const CLEAR = 40;
 
@@ -67,7 +71,7 @@ export function excessWords(excess: PerMille | null, beside: Yardstick): string 
   return share ? `${how}, by ${share}.` : `${how}.`;
 }
 
-/** Whether two letters touch, cross, or fill in at `size`, in words; null when they stand apart. */
+/** Whether two letters touch, cross, or fill in at `size`, in words; null when they are clear of each other. */
 export function contactWords(line: PreparedLine, document: SpacingDocument, pair: number, size: Size): string | null {
   const { distance, crossing } = clearanceAt(line, pair, totalOf(line, document, pair));
   if (crossing) return 'These two letters run into each other.';

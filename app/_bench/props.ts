@@ -5,20 +5,20 @@ import type { PracticeResult } from '@/shared/schemas/practice';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 
-/** A spacing that may be laid under or beside the one being set. Built-in is always there and needs no entry. */
+/** A spacing that can be shown under or beside the one being set. Built-in is always offered and needs no entry. */
 type Overlay = {
   id: string;
-  /** As the screen says it, e.g. `Last proof`, `Reference by A. Tuzla`. */
+  /** Its name on the screen, e.g. `Last proof`, `Reference by A. Tuzla`. */
   label: string;
   spacing: Spacing;
-  /** Tolerance per pair, shown in the gap ruler when the bench may tell everything. */
+  /** Tolerance per pair, shown in the gap ruler where the bench may show everything. */
   tolerances?: (PerMille | null)[];
 };
 
 type BenchAccommodations = {
   /** Times the usual size of the working view, 1 to 4. */
   workingView?: number;
-  /** Openness of the chosen gap is spoken and written even where the exercise tells nothing. */
+  /** Openness of the chosen gap is spoken and written even where the exercise hides it. */
   speakGaps?: boolean;
   /** Start with the single-key shortcuts switched off. */
   singleKeysOff?: boolean;
@@ -26,7 +26,7 @@ type BenchAccommodations = {
 
 export type BenchProps = {
   /**
-   * work: a draft, saved. reference: an instructor's, with tolerances and reasons. trial: kept on this device only
+   * work: a draft, saved. reference: an instructor's, with tolerances and reasons. trial: stored on this device only
    * unless `save` is given.
    */
   mode: 'work' | 'reference' | 'trial';
@@ -36,11 +36,11 @@ export type BenchProps = {
   /** What the server has, and its version. */
   spacing: Spacing;
   version: number;
-  /** Names the draft (or reference) in the journal and in each PUT. */
+  /** Identifies the draft (or reference) in the journal and in each PUT. */
   draftId: string;
   /**
-   * Opaque key of the person: the journal is kept apart by it, so that a shared computer never replays one student's
-   * work into another's.
+   * Opaque key of the person: journals are kept apart by it, so that a shared computer never replays one student's work
+   * into another's.
    */
   personKey: string;
   tells: BenchTelling;
@@ -49,9 +49,7 @@ export type BenchProps = {
   /** Where to sign in again when the session has ended; opened in a new tab. */
   signIn?: string;
   overlays?: Overlay[];
-  /**
-   * A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for.
-   */
+  /** A spacing of the same words, offered as a start: shown as an overlay, and used only when the person accepts it. */
   start?: { label: string; spacing: Spacing } | null;
   accommodations?: BenchAccommodations;
   /**
@@ -59,22 +57,22 @@ export type BenchProps = {
    * 12 px.
    */
   ladder?: Size[];
-  /** The smallest size the exercise names: contact is judged there, too. */
+  /** The smallest size the exercise names: touching letters are judged at it, too. */
   smallestSize?: Size | null;
   /** Reference mode only. null = the exercise's own tolerance, '' = no reason. */
   tolerances?: (PerMille | null)[];
   reasons?: string[];
-  /** Reference mode only: a setting can be recorded as it is made. */
+  /** Reference mode only: the work can be recorded as a demonstration. */
   demonstrations?: {
-    /** Address that takes recordings; the id of each is put behind it. */
+    /** Base address for recordings; the id of each is appended. */
     save: string;
     specimenVersionId: string;
-    /** Page where those of the exercise stand. */
+    /** Page that lists the recordings of the exercise. */
     list: string;
   };
 };
 
-/** A recorded setting, to be looked at step by step. */
+/** A recorded demonstration, to be replayed step by step. */
 export type DemonstrationProps = Pick<
   BenchProps,
   'pack' | 'size' | 'ground' | 'personKey' | 'accommodations' | 'ladder'
@@ -93,8 +91,8 @@ export type EyePracticeProps = {
   /** Lines in which gaps are moved, as their designers kerned them. */
   packs: Pack[];
   personKey: string;
-  /** The person's sittings that the server keeps, oldest first. */
+  /** The person's sittings stored on the server, oldest first. */
   results: PracticeResult[];
-  /** Address that takes further ones; null = they stay on the device. */
+  /** Address for new results; null = they stay on the device. */
   save: string | null;
 };

@@ -8,11 +8,11 @@ import type { UsualLine } from './usual';
 const known = new WeakMap<Pack, UsualLine>();
 const listeners = new Set<() => void>();
 
-/** What is usual, where the bench may tell evenness; null until it is worked out. Its numbers are fetched only then. */
+/** What is usual, where the bench may show evenness; null until it is computed. Its numbers are fetched only then. */
 export function useUsual({ pack, tells }: Pick<BenchProps, 'pack' | 'tells'>): UsualLine | null {
   const asked = tellsAtLeast(tells, 'evenness');
   useEffect(() => {
-    // Where the numbers can't be fetched nothing is said of what is usual.
+    // If the numbers can't be fetched, nothing is shown about what is usual.
     if (asked) fetchUsual(pack).catch(() => undefined);
   }, [asked, pack]);
   const now = () => (asked ? usualNow(pack) : null);
@@ -21,7 +21,7 @@ export function useUsual({ pack, tells }: Pick<BenchProps, 'pack' | 'tells'>): U
 
 export const usualNow = (pack: Pack): UsualLine | null => known.get(pack) ?? null;
 
-/** Tells when what is usual for a line has come. */
+/** Notifies when what is usual for a line is available. */
 export function onUsual(listener: () => void): () => void {
   listeners.add(listener);
   return () => void listeners.delete(listener);

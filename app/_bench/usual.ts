@@ -12,11 +12,11 @@ import { opennessOf, totalOf } from './openness';
 import type { BenchProps } from './props';
 
 /**
- * What is usual for a line's pairs, with what a setting is judged by. Plain data: the painter's thread judges by it
+ * What is usual for a line's pairs, with what is needed to judge a spacing. Plain data: the painter's thread uses it,
  * too.
  */
 export type UsualLine = {
-  /** Null where the usual range is silent. */
+  /** Null where the usual range has nothing to say. */
   readonly ranges: readonly (UsualRange | null)[];
   readonly stemGap: number | null;
   readonly referenceGap: number | null;
@@ -24,7 +24,7 @@ export type UsualLine = {
 
 const judged = new WeakMap<SpacingDocument, { usual: UsualLine; judgement: LineJudgement }>();
 
-/** A setting beside what is usual, worked out once for all that tell of it. */
+/** A spacing compared with what is usual, computed once for all views of it. */
 function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size): LineJudgement {
   const found = judged.get(document);
   if (found?.usual === usual) return found.judgement;
@@ -43,14 +43,14 @@ function judgementOf(pack: Pack, document: SpacingDocument, usual: UsualLine, si
 }
 
 /**
- * Whether what is usual is spoken of at all: where a reference may be seen, its tolerance alone decides. Only whoever
- * sets a reference is told how it differs from what is usual.
+ * Whether the usual range is shown at all: where a reference may be seen, its tolerance alone decides. Only the person
+ * who sets a reference sees how it differs from what is usual.
  */
 export function speaksOfUsual({ mode, overlays }: Pick<BenchProps, 'mode' | 'overlays'>): boolean {
   return mode === 'reference' || !(overlays ?? []).some(({ tolerances }) => tolerances !== undefined);
 }
 
-/** Whether a pair may be called wider or tighter than usual; null where nothing is said. */
+/** Whether a pair may be called wider or tighter than usual; null where no judgement is possible. */
 export function spokenOf(pack: Pack, document: SpacingDocument, usual: UsualLine, size: Size, pair: number) {
   const line = prepareLine(pack);
   const { tightness, pairs } = judgementOf(pack, document, usual, size);
@@ -64,7 +64,9 @@ export function spokenOf(pack: Pack, document: SpacingDocument, usual: UsualLine
   );
 }
 
-/** A pair as set beside its range; null where the range or, in a line set by contact, the judgement is silent. */
+/**
+ * A pair as set, compared with its range; null where the range or, in a line set by contact, the judgement is missing.
+ */
 export function besideUsual(
   pack: Pack,
   document: SpacingDocument,

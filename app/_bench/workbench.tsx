@@ -27,9 +27,9 @@ import styles from './bench.module.css';
 
 type Props = BenchProps & { onSession?: (session: BenchSession) => void };
 
-/** The bench itself. Only ever in a browser: it needs canvas, storage and a person. */
+/** The bench itself. Browser only: it needs canvas, storage and a person. */
 export function Workbench(props: Props) {
-  // One session per draft; the page gives new props only for another draft (see bench.tsx).
+  // One session per draft; the page passes new props only for another draft (see bench.tsx).
   const [session] = useState(() => openSession(props));
   const { onSession } = props;
   useEffect(() => session.start(), [session]);
@@ -145,7 +145,7 @@ function Table() {
   );
 }
 
-/** Goes to the number field with the first character already typed, through React's own way of noticing it. */
+/** Moves to the number field with the first character already typed, in a way that React notices. */
 function startTyping(field: HTMLInputElement | null, first: string): void {
   if (!field) return;
   field.focus();

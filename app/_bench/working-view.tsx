@@ -10,7 +10,7 @@ import styles from './bench.module.css';
 import type { CssPx } from '@/shared/units';
 import type { BenchState } from './session/state';
 
-/** The line large, with a slider over each gap; the ruler under it where the bench may tell. */
+/** The line large, with a slider over each gap; the ruler under it where the bench may show it. */
 export function WorkingView({
   onSheet,
   ruler,

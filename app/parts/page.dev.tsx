@@ -6,7 +6,7 @@ import { SheetParts, TextParts } from './text-parts';
 
 export const metadata = { title: 'Parts' };
 
-/** Every part that pages are made of, for looking at. Exists in development only (next.config.mjs). */
+/** Every component that pages are made of, to look at. Exists in development only (next.config.mjs). */
 export default function Parts() {
   return (
     <>

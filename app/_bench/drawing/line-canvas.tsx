@@ -20,14 +20,15 @@ export type Drawn = { readonly frame: Frame; readonly placed: PlacedLine; readon
 
 type Props = {
   kind: 'true' | 'working' | 'small' | 'beside';
-  /** Em in CSS px, given the width there is. */
+  /** Em in CSS px for the available width. */
   em: (width: CssPx, state: BenchState) => CssPx;
-  /** Called with each drawing, so that what lies over the line keeps to it. */
+  /** Called with each drawing, so that elements on top can follow the line. */
   onDrawn?: (drawn: Drawn) => void;
 };
 
 /**
- * White at both ends of the line. The views on the main sheet share one left edge; a ladder has its own from the style.
+ * White at both ends of the line. The views on the main sheet share one left edge; the ladder has its own in the style
+ * sheet.
  */
 const MARGIN = 24;
 /** Room over and under the letters, for the ticks of the chosen gap. */
@@ -36,16 +37,16 @@ const ROOM = { true: 10, working: 22, beside: 6, small: 4 };
 const TICK = { true: 6, working: 14, beside: 0, small: 0 };
 
 /**
- * Where the working view has its line, and in it (font units) the letter in front of the chosen gap: the line beside it
- * keeps that letter under it.
+ * Position of the line in the working view, and (font units) of the letter before the chosen gap: the line at true size
+ * keeps that letter aligned with it.
  */
 const workingPlaces = new WeakMap<BenchSession, { origin: CssPx; turning: CssPx; held: number }>();
 
-/** One drawing of the line. It listens to the state by itself and says what is to be painted, without React. */
+/** One drawing of the line. It subscribes to the state itself and orders its own painting, without React. */
 export function LineCanvas({ kind, em, onDrawn }: Props) {
   const session = useSession();
   const holderRef = useRef<HTMLDivElement>(null);
-  // Where the line lies and about what it turns, kept when another painter takes over in the middle of a drag.
+  // Position of the line and the letter it is aligned by, kept when another painter takes over in the middle of a drag.
   const placeRef = useRef<{ origin: CssPx | null; turning: CssPx | null }>({ origin: null, turning: null });
   const painter = useSyncExternalStore(onPainterChange, currentPainter, currentPainter);
   useEffect(() => {
@@ -54,7 +55,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
     const canvas = addCanvas(holder, kind);
     const number = painter.take(canvas);
     const pack = painter.packNumber(session.props.pack);
-    // Asking for the width in the middle of a frame would make the browser lay the page out again.
+    // Reading the width in the middle of a frame would make the browser compute the layout again.
     let width: CssPx = holder.clientWidth;
     let margin = marginOf(holder);
     let { origin, turning } = placeRef.current;
@@ -79,11 +80,11 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       if (work) {
         origin = work.origin + (work.held - (placed.letters[state.chosen.head]?.x ?? 0)) * scale;
         turning = work.turning;
-        // It goes where the working view goes, also when a drag ends.
+        // It follows the working view, also when a drag ends.
         fits = false;
       } else if (!state.history.gesture || origin === null || turning === null) {
         const open = openWindow(state, props.pack.letters.length);
-        // The label under a covered line would stand far from its three letters.
+        // The label under a covered line would be far from its three letters.
         const ink = inkEdges(
           props.pack,
           placed,
@@ -132,7 +133,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
         head: state.chosen.head,
         ...marks,
       };
-      // Marks on a blurred line stay sharp, on a canvas of their own over it.
+      // Marks on a blurred line stay sharp: they have a canvas of their own above it.
       if (state.looks.blur && marks.chosen) {
         sharp ??= sharpOver(holder, painter);
         setStyle(sharp.canvas, { width: `${width}px`, height: `${height}px` });
@@ -151,7 +152,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       last = state;
     };
     const redraw = () => drawSoon(draw);
-    // At once and not in the next frame: the painter has a thread of its own, and what is asked early is seen early.
+    // At once and not in the next frame: the painter has its own thread, so an early order is on the screen earlier.
     const unsubscribe = session.store.subscribe(() => {
       if (!last || differs(session.store.get(), last, kind, fits)) draw();
     });
@@ -180,7 +181,9 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
 const marginOf = (holder: HTMLElement): CssPx =>
   Number.parseFloat(getComputedStyle(holder).getPropertyValue('--line-margin')) || MARGIN;
 
-/** What of the line has to be seen: the chosen gap, and the whole run where there is room (font units) for it. */
+/**
+ * The part of the line that must be visible: the chosen gap, and the whole run where there is room (font units) for it.
+ */
 function chosenSpan(state: BenchState, { gaps }: PlacedLine, room: number): Span {
   const centre = (gap: number) => gaps[gap]?.centre ?? 0;
   const run = chosenRun(state);
@@ -205,7 +208,7 @@ function forgetSharp(sharp: { canvas: HTMLCanvasElement; number: number } | null
   return null;
 }
 
-/** A canvas can be given away once only: each drawing makes its own. */
+/** Control of a canvas can be transferred only once, so each drawing makes its own. */
 function addCanvas(holder: HTMLElement, kind: Props['kind']): HTMLCanvasElement {
   const canvas = document.createElement('canvas');
   canvas.className = styles.canvas ?? '';
@@ -219,7 +222,7 @@ function documentFor(kind: Props['kind'], state: BenchState, props: BenchProps):
   return kind === 'beside' ? overlayDocument(state, props) : shownDocument(state, props);
 }
 
-/** Textures say nothing on very small lines, and guides belong to the working view. */
+/** Textures can't be read on very small lines, and guides belong to the working view. */
 function looksFor(kind: Props['kind'], size: CssPx, { looks }: BenchState): BenchState['looks'] {
   const large = kind !== 'small' && size >= 40;
   return {
@@ -230,9 +233,7 @@ function looksFor(kind: Props['kind'], size: CssPx, { looks }: BenchState): Benc
   };
 }
 
-/**
- * Whether anything that this drawing shows has changed. A line that does not fit may scroll once the drag ends.
- */
+/** Whether anything shown in this drawing has changed. A line wider than its view may scroll once the drag ends. */
 function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolean): boolean {
   return (
     current(a) !== current(b) ||
@@ -252,7 +253,7 @@ function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolea
 
 const written = new WeakMap<HTMLCanvasElement, Record<string, string>>();
 
-/** Writes what differs from what was written before: asking an element for its style costs more than a drawing. */
+/** Writes only what differs from the last time: reading styles back from an element costs more than the drawing. */
 function setStyle(canvas: HTMLCanvasElement, wanted: Record<string, string>): void {
   const before = written.get(canvas) ?? {};
   for (const [name, value] of Object.entries(wanted)) if (before[name] !== value) canvas.style.setProperty(name, value);
@@ -261,7 +262,7 @@ function setStyle(canvas: HTMLCanvasElement, wanted: Record<string, string>): vo
 
 const known = new WeakMap<SpacingDocument, { readonly pack: Pack; readonly placed: PlacedLine }>();
 
-/** Where the letters stand, worked out once for all drawings of a setting. */
+/** Positions of the letters, computed once for all drawings of a spacing. */
 function placedOf(pack: Pack, document: SpacingDocument): PlacedLine {
   const found = known.get(document);
   if (found?.pack === pack) return found.placed;

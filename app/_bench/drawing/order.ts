@@ -6,10 +6,13 @@ import type { Looks } from '@/shared/line/looks';
 import type { Frame } from '@/app/_line/frame';
 import type { Inks, RulerInks } from '@/app/_line/inks';
 
-/** What is to be painted, as plain data: it may be carried to another thread. Packs and canvases go by number. */
+/**
+ * What is to be painted, as plain data, so that it can be sent to another thread. Packs and canvases are named by
+ * number.
+ */
 export type Order = LineOrder | RulerOrder;
 
-/** What differs from the order before on the same canvas; the whole of it the first time. */
+/** The differences from the previous order for the same canvas; everything the first time. */
 export type OrderChange = { readonly canvas: number } & Partial<LineOrder | RulerOrder>;
 
 type Common = {
@@ -27,7 +30,8 @@ export type LineOrder = Common & {
   /** First and last letter that is not covered. */
   readonly window: { readonly from: number; readonly to: number };
   /**
-   * Another setting as outlines under the line, laid so that the letter in front of `chosen.head` is the same in both.
+   * Another spacing as outlines under the line, aligned so that the letter before `chosen.head` is at the same place in
+   * both.
    */
   readonly under: SpacingDocument | null;
   /** The chosen gap. */
@@ -41,16 +45,13 @@ export type RulerOrder = Common & {
   readonly kind: 'ruler';
   readonly inks: RulerInks;
   readonly head: number;
-  /** What is usual for the pairs, and the size the line is set at; null while nothing is said of it. */
+  /** What is usual for the pairs, and the size the line is set at; null where the bench may not show it. */
   readonly usual: (UsualLine & { readonly size: Size }) | null;
-  /** For the reference that is laid to the line: how far each gap may stand and still be called the same. */
+  /** In reference mode: the tolerance of each gap. */
   readonly reference: { readonly document: SpacingDocument; readonly tolerances: readonly (number | null)[] } | null;
 };
 
-/**
- * Only what has changed is carried over: of the seven drawings of a line nearly everything stays as it was. Null =
- * nothing has changed.
- */
+/** Only changes are sent: most of the seven drawings of a line stay the same. Null = nothing has changed. */
 export function changeOf(order: Order, before: Order | undefined): OrderChange | null {
   if (!before) return order;
   let differing: Record<string, unknown> | null = null;
@@ -64,7 +65,7 @@ export function changed(before: Order | undefined, change: OrderChange): Order {
   return { ...before, ...change } as Order;
 }
 
-/** The same plain data, whatever objects hold it. */
+/** Equal as plain data, whichever objects hold it. */
 function alike(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;

@@ -7,7 +7,7 @@ import { barFrom, onGrid, thickness, xOf } from '@/app/_line/frame';
 import type { RulerOrder } from './order';
 import type { Context } from '@/app/_line/brush';
 
-/** Height of the middle of the line over the foot of the ruler. */
+/** Height of the ruler's middle line above its foot. */
 const CENTRE = 46;
 const FOOT = 70;
 /** Thickness of a gauge: one pixel where there is one to a CSS px, three where there are two. */
@@ -15,9 +15,9 @@ const GAUGE = 1.25;
 const WEDGE = 6.5;
 
 /**
- * One gauge per gap, its height how open the gap looks; a dotted rule through all at the middle of its kind.
- * Wedges under a gauge point in where the pair is tighter than designers usually set it, out where it is wider. All
- * edges lie between pixels.
+ * One gauge per gap, as high as the gap looks open; a dotted rule through all at the middle of its kind. Wedges under a
+ * gauge point in where the pair is tighter than designers usually set it, and out where it is wider. All edges are
+ * between pixels.
  */
 export function paintRuler(context: Context, line: PreparedLine, placed: PlacedLine, order: RulerOrder): void {
   const { dpr, frame, document, inks, head } = order;
@@ -42,7 +42,7 @@ export function paintRuler(context: Context, line: PreparedLine, placed: PlacedL
   fill(context, wedges, inks.wedge);
 }
 
-/** A stem on the foot and a bar of the same thickness across its top, as far to the left as to the right. */
+/** A stem on the foot and a bar of the same thickness across its top, centred on it. */
 function gauge(path: Path2D, x: CssPx, height: CssPx, thick: CssPx, dpr: number): Path2D {
   const left = barFrom(x, thick, dpr);
   const top = barFrom(FOOT - height, thick, dpr);
@@ -68,7 +68,7 @@ function paintCentre(context: Context, placed: PlacedLine, { dpr, frame, inks }:
   context.setLineDash([]);
 }
 
-/** Two wedges at x: points together when tighter, turned away when wider. */
+/** Two wedges at x: pointing at each other when tighter, away from each other when wider. */
 function addWedges(path: Path2D, x: number, size: number, wider: boolean): void {
   const y = FOOT + 11;
   for (const side of [-1, 1]) {
@@ -89,7 +89,7 @@ function paintBands(
 ): void {
   if (!reference) return;
   const openness = opennessOf(line, document);
-  // The reference at its own tightness, so that only evenness is compared.
+  // The reference with its own tracking discounted, so that only evenness is compared.
   const wanted = opennessOf(line, reference.document);
   for (const gap of placed.gaps) {
     const centre = openness.centres[gap.index];

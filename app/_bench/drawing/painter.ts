@@ -4,9 +4,11 @@ import { paintOrder } from './paint-order';
 import type { FromWorker, ToWorker } from './painter.worker';
 import { drawSoon } from '@/app/_line/brush';
 
-/** Who paints. `data-drawn` on a canvas says that something is on it, and who painted it: `page` or `thread`. */
+/**
+ * What paints the canvases. `data-drawn` on a canvas says that it has been painted, and by which: `page` or `thread`.
+ */
 export type Painter = {
-  /** Takes over a canvas that has no context yet. */
+  /** Takes control of a canvas that has no context yet. */
   take(canvas: HTMLCanvasElement): number;
   packNumber(pack: Pack): number;
   paint(order: Order): void;
@@ -17,8 +19,8 @@ let painter: Painter | null = null;
 const changed = new Set<() => void>();
 
 /**
- * The painter of this page: a thread of its own, so that input never waits for painting; the page itself until the
- * thread's code has come, in a browser that cannot give a canvas away, and when the thread fails.
+ * The painter of this page: a thread of its own, so that input never waits for painting. The page paints by itself
+ * until the thread has loaded, in a browser that can't transfer a canvas, and when the thread fails.
  */
 export function currentPainter(): Painter {
   if (painter) return painter;
@@ -33,7 +35,7 @@ function startThread(): void {
     painter = next;
     for (const tell of changed) tell();
   };
-  // Its first word is that it is there.
+  // Its first message says that it is running.
   worker.addEventListener('message', () => takeOver(inThread(worker)), { once: true });
   worker.addEventListener('error', () => {
     worker.terminate();
@@ -41,13 +43,13 @@ function startThread(): void {
   });
 }
 
-/** Tells when another painter has taken over: canvases that were given away have to be made again. */
+/** Notifies when another painter has taken over: transferred canvases have to be made again. */
 export function onPainterChange(listener: () => void): () => void {
   changed.add(listener);
   return () => void changed.delete(listener);
 }
 
-/** Has a canvas stay where it is, over the one that is made in its place, until that one is drawn. */
+/** Keeps a canvas in place over its replacement until the replacement has been painted. */
 export function leaveStanding(canvas: HTMLCanvasElement): void {
   if (!canvas.hasAttribute('data-drawn')) return canvas.remove();
   canvas.removeAttribute('data-drawn');
@@ -66,7 +68,7 @@ function inThread(worker: Worker): Painter {
   const canvases = new Map<number, HTMLCanvasElement>();
   const numbers = numbering();
   const given = new Map<number, Order>();
-  // All drawings of one change go over together.
+  // All drawings of one change are sent together.
   let orders: OrderChange[] = [];
   const send = () => {
     post({ kind: 'paint', orders });
@@ -130,7 +132,7 @@ function inPage(): Painter {
   };
 }
 
-/** Numbers for canvases, and for packs the first time one is met. */
+/** Numbers for canvases and for packs, given at first use. */
 function numbering() {
   let last = 0;
   const known = new WeakMap<Pack, number>();

@@ -8,15 +8,15 @@ export type ToWorker =
   | { readonly kind: 'paint'; readonly orders: readonly OrderChange[] }
   | { readonly kind: 'forget'; readonly id: number };
 
-/** That it is there; and the canvas that has been painted for the first time. */
+/** Messages to the page: the thread is running; a canvas has been painted for the first time. */
 export type FromWorker = { readonly ready: true } | { readonly drawn: number };
 
 const packs = new Map<number, Pack>();
 const surfaces = new Map<number, OffscreenCanvas>();
 const drawn = new Set<number>();
 /**
- * The newest order of each canvas, and those not painted yet: when changes come faster than they can be
- * painted, those between are left out.
+ * The newest order of each canvas, and the canvases not painted yet: when changes arrive faster than they can be
+ * painted, the ones in between are skipped.
  */
 const newest = new Map<number, Order>();
 const waiting = new Set<number>();

@@ -13,8 +13,8 @@ export function sizeInPx(size: Size, pxPerMm = NOMINAL_PX_PER_MM): CssPx {
 export const RULER_HEIGHT = 92;
 
 /**
- * Em of the working view: the whole line if that is large enough to work on, else large with the line running out of
- * sight.
+ * Em of the working view: fits the whole line if that is large enough to work on; otherwise large, with the line
+ * running out of view.
  */
 export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width: CssPx, zoom: number): CssPx {
   const large = width < 560 ? 120 : 150;
@@ -24,8 +24,8 @@ export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width:
 }
 
 /**
- * Sizes of the ladder under the true one. Where a smallest size of use is named they go down to it in even steps,
- * itself the last; else each is about two thirds of the one before, down to 12 px. Five at most.
+ * Sizes of the ladder below the true one. Where the exercise names a smallest size of use, they step down evenly to it,
+ * and it is the last; otherwise each is about two thirds of the one before, down to 12 px. Five at most.
  */
 export function ladderSizes(size: Size, smallest: Size | null = null): Size[] {
   const last = smallest && inPixels(smallest) < inPixels(size) ? smallest : null;

@@ -11,7 +11,7 @@ import { type BenchState, chosenRun, current } from '../session/state';
 import { Workbench } from '../workbench';
 import styles from './guide.module.css';
 
-/** A short first line that teaches by doing. It can be left at any time and asks for nothing twice. */
+/** A short first line that teaches by doing. It can be left at any time and never asks for the same thing twice. */
 export function GuidedWorkbench({ pack, personKey, size, ground, onDone }: GuidedLineProps) {
   const line = useMemo(() => planLine(pack), [pack]);
   const [session, setSession] = useState<BenchSession | null>(null);
@@ -31,7 +31,7 @@ export function GuidedWorkbench({ pack, personKey, size, ground, onDone }: Guide
         ground={ground}
         spacing={{ tracking: line.start.tracking, offsets: [...line.start.offsets] }}
         version={0}
-        // Its own entry in the journal, so that a reload goes on from here.
+        // Has its own entry in the journal, so that a reload resumes here.
         draftId={`guided-line/${pack.text}`}
         personKey={personKey}
         tells="nothing"
@@ -52,7 +52,7 @@ function Steps({
   end: (how: 'done' | 'skipped') => void;
 }) {
   const [step, setStep] = useState(0);
-  // A step that was done stays done, whatever is changed afterwards.
+  // A finished step stays finished, whatever is changed afterwards.
   const [reached, setReached] = useState(-1);
   const heading = useRef<HTMLHeadingElement>(null);
   const now = guideSteps[step]!;
@@ -102,8 +102,8 @@ function Steps({
 }
 
 /**
- * Chooses two gaps of a line and sets every gap even by the measure, so that the one that is then opened is the only
- * fault. The first gap to look at is never the faulty one.
+ * Chooses two gaps of a line and makes every gap even by the measure, so that the gap opened next is the only fault.
+ * The first gap to look at is never the faulty one.
  */
 function planLine(pack: GuidedLineProps['pack']): GuideLine {
   const line = prepareLine(pack);
@@ -130,7 +130,7 @@ function planLine(pack: GuidedLineProps['pack']): GuideLine {
 
 /** What the guide needs to know of its line. */
 export type GuideLine = {
-  /** The gap that is looked at first, its letters, and the gap that is set too loose to be found. */
+  /** The gap to look at first, its letters, and the gap made too wide that is to be found. */
   readonly first: number;
   readonly loose: number;
   readonly letters: (gap: number) => string;
@@ -140,19 +140,19 @@ export type GuideLine = {
 type GuideStep = {
   readonly title: string;
   readonly says: (line: GuideLine) => readonly string[];
-  /** Whether what was asked has been done; null = nothing is asked, go on when you like. */
+  /** Whether the step has been done; null = it asks for nothing and can be passed at any time. */
   readonly done: ((state: BenchState, line: GuideLine) => boolean) | null;
-  /** Said once it is done. */
+  /** Shown once the step is done. */
   readonly then: (line: GuideLine) => string;
 };
 
-/** How far the found gap is opened at first, and how near to even it must come, 1/1000 em. */
+/** How far the faulty gap is opened at first, and how near to even it must be brought, 1/1000 em. */
 const TOO_LOOSE = 110;
 const NEAR = 35;
-/** So far a gap must be moved before it counts as tried. */
+/** A gap must move at least this far to count as tried. */
 const TRIED = 15;
 
-/** The first line: what a gap is, what an offset is, what too loose looks like. */
+/** The first line: what a gap is, what an offset is, what a gap that is too wide looks like. */
 const guideSteps: readonly GuideStep[] = [
   {
     title: 'A gap',

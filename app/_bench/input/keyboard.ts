@@ -7,15 +7,15 @@ import { setZoom } from './pointer';
 type Around = {
   /** Moves the focus to a gap. */
   focusGap(pair: number): void;
-  /** Starts typing a number, the first character given; '' only goes there. */
+  /** Starts typing a number with this character; '' only moves the focus there. */
   typeNumber(first: string): void;
   showKeys(): void;
-  /** Begins to go through the sitting again, or ends it. */
+  /** Starts or ends going through the sitting again. */
   watchAgain(): void;
   singleKeys(): ReadonlyMap<string, SingleKeyAct>;
 };
 
-/** Every key of the bench. Gives back a function that ends it. */
+/** Every key of the bench. Returns a function that removes the listeners. */
 export function attachKeyboard(root: HTMLElement, session: BenchSession, around: Around): () => void {
   let holding = false;
 
@@ -37,7 +37,7 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     if (act) answer(event, () => perform(act, event));
   };
 
-  /** True when the key was one of the gap's own. */
+  /** True when the key belongs to the gap. */
   function gapKey(event: KeyboardEvent): boolean {
     const { chosen, history } = session.store.get();
     const by = nudgeOf(event.key);
@@ -119,7 +119,7 @@ function answer(event: KeyboardEvent, act: () => void): void {
 }
 
 /**
- * The key is done with. Further out React would look for a selection at each, which has the browser lay the page out.
+ * The key has been handled. If the event went on, React would look for a selection at each key, which forces a layout.
  */
 function end(event: KeyboardEvent): void {
   event.stopPropagation();

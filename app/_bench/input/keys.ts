@@ -6,7 +6,7 @@ import { openDevice } from '../session/device';
 /** The three steps of a nudge, in 1/1000 em. */
 export const STEPS = { fine: 1, middle: 5, coarse: 20 } as const;
 
-/** What a single key does. Those that choose never change anything, and the other way round. */
+/** What a single key does. A key either chooses or changes, never both. */
 export type SingleKeyAct =
   | 'gap before'
   | 'gap after'
@@ -17,7 +17,7 @@ export type SingleKeyAct =
   | 'watch again'
   | `look ${LookName}`;
 
-/** Single keys as they are at first; each can be changed, and all can be switched off. */
+/** The default single keys; each can be changed, and all can be switched off. */
 export const firstSingleKeys: Record<SingleKeyAct, string> = {
   'gap before': 'f',
   'gap after': 'j',
@@ -34,7 +34,7 @@ function lookKeys(): Record<`look ${LookName}`, string> {
   return Object.fromEntries(entries) as Record<`look ${LookName}`, string>;
 }
 
-/** Keys that are not characters; they stay when single keys are off. */
+/** Keys that are not characters; they work even when single keys are off. */
 export const steadyKeys: readonly { keys: string[]; says: string }[] = [
   { keys: ['Enter'], says: 'the next gap; with Shift the one before' },
   { keys: ['Home', 'End'], says: 'the first gap, the last gap' },
@@ -47,13 +47,13 @@ export const steadyKeys: readonly { keys: string[]; says: string }[] = [
   { keys: ['Esc'], says: 'let go of a drag; else down to the numbers' },
 ];
 
-/** The steady keys of a replay, on its sheet. */
+/** The fixed keys of a replay, while its sheet has the focus. */
 export const replayKeys: readonly { keys: string[]; says: string }[] = [
   { keys: ['Enter'], says: 'the next step; with Shift the one before' },
   { keys: ['Home', 'End'], says: 'the beginning, the last step' },
 ];
 
-/** How much a key nudges, 0 when it is none of the keys that change. Up and right open, as on any slider. */
+/** How much a key nudges; 0 for a key that doesn't. Up and right open, as on any slider. */
 export function nudgeOf(key: string): number {
   switch (key) {
     case 'ArrowUp':
@@ -75,7 +75,7 @@ export function nudgeOf(key: string): number {
 
 type Keys = Record<SingleKeyAct, string>;
 
-/** The person's own single keys, kept on this device; and which act each key stands for. */
+/** The person's own single keys, kept on this device, with the act each key stands for. */
 export function useSingleKeys(personKey: string): {
   keys: Keys;
   byKey: ReadonlyMap<string, SingleKeyAct>;
@@ -92,7 +92,7 @@ export function useSingleKeys(personKey: string): {
       try {
         openDevice().store.set(place, JSON.stringify(next));
       } catch {
-        // A full device keeps work first; the keys last as long as the page.
+        // A full device gives way to unsent work first; then the keys last only as long as the page.
       }
     },
   };

@@ -7,9 +7,9 @@ type Place = { x: number; y: number };
 
 /** A press that moves less than this is a click. CSS px. */
 const STILL = 3;
-/** With Shift held the letters follow this much slower. */
+/** With Shift, the letters move this many times slower than the pointer. */
 const SLOW = 0.2;
-/** A gap can be taken hold of this far from its middle, CSS px. */
+/** A gap can be grabbed this far from its middle, CSS px. */
 const REACH = 14;
 const ZOOM = { least: 0.4, most: 5 };
 
@@ -82,7 +82,7 @@ export function attachPointer(
   };
 
   function startPinch(): void {
-    // The second finger says that the first one meant to zoom.
+    // A second finger means that the gesture is a zoom.
     session.cancelGesture();
     drag = null;
     pinch = { distance: distance(), zoom: session.store.get().zoom };

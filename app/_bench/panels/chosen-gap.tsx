@@ -94,7 +94,7 @@ function PairName({ first, last }: Run) {
   );
 }
 
-/** One letter between its neighbours: what one gap gains the other loses, and the rest of the line stays. */
+/** One letter between its neighbours: one gap gains what the other loses, and the rest of the line doesn't move. */
 function LetterAlone({ letter }: { letter: number }) {
   const session = useSession();
   const { left } = pairLetters(session.props.pack, letter);
@@ -132,7 +132,7 @@ function Amounts({ pair }: { pair: number }) {
   );
 }
 
-/** What the exercise, or an accommodation, lets the bench say of this gap. */
+/** What the bench may show for this gap, by the exercise or by an accommodation. */
 function Telling({ pair }: { pair: number }) {
   const { props } = useSession();
   const { pack, size, smallestSize, tells, accommodations } = props;
@@ -148,7 +148,7 @@ function Telling({ pair }: { pair: number }) {
     if (tellsAtLeast(tells, 'evenness') || accommodations?.speakGaps) {
       const outside = usual && speaksOfUsual(props) && spokenOf(pack, document, usual, size, pair);
       const openness = opennessOf(line, document);
-      // One sentence of a pair, never two that disagree: what is unusual comes before what is only wider or narrower.
+      // One sentence a pair, never two that disagree: being unusual matters more than being a little wide or narrow.
       message.push(
         outside
           ? outsideWords(nameOf(pack, pair), outside)

@@ -8,11 +8,11 @@ import styles from '../bench.module.css';
 type Props = {
   keys: Record<SingleKeyAct, string>;
   onChange: (keys: Record<SingleKeyAct, string>) => void;
-  /** Beside a replay: the keys for gaps are those for steps there. */
+  /** Beside a replay: there the keys for gaps go from step to step. */
   replay?: boolean;
 };
 
-/** All keys, on request. Single keys can be switched off, and each can be another one. */
+/** All keys, on request. Single keys can be switched off or changed. */
 export function KeysPanel({ keys, onChange, replay = false }: Props) {
   const session = useSession();
   const on = useBench((state) => state.singleKeys);
@@ -63,7 +63,7 @@ export function KeysPanel({ keys, onChange, replay = false }: Props) {
   );
 }
 
-/** Takes the next key that is pressed in it; a key in use elsewhere changes places. */
+/** Takes the next key pressed while it has the focus; if that key is in use elsewhere, the two swap. */
 function KeyField({ act, keys, onChange, disabled }: Props & { act: SingleKeyAct; disabled: boolean }) {
   const [error, setError] = useState('');
   return (

@@ -13,7 +13,7 @@ import styles from '../bench.module.css';
 
 export type LadderPlan = { readonly sizes: readonly Size[]; readonly place: 'margin' | 'below' };
 
-/** Widest line that hangs at the margin, and the widest that stands below the sheet, CSS px. */
+/** Widest line that fits in the margin, and the widest that fits below the sheet, CSS px. */
 const AT_MARGIN = 288;
 const BELOW = 1000;
 
@@ -33,7 +33,7 @@ export function planLadder({
   const atMargin = fitting(AT_MARGIN);
   if (atMargin.length === all.length || (!ladder && atMargin.length >= 3)) return { sizes: atMargin, place: 'margin' };
   const below = fitting(BELOW);
-  // What the exercise names is shown even where it is cut off.
+  // A size named by the exercise is shown even where the line is cut off.
   return { sizes: ladder ?? below, place: 'below' };
 }
 

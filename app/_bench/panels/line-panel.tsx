@@ -11,7 +11,7 @@ import { current } from '../session/state';
 import { NumberField } from './number-field';
 import { WatchAgain } from '../replay/replay-controls';
 
-/** What concerns the whole line: tracking, steps back, and the comparison with the face's own spacing. */
+/** What concerns the whole line: tracking, undo and redo, and the comparison with the face's own spacing. */
 export function LinePanel() {
   const session = useSession();
   const tracking = useBench((state) => current(state).tracking);
@@ -80,7 +80,7 @@ export function LinePanel() {
   );
 }
 
-/** The line as outlines at its true size, there only while the page is printed. */
+/** The line as outlines at its true size, rendered only while the page is printed. */
 export function PrintProof() {
   const session = useSession();
   const [printing, setPrinting] = useState(false);

@@ -11,7 +11,7 @@ import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
 import { lookTable, looksOn } from '@/app/_line/looks';
 import type { OverlayMode } from '../session/state';
 
-/** Ways of looking, each a word that can be switched on; all go together. */
+/** Ways of looking as words to switch on and off; they can be combined. */
 export function LooksPanel() {
   const session = useSession();
   const { tells, draftId, overlays = [], start } = session.props;
@@ -88,7 +88,7 @@ export function LooksPanel() {
   );
 }
 
-/** Slow: each setting stays for a second and a half. Choosing it is asking for motion; nothing moves otherwise. */
+/** Slow: each spacing is shown for a second and a half. Choosing it is consent to motion; nothing moves otherwise. */
 const TURN_MS = 1500;
 
 function useTurns(turning: boolean): void {
@@ -142,7 +142,7 @@ const entries: readonly { looks: readonly LookName[]; says: string; paint: Paint
   { looks: ['why'], says: 'the distances it weighs', paint: ruled('warm', 1) },
 ];
 
-/** What textures and lines on the sheet mean, while one is to be seen. */
+/** A key to the textures and lines on the sheet, while any is shown. */
 function Legend() {
   const { ground } = useSession().props;
   const looks = useBench((state) => state.looks);
@@ -162,10 +162,10 @@ function Legend() {
 
 const WIDTH = 36,
   HEIGHT = 20;
-/** Textures as on a line of this em, CSS px. */
+/** Textures scaled as on a line of this em, CSS px. */
 const EM = 120;
 
-/** A patch of the very texture or line, on the sheet's own ground. */
+/** A patch of the same texture or line, on the sheet's own ground. */
 function Swatch({ paint, ground }: { paint: Paint; ground: Ground }) {
   const canvasRef = useRef<HTMLCanvasElement>(null);
   useEffect(() => {

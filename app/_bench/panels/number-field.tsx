@@ -8,17 +8,17 @@ type Props = {
   /** null shows an empty field, e.g. for a run whose offsets differ. */
   value: number | null;
   onSet: (value: number) => void;
-  /** Where Enter goes after the number is taken. */
+  /** Where the focus goes on Enter, after the number is accepted. */
   onEnter?: () => void;
   least?: number;
-  /** For a field that may be emptied; without it an empty field is an error. */
+  /** For a field that may be empty; without it an empty field is an error. */
   onEmpty?: () => void;
   placeholder?: string;
   ref?: Ref<HTMLInputElement>;
 };
 
 /**
- * A whole number that is taken on Enter or on leaving. What cannot be taken stays in the field with the reason beside
+ * A whole number, accepted on Enter or on leaving the field. An invalid one stays in the field with the reason beside
  * it.
  */
 export function NumberField({ label, value, onSet, onEnter, least, onEmpty, placeholder, ref }: Props) {

@@ -8,7 +8,7 @@ import { useBench, useSession } from '../context';
 import { chosenRun, current } from '../session/state';
 import { NumberField } from './number-field';
 
-/** Where an instructor sets a reference: how far a student may be from it at this gap, and why it is set so. */
+/** Where an instructor sets a reference: the tolerance at this gap, and the reason for this spacing. */
 export function ReferencePanel() {
   const session = useSession();
   const first = useBench((state) => chosenRun(state).first);
@@ -52,8 +52,8 @@ export function ReferencePanel() {
 }
 
 /**
- * A setting of the same words, offered as a start and laid under the line meanwhile. Says what it would replace; taking
- * it is one step of undo like any other, and goes to journal and server as one.
+ * A spacing of the same words, offered as a start and shown as an overlay meanwhile. Says what it would replace;
+ * accepting it is one undo step like any other, and reaches journal and server as one.
  */
 export function StartOffer() {
   const session = useSession();

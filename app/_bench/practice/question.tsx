@@ -16,14 +16,14 @@ export type Sheet = {
   kind: PracticeKind;
   size: number;
   stair: Staircase;
-  /** Looks so far in which nothing was moved, and in how many of them a move was seen. */
+  /** Number of questions so far in which nothing was moved, and in how many of them the person saw a move. */
   unmoved: { shown: number; seen: number };
   look: Question;
   answer: { right: boolean } | null;
 };
 type Props = { sheet: Sheet; answer: (right: boolean) => void; next: () => void; leave: () => void };
 
-/** One look: the question, and once it is answered what we moved. */
+/** One question and, once it is answered, what we had moved. */
 export function Question({ sheet, answer, next, leave }: Props) {
   const { task, look, size, answer: answered, stair, unmoved } = sheet;
   return (
@@ -94,7 +94,7 @@ function TwoLines({ sheet: { look, size, answer: answered }, answer }: Pick<Prop
 
 type LineProps = { look: Question; spacing: Spacing; size: number; marked: boolean };
 
-/** A line of a look; `marked`, with strokes at the gap in question. */
+/** A line of a question; `marked`, with strokes at the gap it is about. */
 function Line({ look: { pack, gap }, spacing, size, marked }: LineProps) {
   return (
     <SheetFrame scrolls ground="light">
@@ -109,7 +109,7 @@ function Line({ look: { pack, gap }, spacing, size, marked }: LineProps) {
   );
 }
 
-/** What we did is the truth of a look: never that the face's designer was right. */
+/** The answer is judged by what we moved, never by what the face's designer did. */
 function answerWords({ task, look }: Sheet, right: boolean): string {
   const begin = right ? 'Yes' : 'No';
   if (look.gap === null)
@@ -124,15 +124,15 @@ type PointProps = {
   spacing: Spacing;
   size: number;
   answered: boolean;
-  /** The gap that was moved, marked once it is answered; null when none was. */
+  /** The gap that was moved, marked after the answer; null when none was. */
   moved: number | null;
   /** Null: no gap was moved. */
   choose: (gap: number | null) => void;
 };
 
 /**
- * A line in which a gap is pointed at: on the line itself, or by its name, with Tab and arrows. Word spaces are not
- * asked for.
+ * A line in which the person points at a gap: on the line itself, or by its name with Tab and arrows. Word spaces are
+ * left out.
  */
 function PointAtGap({ pack, spacing, size, answered, moved, choose }: PointProps) {
   const names = useRef<HTMLDivElement>(null);

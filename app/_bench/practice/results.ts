@@ -6,7 +6,7 @@ import { openDevice } from '../session/device';
 const placeFor = (personKey: string) => `kerncrit/${encodeURIComponent(personKey)}/eye`;
 
 /**
- * Results that only this device has so far. Those of earlier days had no key of their own: the instant they ended names
+ * Results not sent to the server yet. Earlier versions gave them no key of their own: the instant they ended identifies
  * them.
  */
 export function readWaiting(personKey: string): PracticeResult[] {
@@ -18,12 +18,12 @@ export function readWaiting(personKey: string): PracticeResult[] {
   }
 }
 
-/** Keeps a result on this device before anything is sent. False: the device took nothing more. */
+/** Stores a result on this device before anything is sent. False: the device is full. */
 function addWaiting(personKey: string, result: PracticeResult): boolean {
   return write(personKey, [...readWaiting(personKey), result]);
 }
 
-/** Takes away what the server has; what came in meanwhile, from another window too, stays. */
+/** Removes what the server has; results added meanwhile, from another window too, stay. */
 function dropWaiting(personKey: string, keys: readonly string[]): void {
   write(
     personKey,
@@ -31,7 +31,7 @@ function dropWaiting(personKey: string, keys: readonly string[]): void {
   );
 }
 
-/** All sittings, each once, oldest first. */
+/** All sittings without duplicates, oldest first. */
 function allResults(stored: readonly PracticeResult[], waiting: readonly PracticeResult[]): PracticeResult[] {
   const byKey = new Map([...waiting, ...stored].map((result) => [result.requestKey, result]));
   return [...byKey.values()].sort((one, other) => (one.at < other.at ? -1 : one.at > other.at ? 1 : 0));
@@ -67,7 +67,7 @@ function write(personKey: string, results: PracticeResult[]): boolean {
     openDevice().store.set(placeFor(personKey), JSON.stringify(results));
     return true;
   } catch {
-    // A full device keeps work first; the result is still shown, and sent.
+    // A full device gives way to unsent work first; the result is still shown, and sent.
     return false;
   }
 }
@@ -75,8 +75,8 @@ function write(personKey: string, results: PracticeResult[]): boolean {
 export type Keeping = 'kept' | 'sending' | Extract<Sent, { failed: string }>['failed'] | 'this device only';
 
 /**
- * A person's sittings: on the device first, then with the server. What waits is sent when the page opens, when a
- * sitting ends, when the network comes back, and on request; the same result arriving twice is one.
+ * A person's sittings: stored on the device first, then on the server. Waiting results are sent when the page opens,
+ * when a sitting ends, when the network returns, and on request; a result that arrives twice counts once.
  */
 export function useResults(
   personKey: string,

@@ -15,11 +15,11 @@ import styles from './practice.module.css';
 import { Question, type Sheet } from './question';
 import { type Keeping, useResults } from './results';
 
-/** Begins with a move that nobody misses, in 1/1000 em. */
+/** The first move is too large to miss, in 1/1000 em. */
 const START = 100;
 const MOST = 220;
 
-/** One sitting: looks until the staircase has turned often enough, then how small a move was seen. */
+/** One sitting: questions until the staircase has turned often enough, then how small a move the person saw. */
 export function Sitting({ packs, personKey, results: stored, save }: EyePracticeProps) {
   const [sheet, setSheet] = useState<Sheet | null>(null);
   const { results, keeping, add, send } = useResults(personKey, stored, save);
@@ -36,7 +36,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
     setSheet({ task, kind, size, stair, unmoved: { shown: 0, seen: 0 }, look, answer: null });
   }
 
-  /** A look without a move changes nothing of how large the next move is. */
+  /** A question without a move doesn't change the size of the next move. */
   function answer(right: boolean) {
     if (!sheet || sheet.answer) return;
     const { look, stair, unmoved } = sheet;
@@ -91,13 +91,13 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
   );
 }
 
-/** @example 'Where nothing was moved you saw that 7 of 8 times.' */
+/** @example 'You saw a move in 7 of 8 lines where nothing was moved.' */
 function unmovedWords(unmoved: PracticeResult['unmoved']): string {
   if (!unmoved || unmoved.shown === 0) return '';
   return `Where nothing was moved you saw that ${unmoved.shown - unmoved.seen} of ${counted(unmoved.shown, 'time')}.`;
 }
 
-/** Where the results are, and what to do when they are not yet where they belong. */
+/** Where the results are stored, and what to do when they haven't reached the server. */
 function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => void; any: boolean }) {
   const words: Record<Keeping, string> = {
     kept: any ? 'All your results are kept with your account.' : '',
@@ -123,7 +123,7 @@ function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => vo
 
 const SIZES = [24, 48, 96];
 
-/** Chooses what is practised, and begins. */
+/** Chooses what to practise, and starts. */
 function Begin({ begin }: { begin: (task: PracticeTask, kind: PracticeKind, size: number) => void }) {
   const [kind, setKind] = useState<PracticeKind>('any');
   const [size, setSize] = useState(48);
@@ -187,7 +187,7 @@ const taskWords: Record<PracticeTask, string> = {
 };
 const day = (at: number) => new Date(at).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
 
-/** The sittings over the term, a drawing for each question, a line for each kind of side and size. */
+/** The sittings over the term: a chart for each question, a line for each kind of side and size. */
 function ResultsOverTime({ results }: { results: PracticeResult[] }) {
   if (results.length === 0) return null;
   const tasks = (Object.keys(taskWords) as PracticeTask[]).filter((task) =>
@@ -203,7 +203,7 @@ function ResultsOverTime({ results }: { results: PracticeResult[] }) {
   );
 }
 
-/** A chart tells twelve lines apart: the ones sat at last are drawn, and the reading says so. */
+/** A chart can tell twelve lines apart: the most recent ones are drawn, and the text under it says so. */
 const MOST_LINES = 12;
 
 function TaskOverTime({ task, results }: { task: PracticeTask; results: PracticeResult[] }) {
@@ -232,7 +232,7 @@ function TaskOverTime({ task, results }: { task: PracticeTask; results: Practice
   );
 }
 
-/** Every sitting with its instant, which a drawing by days does not show. */
+/** Every sitting with its time, which a chart by days doesn't show. */
 const csvFrom = (results: PracticeResult[]): string =>
   csvOf(
     [
@@ -257,7 +257,7 @@ const csvFrom = (results: PracticeResult[]): string =>
     ]),
   );
 
-/** What became of each kind from its first sitting to its last; lower is finer. */
+/** Each kind from its first sitting to its last; lower is finer. */
 function readingOf(groups: [string, PracticeResult[]][], count: number): string {
   const message = groups
     .filter(([, group]) => group.length > 1)

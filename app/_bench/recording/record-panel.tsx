@@ -9,7 +9,7 @@ import type { BenchProps } from '../props';
 import { openRecorder, type Recorder } from './recorder';
 import styles from './recording.module.css';
 
-/** Records the setting as it is made, with reasons, to be looked at again. */
+/** Records a demonstration while the line is being set, with reasons. */
 export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<BenchProps['demonstrations']> }) {
   const session = useSession();
   const [recorder] = useState(() => openRecorder(session, demonstrations));
@@ -135,7 +135,7 @@ function Reason({ recording, index, recorder }: { recording: Recording; index: n
   );
 }
 
-/** Gives the recording its title and keeps it, or throws it away after asking. */
+/** Gives the recording its title and saves it, or discards it after asking. */
 function KeepRecording({ recording, recorder }: { recording: Recording; recorder: Recorder }) {
   const { signIn } = useSession().props;
   const { sending, trouble } = useSyncExternalStore(recorder.store.subscribe, recorder.store.get, recorder.store.get);

@@ -21,12 +21,12 @@ import { chosenRun } from '../session/state';
 import { createStore, type Store } from '../session/store';
 
 type RecorderState = {
-  /** What is being recorded, or was and is not with the server yet. */
+  /** The recording in progress, or finished and not on the server yet. */
   readonly recording: Recording | null;
-  /** The reason is being typed at this step; the last one when null. */
+  /** The step whose reason is being typed; null = the last one. */
   readonly sending: boolean;
   readonly trouble: Exclude<SendAnswer, 'kept'> | null;
-  /** Id of the one that the server took last. */
+  /** Id of the last recording that the server accepted. */
   readonly stored: string | null;
   readonly deviceKeeps: boolean;
 };
@@ -36,22 +36,22 @@ export type Recorder = {
   begin(): void;
   pause(): void;
   resume(): void;
-  /** No more steps; it waits for its title. */
+  /** No more steps; it needs only its title. */
   end(): void;
-  /** Throws the recording away. */
+  /** Discards the recording. */
   discard(): void;
   setTitle(title: string): void;
   setReason(index: number, reason: string): void;
-  /** A word about the chosen gap, which is left as it is. */
+  /** A remark on the chosen gap, without a change to it. */
   remark(): void;
   send(): Promise<void>;
-  /** Follows the bench; the function it gives back ends it. */
+  /** Follows the bench; returns a function that stops it. */
   attach(): () => void;
 };
 
 /**
  * Records what happens on the bench from its own history. Every step is in the journal on this device before anything
- * else happens, so that a reload goes on where it stood; the server gets the whole when it has a title.
+ * else happens, so that a reload resumes where it was; the server gets the whole recording once it has a title.
  */
 export function openRecorder(
   session: BenchSession,
@@ -120,7 +120,7 @@ export function openRecorder(
         before = history;
         change((recording) => followBench(recording, spacingOf(settled(history)), how));
       };
-      // Another window of the same person may have gone on with it.
+      // Another window of the same person may have continued it.
       const heard = (event: StorageEvent) => {
         if (event.key === place) store.set({ recording: read(event.newValue, pairs) });
       };
@@ -134,7 +134,7 @@ export function openRecorder(
   };
 }
 
-/** Whether a step back, a step forward again, or something new led from one history to the next. */
+/** Whether undo, redo or a new step led from one history to the next. */
 function howFrom(before: History<SpacingDocument>, after: History<SpacingDocument>): How {
   if (before.steps !== after.steps) return 'made';
   return after.cursor < before.cursor ? 'undone' : 'redone';
@@ -151,7 +151,7 @@ function read(text: string | null, pairs: number): Recording | null {
 
 type SendAnswer = 'kept' | 'unreachable' | 'signed out' | { refused: string };
 
-/** Sends a recording; sent again under its own address it is the same one. */
+/** Sends a recording; sent again to its own address it is the same one. */
 async function sendRecording(
   address: string,
   body: { specimenVersionId: string; title: string; recorded: DemonstrationSteps },

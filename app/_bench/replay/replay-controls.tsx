@@ -6,7 +6,7 @@ import { useBench, useSession } from '../context';
 import { replayTo, stepsOfSitting, stopReplay, toggleWatching, usePlaying, useReducedMotion } from './replay';
 import styles from './replay.module.css';
 
-/** Forward, back, and by itself, with what the step did and why; both are spoken. */
+/** Forward, back and play, with what the step did and why; both are also spoken. */
 export function ReplayControls({ steps }: { steps: readonly DemonstrationStep[] }) {
   const session = useSession();
   const at = useBench((state) => state.replayed) ?? 0;

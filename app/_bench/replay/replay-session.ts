@@ -7,7 +7,7 @@ import type { BenchSession } from '../session/session';
 import type { BenchState } from '../session/state';
 import { createStore } from '../session/store';
 
-/** A bench on which nothing can be changed: the steps of a recording stand where those of a sitting would. */
+/** A bench on which nothing can be changed: the steps of a recording take the place of a sitting's. */
 export function openReplay({
   recorded,
   tells,

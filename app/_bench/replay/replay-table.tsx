@@ -25,11 +25,12 @@ import { replayTo, usePlaying, useReducedMotion } from './replay';
 import { ReplayControls } from './replay-controls';
 import styles from './replay.module.css';
 
-/** A step stands at least so long while it plays, ms. */
+/** Each step is shown at least this long during play, ms. */
 const STEP_MS = 2200;
 
 /**
- * A recorded setting, looked at step by step: the line at its true size and large, what moved marked, why beside it.
+ * A recorded demonstration, step by step: the line at its true size and large, with the changed gaps marked and the
+ * reason beside them.
  */
 export function ReplayTable(props: DemonstrationProps & Pick<BenchProps, 'tells'>) {
   const [session] = useState(() => openReplay(props));
@@ -155,7 +156,7 @@ function StepButton({ at, go, children }: { at: number; go: () => void; children
 
 /**
  * The keys of a replay: those that go from gap to gap on the bench go from step to step here. Enter, Home and End only
- * on the sheet itself, single keys anywhere but in fields. Gives back a function that ends it.
+ * on the sheet itself, single keys anywhere but in fields. Returns a function that removes them.
  */
 function attachReplayKeys(
   sheet: HTMLElement,

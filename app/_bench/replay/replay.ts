@@ -6,7 +6,7 @@ import { useBench, useSession } from '../context';
 import type { BenchSession } from '../session/session';
 import type { BenchState } from '../session/state';
 
-/** Shows the line as it stood after `at` steps, and marks the pairs that the last of them was about. */
+/** Shows the line as it was after `at` steps, and marks the pairs changed by the last of them. */
 export function replayTo(session: BenchSession, steps: readonly DemonstrationStep[], at: number): void {
   const to = Math.max(0, Math.min(steps.length, at));
   const run = steps[to - 1]?.run;
@@ -18,7 +18,8 @@ export function replayTo(session: BenchSession, steps: readonly DemonstrationSte
 }
 
 /**
- * Begins to go through this sitting again, or goes back to it as it stands. By itself unless less motion is asked for.
+ * Starts going through this sitting again, or returns to its present state. Plays unless the system asks for less
+ * motion.
  */
 export function toggleWatching(session: BenchSession): void {
   const { replayed, history } = session.store.get();
@@ -42,12 +43,12 @@ export function stepsOfSitting({ history }: Pick<BenchState, 'history'>): Demons
     .map((after, index) => stepBetween(spacings[index]!, after, changedRun(spacings[index]!, after)));
 }
 
-/** How long a step stands while it plays, ms: time to read its reason, and never near three changes a second. */
+/** How long a step is shown during play, ms: time to read its reason, and far from three changes a second. */
 function paceOf(step: DemonstrationStep | undefined, least: number): number {
   return Math.min(15_000, least + 55 * (step?.reason.length ?? 0));
 }
 
-/** Goes on by itself while it plays; `ended` is called once the last step has stood its time. */
+/** Advances while it plays; `ended` is called once the last step has been shown for its time. */
 export function usePlaying(steps: readonly DemonstrationStep[], least: number, ended: () => void): void {
   const session = useSession();
   const at = useBench((state) => state.replayed);
@@ -62,7 +63,7 @@ export function usePlaying(steps: readonly DemonstrationStep[], least: number, e
   }, [session, steps, least, ended, at, playing]);
 }
 
-/** Whether the system asks for less motion: then nothing plays by itself. */
+/** Whether the system asks for less motion: then nothing plays without being asked. */
 export function useReducedMotion(): boolean {
   return useSyncExternalStore(
     (changed) => {

@@ -1,6 +1,6 @@
 import type { DeviceStore } from '@/shared/editing/journal';
 
-/** The browser's own local storage; where it is switched off, a memory that lasts as long as the page. */
+/** The browser's own local storage; where it is blocked, a memory that lasts as long as the page. */
 export function openDevice(): { store: DeviceStore; lasting: boolean } {
   try {
     const storage = window.localStorage;
@@ -13,7 +13,7 @@ export function openDevice(): { store: DeviceStore; lasting: boolean } {
   }
 }
 
-/** A name for something made here that nothing else will have. `randomUUID` is missing on pages without TLS. */
+/** A unique name for something made here. `randomUUID` is missing on pages without TLS. */
 export function newKey(): string {
   return (
     crypto.randomUUID?.() ??

@@ -1,11 +1,9 @@
 import { openDevice } from './device';
 
-/**
- * How many CSS px a millimetre had on this screen when somebody held a card to it, and the pixel density at that time.
- */
+/** CSS px per millimetre on this screen, measured with a card, and the pixel density at that time. */
 export type ScreenMeasure = { readonly pxPerMm: number; readonly density: number };
 
-/** CSS px in a millimetre where nobody has measured: 96 px = 25.4 mm (CSS Values and Units 4, 6.2). */
+/** CSS px per millimetre on an unmeasured screen: 96 px = 25.4 mm (CSS Values and Units 4, 6.2). */
 export const NOMINAL_PX_PER_MM = 96 / 25.4;
 /** Width and height of a card in mm: ISO/IEC 7810, format ID-1. */
 export const CARD = { width: 85.6, height: 53.98 };
@@ -34,13 +32,13 @@ export function keepScreen(measure: ScreenMeasure | null): void {
     if (measure) store.set(PLACE, JSON.stringify(measure));
     else store.remove(PLACE);
   } catch {
-    // A full device: the measure lasts as long as the page.
+    // A full device: then the measurement lasts only as long as the page.
   }
 }
 
 /**
- * CSS px per millimetre now. Zooming changes the density and the size of a CSS px together, so what was measured still
- * holds.
+ * CSS px per millimetre now. Zooming changes the density and the size of a CSS px together, so an earlier measurement
+ * stays valid.
  */
 export function pxPerMmNow(measure: ScreenMeasure | null, density: number): number {
   return measure ? (measure.pxPerMm * measure.density) / density : NOMINAL_PX_PER_MM;

@@ -17,19 +17,18 @@ type Parts = {
 export type Sender = { kick(): void; flush(): void; stop(): void };
 
 /**
- * A burst of changes goes out as one when it pauses; while it does not, every so often. The journal has them at
- * once.
+ * A burst of changes is sent as one when it pauses, or at intervals if it doesn't. The journal has each change at once.
  */
 const REST_MS = 300;
 const AT_LEAST_EVERY_MS = 2_000;
 const SIGNED_OUT_WAIT_MS = 20_000;
 
 /**
- * Sends what is unsent, one request at a time. Of several windows on one draft only the one that holds the lock sends.
+ * Sends unsent changes, one request at a time. Of several windows on one draft only the one that holds the lock sends.
  */
 export function startSender(parts: Parts): Sender {
   const { address } = parts;
-  // Ends the waiting for the lock, or gives it back. What is still unsent when the bench is left goes out first.
+  // Stops waiting for the lock, or releases it. Unsent changes are sent first when the bench is left.
   const ending = new AbortController();
   let leaving = false;
   let maySend = false;
@@ -60,7 +59,7 @@ export function startSender(parts: Parts): Sender {
     busy = false;
     apply(outcome, outcome.kind === 'accepted' ? change : null);
     const wait = waitAfter(parts.sync());
-    // On leaving nobody waits for a server that does not answer: the journal has it, and the next bench sends it.
+    // Leaving doesn't wait for a server that doesn't answer: the journal has the change, and the next bench sends it.
     if (leaving && wait !== 0) ending.abort();
     else if (wait !== null) timer = setTimeout(pump, wait);
   }
@@ -71,7 +70,7 @@ export function startSender(parts: Parts): Sender {
   window.addEventListener('online', wake);
   window.addEventListener('focus', wake);
   document.addEventListener('visibilitychange', wake);
-  // Where nothing is sent there is nothing to take turns for.
+  // Without sending there is nothing to take turns for.
   if (address !== null)
     void holdLock(`kerncrit-send/${parts.scope.personKey}/${parts.draftId}`, ending.signal, () => {
       maySend = true;
@@ -110,17 +109,18 @@ function waitAfter(sync: Sync): number | null {
   if (sync.trouble.kind === 'signed out') return SIGNED_OUT_WAIT_MS;
   if (sync.trouble.kind === 'none') return 0;
   const attempts = sync.trouble.kind === 'unreachable' ? sync.trouble.attempts : 1;
-  // Spread out, so that a class does not come back all at once when the network does.
+  // Spread out, so that a whole class doesn't retry at once when the network returns.
   return Math.min(20_000, 500 * 2 ** Math.min(attempts, 6)) * (0.75 + Math.random() / 2);
 }
 
-/** Holds the lock until the signal ends it; a browser without locks lets every window send, which the server bears. */
+/**
+ * Holds the lock until the signal ends it; a browser without locks lets every window send, which the server tolerates.
+ */
 async function holdLock(name: string, ending: AbortSignal, held: () => void): Promise<void> {
   if (!navigator.locks) return held();
   try {
     await navigator.locks.request(name, { signal: ending }, () => {
-      // Given in the very moment of leaving: an end that came before is not told again, and the lock would be kept for
-      // good.
+      // The signal may have ended just before this: then no event follows, and the lock would never be released.
       if (ending.aborted) return;
       held();
       return new Promise<void>((release) => ending.addEventListener('abort', () => release(), { once: true }));
@@ -132,7 +132,7 @@ async function holdLock(name: string, ending: AbortSignal, held: () => void): Pr
 
 const PATIENCE_MS = 15_000;
 
-/** Sends one change and says what came of it. Never throws. */
+/** Sends one change and returns the outcome. Never throws. */
 async function sendChange(address: string, draftId: string, change: SentChange): Promise<SyncEvent> {
   const body: SaveRequest = {
     draftId,
@@ -150,7 +150,7 @@ async function sendChange(address: string, draftId: string, change: SentChange):
       body: JSON.stringify(body),
       credentials: 'same-origin',
       cache: 'no-store',
-      // Lets the last change of a page that is being closed still go out.
+      // Lets the last change go out while the page is being closed.
       keepalive: true,
       signal: giveUp.signal,
     });

@@ -34,23 +34,23 @@ import { createStore, type Store } from './store';
 export type BenchSession = {
   readonly props: BenchProps;
   readonly store: Store<BenchState>;
-  /** One step at once. */
+  /** One complete step. */
   edit(command: Command): void;
-  /** One change of a gesture: `start` counts from where the gesture began, `here` from where it is. */
+  /** One change of a gesture: `start` is relative to where the gesture began, `here` to where it is now. */
   follow(command: Command, from: 'start' | 'here'): void;
   endGesture(): void;
   cancelGesture(): void;
   undo(): void;
   redo(): void;
-  /** `byHand` where a press may become a drag. */
+  /** `byHand` for a press that may become a drag. */
   choose(pair: number, extend?: boolean, byHand?: boolean): void;
   toggleLook(look: LookName): void;
   settleConflict(which: 'mine' | 'theirs'): void;
-  /** Starts saving; the function it gives back ends it. */
+  /** Starts saving; returns a function that stops it. */
   start(): () => void;
 };
 
-/** The state of one open bench and everything that may change it. Needs a browser. */
+/** The state of one open bench and everything that may change it. Browser only. */
 export function openSession(props: BenchProps): BenchSession {
   const pairCount = props.pack.letters.length - 1;
   const scope: JournalScope = { personKey: props.personKey, draftId: props.draftId, pairCount };
@@ -78,7 +78,7 @@ export function openSession(props: BenchProps): BenchSession {
   let written: Written | null = found;
   let seq = 0;
 
-  /** Takes a new history; a settled change goes to the journal first and to the server after. */
+  /** Takes a new history; a finished change goes to the journal first and then to the server. */
   function take(history: History<SpacingDocument>, set = store.set): void {
     const before = store.get();
     if (history === before.history) return;
@@ -96,7 +96,7 @@ export function openSession(props: BenchProps): BenchSession {
     sender?.kick();
   }
 
-  /** What another window of this person has written. */
+  /** Changes written by another window of this person. */
   function hearOtherWindow(event: StorageEvent): void {
     const root = rootOf(scope);
     if (!event.key?.startsWith(root) || store.get().history.gesture) return;
@@ -161,10 +161,10 @@ export function openSession(props: BenchProps): BenchSession {
         device,
         scope,
         sync: () => store.get().sync,
-        // Words about saving wait for a pause too, unless they want an answer.
+        // Messages about saving also wait for a pause, unless they need an answer.
         setSync: (sync) => (sync.conflict ? store.set({ sync }) : store.setByHand({ sync })),
         reopen: () => {
-          // A choice that is waited for is not forgotten by reading again.
+          // A question that is still unanswered survives reading the journal again.
           if (!store.get().sync.conflict) store.set({ sync: { ...reopened(), trouble: store.get().sync.trouble } });
         },
       });

@@ -6,7 +6,7 @@ import type { BenchProps } from '../props';
 import { openLetters, type Looks, type OpenLetters } from '@/shared/line/looks';
 import type { ScreenMeasure } from './screen';
 
-/** How another spacing is laid to the one being set. */
+/** How another spacing is shown with the one being set. */
 export type OverlayMode = 'under' | 'beside' | 'in turn';
 
 /** What is chosen: a gap, or a run of gaps from `anchor` to `head`. */
@@ -16,26 +16,26 @@ export type BenchState = {
   readonly history: History<SpacingDocument>;
   readonly sync: Sync;
   readonly chosen: Chosen;
-  /** The keyboard is on the gaps, which is shown there. */
+  /** The keyboard is on the gaps, and the drawing shows it. */
   readonly byKeys: boolean;
   readonly looks: Looks;
-  /** While built-in is shown nothing is lost; the next change goes back to mine. */
+  /** Showing built-in loses nothing; the next change returns to mine. */
   readonly shown: 'mine' | 'built-in';
   /** Which spacing is the overlay: `built-in`, the id of an overlay, or null. */
   readonly overlay: string | null;
   readonly overlayMode: OverlayMode;
-  /** Whose turn it is while two settings are shown in turn. */
+  /** Which of the two is shown, while two spacings alternate. */
   readonly otherTurn: boolean;
-  /** The step that is shown while the sitting is watched again, else null. */
+  /** The step being shown while the sitting is replayed, else null. */
   readonly replayed: number | null;
-  /** While it goes from step to step by itself. */
+  /** While the replay plays. */
   readonly playing: boolean;
-  /** What is known of the size of a pixel on this screen. */
+  /** What is known about the size of a pixel on this screen. */
   readonly screen: ScreenMeasure | null;
   /** Times the usual size of the working view. */
   readonly zoom: number;
   readonly singleKeys: boolean;
-  /** False once this device took nothing more. */
+  /** False once this device is full. */
   readonly deviceKeeps: boolean;
 };
 
@@ -59,8 +59,8 @@ export function overlayDocument(state: BenchState, props: BenchProps): SpacingDo
 }
 
 /**
- * What the drawings show now: a step that is watched again, mine, built-in while that is asked for, or the other one in
- * turn.
+ * What the drawings show now: a replayed step, mine, built-in while that is switched on, or the other of two that
+ * alternate.
  */
 export function shownDocument(state: BenchState, props: BenchProps): SpacingDocument {
   if (state.shown === 'built-in') return builtInDocument(props.pack.letters.length - 1);

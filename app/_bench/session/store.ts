@@ -1,22 +1,22 @@
-/** What can be read and listened to. */
+/** Something that can be read and subscribed to. */
 export type Readable<State> = {
   get(): State;
   subscribe(listener: () => void): () => void;
 };
 
 /**
- * A small store with two paces. Its own listeners (the drawings) hear of every change at once; those of `settled`
- * (all that is words and controls) hear at once of what is done step by step, but of a drag or a held key only when
- * it pauses, so that the words never slow the drawing down.
+ * A small store with two paces. Its own listeners (the drawings) hear of every change at once. Those of `settled`
+ * (words and controls) hear at once of single steps, but of a drag or a held key only when it pauses, so that text
+ * never slows the drawing down.
  */
 export type Store<State> = Readable<State> & {
   set(change: Partial<State>): void;
-  /** As `set`, for one of the many changes of a drag or a held key. */
+  /** Like `set`, for one of the many changes of a drag or a held key. */
   setByHand(change: Partial<State>): void;
   readonly settled: Readable<State>;
 };
 
-/** Without a change for so long, a drag or a held key pauses. */
+/** After this long without a change, a drag or a held key counts as paused. */
 const REST_MS = 140;
 
 export function createStore<State extends object>(initial: State): Store<State> {
@@ -45,7 +45,7 @@ export function createStore<State extends object>(initial: State): Store<State> 
     subscribe: (listener) => add(listeners, listener),
     set(part) {
       state = { ...state, ...part };
-      // Before listeners are called, so that those of both see the settled state.
+      // Before listeners are called, so that listeners of both see the settled state.
       rest();
       tell(listeners);
       tell(settledListeners);

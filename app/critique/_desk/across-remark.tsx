@@ -28,8 +28,8 @@ type Props = {
 };
 
 /**
- * One remark for those who share a fault: typed, or from the stock. Nothing is sent from here; each line is looked at
- * first.
+ * One remark for students who share a fault: typed, or from the stock. Nothing is sent from here; the marker looks at
+ * each line first.
  */
 export function AcrossRemark({ run, change, anew, stock, letters, fault, lines, begin, area }: Props) {
   const tokens = lines.map(({ token }) => token);
@@ -131,7 +131,10 @@ type OneRemarkProps = {
   stop: () => void;
 };
 
-/** One of those who share the fault, large, with the remark beside it: yes, not this one, or other words for it. */
+/**
+ * One of the lines that share the fault, large, with the remark beside it: send it, skip this line, or change the words
+ * for it.
+ */
 export function OneRemark({
   line,
   version,

@@ -30,7 +30,7 @@ type Props = {
   decided: Readonly<Record<string, 'left' | 'passed'>>;
 };
 
-/** All settings below each other at one size, on one sheet: one for each version of the line that was sent. */
+/** All spacings below each other at one size, on one sheet: one sheet for each version of the line that was sent. */
 export function AcrossSheets({ lines, versions, size, ...rest }: Props) {
   const shown = versions.filter(({ id }) => lines.some(({ specimenVersionId }) => specimenVersionId === id));
   return shown.map((version) => (

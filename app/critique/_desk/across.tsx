@@ -18,7 +18,10 @@ import style from './desk.module.css';
 
 const newId = () => crypto.randomUUID().replaceAll('-', '').slice(0, 16);
 
-/** One line, set by everybody, below each other; those who share a fault can get one remark, each after a look. */
+/**
+ * One line, as the whole class set it, below each other; students who share a fault can get one remark, each after a
+ * look.
+ */
 export function Across({ page }: { page: AcrossPage }) {
   const { personKey, chosen, lines, versions, go } = page;
   const { leaving, go: leaveFor } = useGoing();
@@ -65,7 +68,7 @@ export function Across({ page }: { page: AcrossPage }) {
     look(run);
   }
 
-  /** Leaves the remark on the line in view and goes on to the next: only what was looked at is ever sent. */
+  /** Leaves the remark on the line in view and goes on to the next: only lines that were looked at get one. */
   function confirm(body: string, suggestion: number[] | null) {
     if (!line || !chosen) return;
     const next = decide(run, line.token, 'left');
@@ -140,7 +143,7 @@ export function Across({ page }: { page: AcrossPage }) {
         }
       : {}),
   };
-  // While one line is looked at, its own keys hold (OneRemark).
+  // While one line is in view, its own keys apply (OneRemark).
   useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving && looking === null);
 
   return (

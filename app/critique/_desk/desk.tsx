@@ -46,10 +46,10 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const faultHere = faults.find(
     ({ first, last }) => place.run !== null && first === place.run.first && last === place.run.last,
   );
-  // Before the deviations are asked for, the order of the stock must not give away what was measured.
+  // Before the marker asks for the deviations, the order of the stock must not give away what was measured.
   const stock = suggestedFirst(stored.stock, deviations ? (faultHere?.fault ?? '') : '');
   const overlays = overlaysOf(desk);
-  // What changed since the last round is seen best with that round under the line.
+  // Changes since the last round are easiest to see with that round as the overlay.
   const under = overlays[overlayIndex] ?? (earlierShown && desk.previous ? (overlays[0] ?? null) : null);
   const nextOverlay = () => setOverlayIndex(overlayIndex + 1 >= overlays.length ? -1 : overlayIndex + 1);
   const noteShown = notes.notes.find(({ id }) => id === shownNote);

@@ -15,7 +15,7 @@ type Props = Pick<DeskLine, 'measure' | 'comparison' | 'across'> & {
   chosen: number | null;
 };
 
-/** What was measured, when it is asked for: each finding in a sentence, then the pairs in numbers. */
+/** What was measured, on request: each finding in a sentence, then the pairs in numbers. */
 export function Deviations({ letters, measure, comparison, across, choose, chosen }: Props) {
   if (!measure)
     return (

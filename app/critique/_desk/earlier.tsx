@@ -12,7 +12,7 @@ type Props = {
   choose: (pair: number) => void;
 };
 
-/** What has moved since the last round, pair by pair, and what was said on this line before. */
+/** What has moved since the last round, pair by pair, and the earlier notes on this line. */
 export function Earlier({ since, earlier, letters, choose }: Props) {
   return (
     <div className="stack">

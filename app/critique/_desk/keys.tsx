@@ -35,10 +35,7 @@ export function KeyHelp({ list, open, on, turn, toggle }: Props) {
   );
 }
 
-/**
- * The desk's own single keys. A capital is the key with shift. Keys that choose and keys that change are never the
- * same.
- */
+/** The desk's own single keys. A capital is the key with shift. A key either chooses or changes, never both. */
 export const deskKeys = [
   ['.', 'next pair'],
   [',', 'pair before'],
@@ -70,7 +67,7 @@ export const deskKeys = [
   ['h', 'these keys'],
 ] as const;
 
-/** The keys on one line across the class, and while one of those who share a fault is looked at. */
+/** The keys on one line across the class, and while one of the lines that share a fault is in view. */
 export const acrossKeys = [
   ['f', 'next fault that several share'],
   ['d', 'show or hide deviations'],

@@ -9,8 +9,8 @@ import { type Acts, useKeys } from './keys';
 import style from './desk.module.css';
 
 /**
- * Which ways of looking are on. After `ask` the next key chooses one; `v` once more puts them all away, and any other
- * key leaves them.
+ * Which ways of looking are on. After `ask` the next key chooses one; a second `v` switches them all off, and any other
+ * key leaves them as they are.
  */
 export function useLooks() {
   const [looks, setLooks] = useState<Looks>(noLooks);
@@ -26,8 +26,8 @@ export type UsedLooks = ReturnType<typeof useLooks>;
 const offered = looksOn('desk');
 
 /**
- * The page's keys. While a way of looking is asked for, the next key chooses one, and all others only take the question
- * back.
+ * The page's keys. While it waits for a way of looking, the next key chooses one, and any other key only ends the
+ * waiting.
  */
 export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: UsedLooks, on: boolean): void {
   const then = (act?: () => void) => () => {
@@ -45,7 +45,9 @@ export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: Used
   useKeys(asking ? answers : { ...acts, v: () => ask(true) }, on);
 }
 
-/** The ways of looking as words that are switched on and off; all go together. The keys are v and the letter shown. */
+/**
+ * The ways of looking as words that are switched on and off; they can be combined. The keys are v and the letter shown.
+ */
 export function LooksMenu({ looks }: { looks: UsedLooks }) {
   return (
     <details className="more" open={looks.asking || undefined}>

@@ -20,7 +20,7 @@ type Props = {
   show: (id: string) => void;
 };
 
-/** The margin: notes beside what they speak of, and those that the server does not have yet. */
+/** The margin: notes beside the gaps they are about, and those that are not on the server yet. */
 export function Margin({ desk, letters, notes, shown, show }: Props) {
   const ordered = inMarginOrder(notes.notes);
   return (
@@ -65,12 +65,12 @@ type NoteCardProps = {
   timeZone: string;
   released: boolean;
   change: Change;
-  /** Shows the note's suggestion in place, or takes it away again. */
+  /** Shows the note's suggestion in the line, or hides it again. */
   show: () => void;
   shown: boolean;
 };
 
-/** One note in the margin: its sign on the drawing, what it says, its thread, and what can be done with it. */
+/** One note in the margin: its sign on the drawing, its text, its thread, and what can be done with it. */
 function NoteCard({ note, sign, letters, timeZone, released, change, show, shown }: NoteCardProps) {
   const [open, setOpen] = useState<'edit' | 'answer' | null>(null);
   const [trouble, setTrouble] = useState('');

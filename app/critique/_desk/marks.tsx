@@ -19,7 +19,7 @@ type Props = {
   task: DeskLine['task'];
   two: DeskLine['two'];
   heldBy: string | null;
-  /** Where the key for marks leads. */
+  /** Where the key for marks moves the focus. */
   first: Ref<HTMLButtonElement>;
 };
 
@@ -121,7 +121,7 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
   );
 }
 
-/** The total of what stands on the page now; the server reckons it again with the same code. */
+/** The total of the levels shown on the page now; the server computes it again with the same code. */
 function Total({ criteria, late }: { criteria: DeskCriterion[]; late: DeskLine['marks']['total'] }) {
   const { percent, arithmetic } = totalOf(criteria.map(({ mark, ...rest }) => ({ ...rest, level: mark.level })));
   const after = afterLateRule(percent, late.rule);
@@ -142,7 +142,7 @@ function Total({ criteria, late }: { criteria: DeskCriterion[]; late: DeskLine['
 
 type CriterionProps = {
   criterion: DeskCriterion;
-  /** Gives the level; the answer is what went wrong, or null. */
+  /** Gives the level; returns what went wrong, or null. */
   give: (criterion: DeskCriterion, level: number | null, why: string) => Promise<string | null>;
   first?: Ref<HTMLButtonElement>;
 };
@@ -175,7 +175,7 @@ function Criterion({ criterion, give, first }: CriterionProps) {
       !/^[1-9]$/.test(event.key)
     )
       return;
-    // Here a digit is a level and never a stock note, even where there is no such level.
+    // Here a digit is a level and never a stock note, even if there is no such level.
     event.preventDefault();
     const level = Number(event.key) - 1;
     if (level >= levels.length) return;

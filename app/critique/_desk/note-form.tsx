@@ -8,7 +8,7 @@ import style from './desk.module.css';
 import { send } from '@/app/_ui/send';
 
 type Props = {
-  /** Letters of the chosen place, for the heading and for stock notes. */
+  /** Letters at the chosen place, for the heading and for stock notes. */
   letters: string;
   text: string;
   keep: (text: string) => void;
@@ -16,7 +16,7 @@ type Props = {
   area: RefObject<HTMLTextAreaElement | null>;
 };
 
-/** Writes a note in one's own words. What is typed is kept on this device until it is saved. */
+/** Writes a note in the marker's own words. The text is stored on this device until it is saved. */
 export function NoteForm({ letters, text, keep, save, area }: Props) {
   return (
     <form
@@ -58,9 +58,9 @@ export function NoteForm({ letters, text, keep, save, area }: Props) {
 
 type StockProps = {
   stock: readonly StockNoteView[];
-  /** The letters of the chosen place, one by one. */
+  /** The letters at the chosen place, one by one. */
   letters: readonly string[];
-  /** What the measure found there, once the deviations have been asked for. */
+  /** What the measure found there, once the marker has asked for the deviations. */
   fault: Fault;
   leave: (note: StockNoteView) => void;
   drop: (note: StockNoteView) => void;
@@ -68,7 +68,7 @@ type StockProps = {
   mayKeep: boolean;
 };
 
-/** Remarks kept for use again. One press leaves one at the chosen place, with the letters filled in. */
+/** Remarks kept for reuse. One press leaves one at the chosen place, with the letters filled in. */
 export function StockNotes({ stock, letters, fault, leave, drop, keepAsStock, mayKeep }: StockProps) {
   const share = useRef<HTMLInputElement>(null);
   const answers = useRef<HTMLSelectElement>(null);
@@ -121,7 +121,7 @@ export function StockNotes({ stock, letters, fault, leave, drop, keepAsStock, ma
   );
 }
 
-/** What a stock note may answer, so that it is suggested where the measure finds just that. */
+/** What a stock note can answer, so that it is suggested where the measure finds exactly that. */
 const stockFaults: readonly (readonly [Fault, string])[] = [
   ['', 'any place'],
   ['wide', 'too wide'],
@@ -131,7 +131,7 @@ const stockFaults: readonly (readonly [Fault, string])[] = [
   ['touching', 'letters that touch'],
 ];
 
-/** The stock notes: kept from what was typed, and taken out of use by their authors. */
+/** The stock notes: kept from typed notes, and retired by their authors. */
 export function useStock(courseId: string, initial: StockNoteView[], say: (words: string) => void) {
   const [stock, setStock] = useState(initial);
   return {
@@ -149,7 +149,7 @@ export function useStock(courseId: string, initial: StockNoteView[], say: (words
   };
 }
 
-/** Stock notes with those that answer the fault first; otherwise in the order they were kept. */
+/** Stock notes that answer the fault first; otherwise in the order they were added. */
 export const suggestedFirst = (stock: readonly StockNoteView[], fault: Fault): StockNoteView[] =>
   fault === ''
     ? [...stock]

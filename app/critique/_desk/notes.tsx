@@ -9,8 +9,7 @@ import type { NoteView, WriteNote } from '@/shared/schemas/note';
 import { counted } from '@/shared/text/number';
 
 /**
- * Notes that the server does not have yet, why, and what can be done. `here` is the page to come back to after signing
- * in.
+ * Notes that are not on the server yet, why, and what can be done. `here` is the page to return to after signing in.
  */
 export function Unsaved({ notes, here }: { notes: NoteSending; here: string }) {
   const { waiting, trouble, discard, sendAll } = notes;
@@ -46,7 +45,7 @@ export function Unsaved({ notes, here }: { notes: NoteSending; here: string }) {
   );
 }
 
-/** The notes of a line, and those still on their way. */
+/** The notes of a line, and those still being sent. */
 export function useNotes(personKey: string, here: { proofId: string; specimenVersionId: string }, initial: NoteView[]) {
   const [notes, setNotes] = useState(initial);
   const put = useCallback(
@@ -63,7 +62,7 @@ export function useNotes(personKey: string, here: { proofId: string; specimenVer
   return {
     ...sending,
     notes,
-    /** Changes a note that the server has; the answer says what came of it. */
+    /** Changes a note that is on the server; returns the outcome. */
     async change(path: string, method: 'POST' | 'PUT', body: unknown): Promise<Answer<NoteView>> {
       const answer = await send<NoteView>(method, `/api/critique/notes/${path}`, body);
       if (answer.ok) put(answer.result);
@@ -78,8 +77,8 @@ export type Notes = ReturnType<typeof useNotes>;
 type Trouble = { message: string; signedOut: boolean };
 
 /**
- * Notes on their way, of whatever line: kept on the device first and sent after. `saved` is told of each that the
- * server has now.
+ * Notes being sent, of any line: stored on the device first and then sent. `saved` is called for each one the server
+ * has accepted.
  */
 export function useNoteSending(personKey: string, saved: (note: NoteView, written: WriteNote) => void) {
   const [trouble, setTrouble] = useState<Trouble | null>(null);
@@ -109,7 +108,7 @@ export function useNoteSending(personKey: string, saved: (note: NoteView, writte
     }
   }, [personKey, sendOne]);
 
-  // What waits is sent again when the network comes back, and every quarter of a minute.
+  // Waiting notes are sent again when the network returns, and every quarter of a minute.
   useEffect(() => {
     const start = setTimeout(() => void sendAll(), 0);
     const again = setInterval(() => void sendAll(), 15_000);
@@ -126,7 +125,7 @@ export function useNoteSending(personKey: string, saved: (note: NoteView, writte
     waiting,
     trouble,
     sendAll,
-    /** Keeps a note and sends it. */
+    /** Stores a note and sends it. */
     write(note: WriteNote) {
       keepWaiting(personKey, note);
       return sendOne(note);
@@ -138,8 +137,8 @@ export function useNoteSending(personKey: string, saved: (note: NoteView, writte
 type NoteSending = ReturnType<typeof useNoteSending>;
 
 /**
- * Notes that the server has not confirmed yet, kept on this device and apart by person, whatever line they belong to.
- * They go in before they are sent and leave only when the server has them.
+ * Notes that the server has not confirmed yet, stored on this device separately for each person, for any line. They are
+ * stored before they are sent and removed only when the server has them.
  */
 const placeOf = (personKey: string) => `kerncrit/${encodeURIComponent(personKey)}/notes-waiting`;
 const notesChanged = 'kerncrit-notes-waiting';
@@ -204,7 +203,7 @@ function readNotes(text: string): readonly WriteNote[] {
 
 const textChanged = 'kerncrit-kept-text';
 
-/** A text that survives a reload, a lost session or a closed window until it is cleared. Kept on this device only. */
+/** A text that survives a reload, a lost session or a closed window until it is cleared. Stored on this device only. */
 export function useKeptText(personKey: string, name: string): [string, (text: string) => void] {
   const place = `kerncrit/${encodeURIComponent(personKey)}/${name}`;
   const text = useSyncExternalStore(

@@ -11,7 +11,7 @@ import style from './desk.module.css';
 
 type Props = { letters: readonly string[]; place: NotePlace; sent: readonly number[] };
 
-/** Chooses what a note speaks of, by keyboard, pointer or reader: one pair, a run of them, or the line. */
+/** Chooses what a note is about, by keyboard, pointer or screen reader: one pair, a run of them, or the line. */
 export function Where({ letters, place, sent }: Props) {
   const { run } = place;
   const pairs = letters.slice(1).map((_, index) => index);
@@ -78,9 +78,7 @@ type SuggestionProps = {
   place: Pick<NotePlace, 'nudge' | 'suggest'>;
 };
 
-/**
- * The suggestion in numbers, with buttons for those who do not use the keys. Any gap may be opened as well as closed.
- */
+/** The suggestion in numbers, with buttons as an alternative to keys. Any gap may be opened as well as closed. */
 export function Suggestion({ letters, run, suggestion, sent, place }: SuggestionProps) {
   const first = run?.first ?? 0;
   const words = suggestion
@@ -117,11 +115,12 @@ export function Suggestion({ letters, run, suggestion, sent, place }: Suggestion
   );
 }
 
-/** Where a note will stand, and the setting it will suggest there. Null stands for the whole line. */
+/** The place of a new note, and the spacing it will suggest there. Null means the whole line. */
 type Place = { run: Run | null; suggestion: number[] | null };
 
 /**
- * The chosen pair, run or line. Choosing elsewhere lets an unsaved suggestion go; nudging begins from what was sent.
+ * The chosen pair, run or line. Choosing another place discards an unsaved suggestion; nudging starts from what was
+ * sent.
  */
 export function usePlace(spacing: Spacing, first: Run | null, suggested: number[] | null = null) {
   const [place, setPlace] = useState<Place>({ run: first, suggestion: suggested });
@@ -130,19 +129,19 @@ export function usePlace(spacing: Spacing, first: Run | null, suggested: number[
   return {
     ...place,
     choose,
-    /** The pair `by` further along; from the whole line, the first or the last. */
+    /** The pair `by` places along; from the whole line, the first or the last. */
     step(by: 1 | -1) {
       const from = place.run === null ? (by > 0 ? -1 : last + 1) : by > 0 ? place.run.last : place.run.first;
       const pair = Math.min(last, Math.max(0, from + by));
       choose({ first: pair, last: pair });
     },
-    /** One pair more or less at the end of the run. */
+    /** One pair more or fewer at the end of the run. */
     extend(by: 1 | -1) {
       if (place.run === null) return;
       const end = Math.min(last, Math.max(place.run.first, place.run.last + by));
       choose({ first: place.run.first, last: end });
     },
-    /** Opens (above 0) or tightens every gap of the run. */
+    /** Opens (above 0) or closes every gap of the run. */
     nudge(by: number) {
       const from = place.suggestion ?? offsetsOf(spacing, place.run);
       setPlace({

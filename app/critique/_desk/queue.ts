@@ -7,7 +7,7 @@ import { send } from '@/app/_ui/send';
 
 type Way = { go: (address: string) => void; say: (words: string) => void };
 
-/** What can be done with a proof in the queue: take the next one, put this one off, give it back. */
+/** What can be done with a proof in the queue: claim the next one, put this one off, give it back. */
 export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine, { go, say }: Way) {
   const [letGo, setLetGo] = useState(false);
   // The second marking has a queue of its own, without sections.
@@ -28,7 +28,7 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
   }
 
   return {
-    /** This marker has let the proof go, so it is not claimed again. */
+    /** This marker has given the proof back, so the page doesn't claim it again. */
     letGo,
     takeNext,
     async skip() {
@@ -54,7 +54,8 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
 }
 
 /**
- * Keeps the proof for this marker as long as the page is open and in view; says who has it where somebody else does.
+ * Keeps the proof claimed for this marker while the page is open and visible; names the marker who has it where another
+ * one does.
  */
 export function useClaim(token: string, heldBy: string | null, letGo: boolean): { heldBy: string | null } {
   const [refused, setRefused] = useState<string | null>(null);
@@ -76,12 +77,12 @@ export function useClaim(token: string, heldBy: string | null, letGo: boolean): 
   return { heldBy: refused ?? heldBy };
 }
 
-/** Long enough for a slow page; after that this page takes keys again. */
+/** Long enough for a slow page; after that this page accepts keys again. */
 const patience = 10_000;
 
 /**
- * Leads to other pages, and says when one is on its way: from then on the keys of this page do nothing, so that
- * a key pressed too early leaves nothing on the line that was left.
+ * Leads to other pages, and shows when one is loading: from then on the keys of this page do nothing, so that a key
+ * pressed too early can't change the line just left.
  */
 export function useGoing(): { leaving: boolean; go: (address: string) => void } {
   const router = useRouter();

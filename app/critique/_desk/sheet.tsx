@@ -17,21 +17,21 @@ import { groundOf } from './looks';
 type Props = {
   line: Pick<DeskLine['line'], 'size' | 'ground'>;
   pack: DeskLine['pack'];
-  /** What is drawn: the setting as it was sent, or with a suggestion put in place. */
+  /** What is drawn: the spacing as it was sent, or with a suggestion applied. */
   spacing: Spacing;
   under: Spacing | null;
   underLabel: string | null;
   marks: GapMark[];
   ties: GapTie[];
   looks?: Looks;
-  /** Pairs that moved since the last round, pointed out under the large line. */
+  /** Pairs that moved since the last round, marked under the large line. */
   moved?: readonly MovedPair[];
   run: Run | null;
   /** Where gaps can be pointed at. */
   choose?: (run: Run) => void;
 };
 
-/** The line at its true size, bare; and large, where gaps can be pointed at and notes are tied to them. */
+/** The line at its true size, unmarked; and large, where the marker points at gaps and notes are tied to them. */
 export function Sheet({
   line,
   pack,
@@ -81,8 +81,8 @@ export function Sheet({
 type GapsProps = Pick<Props, 'pack' | 'spacing' | 'run'> & { choose: (run: Run) => void };
 
 /**
- * Where a gap can be pointed at: from the middle of one letter to the middle of the next. With shift the run reaches to
- * it.
+ * Where a gap can be pointed at: from the middle of one letter to the middle of the next. With shift the run is
+ * extended to it.
  */
 function Gaps({ pack, spacing, run, choose }: GapsProps) {
   const { letters, gaps } = placeLetters(pack, spacing);
@@ -111,7 +111,7 @@ function Gaps({ pack, spacing, run, choose }: GapsProps) {
   );
 }
 
-/** Points down at the chosen gap, or spans the run with a bracket; it stands over the letters and never behind them. */
+/** Points down at the chosen gap, or spans the run with a bracket; it is above the letters and never behind them. */
 export function ChosenPlace({ pack, spacing, run }: { pack: Pack; spacing: Spacing; run: Run }) {
   const { gaps } = placeLetters(pack, spacing);
   const top = -Math.max(pack.vertical.ascender, pack.vertical.ascenderTop);
@@ -128,8 +128,8 @@ export function ChosenPlace({ pack, spacing, run }: { pack: Pack; spacing: Spaci
 }
 
 /**
- * Arrows under the gaps that moved: heads that meet where a pair was tightened, that part where it was opened. Hollow
- * where it went away from what was wanted.
+ * Arrows under the gaps that moved: pointing at each other where a pair was closed, apart where it was opened. Hollow
+ * where it moved away from the suggestion or reference.
  */
 function MovedMarks({ pack, spacing, moved }: { pack: Pack; spacing: Spacing; moved: readonly MovedPair[] }) {
   const { gaps } = placeLetters(pack, spacing);
@@ -150,7 +150,7 @@ function MovedMarks({ pack, spacing, moved }: { pack: Pack; spacing: Spacing; mo
   });
 }
 
-/** A head beside the middle of a gap: its point towards it, or away from it. */
+/** One arrow beside the middle of a gap, pointing towards it or away from it. */
 function head(x: number, y: number, side: number, meets: boolean, em: number): string {
   const [near, far] = [0.012 * em, 0.062 * em];
   const [point, back] = meets ? [near, far] : [far, near];
@@ -175,7 +175,7 @@ export function tiesOf(notes: readonly NoteView[]): GapTie[] {
   return [...ties.values()];
 }
 
-/** Wedges under the pairs that stand out; a letter out of place has one at each side of it. */
+/** Wedges under the pairs that differ; a displaced letter has one at each side. */
 export function marksOf(faults: readonly PairFault[]): GapMark[] {
   return faults.flatMap(({ first, last, fault, share }): GapMark[] => {
     const strength = share > 3 ? 3 : share > 2 ? 2 : 1;
@@ -193,7 +193,7 @@ export function marksOf(faults: readonly PairFault[]): GapMark[] {
   });
 }
 
-/** The overlays of the line, in turn: the round before, each reference, the face as it comes. */
+/** The overlays of the line, in turn: the round before, each reference, the face's own spacing. */
 export function overlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
   return [
     ...(previous ? [{ label: `round ${previous.round}, proof ${previous.proof}`, spacing: previous.spacing }] : []),

@@ -15,7 +15,7 @@ type Props = { params: Promise<{ proofId: string; specimenId: string }>; searchP
 
 export const metadata: Metadata = { title: 'Critique' };
 
-/** One line of one proof on the critique desk. */
+/** One line of one proof at the desk. */
 export default async function CritiquePage({ params, searchParams }: Props) {
   const { proofId, specimenId } = await params;
   const line = await forPage(getProofLine, {

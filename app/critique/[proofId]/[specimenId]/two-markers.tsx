@@ -4,7 +4,7 @@ import type { CritiqueLine } from '@/lib/review/desk';
 
 type Props = { line: Pick<CritiqueLine, 'two' | 'proof'>; agreement: string };
 
-/** What it means here that two people mark this proof; nothing where one does. */
+/** What it means here that two people mark this proof; empty where only one does. */
 export function TwoMarkers({ line: { two, proof }, agreement }: Props) {
   if (two.state === 'none') return null;
   if (two.state === 'done')

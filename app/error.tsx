@@ -2,7 +2,7 @@
 import { Button, ButtonLink } from './_ui/Button';
 import { Page, PageHeader } from './_ui/Page';
 
-/** When a page fails. `digest` is the number under which the server has written down what happened. */
+/** Shown when a page fails. `digest` is the number under which the server logged the error. */
 export default function ErrorPage({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <Page>

@@ -18,9 +18,9 @@ const text = local({
       weight: '200 900',
     },
   ],
-  // Each is 120 kB: asked for ahead, they would come before the page's own code; and few pages set anything in italic.
+  // Each is 120 kB: preloaded, they would arrive before the page's own code, and few pages set anything in italic.
   preload: false,
-  // Its stand-in, “text Fallback”, is named after this constant and asked for by name in tokens.css.
+  // Its fallback, “text Fallback”, is named after this constant, and tokens.css uses that name.
   variable: '--font-text',
   display: 'swap',
   adjustFontFallback: 'Times New Roman',
@@ -43,5 +43,5 @@ const plain = local({
   display: 'swap',
 });
 
-/** Class names that make `--font-text` and `--font-plain` known to the style sheets. */
+/** Class names that make `--font-text` and `--font-plain` available to the style sheets. */
 export const fontClasses = `${text.variable} ${plain.variable}`;

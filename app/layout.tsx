@@ -12,7 +12,7 @@ export const metadata: Metadata = {
 
 export const viewport: Viewport = { width: 'device-width', initialScale: 1, colorScheme: 'light dark' };
 
-/** The frame of every page. It waits for the request, because a page made ahead of time would carry no nonce. */
+/** The frame of every page. It waits for the request, because a prerendered page would have no nonce. */
 export default async function RootLayout({ children }: { children: ReactNode }) {
   await connection();
   return (

@@ -4,7 +4,7 @@ import { Page, PageHeader } from './_ui/Page';
 
 export const metadata: Metadata = { title: 'Not here' };
 
-/** The same answer for what does not exist and for what is not yours. */
+/** The same answer for what does not exist and for what is another person's. */
 export default function NotFound() {
   return (
     <Page>

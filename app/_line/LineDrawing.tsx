@@ -14,29 +14,29 @@ type Props = {
   pack: Pack;
   spacing: Spacing;
   /**
-   * What a reader who cannot see it is told; the line's text when left out. `null` hides a drawing that words beside it
-   * repeat.
+   * What a screen reader says for the drawing; the line's text by default. `null` hides a drawing that repeats the
+   * words beside it.
    */
   label?: string | null;
-  /** Sets the line at its true size (1 em = size); else it fills its column. */
+  /** Sets the line at its true size (1 em = size); without it the line fills its column. */
   size?: Size;
   /** A second spacing as thin outlines under the letters. */
   under?: Spacing;
   /** Wedges below the baseline: points in = too tight, points out = too wide. */
   marks?: readonly GapMark[];
-  /** Hairlines from a gap or a run of gaps to the lower edge, where the note's number stands. */
+  /** Hairlines from a gap or a run of gaps to the lower edge, where the note's number is. */
   ties?: readonly GapTie[];
   baseline?: boolean;
-  /** Width in font units that the frame has at least, so that several lines in one column keep one scale. */
+  /** Least width of the frame in font units, so that several lines in one column share one scale. */
   room?: FontUnits;
-  /** Ways of looking, all together; some go by the chosen gap. */
+  /** Ways of looking, combined; some depend on the chosen gap. */
   looks?: Partial<Looks>;
   chosen?: number | null;
-  /** Anything else in font units, y down, baseline at 0, drawn under the letters: what can be pointed at. */
+  /** Anything else in font units, y down, baseline at 0, drawn under the letters: targets for pointing. */
   behind?: ReactNode;
 };
 
-/** A line as SVG, drawn from the list of shapes: on the server too, and with no font in the browser. */
+/** A line as SVG, drawn from the list of shapes: also on the server, and without a font in the browser. */
 export function LineDrawing({ pack, spacing, label, size, room = 0, behind, ...laid }: Props) {
   const id = useId().replaceAll(/[^\w-]/g, '');
   const { under, marks = [], ties = [], baseline = false, chosen = null } = laid;
@@ -91,7 +91,7 @@ function Drawn({ page, turn: { x, y, dx, dy }, shapes }: { page: SvgPage; turn: 
 
 type Frame = { x: number; y: number; width: number; height: number };
 
-/** Room for ascenders and descenders, a little on both sides for what overhangs, and more below for marks and ties. */
+/** Room for ascenders and descenders, a little on both sides for overhangs, and more below for marks and ties. */
 function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boolean, room: FontUnits): Frame {
   const em = pack.unitsPerEm;
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop, pack.vertical.capHeight);
@@ -100,10 +100,10 @@ function frameOf(pack: Pack, line: PlacedLine, hasTies: boolean, hasMarks: boole
   return { x: -side, y: -top, width: Math.max(line.width, room) + 2 * side, height: top + below };
 }
 
-/** From shapes, y up, to the drawing, y down: `x` and `y` are 1 or −1. */
+/** From the shapes' y up to the drawing's y down: `x` and `y` are 1 or −1. */
 type Turn = { x: number; y: number; dx: number; dy: number };
 
-/** On its head is half a turn about the middle of the letters, mirrored is left for right. */
+/** Upside down is half a turn about the middle of the letters; mirrored exchanges left and right. */
 function turnOf(looks: Looks, frame: Frame, pack: Pack): Turn {
   const { flipX, flipY } = flipsOf(looks);
   const middle = frame.y + Math.max(-pack.vertical.descender, 0.24 * pack.unitsPerEm);
@@ -115,7 +115,7 @@ function turnOf(looks: Looks, frame: Frame, pack: Pack): Turn {
   };
 }
 
-/** A shape that stays upright, at its place on the line turned over. */
+/** A shape that stays upright, at its position on the turned line. */
 function mirrored(shape: Shape, { dx }: Turn): Shape {
   if (shape.kind === 'rules') return shape;
   if (shape.kind === 'sign') return { ...shape, place: { ...shape.place, dx: dx - shape.place.dx } };
@@ -125,7 +125,7 @@ function mirrored(shape: Shape, { dx }: Turn): Shape {
   };
 }
 
-/** Where a drawing fills its column its em is not known; textures are made as for one of this many CSS px. */
+/** The em of a drawing that fills its column is unknown; textures are made as for one of this many CSS px. */
 const NOMINAL_EM: CssPx = 100;
 
 type DefinitionsProps = {
@@ -139,8 +139,7 @@ type DefinitionsProps = {
 };
 
 /**
- * The textures of these shapes, laid on the sheet from its upper left corner and not turned with the line, and the
- * blur.
+ * The textures of these shapes, anchored to the sheet's upper left corner and not turned with the line, and the blur.
  */
 function Definitions({ id, shapes, frame, turn, em, unitsPerEm, blur }: DefinitionsProps) {
   const textured = new Map<string, { texture: Texture; ink: Ink }>();

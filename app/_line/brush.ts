@@ -9,7 +9,7 @@ import { pitchFor, tiles } from './textures';
 export type Surface = OffscreenCanvas | HTMLCanvasElement;
 export type Context = OffscreenCanvasRenderingContext2D | CanvasRenderingContext2D;
 
-/** What is painted with: a canvas, how the line lies on it, and the colours of its ground. */
+/** What painting needs: a canvas, the position of the line on it, and the colours of its ground. */
 export type Brush = {
   readonly context: Context;
   readonly dpr: number;
@@ -18,7 +18,7 @@ export type Brush = {
   readonly em: CssPx;
 };
 
-/** Gives a canvas the size of its frame and wipes it; null where the browser gives no context. */
+/** Gives a canvas the size of its frame and clears it; null where the browser gives no context. */
 export function freshContext(surface: Surface, frame: Frame, dpr: number): Context | null {
   const context = surface.getContext('2d') as Context | null;
   if (!context) return null;
@@ -33,12 +33,12 @@ export function freshContext(surface: Surface, frame: Frame, dpr: number): Conte
 /** How far a blurred line is blurred, as a share of its em. */
 export const BLUR = 0.028;
 
-/** The filter of a canvas on which a line is seen in these ways. */
+/** The canvas filter for these ways of looking. */
 export const filterFor = (looks: Looks, em: CssPx): string => (looks.blur ? `blur(${(BLUR * em).toFixed(2)}px)` : '');
 
 type Matrix = [number, number, number, number, number, number];
 
-/** From units of an outline at its place to device pixels. */
+/** From units of an outline at its position to device pixels. */
 export function matrixOf({ frame, dpr }: Brush, { dx, dy, turn }: Place, unit: number, upright = false): Matrix {
   const across = (frame.flipX && !upright ? -1 : 1) * frame.scale * unit * dpr;
   const up = (frame.flipY && !upright ? 1 : -1) * frame.scale * unit * dpr;
@@ -81,7 +81,7 @@ export function pathOnSheet(brush: Brush, { pieces, upright }: PathShape): Path2
 const patterns = new Map<string, CanvasPattern>();
 
 /**
- * A texture in a colour, its tiles in device pixels from the canvas's upper left corner; the colour alone where it
+ * A texture in a colour, its tiles in device pixels from the canvas's upper left corner; the plain colour where it
  * can't be made.
  */
 export function patternOf(
@@ -116,10 +116,7 @@ export function patternOf(
 
 export const hundredths = (value: number): number => Math.round(value * 100) / 100;
 
-/**
- * All drawings of a page share one animation frame; each is drawn at most once in it, in the order it was first asked
- * for.
- */
+/** All drawings of a page share one animation frame; each is drawn at most once in it, in the order of the requests. */
 const waiting = new Set<() => void>();
 let asked = 0;
 

@@ -3,13 +3,13 @@ import { type PlacedLine, placeLetters, untouchedSpacing } from '@/shared/outlin
 import type { Pack } from '@/shared/schemas/pack';
 import type { CssPx, FontUnits } from '@/shared/units';
 
-/** How a line lies in its drawing. Lengths in CSS px unless said. */
+/** The position of a line in its drawing. Lengths in CSS px unless noted. */
 export type Frame = {
   readonly width: CssPx;
   readonly height: CssPx;
   /** CSS px per font unit. */
   readonly scale: number;
-  /** Where the line's origin is before it is turned or mirrored. */
+  /** The line's origin before turning or mirroring. */
   readonly originX: CssPx;
   readonly baselineY: CssPx;
   /** Left and right exchanged about `axisX`; top and bottom about the middle. */
@@ -32,7 +32,7 @@ export function yOf(frame: Frame, units: FontUnits): CssPx {
   return frame.flipY ? frame.height - y : y;
 }
 
-/** The place on the line under a point of the drawing, in font units from its origin. */
+/** The position on the line under a point of the drawing, in font units from its origin. */
 export function unitsAt(frame: Frame, x: CssPx): FontUnits {
   return ((frame.flipX ? 2 * frame.axisX - x : x) - frame.originX) / frame.scale;
 }
@@ -46,7 +46,7 @@ export function nearestGap(placed: PlacedLine, at: FontUnits): number {
   return nearest;
 }
 
-/** What a drag from here moves: the gap in front of the letter it is on; null off the line and on the first letter. */
+/** The gap that a drag from here moves: the one before the letter; null off the line and on the first letter. */
 export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): number | null {
   const near = nearestGap(placed, at);
   const gap = placed.gaps[near];
@@ -57,9 +57,9 @@ export function heldGap(placed: PlacedLine, at: FontUnits, reach: FontUnits): nu
 }
 
 /**
- * Where the line's origin goes: with its ink at the margin when the line fits, else so that `follow` is well in view.
- * `last` is kept as long as that holds, so that the line does not jump about. `ink` and `follow` are font units from
- * the origin.
+ * Where the line's origin goes: with its ink at the margin when the line fits, otherwise so that `follow` is well in
+ * view. `last` is reused as long as it still does, so that the line doesn't jump. `ink` and `follow` are font units
+ * from the origin.
  */
 export function originFor(
   view: { width: CssPx; margin: CssPx; scale: number },
@@ -71,7 +71,7 @@ export function originFor(
   if (lineFits(view, line.ink)) return start;
   const clamp = (origin: CssPx) => Math.max(width - margin - line.ink.to * scale, Math.min(start, origin));
   const [from, to] = [line.follow.from * scale, line.follow.to * scale];
-  // A gap in the middle half; what is wider, half as far from the edges as it would be in the middle.
+  // A gap goes in the middle half; a wider stretch half as far from the edges as it would be if centred.
   const edge = Math.max(0, Math.min(width, width - (to - from))) / 4;
   if (last !== null && last + from > edge && last + to < width - edge) return clamp(last);
   return clamp((width - from - to) / 2);
@@ -87,8 +87,8 @@ export type Span = { readonly from: FontUnits; readonly to: FontUnits };
 const known = new WeakMap<Pack, Map<number, Span>>();
 
 /**
- * Where the ink of the letters `from`–`to` begins and ends on the line: a line stands flush by its ink, whatever room
- * its first letter carries.
+ * Where the ink of the letters `from`–`to` begins and ends on the line: a line is aligned by its ink, whatever the side
+ * bearing of its first letter.
  */
 export function inkEdges(pack: Pack, { letters }: PlacedLine, { from, to }: { from: number; to: number }): Span {
   const [first, last] = [letters[from]!, letters[to]!];
@@ -103,30 +103,28 @@ function inkOf(pack: Pack, glyph: number): Span {
   return found;
 }
 
-/** By the points on the curve; faces have one at each extreme. A letter without ink spans its advance. */
+/** From the points on the curve; faces have one at each extreme. A letter without ink spans its advance. */
 function spanOf({ path, advance }: Pack['glyphs'][number]): Span {
   const xs = [...path.matchAll(/[MLQC]([^MLQCZ]*)/g)].map(([, numbers]) => Number(numbers!.split(' ').at(-2)));
   return xs.length === 0 ? { from: 0, to: advance } : { from: Math.min(...xs), to: Math.max(...xs) };
 }
 
-/**
- * The nearest edge between two pixels of the screen: what lies on it has no grey seam. `dpr` is device px per CSS px.
- */
+/** The nearest edge between two pixels of the screen: edges there have no grey seam. `dpr` is device px per CSS px. */
 export function onGrid(place: CssPx, dpr: number): CssPx {
   return Math.round(place * dpr) / dpr;
 }
 
-/** A thickness in whole pixels of the screen, one at least. */
+/** A thickness in whole pixels of the screen, at least one. */
 export function thickness(wanted: CssPx, dpr: number): CssPx {
   return Math.max(1, Math.round(wanted * dpr)) / dpr;
 }
 
-/** Where a bar of a thickness in whole pixels begins, so that its middle is as near to `middle` as the pixels allow. */
+/** Where a bar of a thickness in whole pixels begins, so that its middle is as near to `middle` as pixels allow. */
 export function barFrom(middle: CssPx, thick: CssPx, dpr: number): CssPx {
   return onGrid(middle - thick / 2, dpr);
 }
 
-/** Width of the line as the face gives it, in em: a measure that stays while the line is being spaced. */
+/** Width of the line in the face's own spacing, in em: doesn't change while the line is being spaced. */
 export function setWidthOf(pack: Pack): number {
   return placeLetters(pack, untouchedSpacing(pack)).width / pack.unitsPerEm;
 }
@@ -134,7 +132,7 @@ export function setWidthOf(pack: Pack): number {
 type Reach = { readonly over: number; readonly under: number };
 const reaches = new WeakMap<Pack, Reach>();
 
-/** How far the letters of this line, accents included, reach over and under the baseline, in em. */
+/** How far the letters of this line, accents included, reach above and below the baseline, in em. */
 export function reachOf(pack: Pack): Reach {
   const worked = reaches.get(pack);
   if (worked) return worked;

@@ -1,6 +1,6 @@
 import type { Ground } from '@/shared/schemas/spacing';
 
-/** Colours of the sheet, as CSS text. They belong to the ground and never to the theme. */
+/** Colours of the sheet, as CSS text. They depend on the ground and never on the theme. */
 export type Inks = {
   readonly ink: string;
   readonly quiet: string;
@@ -14,8 +14,8 @@ export type Inks = {
 const known = new Map<Ground, Inks>();
 
 /**
- * Read once per ground, from a sheet of that ground made for it: a sheet that stands on the page may still be on the
- * other one when its letters are asked for, and would give its own ink.
+ * Read once per ground, from a sheet of that ground made for it: a sheet already on the page may still show the other
+ * ground at that moment, and would give the wrong ink.
  */
 export function inksOf(ground: Ground): Inks {
   const kept = known.get(ground);
@@ -38,7 +38,7 @@ export function inksOf(ground: Ground): Inks {
   return inks;
 }
 
-/** Colours of the ruler under the sheet, which belong to the theme. */
+/** Colours of the ruler under the sheet, which follow the theme. */
 export type RulerInks = {
   readonly gauge: string;
   readonly chosen: string;
@@ -48,10 +48,13 @@ export type RulerInks = {
   readonly bandGround: string;
 };
 
-/** Read anew each time: themes change while the page stands. `probe` is any element of the page to try colours on. */
+/**
+ * Read anew each time: the theme can change while the page is open. `probe` is any element of the page to try colours
+ * on.
+ */
 export function rulerInksOf(probe: HTMLElement): RulerInks {
   const colour = (name: string) => {
-    // A custom property gives back what was written, not what it comes to.
+    // A custom property returns the text written in it, not the computed colour.
     probe.style.color = `var(--${name})`;
     return getComputedStyle(probe).color;
   };

@@ -6,16 +6,18 @@ export type LookScreen = 'bench' | 'desk' | 'wall';
 export type Look = {
   /** On the screen. */
   readonly name: string;
-  /** What it is good for. */
+  /** What it helps to see. */
   readonly says: string;
-  /** Single key, the same on every screen. People can change theirs at the bench. */
+  /** Single key, the same on every screen. It can be changed at the bench. */
   readonly key: string;
   readonly offered: readonly LookScreen[];
 };
 
 const everywhere = ['bench', 'desk', 'wall'] as const;
 
-/** All ways of looking, in the order they are offered. What each does to a line is in `shared/line/shapes.ts`. */
+/**
+ * All ways of looking, in the order they are offered. What each does to a line is defined in `shared/line/shapes.ts`.
+ */
 export const lookTable: Record<LookName, Look> = {
   white: {
     name: 'White between',

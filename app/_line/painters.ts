@@ -12,7 +12,7 @@ import { barFrom, thickness, xOf, yOf } from './frame';
 import { type Brush, hundredths, matrixOf, outlinePath, pathOnSheet, patternOf } from './brush';
 import { SOLID_UNDER } from './textures';
 
-/** Paints a line's shapes on a canvas, in their order. Blur is the canvas's own, by its style. */
+/** Paints a line's shapes on a canvas, in their order. Blur comes from the canvas's own style. */
 export function paintShapes(brush: Brush, shapes: readonly Shape[]): void {
   for (const shape of shapes) painterOf(shape).canvas(brush, shape);
 }
@@ -22,24 +22,24 @@ export function svgElements(page: SvgPage, shapes: readonly Shape[]): SvgElement
   return shapes.flatMap((shape) => painterOf(shape).svg(page, shape));
 }
 
-/** The painter of a shape: what the record below has under its paint. */
+/** The painter of a shape: the entry of the record below for its paint. */
 const painterOf = (shape: Shape): Painter<Shape> => painters[shape.paint] as Painter<Shape>;
 
-/** An element of an SVG as plain data: nothing here needs React, so that the painter's thread can do without it. */
+/** An SVG element as plain data: nothing here needs React, so that the painter's thread works without it. */
 export type SvgElement = {
   readonly tag: 'path' | 'text';
   readonly attributes: Readonly<Record<string, string | number | undefined>>;
   readonly text?: string;
 };
 
-/** What an SVG painter knows of its drawing; y up, as in the shapes. */
+/** What an SVG painter knows about its drawing; y up, as in the shapes. */
 export type SvgPage = {
   /** Left and right edge, font units. */
   readonly from: FontUnits;
   readonly to: FontUnits;
-  /** So large an em is thought to be on the screen. */
+  /** The assumed em on the screen. */
   readonly em: CssPx;
-  /** Reference to a texture in this ink that the drawing defines. */
+  /** Reference to the texture in this ink in the drawing's definitions. */
   readonly texture: (paint: Paint, ink: Ink) => string;
 };
 
@@ -52,7 +52,7 @@ type Painter<S> = {
 /** Every kind of paint for canvas and for SVG: one without the other does not compile. */
 const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
   fill: {
-    // Each letter's own path where it stands: the browser keeps what it made of the path from frame to frame.
+    // A path for each letter at its position: the browser caches the path from frame to frame.
     canvas(brush, shape) {
       brush.context.fillStyle = brush.inks[shape.ink];
       for (const { outline, place } of shape.pieces) {
@@ -90,8 +90,8 @@ const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
   dots: textured(),
   rings: textured(),
   rules: {
-    // Whole rows of pixels. A guide at the baseline lies under the letters that stand on it, the others over those that
-    // reach them: none hides in the letters.
+    // Whole rows of pixels. A guide at the baseline is drawn under the letters, and the others over the letters that
+    // reach them, so that none is hidden.
     canvas({ context, frame, dpr, inks }, shape) {
       context.setTransform(dpr, 0, 0, dpr, 0, 0);
       context.fillStyle = inks[shape.ink];
@@ -145,7 +145,7 @@ const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
           className: role,
           x: hundredths(place.dx),
           y: hundredths(-place.dy),
-          // The drawing runs upwards; words don't.
+          // The drawing's y points up; text must not be flipped.
           transform: 'scale(1 -1)',
           fontSize: hundredths(size),
           textAnchor: 'middle',
@@ -160,7 +160,7 @@ const painters: { readonly [P in Paint]: Painter<ShapeOf<P>> } = {
 const DASH = [8, 5];
 
 /**
- * All pieces as one path under a texture that is laid on the sheet and not on the letters, so that its grain holds at
+ * All pieces as one path under a texture anchored to the sheet and not to the letters, so that its grain is the same at
  * any size.
  */
 function textured(): Painter<PathShape> {
@@ -179,7 +179,7 @@ function textured(): Painter<PathShape> {
   };
 }
 
-/** Inks of the sheet in SVG; beside a sheet those of the page. */
+/** Inks of the sheet in SVG; outside a sheet those of the page. */
 export const svgInks: Record<Ink, string> = {
   ink: 'currentColor',
   rule: 'var(--sheet-rule, var(--rule))',

@@ -4,7 +4,7 @@ import { Disclosure } from '@/app/_ui/Disclosure';
 import { holdsOutlines, type SpacingFormat, spacingFormats } from '@/shared/schemas/export';
 import { withUnit } from '@/shared/text/number';
 
-/** Takes one line out as a file. Outlines belong to the face, so its licence is asked about before they leave. */
+/** Exports one line as a file. Its outlines come from the face, so the person confirms the licence first. */
 export function ExportLine({ proofId, specimenId, text }: { proofId: string; specimenId: string; text: string }) {
   const address = `/api/exports/spacing/${encodeURIComponent(proofId)}/${encodeURIComponent(specimenId)}`;
   const boxOf = (format: SpacingFormat) => `licence-${format}-${specimenId}`;
@@ -46,7 +46,7 @@ const names: Record<SpacingFormat, string> = { svg: 'SVG', css: 'CSS', json: 'JS
 const formats = (withOutlines: boolean) => spacingFormats.filter((format) => holdsOutlines[format] === withOutlines);
 
 type Props = {
-  /** Where the file comes from, and what goes into the address besides paper and licence. */
+  /** Where the file is, and what its address needs besides paper and licence. */
   action: string;
   fields?: Record<string, string>;
   summary: string;
@@ -54,8 +54,8 @@ type Props = {
 };
 
 /**
- * Takes a critique sheet, or a set of them, as PDF. The outlines belong to the faces, so their licences are asked about
- * before they leave.
+ * Exports a critique sheet, or a set of them, as PDF. The outlines come from the faces, so the person confirms their
+ * licences first.
  */
 export function TakeSheet({ action, fields = {}, summary, button }: Props) {
   const id = `sheet-${action.replace(/\W+/g, '-')}`;

@@ -13,7 +13,7 @@ import { heldTogether, signed } from '@/shared/text/number';
 import { findingText } from '@/shared/wording/finding-words';
 import style from './released.module.css';
 
-/** What stands under a note: its id, the last place in its thread, and its name for readers. */
+/** Shown under a note: its id, the last entry of its thread, and its name for screen readers. */
 export type UnderNote = (noteId: string, lastSeq: number, name: string) => ReactNode;
 
 type Props = {
@@ -151,8 +151,7 @@ type ReleasedDeviationsProps = {
 };
 
 /**
- * How the line stands beside the nearest reference, on request: in sentences, as wedges under the gaps, and pair by
- * pair.
+ * The line compared with the nearest reference, on request: in sentences, as wedges under the gaps, and pair by pair.
  */
 function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviationsProps) {
   const outside = deviations.pairs.filter(({ within }) => !within);

@@ -13,9 +13,9 @@ type Props = {
   answers?: Record<string, NoteEntryView[]>;
   since?: readonly LineSince[];
   timeZone: string;
-  /** Under each note, e.g. a form to answer it. */
+  /** Shown under each note, e.g. a form for a reply. */
   underNote?: UnderNote;
-  /** Beside each line, e.g. the way back to the bench. */
+  /** Shown beside each line, e.g. the link back to the bench. */
   besideLine?: (specimenId: string, text: string) => ReactNode;
 };
 
@@ -46,7 +46,7 @@ export function ReleasedView({ snapshot, drawn, answers = {}, since = [], timeZo
   );
 }
 
-/** The marks of a release with what each level means, and how the total comes about. */
+/** The marks of a release with what each level means, and how the total is computed. */
 function ReleasedMarks({ marks, total }: Pick<ReleaseSnapshot, 'marks' | 'total'>) {
   return (
     <Section title="Marks">

@@ -3,7 +3,7 @@ import { useId, useRef, type ReactNode } from 'react';
 import { Button, ButtonLink, type ButtonKind } from './Button';
 
 type Props = {
-  /** The words of the button that asks, e.g. 'Delete this exercise…'. */
+  /** The label of the button that asks, e.g. 'Delete this exercise…'. */
   label: string;
   title: string;
   /** What will happen and what will not. */
@@ -15,7 +15,7 @@ type Props = {
   kind?: ButtonKind;
 };
 
-/** Asks before something is done. With a script it is a native dialog, without one the link leads to `href`. */
+/** Asks for confirmation. With scripts it is a native dialog; without, the link leads to `href`. */
 export function ConfirmDialog({ label, title, children, form, href, kind = 'grave' }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();

@@ -2,7 +2,7 @@ import { Section } from './Page';
 
 type Props = { groups: readonly { text?: string; members: readonly string[] }[] };
 
-/** Settings that are the same in every number, shown as the fact it is. */
+/** Spacings that agree in every number, shown as a plain fact. */
 export function EqualSpacings({ groups }: Props) {
   if (groups.length === 0) return null;
   return (

@@ -29,7 +29,7 @@ export type FieldWords = {
   hint?: ReactNode;
   /** Shown when the surrounding form has none of its own for this field. */
   error?: string;
-  /** Said beside the label; fields without it are needed. */
+  /** A word beside the label; fields without it are required. */
   optional?: boolean;
   /** For figures: a short box. */
   short?: boolean;
@@ -51,7 +51,7 @@ export function controlAttributes(name: string, hint: ReactNode, error: string |
   };
 }
 
-/** Label over, hint and error under a control. */
+/** Label above, hint and error below a control. */
 export function FieldFrame({
   name,
   label,
@@ -93,7 +93,7 @@ export function FieldNotes({ name, hint, error }: { name: string; hint?: ReactNo
 
 type TextAreaProps = FieldWords & Omit<ComponentProps<'textarea'>, 'id' | 'name' | 'className'>;
 
-/** A field of several lines, which grows with what is written. */
+/** A field of several lines, which grows with its text. */
 export function TextArea({ name, label, hint, error, optional, short, defaultValue, ...area }: TextAreaProps) {
   const form = useFormField(name);
   const shown = form.error ?? error;
@@ -143,13 +143,13 @@ export function Checkbox({ name, label, hint, error, value = 'yes', defaultCheck
 type DateTimeFieldProps = FieldWords & {
   /** Local date and time, `YYYY-MM-DDTHH:MM`, in the zone below. */
   defaultValue?: string;
-  /** The IANA zone that the typed time is meant in, e.g. `Europe/Vienna`; said in words under the field. */
+  /** The IANA time zone of the typed time, e.g. `Europe/Vienna`; shown in words under the field. */
   timeZone: string;
   min?: string;
   max?: string;
 };
 
-/** A date and time as people type it. The zone belongs to the course and is said, never guessed from the browser. */
+/** A date and time as people type it. The zone is the course's and is shown, never guessed from the browser. */
 export function DateTimeField({ timeZone, hint, ...rest }: DateTimeFieldProps) {
   return (
     <Field
@@ -166,7 +166,7 @@ export function DateTimeField({ timeZone, hint, ...rest }: DateTimeFieldProps) {
   );
 }
 
-/** 'Europe/Vienna' -> 'Vienna (Europe/Vienna)'; the city is what people know, the name is exact. */
+/** 'Europe/Vienna' -> 'Vienna (Europe/Vienna)': people know the city, and the IANA name is exact. */
 function zoneWords(timeZone: string): string {
   const city = timeZone.split('/').at(-1)!.replaceAll('_', ' ');
   return city === timeZone ? timeZone : `${city} (${timeZone})`;

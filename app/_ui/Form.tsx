@@ -10,16 +10,16 @@ import { FormContext } from './form-context';
 type Props = {
   action: FormAction;
   children: ReactNode;
-  /** Names the form for readers that cannot see it; needed when a page has several. */
+  /** Names the form for screen readers; needed when a page has several. */
   label?: string;
   inline?: boolean;
-  /** A state to begin with, e.g. after a redirect. */
+  /** An initial state, e.g. after a redirect. */
   initial?: FormState;
 };
 
 /**
- * A form over a server action. It works before and without JavaScript; what was typed comes back with the errors.
- * Checks are made on the server, once, so the browser's own bubbles are off.
+ * A form for a server action. It works before and without JavaScript, and what was typed is still there after an error.
+ * Input is checked on the server only, so the browser's own messages are off.
  */
 export function Form({ action, children, label, inline, initial = newForm }: Props) {
   const [state, dispatch] = useActionState(action, initial);
@@ -33,7 +33,7 @@ export function Form({ action, children, label, inline, initial = newForm }: Pro
   );
 }
 
-/** What went wrong, in one list that takes the focus; each line leads to its field. Says also when all went well. */
+/** What went wrong, in one list that takes the focus; each line links to its field. Also confirms success. */
 export function FormError({ state }: { state: FormState }) {
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -83,17 +83,17 @@ function lead(event: MouseEvent, name: string): void {
 
 type SubmitButtonProps = {
   children: ReactNode;
-  /** Said while the form is on its way, e.g. 'Sending…'. */
+  /** Shown while the form is being sent, e.g. 'Sending…'. */
   pending?: string;
   kind?: ButtonKind;
   small?: boolean;
-  /** When a form has several buttons, the chosen one sends this. */
+  /** In a form with several buttons, the value that the pressed one sends. */
   name?: string;
   value?: string;
   disabled?: boolean;
 };
 
-/** Sends its form once: while it is on its way a second press does nothing, and it keeps the focus. */
+/** Sends its form once: while it is being sent a second press does nothing, and the button keeps the focus. */
 export function SubmitButton({
   children,
   pending = 'One moment…',

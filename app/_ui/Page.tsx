@@ -3,8 +3,8 @@ import { type ReactNode, useId } from 'react';
 import { classes } from './classes';
 
 /**
- * The main column: 60–75 characters, `wide` for tables and sheets, `full` for the bench and the wall.
- * Every route renders exactly one.
+ * The main column: 60–75 characters, `wide` for tables and sheets, `full` for the bench and the wall. Every page has
+ * exactly one.
  */
 export function Page({ width = 'text', children }: { width?: 'text' | 'wide' | 'full'; children: ReactNode }) {
   return (
@@ -20,17 +20,17 @@ export function Page({ width = 'text', children }: { width?: 'text' | 'wide' | '
 
 type PageHeaderProps = {
   title: ReactNode;
-  /** Where this page lies, from the course down; the page itself is left out. */
+  /** The pages above this one, from the course down; without the page itself. */
   trail?: Crumb[];
-  /** A few words over the title. */
+  /** A few words above the title. */
   kicker?: ReactNode;
   /** One sentence under the title. */
   lead?: ReactNode;
-  /** Buttons that act on the whole page. */
+  /** Buttons for the page as a whole. */
   actions?: ReactNode;
 };
 
-/** The head of a page: trail, title (the page's one h1), a sentence, actions. */
+/** The head of a page: path, title (the page's one h1), a sentence, actions. */
 export function PageHeader({ title, trail, kicker, lead, actions }: PageHeaderProps) {
   return (
     <header className="page-header">
@@ -45,7 +45,7 @@ export function PageHeader({ title, trail, kicker, lead, actions }: PageHeaderPr
 
 type Crumb = { href: string; label: string };
 
-/** The way down to this page. */
+/** The path down to this page. */
 function Breadcrumb({ trail }: { trail: Crumb[] }) {
   return (
     <nav className="trail" aria-label="You are in">
@@ -84,7 +84,7 @@ export function Section({ title, level = 2, lead, actions, id, children }: Secti
   );
 }
 
-/** Nothing here yet: why, and what to do next (`action` is a ButtonLink or a form). */
+/** An empty list or page: why it is empty, and what to do next (`action` is a ButtonLink or a form). */
 export function EmptyState({ title, children, action }: { title: string; children: ReactNode; action?: ReactNode }) {
   return (
     <div className="empty">
@@ -100,7 +100,7 @@ type NoticeProps = {
   title?: string;
   /** `caution` for law and policy, `warning` for what will be lost. */
   kind?: 'plain' | 'warning' | 'caution';
-  /** Said aloud when it appears. Leave it off for what is on the page from the start. */
+  /** Announced to screen readers when it appears. Leave it off for what is on the page from the start. */
   live?: 'polite' | 'assertive';
 };
 

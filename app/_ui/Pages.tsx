@@ -2,14 +2,14 @@ import Link from 'next/link';
 import { Button } from './Button';
 
 type Props = {
-  /** What the pages are of, for readers that cannot see them: “Pages of students”. */
+  /** What is listed, for screen readers: “Pages of students”. */
   label: string;
   page: number;
   pages: number;
   href: (page: number) => string;
 };
 
-/** The way through a list that is shown a page at a time. Nothing where one page holds it all. */
+/** Links through a list that is shown a page at a time. Nothing where it all fits on one page. */
 export function Pages({ label, page, pages, href }: Props) {
   if (pages <= 1) return null;
   return (
@@ -44,7 +44,7 @@ export function Pages({ label, page, pages, href }: Props) {
 type FindFieldProps = { label: string; find: string; action: string; hint: string };
 
 /**
- * Looks for a name in a list that is longer than a page; works without JavaScript, and what was looked for stays in the
+ * Searches for a name in a list that is longer than a page; works without JavaScript, and the search stays in the
  * address.
  */
 export function FindField({ label, find, action, hint }: FindFieldProps) {

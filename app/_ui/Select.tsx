@@ -12,7 +12,7 @@ type Props = FieldWords &
     placeholder?: string;
   };
 
-/** One of several, from a list; choices with a `group` are under its name. */
+/** One of several, from a list; choices with a `group` are listed under its name. */
 export function Select({
   name,
   label,
@@ -31,7 +31,10 @@ export function Select({
   const groups = [...new Set(choices.map((choice) => choice.group ?? ''))];
   return (
     <FieldFrame {...{ name, label, hint, optional, short }} error={shown}>
-      {/* The key makes a fresh element when a choice comes back: a reset would else show the first choice. */}
+      {/*
+       * The key makes a new element when a choice is restored: resetting the form would otherwise show the first
+       * choice.
+       */}
       <select
         key={String(chosen)}
         required={!optional}

@@ -3,17 +3,17 @@ import type { Ground } from '@/shared/schemas/spacing';
 import { classes } from './classes';
 
 type Props = {
-  /** The specimen's own ground; no theme changes it. */
+  /** The line's own ground, independent of the theme. */
   ground: Ground;
   children: ReactNode;
   caption?: ReactNode;
   /** No margin and no edge, for small sheets in lists. */
   bare?: boolean;
-  /** For a line at its true size: it may be wider than the screen, and is then scrolled by keyboard too. */
+  /** For a line at its true size: it may be wider than the screen, and then scrolls, also by keyboard. */
   scrolls?: boolean;
 };
 
-/** The sheet under a line. Nothing goes behind the letters. */
+/** The sheet under a line. Nothing is drawn behind the letters. */
 export function SheetFrame({ ground, children, caption, bare, scrolls }: Props) {
   const scrolling = scrolls
     ? { tabIndex: 0, role: 'group', 'aria-label': 'The sheet; it may be wider than the screen' }

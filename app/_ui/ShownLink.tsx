@@ -6,7 +6,7 @@ import { FormContext } from './form-context';
 
 type Props = { name: string; label: string; hint: string };
 
-/** A link that the form around it has just made, to be copied; it is shown this once. Nothing before that. */
+/** A link that the form around it has just made, to be copied; it is shown only once. Empty before that. */
 export function ShownLink({ name, label, hint }: Props) {
   const path = useContext(FormContext).shown?.[name];
   const [message, setMessage] = useState('');

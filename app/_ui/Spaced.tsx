@@ -2,7 +2,7 @@ import { Fragment } from 'react';
 import { spaceHeading, type SpacedLetter } from '@/lib/face/space-heading';
 import { classes } from './classes';
 
-/** A large heading of ours, spaced by our own measure. Read aloud and found as the plain text it is. */
+/** A large heading of ours, spaced by our own measure. Screen readers and search see plain text. */
 export async function Spaced({ children }: { children: string }) {
   const words = await spacedOrPlain(children);
   if (!words) return children;
@@ -27,7 +27,7 @@ export async function Spaced({ children }: { children: string }) {
   );
 }
 
-/** A face that cannot be read must not take the page with it: the heading is then set by the browser. */
+/** If a face can't be read the page still works: the browser sets the heading. */
 async function spacedOrPlain(text: string): Promise<SpacedLetter[][] | null> {
   try {
     return await spaceHeading(text);

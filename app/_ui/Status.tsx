@@ -3,12 +3,12 @@ import { counted } from '@/shared/text/number';
 import { dateTimeWords } from '@/shared/text/when-words';
 import { classes } from './classes';
 
-/** A state in a word or two, with a form beside it: open ring, half, full, wedge. Colour only repeats it. */
+/** A state in a word or two, with a sign beside it: open ring, half, full, wedge. Colour only repeats it. */
 export function Status({ kind, children }: { kind: 'waiting' | 'going' | 'done' | 'late'; children: ReactNode }) {
   return <span className={classes('status', kind !== 'waiting' && `status-${kind}`)}>{children}</span>;
 }
 
-/** How far something has come, in words first: “7 of 12 lines set”. The bar is only a picture of it. */
+/** Progress, in words first: “7 of 12 lines set”. The bar only repeats it. */
 export function Progress({ done, of, what, verb = 'done' }: { done: number; of: number; what: string; verb?: string }) {
   const words = done >= of && of > 0 ? `all ${counted(of, what)} ${verb}` : `${done} of ${counted(of, what)} ${verb}`;
   return (

@@ -6,11 +6,11 @@ type Props = {
   /** thead and tbody. Cells with figures take the class `number`. */
   children: ReactNode;
   narrow?: boolean;
-  /** Keep the caption for readers that cannot see the table, where a heading already says it. */
+  /** Keeps the caption for screen readers only, where a heading already says it. */
   captionHidden?: boolean;
 };
 
-/** A table that scrolls sideways by itself on a narrow screen, by keyboard too. */
+/** A table that scrolls sideways on a narrow screen, also by keyboard. */
 export function Table({ caption, children, narrow, captionHidden }: Props) {
   const id = useId();
   return (

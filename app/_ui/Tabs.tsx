@@ -2,7 +2,7 @@ import Link from 'next/link';
 
 export type Tab = { href: string; label: string; count?: number };
 
-/** Parts of one thing as plain links; `current` is the href of the one that is shown. */
+/** Parts of one thing as plain links; `current` is the href of the one shown. */
 export function Tabs({ label, tabs, current }: { label: string; tabs: Tab[]; current: string }) {
   return (
     <nav aria-label={label}>

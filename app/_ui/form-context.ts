@@ -2,10 +2,10 @@
 import { createContext, useContext } from 'react';
 import { newForm, type FormState } from '@/shared/schemas/form-state';
 
-/** What the last attempt of the surrounding form said. Fields read their error and their typed value from it. */
+/** The result of the last attempt of the surrounding form. Fields read their error and their typed value from it. */
 export const FormContext = createContext<FormState>(newForm);
 
-/** A field's error and what was typed or ticked last (undefined when the form is new). */
+/** A field's error and what was last typed or ticked (undefined when the form is new). */
 export function useFormField(name: string): {
   error: string | undefined;
   typed: string | undefined;

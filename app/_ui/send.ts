@@ -1,12 +1,12 @@
 'use client';
 
 /**
- * What came of a request: the answer, or a sentence for the person. `again` is whether sending it once more may help.
+ * The outcome of a request: the answer, or a sentence for the person. `again`: whether sending it once more may help.
  */
 export type Answer<Result> =
   { ok: true; result: Result } | { ok: false; message: string; again: boolean; signedOut: boolean; body: unknown };
 
-/** Sends JSON to one of our own routes. It never throws: a lost network is an answer like any other. */
+/** Sends JSON to one of our own routes. It never throws: a lost network is an outcome like any other. */
 export async function send<Result>(
   method: 'POST' | 'PUT' | 'DELETE',
   address: string,

@@ -3,14 +3,12 @@ import { useEffect, useRef } from 'react';
 
 export type Acts = Partial<Record<string, () => void>>;
 
-/**
- * Held down, these go on. Of all others a held key is one press, so that nothing is sent twice by a key held too long.
- */
+/** These repeat while held down. Any other held key counts as one press, so that nothing is sent twice. */
 const goesOn = new Set(['.', ',', '>', '<', 'o', 't', 'O', 'T']);
 
 /**
- * Runs `acts[key]` for a key pressed outside of fields, where no other key is held with it. Off when the person says
- * so.
+ * Runs `acts[key]` for a key pressed outside of fields and without a modifier. Off when the person has switched keys
+ * off.
  */
 export function useKeys(acts: Acts, on: boolean): void {
   const latest = useRef(acts);
@@ -35,7 +33,7 @@ export function useKeys(acts: Acts, on: boolean): void {
       if (!event.repeat || goesOn.has(event.key)) act();
     };
     document.addEventListener('keydown', press);
-    // Marked on the page for tests: before this, keys do nothing.
+    // An attribute for tests: before it is set, keys do nothing.
     document.body.dataset.keys = 'on';
     return () => {
       document.removeEventListener('keydown', press);

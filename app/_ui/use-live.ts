@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react';
 
 /**
- * `live`: changes arrive at once. `asking`: a proxy or a network lets no events through, so the server is asked every
+ * `live`: changes arrive at once. `asking`: a proxy or a network blocks the events, so the page asks the server every
  * few seconds.
  */
 export type Following = 'joining' | 'live' | 'asking' | 'lost' | 'over';
@@ -17,13 +17,15 @@ export const followingWords: Record<Following, string> = {
 };
 
 const askEvery = 3_000;
-/** A stream that says nothing for so long, while the server sends a beat every 15 seconds, does not get through. */
+/**
+ * After this long without a message, although the server sends a beat every 15 seconds, the stream counts as blocked.
+ */
 const silence = { first: 6_000, after: 40_000, broken: 5_000 };
 const tryAgain = 30_000;
 
 /**
- * Follows what the server says at `address`/live, the whole present state each time; where events do not get through it
- * asks `address` itself, whose answer holds the same under `state`. `join` may keep what is the same in both.
+ * Follows `address`/live, each message being the whole present state; where events are blocked it asks `address`
+ * itself, whose answer has the same under `state`. `join` may keep what is the same in both.
  */
 export function useLive<State>(
   address: string,
@@ -38,7 +40,7 @@ export function useLive<State>(
       asking = 0,
       retry = 0;
     let ended = false;
-    // Browsers try again every few seconds and tell of each failure: only the first one starts the clock.
+    // Browsers retry every few seconds and report each failure: only the first one starts the clock.
     let troubled = true;
 
     const take = (now: State) => setState((before) => join(before, now));

@@ -3,8 +3,8 @@ import { useEffect, useState } from 'react';
 import type { WallPack } from '@/shared/schemas/wall';
 
 /**
- * What a wall's lines are drawn with, by version of the specimen; one that came since the page was opened is fetched
- * from `address`.
+ * The packs of a wall's lines, by version of the specimen; one added since the page was opened is fetched from
+ * `address`.
  */
 export function usePacks(
   address: string,

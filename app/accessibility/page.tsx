@@ -4,7 +4,7 @@ import { Spaced } from '../_ui/Spaced';
 
 export const metadata: Metadata = { title: 'Accessibility' };
 
-/** A statement to be adapted by the school that runs this server. */
+/** A statement for the school that runs this server to adapt. */
 export default function Accessibility() {
   return (
     <Page>

@@ -109,7 +109,7 @@ function Password({
 
 type Session = { id: string; createdAt: Date; lastSeenAt: Date; thisOne: boolean };
 
-/** The browsers that are signed in. A browser forgotten in a classroom is signed out from here. */
+/** The browsers that are signed in. One left signed in in a classroom can be signed out from here. */
 function Sessions({ sessions }: { sessions: readonly Session[] }) {
   return (
     <Section title="Signed in" id="sessions" lead="Times are in UTC, to about five minutes.">

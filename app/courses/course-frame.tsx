@@ -4,7 +4,7 @@ import { CourseBar, type Tab } from '../_ui/Tabs';
 export type FramedCourse = { id: string; title: string; role: string };
 type Part = 'exercises' | 'class' | 'term' | 'people' | 'settings';
 
-/** The bar of one course; each person sees the parts that are open to their role. */
+/** The bar of one course, with the parts that the person's role may open. */
 export function CourseFrame({ course, current }: { course: FramedCourse; current: Part }) {
   const open = new Set<Part>(openTo[roleSchema.parse(course.role)]);
   const tabs = parts

@@ -2,7 +2,7 @@ import { type Role, roles, roleSchema } from '@/shared/schemas/course';
 
 type Words = { title: string; asOne: string; hint: string };
 
-/** What a role is called, alone and in “You join as …”, and what somebody with it does. */
+/** A role's name, alone and in “You join as …”, and what that member does. */
 const words: Record<Role, Words> = {
   student: {
     title: 'Student',
@@ -21,13 +21,13 @@ const words: Record<Role, Words> = {
   },
 };
 
-/** A role in a list. @throws ZodError for what is no role. */
+/** A role in a list. @throws ZodError for an unknown role. */
 export const roleWords = (role: string): string => words[roleSchema.parse(role)].title;
 
-/** A role in a sentence. @throws ZodError for what is no role. */
+/** A role in a sentence. @throws ZodError for an unknown role. */
 export const asRole = (role: string): string => words[roleSchema.parse(role)].asOne;
 
-/** Roles to choose from, the one with fewest rights first. */
+/** Roles to choose from, the one with the fewest rights first. */
 export const roleChoices = [...roles]
   .reverse()
   .map((value) => ({ value, label: words[value].title, hint: words[value].hint }));

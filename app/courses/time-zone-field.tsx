@@ -1,6 +1,6 @@
 import { Select } from '../_ui/Select';
 
-/** The zone in which the course's dates are meant, by continent. */
+/** The time zone of the course's dates, by continent. */
 export function TimeZoneField({ timeZones, chosen }: { timeZones: readonly string[]; chosen?: string | undefined }) {
   const choices = timeZones.map((zone) => {
     const [group, ...rest] = zone.split('/');

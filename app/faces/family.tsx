@@ -7,7 +7,7 @@ import { LineDrawing } from '@/app/_line/LineDrawing';
 import { Section } from '../_ui/Page';
 import { SheetFrame } from '../_ui/SheetFrame';
 
-/** One family: a line in it, its weights or axes, where it comes from and its licence. */
+/** One family: a line in it, its weights or axes, its source and its licence. */
 export async function Family({ faces }: { faces: CatalogueFace[] }) {
   const shown = faces.find((face) => !face.italic && face.weight === 400) ?? faces[0]!;
   const pack = await examplePack(shown.key, 'Hamlet of Navy');
@@ -76,9 +76,7 @@ const axisNames: Record<string, string> = {
 };
 const axisName = (tag: string) => axisNames[tag] ?? tag;
 
-/**
- * The first notice of an attribution; some files repeat theirs once for every weight, with the file's name before it.
- */
+/** The first notice of an attribution; some files repeat theirs for every weight, after the file's name. */
 export function makerOf(attribution: string): string {
   const first = attribution.split(/(?=Copyright)/).find((part) => part.startsWith('Copyright')) ?? attribution;
   return first.replace(/\s*\S+\.(ttf|otf):\s*$/, '').trim();

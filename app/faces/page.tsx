@@ -6,7 +6,7 @@ import { Family } from './family';
 
 export const metadata: Metadata = { title: 'Faces and licences' };
 
-/** Every installed family, shown, with its weights and its licence. */
+/** Every installed family, with a sample, its weights and its licence. */
 export default function Faces() {
   return (
     <Page>

@@ -4,7 +4,7 @@ import { Spaced } from '../_ui/Spaced';
 
 export const metadata: Metadata = { title: 'Records and privacy' };
 
-/** What is kept about people, and the cautions that go with it. */
+/** What is stored about people, and the cautions that go with it. */
 export default function Records() {
   return (
     <Page>

@@ -18,7 +18,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export default async function SignIn({ searchParams }: Props) {
   const asked = await searchParams;
-  // next-auth gives the way back as a whole address of ours.
+  // next-auth gives the page to return to as a full address of ours.
   const next = safeNext(asked.next ?? String(asked.callbackUrl ?? '').replace(publicAddress(''), ''));
   if (await forPage(getSelf)) redirect(next);
   const problem = problemWords(asked.error);
@@ -59,10 +59,7 @@ export default async function SignIn({ searchParams }: Props) {
   );
 }
 
-/**
- * What went wrong on the way through another sign-in, by the word that comes back in the address. Unknown words say
- * little.
- */
+/** What went wrong at another sign-in, by the code in the address. An unknown code gets a general message. */
 function problemWords(error: string | string[] | undefined): string | null {
   if (typeof error !== 'string' || error === '') return null;
   return known[error] ?? 'Signing in did not work this time. Please try once more.';

@@ -1,4 +1,4 @@
-/** Where a page leads whose maker was asked too often: a page itself can't answer with 429 (RFC 6585 §4). */
+/** Pages of a person who sent too many requests redirect here: a page itself can't answer with 429 (RFC 6585 §4). */
 export function GET(request: Request): Response {
   const asked = Number(new URL(request.url).searchParams.get('wait'));
   const seconds = Number.isInteger(asked) && asked > 0 ? Math.min(asked, 3_600) : 60;

@@ -3,7 +3,7 @@ import type { GapMark } from '@/shared/line/shapes';
 export type DrawnLine = {
   text: string;
   tracking?: number;
-  /** Offsets from the first gap on; gaps not named are left alone. */
+  /** Offsets from the first gap on; gaps not named are unchanged. */
   offsets?: number[];
   marks?: GapMark[];
   white?: 'between' | 'inside' | 'both';

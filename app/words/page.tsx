@@ -6,7 +6,7 @@ import { WordDrawing } from './word-drawing';
 
 export const metadata: Metadata = { title: 'The words' };
 
-/** The words of the trade and of this place, for people who have never looked at white space. */
+/** The terms of the trade and of this product, for people who have never looked at white space. */
 export default function Words() {
   return (
     <Page>
@@ -30,7 +30,7 @@ export default function Words() {
   );
 }
 
-/** Terms with their explanation and, where one helps, a drawing. Each can be linked to by its id. */
+/** Terms with their explanation and, where one helps, a drawing. Each has an id for links. */
 function WordList({ words }: { words: GlossaryWord[] }) {
   return (
     <dl className="word-list">

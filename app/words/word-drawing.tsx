@@ -4,7 +4,7 @@ import { LineDrawing } from '../_line/LineDrawing';
 import { SheetFrame } from '../_ui/SheetFrame';
 import type { Drawing, DrawnLine } from './glossary';
 
-/** One or more settings of a word on a small sheet, all to one scale. */
+/** One or more spacings of a word on a small sheet, all to one scale. */
 export async function WordDrawing({ face = 'libre-franklin-500', lines, caption }: Drawing) {
   const set = await Promise.all(lines.map(async (line) => ({ line, pack: await examplePack(face, line.text) })));
   const drawn = set.map(({ line, pack }) => ({ line, pack, spacing: spacingOf(line, pack.builtIn.length) }));

@@ -102,7 +102,7 @@ export function StartOffer() {
 const what = (gaps: number, tracking: boolean): string =>
   gaps === 0 ? 'the tracking' : `${counted(gaps, 'offset')}${tracking ? ' and the tracking' : ''}`;
 
-/** What was answered is not asked again when the page is read anew. */
+/** An answered offer is not repeated when the page is opened again. */
 function forgetOffer(): void {
   const address = new URL(window.location.href);
   if (!address.searchParams.has('start')) return;

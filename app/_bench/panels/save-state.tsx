@@ -7,7 +7,7 @@ import styles from '../bench.module.css';
 import { useBench, useBenchAtOnce, useSession } from '../context';
 import { type BenchState, current } from '../session/state';
 
-/** Says in words whether all is saved, and what to do when it is not. */
+/** Says in words whether everything is saved, and what to do when it isn't. */
 export function SaveState() {
   const { props } = useSession();
   const conflict = useBench((state) => state.sync.conflict);
@@ -40,8 +40,8 @@ export function SaveState() {
 type Kind = 'saved' | 'saving' | 'unreachable' | 'signed out' | 'refused';
 
 /**
- * That all is saved is said once a drag pauses: between two of its moves it would only flicker. The rest is said
- * at once.
+ * “Saved” is shown once a drag pauses: between its moves the message would only flicker. Other messages are shown at
+ * once.
  */
 function stateKind({ sync, history }: BenchState, atRest: boolean): Kind {
   if (sync.trouble.kind !== 'none' && !isSaved(sync)) return sync.trouble.kind;
@@ -64,7 +64,7 @@ function words(kind: Kind, reason: string, deviceKeeps: boolean): string {
   }
 }
 
-/** The line was changed here and in another place. Both are shown; nothing is sent until one is chosen. */
+/** The line was changed here and elsewhere. Both are shown; nothing is sent until one is chosen. */
 function Conflict({ theirs }: { theirs: ServerState }) {
   const session = useSession();
   const mine = useBench(current);

@@ -4,13 +4,13 @@ import styles from '../bench.module.css';
 import { useBench, useSession } from '../context';
 import { CARD, keepScreen, NOMINAL_PX_PER_MM, pxPerMmNow } from '../session/screen';
 
-/** Makes points and millimetres true on this screen: a card of known width is held to it. */
+/** Makes points and millimetres true on this screen, by comparing it with a card of known width. */
 export function ScreenPanel() {
   const session = useSession();
   const id = useId();
   const stored = useBench((state) => state.screen);
   const [pxPerMm, setPxPerMm] = useState(() => pxPerMmNow(stored, window.devicePixelRatio));
-  // A telephone is narrower than a card lies: there it is held upright.
+  // A phone is narrower than a card is wide: there the card is held upright.
   const [card] = useState(() =>
     window.innerWidth < 560 ? { width: CARD.height, height: CARD.width, how: ' upright' } : { ...CARD, how: '' },
   );
@@ -63,8 +63,8 @@ export function ScreenPanel() {
 }
 
 /**
- * Says so when the page has been zoomed since it was opened, or since the screen was measured: the line is then not at
- * its true size.
+ * A warning when the page has been zoomed since it was opened, or since the screen was measured: the line is then not
+ * at its true size.
  */
 export function ZoomNote() {
   const { size } = useSession().props;
@@ -76,7 +76,7 @@ export function ZoomNote() {
     window.addEventListener('resize', look);
     return () => window.removeEventListener('resize', look);
   }, []);
-  // Points that were measured are corrected for zoom; pixels are what they are.
+  // Sizes in measured points are corrected for zoom; sizes in pixels are left alone.
   if (size.unit === 'pt' && screen) {
     return Math.abs(density / screen.density - 1) < 0.01 ? null : (
       <p className={styles.hint}>

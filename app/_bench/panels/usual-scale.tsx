@@ -10,8 +10,8 @@ import { useUsual } from '../use-usual';
 import styles from '../bench.module.css';
 
 /**
- * The offset of the chosen gap on its scale, with a bracket where designers usually set the pair: thick for half of
- * them, thin ends for nine tenths. Only where the bench may tell evenness, and after the pair was tried.
+ * The offset of the chosen gap on a scale, with a bracket where designers usually set the pair: thick for half of them,
+ * thin ends for nine tenths. Only where the bench may show evenness, and after the pair was tried.
  */
 export function UsualScale({ pair }: { pair: number }) {
   const { props } = useSession();
@@ -36,8 +36,7 @@ export function UsualScale({ pair }: { pair: number }) {
 type Ends = Record<'low' | 'halfLow' | 'halfHigh' | 'high', number>;
 
 /**
- * The range as offsets of this pair, whole 1/1000 em: what is left of a total once the face's own and the whole line's
- * part are taken out.
+ * The range as offsets of this pair, whole 1/1000 em: the total without the built-in spacing and the line's tracking.
  */
 function endsOf({ range, tightness }: BesideUsual, builtIn: number, tracking: number): Ends {
   const offset = (total: number) => Math.round(total - builtIn - tracking + tightness);
@@ -97,7 +96,7 @@ function Scale({ offset, ends }: { offset: number; ends: Ends }) {
   );
 }
 
-/** Whether somebody has moved this gap in this sitting, or found it moved. */
+/** Whether the person has moved this gap in this sitting, or found it already moved. */
 function wasTried(history: History<SpacingDocument>, pair: number): boolean {
   const first = history.steps[0]?.offsets[pair];
   return (present(history).offsets[pair] ?? 0) !== 0 || history.steps.some(({ offsets }) => offsets[pair] !== first);

@@ -91,7 +91,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
   );
 }
 
-/** @example 'You saw a move in 7 of 8 lines where nothing was moved.' */
+/** @example 'Where nothing was moved you saw that 7 of 8 times.' */
 function unmovedWords(unmoved: PracticeResult['unmoved']): string {
   if (!unmoved || unmoved.shown === 0) return '';
   return `Where nothing was moved you saw that ${unmoved.shown - unmoved.seen} of ${counted(unmoved.shown, 'time')}.`;

@@ -3,7 +3,7 @@ import { chartScale, percent, Places } from './axes';
 import { type ChartCell, type ChartColumn, ChartFrame, type ChartSaid } from './chart-frame';
 
 /**
- * A bar; `more` are further cells of its row in the table, in the order of `moreColumns`. Null is said as “nothing”.
+ * A bar; `more` are further cells of its row in the table, in the order of `moreColumns`. Null is read as “nothing”.
  */
 type Bar = { name: string; value: number | null; more?: readonly ChartCell[] };
 type Props = ChartSaid & {
@@ -40,7 +40,7 @@ export function BarChart({
 
   const digits = x.digits ?? 1;
   const words = (value: number) => (x.plus ? signed(value, digits) : numberText(value, digits));
-  // Where every bar is nothing there is still an axis to say so, from 0 to 1.
+  // If every bar is null the axis still runs, from 0 to 1.
   const across = chartScale('linear', [
     0,
     ...(values.every((value) => value === 0) ? [1] : []),

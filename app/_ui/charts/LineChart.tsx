@@ -5,23 +5,21 @@ import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
 import { ChartKey, ChartMark, seriesClass } from './chart-mark';
 
 /**
- * A point; `y` null where there is nothing, which leaves a hole in the line. `lower` and `upper` are drawn as a
+ * A point; `y` is null where there is no value, which leaves a gap in the line. `lower` and `upper` are drawn as a
  * whisker.
  */
 export type ChartPoint = { x: number; y: number | null; lower?: number; upper?: number };
 type Axis = { label: string; unit?: string };
 type Props = ChartSaid & {
-  /** `words` says a value of x (a date, “Round 2”); numbers otherwise. */
+  /** `words` formats a value of x (a date, “Round 2”); numbers otherwise. */
   x: Axis & { scale: ScaleKind; words?: (value: number) => string };
-  /** `include` are values that must be on the axis (usually 0); `digits` decimals; `plus` with sign. */
+  /** `include`: values that must be on the axis (usually 0); `digits`: decimals; `plus`: with sign. */
   y: Axis & { include?: readonly number[]; digits?: number; plus?: boolean };
-  /**
-   * `band` draws `lower` to `upper` as a stretch that follows x, with a line through its middle, in place of whiskers.
-   */
+  /** `band` draws `lower` to `upper` as an area along x, with a line through its middle, instead of whiskers. */
   series: readonly { name: string; points: readonly ChartPoint[]; dotsOnly?: boolean; band?: boolean }[];
-  /** Stretches of y behind the lines, such as a tolerance. */
+  /** Ranges of y behind the lines, such as a tolerance. */
   bands?: readonly { name: string; from: number; to: number }[];
-  /** What is said where there are no points yet. */
+  /** Shown while there are no points yet. */
   empty?: string;
 };
 

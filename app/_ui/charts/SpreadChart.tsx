@@ -4,24 +4,24 @@ import { chartScale, type ChartScale, percent, Places } from './axes';
 import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
 import { ChartKey } from './chart-mark';
 
-/** What is known of a row whose single values are not known. */
+/** What is known about a row whose single values are unknown. */
 export type RowSpread = { count: number; least: number; lower: number; median: number; upper: number; most: number };
 type SpreadRow = {
   name: string;
-  /** The values themselves, or their spread where it was worked out before; neither, where there is nothing. */
+  /** The values themselves, or their spread if only that is known; neither where there is no data. */
   values?: readonly number[];
   spread?: RowSpread;
-  /** Values that are held against the rest, such as references. */
+  /** Values to compare with the rest, such as references. */
   marks?: readonly { name: string; value: number }[];
   band?: { from: number; to: number };
 };
 type FilledRow = Omit<SpreadRow, 'spread'> & { spread: RowSpread | null };
 type Props = ChartSaid & {
   x: { label: string; unit?: string; include?: readonly number[]; digits?: number; plus?: boolean };
-  /** What a row is: the first column of the table (“Pair”). */
+  /** What a row stands for: the first column of the table (“Pair”). */
   rowName: string;
   rows: readonly SpreadRow[];
-  /** What the marks, the band and the values are, in words. */
+  /** Names of the marks, the band and the values. */
   marksName?: string;
   bandName?: string;
   valuesName?: string;
@@ -144,7 +144,7 @@ function Row({
       )}
       {dots &&
         values.map((value, index) => {
-          // Equal values are stacked in a small heap around the row's middle, not on top of one another.
+          // Equal values are stacked in a small heap around the row's middle instead of covering each other.
           const place = Math.round(scale.at(value));
           const before = taken.get(place) ?? 0;
           taken.set(place, before + 1);

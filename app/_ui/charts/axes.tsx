@@ -20,7 +20,7 @@ export function Levels({ scale, words }: { scale: ChartScale; words: Words }) {
   ));
 }
 
-/** Places along the foot of the plot; `lines` draws them up through it, `above` sets the words over it. */
+/** Ticks along the foot of the plot; `lines` draws them up through it, `above` puts the labels above it. */
 export function Places({
   scale,
   words,
@@ -32,7 +32,7 @@ export function Places({
   lines?: boolean;
   above?: boolean;
 }) {
-  // Places too near to each other to be said differently are said once.
+  // Ticks too close together to have different labels get one.
   const message = scale.ticks.filter((tick, index) => index === 0 || words(tick) !== words(scale.ticks[index - 1]!));
   return message.map((tick) => (
     <g key={tick}>
@@ -58,10 +58,7 @@ export function Places({
   ));
 }
 
-/**
- * How places along an axis are counted: evenly, by doublings, in time (milliseconds since 1970, UTC), or by the number
- * of a round.
- */
+/** The scale of an axis: linear, by doublings, in time (milliseconds since 1970, UTC), or by the number of a round. */
 export type ScaleKind = 'linear' | 'log2' | 'time' | 'round';
 export type ChartScale = { at: (value: number) => number; ticks: number[] };
 
@@ -69,8 +66,9 @@ const day = 86_400_000;
 
 /**
  * Places values along an axis of 0 to 100 (percent of its length).
- * @param values everything that has to find room; must not be empty.
- * @throws RangeError on a value that is no number, or one of 0 or below on a scale of doublings.
+ *
+ * @param values every value the axis must show; must not be empty.
+ * @throws RangeError on a value that is not a number, or is 0 or below on a scale of doublings.
  */
 export function chartScale(kind: ScaleKind, values: readonly number[], wanted = 5): ChartScale {
   const wrong = values.find((value) => !Number.isFinite(value) || (kind === 'log2' && value <= 0));
@@ -104,5 +102,5 @@ export function chartScale(kind: ScaleKind, values: readonly number[], wanted = 
   return { at: scale, ticks: scale.ticks(wanted) };
 }
 
-/** A place as an attribute: a length in percent with two decimals. */
+/** A position as an attribute: a length in percent with two decimals. */
 export const percent = (value: number): string => `${Math.round(value * 100) / 100}%`;

@@ -5,8 +5,8 @@ import { Disclosure } from '../Disclosure';
 import { Table } from '../Table';
 
 /**
- * A column of the numbers behind a chart. `digits`: decimals shown (2, if not said); `plus`: with its sign; `words`:
- * how a value is said.
+ * A column of the numbers behind a chart. `digits`: decimals shown (2 by default); `plus`: with its sign; `words`:
+ * formats a value.
  */
 export type ChartColumn = {
   name: string;
@@ -18,21 +18,21 @@ export type ChartColumn = {
 export type ChartCell = string | number | null;
 export type ChartNumbers = { columns: readonly ChartColumn[]; rows: readonly (readonly ChartCell[])[] };
 
-/** What every chart is given besides its data. */
+/** What every chart gets besides its data. */
 export type ChartSaid = {
   /** Its name: what is drawn. */
   title: string;
-  /** What is to be seen in it, in a sentence or two, worked out by the caller from the same data. */
+  /** What it shows, in a sentence or two that the caller makes from the same data. */
   reading: ReactNode;
-  /** The file's name without ending. */
+  /** The file's name without its extension. */
   fileName: string;
-  /** Where the CSV is to be had, if a route gives more or better than the numbers of the table. */
+  /** Address of the CSV, if a route offers more than the numbers of the table. */
   csvHref?: string;
-  /** Makes the title a heading, where the page's outline should lead to it. */
+  /** Makes the title a heading, for pages whose outline should lead to it. */
   level?: 2 | 3 | 4;
 };
 
-/** Figure, caption, the numbers as a table and as CSV. `drawing` gets the ids of its name and description. */
+/** Figure, caption, the numbers as a table and as CSV. `drawing` receives the ids of its name and description. */
 export function ChartFrame({
   title,
   reading,
@@ -141,7 +141,7 @@ type Props = {
   of: string;
 };
 
-/** A table as a file, in the link itself: no script and no further request. */
+/** A table as a file inside the link itself: no script and no further request. */
 export function CsvLink({ head, rows, fileName, of }: Props) {
   return (
     <a

@@ -9,7 +9,7 @@ const drawn = shapes.map((shape) => symbol(shape, 58)()!);
 export const seriesClass = (series: number): string =>
   `chart-series-${series % shapes.length} ${series >= shapes.length ? 'chart-series-dashed' : ''}`.trim();
 
-/** A point of a series: every series has a shape of its own, so that colour is not needed to tell them apart. */
+/** A point of a series: every series has its own shape, so that telling them apart doesn't depend on colour. */
 export function ChartMark({
   x,
   y,
@@ -32,7 +32,7 @@ export function ChartMark({
   );
 }
 
-/** What the marks mean, in words beside each of them. */
+/** What the marks mean, each with a label. */
 export function ChartKey({
   entries,
 }: {

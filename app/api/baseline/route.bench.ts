@@ -14,5 +14,5 @@ const writeOneRow = operation({
   },
 });
 
-/** In benchmarks only: to hold autosave against. */
+/** In benchmarks only: autosave is compared with it. */
 export const PUT = route(writeOneRow, { read: (request) => readJson(request) });

@@ -1,5 +1,5 @@
 import { readJson, route } from '@/lib/http/route';
 import { savePracticeResults } from '@/lib/account/practice-results';
 
-/** Results of one's own practice, one or many; sent again they are the same. */
+/** Results of a person's practice, one or many; sent again they count once. */
 export const POST = route(savePracticeResults, { read: (request) => readJson(request, 256 * 1024) });

@@ -12,7 +12,7 @@ export const sendProofAction = formAction(sendProof, {
 
 export const finishGuidedLineAction = plainAction(finishGuidedLine, (how: 'done' | 'skipped') => ({ how }));
 
-/** The fields of the form that sends a proof; what is wrong with them is the operation's to say. */
+/** The fields of the form that sends a proof; the operation checks them. */
 function readSendProof(form: FormData): unknown {
   return {
     exerciseId: form.get('exerciseId'),

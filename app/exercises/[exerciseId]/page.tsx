@@ -11,12 +11,12 @@ type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ 
 
 export const metadata: Metadata = { title: 'Exercise' };
 
-/** One address, two sides: what a student does here, and what staff look after. */
+/** One address, two pages: the student's work, and the staff's overview. */
 export default async function ExercisePage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { role } = await forPage(getExerciseRole, { exerciseId });
   if (teaches(role))
     return <StaffOverview exerciseId={exerciseId} published={(await searchParams).published === '1'} />;
-  // A new key for each look at the form: sending the same form twice is one proof.
+  // A new key each time the form is shown: sending the same form twice makes one proof.
   return <StudentOverview work={await forPage(getWork, { exerciseId })} requestKey={randomUUID()} />;
 }

@@ -68,7 +68,7 @@ function LateWords({ rule, timeZone }: { rule: NonNullable<Work['current']>['lat
   return <>Later proofs are taken and shown as late{cost}.</>;
 }
 
-/** What is judged, for those who will be: each criterion with its levels. Nothing where no marks are given. */
+/** The criteria with their levels, for the students they apply to. Empty where no marks are given. */
 export async function CriteriaWords({ exerciseId }: { exerciseId: string }) {
   const criteria = await forPage(listCriteria, { exerciseId });
   if (criteria.length === 0) return null;

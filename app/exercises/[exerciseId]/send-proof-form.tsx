@@ -11,7 +11,7 @@ import { sendProofAction } from './actions';
 type SentDraft = { versionId: string; draftId: string | null; version: number; spacing: Spacing };
 type Props = { exerciseId: string; requestKey: string; personKey: string; drafts: SentDraft[] };
 
-/** The form that sends. It says so when this device still holds changes that the server has not got. */
+/** The form that sends a proof. It warns when this device still has changes that the server doesn't. */
 export function SendProofForm({ exerciseId, requestKey, personKey, drafts }: Props) {
   const [unsent, setUnsent] = useState(0);
   const [zoom, setZoom] = useState(1);
@@ -65,7 +65,7 @@ export function SendProofForm({ exerciseId, requestKey, personKey, drafts }: Pro
   );
 }
 
-/** Roughly: outer over inner width where both are known, which is what page zoom changes on desktop browsers. */
+/** An estimate: outer over inner width where both are known, which is what page zoom changes in desktop browsers. */
 function browserZoom(): number {
   const ratio = window.outerWidth / window.innerWidth;
   return Number.isFinite(ratio) && ratio >= 0.25 && ratio <= 5 ? Math.round(ratio * 100) / 100 : 1;
@@ -84,7 +84,7 @@ function unsentOnThisDevice(personKey: string, drafts: readonly SentDraft[]): nu
   }).length;
 }
 
-/** The journal as it is, looked at and not touched; a browser that keeps nothing has nothing unsent. */
+/** The journal, read without changing it; a browser without storage has nothing unsent. */
 const readOnly: DeviceStore = {
   get: (key) => attempt(() => window.localStorage.getItem(key)),
   set: () => {},

@@ -3,7 +3,7 @@ import { CourseBar } from '@/app/_ui/Tabs';
 type Part = 'overview' | 'plan' | 'references' | 'demonstrations' | 'class';
 type Props = { exercise: { id: string; title: string }; current: Part; mayPlan: boolean };
 
-/** Over every staff page of one exercise: its parts. Planning is the instructor's. */
+/** At the top of every staff page of one exercise: its parts. Only an instructor sees the plan. */
 export function StaffFrame({ exercise, current, mayPlan }: Props) {
   const tabs = parts
     .filter(({ part }) => part !== 'plan' || mayPlan)

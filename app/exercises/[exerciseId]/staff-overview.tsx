@@ -12,7 +12,7 @@ import { SpecimenFigure, specimenWords } from './plan/specimens/specimen-figure'
 import { StaffFrame } from './staff-frame';
 import { sameTextHref } from './same-text/same-text-line';
 
-/** The exercise as staff look after it: each round with what there is to do, then the lines. */
+/** The staff's overview of an exercise: each round with what there is to do, then the lines. */
 export async function StaffOverview({ exerciseId, published }: { exerciseId: string; published?: boolean }) {
   const overview = await forPage(getOverview, { exerciseId });
   const { exercise, course, mayPlan, rounds, students, specimens } = overview;
@@ -145,7 +145,7 @@ type Props = {
   mayRelease: boolean;
 };
 
-/** One round for staff: its dates, who has sent, and the way to critique and release. */
+/** One round for staff: its dates, which students have sent, and the links to critique and release. */
 function StaffRound({ exercise, round, students, timeZone, mayRelease }: Props) {
   const to = `/exercises/${exercise.id}/rounds/${round.number}`;
   return (

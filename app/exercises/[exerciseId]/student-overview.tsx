@@ -10,7 +10,7 @@ import { CriteriaWords, RoundWords } from './round-words';
 import { SendProofForm } from './send-proof-form';
 import { sameTextHref } from './same-text/same-text-line';
 
-/** The exercise as its student sees it: what is asked, by when, the lines, and sending them. */
+/** The student's exercise: the task, the due date, the lines, and sending them. */
 export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
   const { exercise, course, current, next, lines, proofs } = work;
   const first = lines.find(({ draftVersion }) => draftVersion === 0) ?? lines[0];
@@ -114,10 +114,10 @@ const Brief = ({ text }: { text: string }) => (
   </div>
 );
 
-/** `settings`: how many lines of the exercise are of these words. */
+/** `settings`: how many lines of the exercise have these words. */
 type Props = { exerciseId: string; line: Work['lines'][number]; place: number; settings: number };
 
-/** One line of the exercise: its spacing now, what it is, and how far it has come. */
+/** One line of the exercise: its spacing now, its face and size, and its progress. */
 function WorkLine({ exerciseId, line, place, settings }: Props) {
   const { pack, size, ground } = line;
   return (
@@ -160,7 +160,7 @@ function standing(line: Work['lines'][number]): string {
   return line.changedSinceSent ? 'Changed since the last proof' : 'As last sent';
 }
 
-/** Sending: what goes, why it is set so, and a warning while lines are untouched. */
+/** Sending: what will be sent, the statement about it, and a warning while lines are untouched. */
 function SendProof({ work, requestKey }: { work: Work; requestKey: string }) {
   const { current, lines, exercise, personKey } = work;
   if (!current?.takesProofs) return null;

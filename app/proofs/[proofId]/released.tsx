@@ -21,9 +21,7 @@ type Props = {
   mine: boolean;
 };
 
-/**
- * What was released from this proof: to its student with a way to answer and to go on, to staff as the student sees it.
- */
+/** What was released from this proof: its student can reply and continue, staff see what the student sees. */
 export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: Props) {
   const { release, elsewhere } = shown;
   return (

@@ -21,7 +21,7 @@ export default async function Reset({ params }: Props) {
       />
       <Form action={resetPasswordAction} label="Set the password">
         <input type="hidden" name="token" value={token} />
-        {/* Lets a password manager know whose password this is. */}
+        {/* Lets a password manager know which account the password belongs to. */}
         <input type="email" name="username" value={link.email} autoComplete="username" readOnly hidden />
         <NewPasswordField name="newPassword" label="New password" />
         <div className="actions">

@@ -5,7 +5,7 @@ import { Pointer } from '../_pointer/pointer';
 
 export const metadata: Metadata = { title: 'Point at a gap', referrer: 'no-referrer', robots: { index: false } };
 
-/** The short link of a wall, for phones: no signing in. A wrong code and one that has ended are not there. */
+/** The short link of a wall, for phones that are not signed in. A wrong code and an ended wall are both not found. */
 export default async function PointPage({ params }: { params: Promise<{ code: string }> }) {
   const { code } = await params;
   const shown = await forPage(getPointing, { code });

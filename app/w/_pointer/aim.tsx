@@ -15,7 +15,7 @@ type Props = {
   choose: (pair: number | null) => void;
 };
 
-/** The line whole, and large to be pushed along with the finger; under it every gap as a choice of its own. */
+/** The whole line, and a large view to push along with the finger; under it every gap as a radio button. */
 export function Aim({ pack: { pack, ground }, line, chosen, off, choose }: Props) {
   const name = useId();
   const gaps = placeLetters(pack, line.spacing).gaps;
@@ -88,7 +88,7 @@ export function Aim({ pack: { pack, ground }, line, chosen, off, choose }: Props
 
 type OnLine = { pack: WallPack['pack']; line: PhoneLine };
 
-/** A wedge over the gap that is pointed at. */
+/** A wedge above the chosen gap. */
 function Mark({ pack, line, pair }: OnLine & { pair: number }) {
   const x = placeLetters(pack, line.spacing).gaps[pair]?.centre ?? 0;
   const em = pack.unitsPerEm;
@@ -96,7 +96,7 @@ function Mark({ pack, line, pair }: OnLine & { pair: number }) {
   return <path className={style.mark} d={`M${x - 0.07 * em} ${top}H${x + 0.07 * em}L${x} ${top + 0.14 * em}Z`} />;
 }
 
-/** Where a finger reaches a gap: from the middle of one letter to the middle of the next, over the whole height. */
+/** The touch area of a gap: from the middle of one letter to the middle of the next, over the whole height. */
 function Reach({ pack, line, chosen, pick }: OnLine & { chosen: number | null; pick: (pair: number) => void }) {
   const { letters, gaps } = placeLetters(pack, line.spacing);
   const top = Math.max(pack.vertical.ascender, pack.vertical.ascenderTop, pack.vertical.capHeight);

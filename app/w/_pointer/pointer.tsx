@@ -101,15 +101,15 @@ type Point = { line: string; pair: number };
 type Kept = { phone: string; asking: number; point: Point | null };
 
 /**
- * Where this phone points. Its random word and its point are stored on the phone, for this wall alone. Taps are sent
- * one after the other, the last one always last; when the instructor asks anew, the point is gone here too.
+ * Where this phone points. Its random code and its point are stored on the phone, for this wall only. Taps are sent one
+ * after the other, so that the last one wins; when the instructor asks anew, the point is gone here too.
  */
 function usePoint(
   code: string,
   asking: number,
 ): { point: Point | null; aim: (at: Point | null) => void; message: string } {
   const place = `kerncrit/wall/${code}`;
-  // On the server nothing is known of the phone; the first drawing must be the same there and here.
+  // The server knows nothing about the phone; the first rendering must be the same in both places.
   const here = useSyncExternalStore(
     nothingChanges,
     () => true,
@@ -159,6 +159,6 @@ function keep(place: string, stored: Kept): void {
   try {
     localStorage.setItem(place, JSON.stringify(stored));
   } catch {
-    // A phone that keeps nothing points as long as the page is open.
+    // On a phone without storage the point lasts as long as the page is open.
   }
 }

@@ -9,7 +9,7 @@ import { Projector } from '../_projector/projector';
 
 export const metadata: Metadata = { title: 'The wall' };
 
-/** For the projector: what was sent of one specimen, without names. */
+/** For the projector: the proofs of one line, without names. */
 export default async function WallPage({ params }: { params: Promise<{ wallId: string }> }) {
   const { wallId } = await params;
   const shown = await forPage(getWall, { wallId });

@@ -24,7 +24,7 @@ export function actsOf({ looking, setLooking, state, places, change }: Controls)
     const at = chosen === null ? -1 : order.indexOf(chosen);
     const next = at < 0 ? (by > 0 ? 0 : order.length - 1) : (at + by + order.length) % order.length;
     set({ chosen: order[next]! });
-    // A line that is out of sight comes into it, and only then does the page move.
+    // Scrolls only if the line is out of view.
     document.querySelector(`[data-line="${order[next]!}"]`)?.scrollIntoView({ block: 'nearest' });
   };
   const letters = state.lines[0]?.spacing.offsets.length ?? 0;
@@ -60,15 +60,15 @@ export function actsOf({ looking, setLooking, state, places, change }: Controls)
 const nextReference = (now: number | null, count: number): number | null =>
   now === null ? (count > 0 ? 0 : null) : now + 1 < count ? now + 1 : null;
 
-/** Columns as they stand on the screen, where nobody chose a number. */
+/** Columns on the screen now, where no number was chosen. */
 function shownColumns({ columns }: Looking): number {
   return columns ?? Number(document.querySelector('[data-columns]')?.getAttribute('data-columns') ?? 1);
 }
 
-/** Ways of looking that a wall has, each under the key it has at the bench. */
+/** Ways of looking offered on a wall, each with its key from the bench. */
 export const wallLooks = looksOn('wall').map((look) => ({ look, key: lookTable[look].key }));
 
-/** The wall's other keys, each for one thing. */
+/** The wall's other keys, one act each. */
 export const wallKeys = {
   next: '.',
   before: ',',
@@ -90,15 +90,15 @@ export const wallKeys = {
   strip: 'b',
 } as const;
 
-/** What is looked at and how; it concerns this screen only and is not kept. */
+/** What is in view and how; it concerns this screen only and is not stored. */
 export type Looking = {
   readonly looks: Looks;
   /** First of the three letters that are not covered. */
   readonly window: number;
   readonly median: boolean;
-  /** Which reference is laid over, or null. */
+  /** Which reference is the overlay, or null. */
   readonly reference: number | null;
-  /** Lines side by side; null finds as many as can be read from the back. */
+  /** Lines side by side; null chooses as many as can be read from the back. */
   readonly columns: number | null;
   readonly chosen: string | null;
   readonly one: string | null;
@@ -135,7 +135,7 @@ const toggled = (looking: Looking, look: LookName): Looking => ({
   looks: { ...looking.looks, [look]: !looking.looks[look] },
 });
 
-/** Whole seconds and a half at the least: nothing on the wall changes more often than twice a second. */
+/** In whole seconds, at least half a second: nothing on the wall changes more often than twice a second. */
 export const turnSeconds = [0.5, 1, 2, 4] as const;
 
 export const MEDIAN = 'the median';

@@ -139,10 +139,7 @@ const joined = (before: WallState, now: WallState): WallState => ({
 });
 const nothingOver: Over[] = [];
 
-/**
- * What is laid over every line: the median dashed, a reference in full. As long as it says the same it is the same
- * object.
- */
+/** The overlays of every line: the median dashed, a reference in full. The same content gives the same object. */
 function useOver(state: WallState, { median, reference }: Looking): readonly Over[] {
   const middle = median ? medianOf(state) : null;
   const overlay = reference === null ? undefined : state.references[reference];
@@ -153,13 +150,13 @@ function useOver(state: WallState, { median, reference }: Looking): readonly Ove
   return useMemo(() => (written === '[]' ? nothingOver : (JSON.parse(written) as Over[])), [written]);
 }
 
-/** Of the lines on the wall that were set on the newest version. */
+/** Spacings on the wall that were made on the newest version. */
 function medianOf(state: WallState) {
   const lines = state.lines.filter(({ out, version }) => !out && version === state.newest);
   return lines.length > 0 ? medianSpacing(lines.map(({ spacing }) => spacing)) : null;
 }
 
-/** The median and the references as lines of their own, for the two in turn. */
+/** The median and the references as lines of their own, for showing two in turn. */
 function specials(state: WallState, newest: WallPack | undefined): Shown[] {
   if (!newest) return [];
   const middle = medianOf(state);

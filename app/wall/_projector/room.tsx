@@ -10,10 +10,10 @@ import style from './projector.module.css';
 import { KeyButton, type StripProps } from './strip';
 import type { Shown } from './wall-line';
 
-/** So many gaps are listed; the rest is on the lines. */
+/** This many gaps are listed; the rest is visible on the lines. */
 const listed = 6;
 
-/** What the room does: asked or not, collected or shown, and what is kept of it. */
+/** What the room does: whether it was asked, whether points are being collected or shown, and the note made of them. */
 export function RoomPart({ state, drawn, acts, looking, change, keep }: StripProps) {
   const shown = new Map(drawn.map((one) => [one.line.key, one]));
   const most = [...state.counts].sort((one, other) => other.count - one.count).slice(0, listed);
@@ -72,7 +72,8 @@ type NoteProps = {
 };
 
 /**
- * Keeps what was said about a gap as a note on that student's proof. What is typed stays until it is kept or put away.
+ * Saves what was discussed about a gap as a note on that student's proof. Typed text stays until it is saved or
+ * discarded.
  */
 export function KeepNote({ wallId, at, shown, count, done }: NoteProps) {
   const [body, setBody] = useState(
@@ -131,7 +132,7 @@ export function KeepNote({ wallId, at, shown, count, done }: NoteProps) {
 /** The short link: the address as it is typed, and as a QR code. */
 export type LinkTo = { address: string; modules: number; path: string };
 
-/** Addresses that only this computer knows. */
+/** Addresses that work only on this computer. */
 const here = /^https?:\/\/(localhost|127\.|\[::1\])/;
 
 export function Link({ link }: { link: LinkTo }) {

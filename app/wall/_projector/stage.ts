@@ -9,26 +9,26 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import type { WallLine } from '@/shared/schemas/wall';
 
 export type Places = {
-  /** Keys in the order they stand. */
+  /** Keys in the order of the lines. */
   order: string[];
   /** Lines that wait to be placed. */
   waiting: number;
-  /** Placed, and not yet taken note of. */
+  /** Placed, and not yet acknowledged. */
   fresh: string[];
-  /** Sent again since they were taken note of. */
+  /** Sent again since they were acknowledged. */
   renewed: string[];
-  /** Places those that wait and takes note of all. */
+  /** Places the waiting lines and acknowledges all. */
   take: () => void;
 };
 
-/** Keeps every line where it stands, and knows what is new. */
+/** Keeps every line in its place, and knows what is new. */
 export function usePlaces(lines: readonly WallLine[], holding: boolean): Places {
   const keys = lines.filter(({ out }) => !out).map(({ key }) => key);
   const [order, setOrder] = useState<string[]>(keys);
   const [noted, setNoted] = useState<ReadonlyMap<string, number>>(() => sentOf(lines));
   const known = new Set(order);
   const next = placed(order, holding ? keys.filter((key) => known.has(key)) : keys);
-  // React's way to keep state in step with what came in: before anything is shown.
+  // React's way to adjust state to new props before anything is shown.
   if (next.join() !== order.join()) setOrder(next);
   const shown = new Set(next);
   return {
@@ -53,14 +53,11 @@ type Set = { pack: Pack; spacing: Spacing };
 export const BESIDE = 64;
 const most = 4;
 
-/**
- * So large an em at least, as a share of the screen's height, for the back of a room. From looking at it, not from a
- * source.
- */
+/** Smallest em, as a share of the screen's height, for the back of a room. From trying it, not from a source. */
 const legible = 0.08;
 
 /**
- * Width that every line gets, in em: what the face gives and room for being opened, so that one more line changes no
+ * Width that every line gets, in em: the face's own width and room for being opened, so that one more line changes no
  * size.
  */
 export function widest(lines: readonly Set[]): number {
@@ -74,7 +71,7 @@ export function widest(lines: readonly Set[]): number {
   );
 }
 
-/** Em when so many columns stand side by side. */
+/** Em at this number of columns. */
 export const emFor = (columns: number, width: number, ems: number, height: number): number =>
   Math.max(14, Math.min((width / columns - BESIDE) / ems, 0.5 * height));
 

@@ -31,7 +31,7 @@ export type StripProps = {
   columns: number;
 };
 
-/** The strip of controls: it can be put away, and everything in it is a key too. */
+/** The strip of controls: it can be hidden, and everything in it also has a key. */
 export function Strip(props: StripProps) {
   const {
     wall,
@@ -167,7 +167,7 @@ export function Strip(props: StripProps) {
   );
 }
 
-/** Which lines hang on the wall, one by one, all or none to begin with. */
+/** Which lines are on the wall, one by one; all or none at first. */
 function Which({ lines, change }: { lines: WallState['lines']; change: StripProps['change'] }) {
   return (
     <details className={style.which}>

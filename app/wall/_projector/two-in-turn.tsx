@@ -19,7 +19,7 @@ type Props = {
 
 const nothingOver: never[] = [];
 
-/** Two lines in one place, one after the other and slowly; one under the other where motion is not wanted. */
+/** Two lines in one place, alternating slowly; one under the other where the system asks for less motion. */
 export function TwoInTurn({ two, looking, em, width, setLooking }: Props) {
   const { second, swap, still } = useTurn(!looking.paused, looking.seconds);
   const now = two[second ? 1 : 0]!;
@@ -67,7 +67,7 @@ export function TwoInTurn({ two, looking, em, width, setLooking }: Props) {
   );
 }
 
-/** Which two are shown in turn, and how slowly. */
+/** Which two alternate, and how slowly. */
 export function TwoPart({ state, looking, setLooking, drawn, acts }: StripProps) {
   const choices = [
     ...drawn.map(({ line }) => ({ key: line.key, words: `Line ${line.sign}` })),
@@ -127,7 +127,7 @@ export function TwoPart({ state, looking, setLooking, drawn, acts }: StripProps)
   );
 }
 
-/** Which of two is shown now. It changes by itself every so many seconds, never with reduced motion, and by `swap`. */
+/** Which of two is shown now. It alternates by itself, never with reduced motion, and by `swap`. */
 function useTurn(running: boolean, seconds: number): { second: boolean; swap: () => void; still: boolean } {
   const [second, setSecond] = useState(false);
   const still = useReducedMotion();

@@ -28,13 +28,13 @@ type Props = {
   /** CSS px. */
   em: number;
   width: number;
-  /** Settings laid over as outlines. */
+  /** Spacings shown as outlines on top. */
   over: readonly Over[];
-  /** Said of the canvas once this setting is painted, so that it can be told from outside when the wall shows it. */
+  /** An attribute set on the canvas once this spacing is painted, so that tests can tell when the wall shows it. */
   sent?: number;
 };
 
-/** Room over and under the letters, CSS px. */
+/** Room above and below the letters, CSS px. */
 const ROOM = 6;
 
 /** One line of the wall, painted as at the bench. */
@@ -68,11 +68,11 @@ export function WallLine({ pack, spacing, ground, looks, window, em, width, over
 
 type Fit = Pick<Props, 'pack' | 'spacing' | 'em' | 'width' | 'looks'>;
 
-/** Height of a line in CSS px, the same whatever it is set like. */
+/** Height of a line in CSS px, whatever its spacing. */
 const heightOf = (pack: Pack, em: number): number =>
   Math.ceil((reachOf(pack).over + reachOf(pack).under) * em + 2 * ROOM);
 
-/** How a line lies in its place; turned about its own middle, so that it stays where it is. */
+/** The position of a line in its frame; turned about its own middle, so that it doesn't move. */
 function frameOf({ pack, spacing, em, width, looks }: Fit): Frame {
   const scale = em / pack.unitsPerEm;
   const length = placeLetters(pack, spacing).width * scale;
@@ -96,7 +96,7 @@ type CellProps = {
   em: number;
   width: number;
   over: readonly Over[];
-  /** Null while it is not shown where the room looks. */
+  /** Null while the room's points are not shown. */
   counts: readonly GapCount[] | null;
   fresh: boolean;
   renewed: boolean;
@@ -104,7 +104,7 @@ type CellProps = {
   keep: (pair: number) => void;
 };
 
-/** One line of the wall under its sign. */
+/** One line of the wall with its sign. */
 export function Cell({ shown, looking, em, width, over, counts, fresh, renewed, choose, keep }: CellProps) {
   const { line, pack } = shown;
   const ground = looking.looks.opposite ? opposite(shown.ground) : shown.ground;
@@ -143,10 +143,10 @@ type MarksProps = {
   keep: (pair: number) => void;
 };
 
-/** Height of the band under a line in which it is shown where the room looks. */
+/** Height of the band under a line for the room's points. */
 const bandOf = (em: number): number => Math.round(Math.max(34, 0.42 * em));
 
-/** Where the room looks: under each gap a disc whose area grows with the number in it. */
+/** The room's points: under each gap a disc whose area grows with the number in it. */
 function RoomMarks({ pack, spacing, em, width, looks, counts, keep }: MarksProps) {
   const height = bandOf(em);
   const frame = frameOf({ pack, spacing, em, width, looks });

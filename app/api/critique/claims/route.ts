@@ -1,8 +1,8 @@
 import { readJson, route } from '@/lib/http/route';
 import { claimProof, unclaimProof } from '@/lib/review/claim';
 
-/** Keeps a proof for the marker who has it open. */
+/** Extends the claim of the marker who has the proof open. */
 export const PUT = route(claimProof, { read: (request) => readJson(request) });
 
-/** Lets go of it. */
+/** Gives the claim up. */
 export const DELETE = route(unclaimProof, { read: (request) => readJson(request) });

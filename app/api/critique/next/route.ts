@@ -1,5 +1,5 @@
 import { readJson, route } from '@/lib/http/route';
 import { claimNextProof } from '@/lib/review/next';
 
-/** Takes the next proof of a round that waits. */
+/** Claims the next waiting proof of a round. */
 export const POST = route(claimNextProof, { read: (request) => readJson(request) });

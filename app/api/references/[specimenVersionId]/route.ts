@@ -2,7 +2,8 @@ import { json, readJson, route } from '@/lib/http/route';
 import { saveReference } from '@/lib/reference/references';
 
 /**
- * Autosave of a reference; `?slot=2` for a second take. 200 with the version it made, or 409 with what is kept instead.
+ * Autosave of a reference; `?slot=2` for a second one. 200 with the version it made, or 409 with what is stored
+ * instead.
  */
 export const PUT = route(saveReference, {
   read: async (request, { specimenVersionId }) => ({

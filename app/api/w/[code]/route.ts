@@ -1,7 +1,7 @@
 import { json, readJson, route } from '@/lib/http/route';
 import { point, getPointing } from '@/lib/wall/pointing';
 
-/** For phones, without signing in: the code is what opens it. */
+/** For phones that are not signed in: the code gives access. */
 export const GET = route(getPointing, {
   read: (_request, { code }) => ({ code }),
   respond: ({ packs, state }) => json({ packs, state }),

@@ -13,7 +13,7 @@ type Props = { params: Promise<{ courseId: string }> };
 
 export const metadata: Metadata = { title: 'Class' };
 
-/** Every round of the course: how many have sent, how many have had a release, and the way to the work. */
+/** Every round of the course: how many have sent, how many have a release, and the link to the work. */
 export default async function CourseClassPage({ params }: Props) {
   const { courseId } = await params;
   const [{ course, students, rounds }, framed] = await Promise.all([

@@ -17,7 +17,7 @@ type Props = {
   searchParams: Promise<{ weeks?: string; days?: string; dates?: string }>;
 };
 
-/** The dates are looked at by asking for the page again with other weeks; nothing is written before the last button. */
+/** Dates are previewed by requesting the page again with other weeks; nothing is written before the last button. */
 export default async function CopyCourse({ params, searchParams }: Props) {
   const { courseId } = await params;
   const asked = await searchParams;
@@ -164,7 +164,7 @@ function Dates({ exercises, timeZone }: { exercises: Exercises; timeZone: string
   );
 }
 
-/** Local dates as they are typed, with the day of the week: moving by whole weeks keeps it. */
+/** Local dates as they are typed, with the day of the week, which whole weeks don't change. */
 function message(local: string | null, otherwise: string): string {
   if (local === null) return otherwise;
   return new Intl.DateTimeFormat('en-GB', {

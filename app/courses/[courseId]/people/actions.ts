@@ -65,7 +65,7 @@ function readMember(form: FormData) {
   return { courseId: form.get('courseId'), memberId: form.get('memberId') };
 }
 
-/** The accommodations as the form has them; what is left as for everyone is left out. */
+/** The accommodations in the form; those left as for everyone are omitted. */
 function readAccommodationsForm(form: FormData): Record<string, unknown> {
   const moreTime = Number(form.get('moreTime') || 0);
   const workingView = Number(form.get('workingView') || 1);
@@ -102,7 +102,7 @@ export const importRosterAction = formAction(importRoster, {
   }),
 });
 
-/** The roster as the form has it: the text, and what each column was chosen to be. */
+/** The roster in the form: the text, and the chosen meaning of each column. */
 function readRoster(form: FormData) {
   return {
     courseId: form.get('courseId'),

@@ -19,7 +19,7 @@ type Props = {
   open: boolean;
 };
 
-/** Inviting people: a new link, and those that still work. */
+/** Inviting people: a new link, and the links that still work. */
 export function JoinLinks({ courseId, timeZone, sections, links, open }: Props) {
   return (
     <Section

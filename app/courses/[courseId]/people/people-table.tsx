@@ -8,12 +8,12 @@ type Props = {
   caption: string;
   people: readonly Person[];
   hrefOf: (id: string) => string | null;
-  /** Where a student’s term is looked at. */ termOf?: (id: string) => string;
+  /** Address of a student’s term page. */ termOf?: (id: string) => string;
   withRole?: boolean;
   withSection?: boolean;
 };
 
-/** A list of people; for an instructor each name leads to the page on which things are changed. */
+/** A list of people; for an instructor each name links to the page where they are changed. */
 export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSection }: Props) {
   return (
     <Table caption={caption} captionHidden>

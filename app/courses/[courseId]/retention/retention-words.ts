@@ -1,7 +1,8 @@
 import { counted } from '@/shared/text/number';
 
 /**
- * Until when, and how long that is from today.
+ * The last day of the retention, and how far away it is.
+ *
  * @example retentionWords('2027-09-30', 6) // 'The work is kept until 2027-09-30, 6 days from today.'
  */
 export function retentionWords(retainUntil: string, daysLeft: number): string {

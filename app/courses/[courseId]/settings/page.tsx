@@ -79,7 +79,7 @@ export default async function Settings({ params, searchParams }: Props) {
 
 type SectionsProps = { courseId: string; sections: readonly { id: string; name: string }[] };
 
-/** Parts of the course: each renamed in place, or taken away. */
+/** Sections of the course: each can be renamed in place, or removed. */
 function Sections({ courseId, sections }: SectionsProps) {
   return (
     <Section
@@ -126,7 +126,7 @@ type Act = { id: string; verb: string; who: string | null; whom: string | null; 
 
 type ActsProps = { acts: readonly Act[]; older: string | null; before: string | null; here: string; timeZone: string };
 
-/** A page of the log of acts, the newest first; closed until it is asked for, open when older ones were. */
+/** A page of the log of acts, newest first; closed at first, open when older ones were requested. */
 function Acts({ acts, older, before, here, timeZone }: ActsProps) {
   if (acts.length === 0) return <p>Nothing yet.</p>;
   return (

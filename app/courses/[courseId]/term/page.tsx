@@ -11,7 +11,7 @@ type Props = { params: Promise<{ courseId: string }> };
 
 export const metadata: Metadata = { title: 'My term' };
 
-/** A student’s own term: of each round what was sent, and what was released. */
+/** A student’s own term: what was sent in each round, and what was released. */
 export default async function OwnTermPage({ params }: Props) {
   const { courseId } = await params;
   const [term, course] = await Promise.all([forPage(getOwnTerm, { courseId }), forPage(getCourse, { courseId })]);

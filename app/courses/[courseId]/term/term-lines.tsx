@@ -4,7 +4,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { TermLine, TermRound } from '@/shared/class/term';
 import { counted, numberText } from '@/shared/text/number';
 
-/** The lines drawn small, an exercise after the other. */
+/** The lines drawn small, one exercise after the other. */
 export function TermLines({ rounds }: { rounds: readonly TermRound[] }) {
   return rounds.map(({ exercise, number, lines }) => (
     <section key={exercise.id} aria-label={exercise.title}>

@@ -7,7 +7,7 @@ import { counted, numberText, withUnit } from '@/shared/text/number';
 
 type Props = { rounds: readonly TermRound[]; timeZone: string; own?: boolean };
 
-/** Each round in a row: what was sent and when, what was released, how it stands. */
+/** One row a round: what was sent and when, what was released, its state. */
 export function TermTable({ rounds, timeZone, own }: Props) {
   return (
     <>

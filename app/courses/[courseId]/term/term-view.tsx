@@ -9,8 +9,8 @@ import { TermLines } from './term-lines';
 import { TermTable } from './term-table';
 
 /**
- * A term on one page: what was sent, how it went, what is still missed, and the lines as they stand; to be printed and
- * talked over.
+ * A term on one page: what was sent, how it went, what is still missed, and the lines as they are now; to be printed
+ * and discussed.
  */
 export function TermView({ term, own }: { term: Term; own?: boolean }) {
   const { rounds, course } = term;
@@ -65,7 +65,7 @@ type LineProps = {
   better: string;
 };
 
-/** One figure over the days on which proofs were sent, a line an exercise. */
+/** One figure over the days on which proofs were sent, one line an exercise. */
 function TermLine({ rounds, timeZone, figure, title, unit, fileName, better }: LineProps) {
   const days = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone });
   const series = [...grouped(rounds, ({ exercise }) => exercise.id).values()]

@@ -6,13 +6,13 @@ import { finishGuidedLineAction } from '../actions';
 
 type Props = Omit<GuidedLineProps, 'onDone'> & { children: ReactNode };
 
-/** The guided line before a student's first bench; when it is done or left, the bench itself. */
+/** The guided line before a student's first bench; the bench itself follows when it is done or skipped. */
 export function FirstVisit({ children, ...guide }: Props) {
   const [over, setOver] = useState(false);
   if (over) return children;
   const finish = async (how: 'done' | 'skipped') => {
     setOver(true);
-    // Not remembered is no harm: the guide is offered once more.
+    // If this isn't stored, the guide is merely offered once more.
     await finishGuidedLineAction(how);
   };
   return <GuidedLine {...guide} onDone={finish} />;

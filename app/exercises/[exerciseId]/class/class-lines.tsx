@@ -12,10 +12,10 @@ type Props = {
   here: string;
   round: number;
   opened: string | undefined;
-  /** Of the opened line. */ totals: ComponentProps<typeof LineTotals>['totals'] | null;
+  /** For the opened line. */ totals: ComponentProps<typeof LineTotals>['totals'] | null;
 };
 
-/** Per specimen and pair, how far the class is from the nearest reference; one line at a time is opened. */
+/** For each line and pair, how far the class is from the nearest reference; one line at a time is open. */
 export function ClassLines({ summary, here, round, opened, totals }: Props) {
   if (summary.lines.length === 0)
     return (
@@ -124,8 +124,8 @@ const spreadWords = (spread: Spread | null): string => {
 };
 
 /**
- * What the class set at each pair of a line, beside the references: where the band is empty, the class sees it
- * otherwise.
+ * What the class set at each pair of a line, beside the references: where no spacing falls in the band, the class
+ * judges the pair differently.
  */
 function LineTotals({
   totals: { text, count, pairs },

@@ -12,13 +12,13 @@ type Props = {
 };
 
 /**
- * The kinds of side that face each other, those the class misses most first, and all of them drawn when that is asked
- * for. Read from the outlines, not from a list of letters.
+ * The kinds of side that face each other, those the class misses most first; all of them are drawn on request. Derived
+ * from the outlines, not from a list of letters.
  */
 export function ClassSides({ sides, drawnAt, drawn }: Props) {
   const [most] = sides;
   if (!most) return null;
-  // Where no student is outside tolerance there is nothing to draw: only the number is given.
+  // Where no student is outside tolerance only the number is shown.
   const missed = sides.filter(({ outside }) => outside > 0);
   const reading = readingOf(most, missed.length, sides.length - missed.length);
   return (

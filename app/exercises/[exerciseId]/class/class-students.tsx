@@ -5,7 +5,7 @@ import { Table } from '@/app/_ui/Table';
 import type { ShownClass } from '@/lib/class/class';
 import { counted, withUnit } from '@/shared/text/number';
 
-/** Who has sent what, with marks where they may be shown; a page at a time. */
+/** Which students have sent what, with marks where they may be shown; a page at a time. */
 export function ClassStudents({ shown, here }: { shown: ShownClass; here: string }) {
   const { students, criteria, round, course, page, pages, summary, studentCount } = shown;
   const address = (to: number) => `${here}?round=${round.number}&page=${to}`;

@@ -19,7 +19,7 @@ type Props = {
 
 export const metadata: Metadata = { title: 'Class' };
 
-/** The class in one round: who has sent what, what it has not yet learned to see, and the marks. */
+/** The class in one round: what was sent, what the class has not yet learned to see, and the marks. */
 export default async function ClassPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { round, page, line, sides } = await searchParams;

@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'Demonstrations' };
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ removed?: string }> };
 
-/** Settings that were recorded as they were made: for staff all of them, for students those that are shown. */
+/** Recorded demonstrations: all of them for staff, the shown ones for students. */
 export default async function Demonstrations({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { exercise, course, role, demonstrations, removed } = await forPage(listDemonstrations, { exerciseId });
@@ -88,7 +88,7 @@ type DemonstrationCardProps = {
   timeZone: string;
 };
 
-/** One demonstration: the line at its end, who made it, and whether the course sees it. */
+/** One demonstration: the line at its end, its author, and whether the course sees it. */
 function DemonstrationCard({ exerciseId, one, forStaff, timeZone }: DemonstrationCardProps) {
   const { title, author, recorded, reasons, createdAt, shownAt } = one;
   return (

@@ -11,7 +11,7 @@ const Which = ({ one }: { one: One }) => (
   </>
 );
 
-/** Shows a demonstration to the course, or takes it back. */
+/** Shows a demonstration to the course, or hides it again. */
 export function ShowForm({ one, shown }: { one: One; shown: boolean }) {
   return (
     <Form action={showDemonstrationAction} label={shown ? `Withdraw “${one.title}”` : `Show “${one.title}”`} inline>
@@ -24,7 +24,7 @@ export function ShowForm({ one, shown }: { one: One; shown: boolean }) {
   );
 }
 
-/** Puts it aside, or back. */
+/** Archives it, or restores it. */
 export function RemoveForm({ one, removed }: { one: One; removed: boolean }) {
   return (
     <Form
@@ -41,7 +41,7 @@ export function RemoveForm({ one, removed }: { one: One; removed: boolean }) {
   );
 }
 
-/** What showing means beside the rule of the exercise for references. */
+/** What showing means where the exercise has its own rule for references. */
 export function showingWords(referencesShown: ReferencesShown): string {
   const rule: Record<ReferencesShown, string> = {
     never: 'This exercise never shows references to students',

@@ -8,15 +8,15 @@ import { makeStamps } from './map-stamps';
 type Shown = { rows: readonly number[]; size: CellSize; chosen: Cell };
 export type MapCanvas = {
   show: (shown: Shown) => void;
-  /** The cell under the pointer; says whether it is another than before. */
+  /** Sets the cell under the pointer; returns whether it changed. */
   point: (cell: Cell | null) => boolean;
   frame: () => MapFrame;
   stop: () => void;
 };
 
 /**
- * Keeps a canvas in the picture: paints at most once a frame, when it was scrolled, resized, pointed at or told of
- * something new. `onFit` is told how wide the names stand.
+ * Keeps a canvas up to date: paints at most once a frame, after scrolling, resizing, pointing or new data. `onFit`
+ * receives the width of the names.
  */
 export function mapCanvas(
   scroller: HTMLElement,
@@ -49,7 +49,7 @@ export function mapCanvas(
 
   const paint = () => {
     asked = 0;
-    // On whole points of the screen, so that what was painted before can be moved.
+    // On whole pixels of the screen, so that what is already painted can be moved.
     frame.left = Math.round(scroller.scrollLeft * dpr) / dpr;
     frame.top = Math.round(scroller.scrollTop * dpr) / dpr;
     paintMap({ context, frame, inks, stamps, dpr, picture, body, chosen, under });
@@ -115,7 +115,7 @@ export function mapCanvas(
   };
 }
 
-/** Names get a third of a narrow screen and no more than they need on a wide one. */
+/** Names get at most a third of a narrow screen, and only what they need on a wide one. */
 const namesWidth = (width: number): number => Math.min(168, Math.round(width / 3));
 
 function pictureOf(map: ClassMap, numbers: MapNumbers): MapPicture {

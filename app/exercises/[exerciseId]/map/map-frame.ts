@@ -1,6 +1,6 @@
 'use client';
 
-/** How big a cell is drawn: with its number, with its sign, or so small that the whole class is seen. CSS px. */
+/** The sizes of a cell: with its number, with its sign, or small enough to show the whole class. CSS px. */
 export const cellSizes = {
   numbers: { width: 52, height: 28 },
   signs: { width: 28, height: 22 },
@@ -8,7 +8,7 @@ export const cellSizes = {
 } as const;
 export type CellSize = keyof typeof cellSizes;
 
-/** Everything that decides the places on the map, in CSS px; rows and columns are counted from 0. */
+/** Everything that determines positions on the map, in CSS px; rows and columns are counted from 0. */
 export type MapFrame = {
   cell: CellSize;
   columns: number;
@@ -21,7 +21,7 @@ export type MapFrame = {
   top: number;
 };
 
-/** The column heads, and under them the class in one row. */
+/** The column heads, and under them the class summed up in one row. */
 export const heads = { letters: 26, class: 26 };
 export const headHeight = heads.letters + heads.class;
 
@@ -30,7 +30,7 @@ export const fullWidth = ({ cell, columns, names }: Pick<MapFrame, 'cell' | 'col
 export const fullHeight = ({ cell, rows, head }: Pick<MapFrame, 'cell' | 'rows' | 'head'>): number =>
   head + rows * cellSizes[cell].height + 2;
 
-/** The part that is seen, as half-open ranges. */
+/** The visible part, as half-open ranges. */
 export function seen({ cell, columns, rows, names, head, width, height, left, top }: MapFrame) {
   const { width: w, height: h } = cellSizes[cell];
   const clamp = (value: number, most: number) => Math.max(0, Math.min(most, value));
@@ -47,7 +47,7 @@ export const yOf = (frame: MapFrame, row: number): number =>
 
 export type Cell = { row: number; column: number };
 
-/** The cell under a point of the view, or null over names, heads and nothing. */
+/** The cell under a point of the view, or null over names, heads and empty space. */
 export function cellAt(frame: MapFrame, x: number, y: number): Cell | null {
   if (x < frame.names || y < frame.head) return null;
   const { width, height } = cellSizes[frame.cell];
@@ -58,7 +58,7 @@ export function cellAt(frame: MapFrame, x: number, y: number): Cell | null {
   return cell.row < frame.rows && cell.column < frame.columns ? cell : null;
 }
 
-/** Where to scroll so that a cell is wholly seen; the same place when it is already. */
+/** The scroll position at which a cell is fully visible; unchanged when it already is. */
 export function scrollFor(frame: MapFrame, { row, column }: Cell): { left: number; top: number } {
   const { width, height } = cellSizes[frame.cell];
   const into = (at: number, size: number, from: number, room: number) => Math.min(at, Math.max(from, at + size - room));
@@ -69,8 +69,8 @@ export function scrollFor(frame: MapFrame, { row, column }: Cell): { left: numbe
 }
 
 /**
- * Colours of the map as the page has them now, light or dark: read from a probe of each role, since a canvas knows no
- * tokens.
+ * Colours of the map as the page has them now, light or dark: read from a probe for each role, since a canvas can't use
+ * custom properties.
  */
 export type MapInks = {
   ground: string;
@@ -82,7 +82,7 @@ export type MapInks = {
   accent: string;
   wide: string;
   tight: string;
-  /** Of the letters, as a font-family list. */ family: string;
+  /** Font of the letters, as a font-family list. */ family: string;
 };
 
 const roles: Record<Exclude<keyof MapInks, 'family'>, string> = {
@@ -104,7 +104,7 @@ export function mapInks(beside: Element): MapInks {
     probe.style.color = `var(${token})`;
     return { role, probe };
   });
-  // All are put in before the first is read, so that the page's styles are worked out once.
+  // All are added before the first is read, so that the page's styles are computed once.
   beside.append(...probes.map(({ probe }) => probe));
   const inks = Object.fromEntries(probes.map(({ role, probe }) => [role, getComputedStyle(probe).color])) as Record<
     keyof typeof roles,

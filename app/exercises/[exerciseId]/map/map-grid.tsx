@@ -8,7 +8,7 @@ import { mapCanvas, type MapCanvas } from './map-canvas';
 import { type Cell, cellAt, type CellSize, cellSizes, fullHeight, fullWidth, headHeight, scrollFor } from './map-frame';
 import styles from './map.module.css';
 
-/** Room for a scroll bar below, in CSS px, so that a small map has none at its side. */
+/** Room for a scroll bar below, in CSS px, so that a small map needs none at its side. */
 const scrollBar = 18;
 
 type Props = {
@@ -22,8 +22,8 @@ type Props = {
 };
 
 /**
- * The grid: a canvas that paints what is seen, and over it one true cell, the chosen one, which has the focus and says
- * what is in it. So it is one stop of the Tab key, whatever its size.
+ * The grid: a canvas that paints the visible part, and on top one real element, the chosen cell, which has the focus
+ * and is read aloud. So the map is one Tab stop, whatever its size.
  */
 export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }: Props) {
   const scrollerRef = useRef<HTMLDivElement>(null);
@@ -44,7 +44,7 @@ export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }:
     drawnRef.current?.show({ rows, size, chosen });
   }, [map, numbers, rows, size, chosen]);
 
-  // The cell is a new element each time, so that its words are spoken; the focus goes along.
+  // The cell is a new element each time, so that it is read aloud; the focus moves with it.
   useLayoutEffect(() => {
     if (!byHand.current) return;
     byHand.current = false;
@@ -145,8 +145,8 @@ export function MapGrid({ map, numbers, rows, size, chosen, onChoose, onUnder }:
 type Key = { key: string; ctrlKey: boolean; metaKey: boolean; altKey: boolean };
 
 /**
- * Where a key leads from a cell, by the grid pattern of the ARIA Authoring Practices; null for a key that is not the
- * grid’s.
+ * Where a key leads from a cell, by the grid pattern of the ARIA Authoring Practices; null for a key that the grid
+ * doesn't use.
  */
 function nextCell(
   { key, ctrlKey, metaKey, altKey }: Key,

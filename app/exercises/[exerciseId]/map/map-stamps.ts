@@ -1,14 +1,12 @@
 'use client';
 import { type CellSize, cellSizes, type MapInks } from './map-frame';
 
-/**
- * Drawn once for a size and a set of colours, and stamped from then on: shade −3 to 3 at index 0 to 6, nothing at 7.
- */
+/** Drawn once for a size and a set of colours, then copied: shades −3 to 3 at index 0 to 6, an empty cell at 7. */
 export type Stamps = { put: (context: CanvasRenderingContext2D, shade: number, x: number, y: number) => void };
 
 export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
   const { width, height } = cellSizes[cell];
-  // All shades on one canvas: going from one to another would cost more than the stamping.
+  // All shades on one canvas: switching between source canvases would cost more than the copying.
   const [wide, high] = [Math.ceil(width * dpr), Math.ceil(height * dpr)];
   const sheet = document.createElement('canvas');
   sheet.width = 8 * wide;
@@ -28,7 +26,7 @@ export function makeStamps(cell: CellSize, inks: MapInks, dpr: number): Stamps {
   };
 }
 
-/** The farther off, the more of the cell is coloured; the colour says which way, and so does the form. */
+/** The further off, the more of the cell is coloured; both colour and form show the direction. */
 const strength = [0, 0.22, 0.45, 0.75];
 
 function ground(context: CanvasRenderingContext2D, width: number, height: number, shade: number, inks: MapInks) {
@@ -39,7 +37,8 @@ function ground(context: CanvasRenderingContext2D, width: number, height: number
 }
 
 /**
- * Wedges that point outwards where it is too wide, towards each other where it is too tight; a dot within tolerance.
+ * Wedges that point outwards where the gap is too wide, towards each other where it is too tight; a dot within
+ * tolerance.
  */
 function sign(
   context: CanvasRenderingContext2D,

@@ -8,7 +8,7 @@ type Props = {
   address: (page: number) => string;
 };
 
-/** The map’s numbers, students down and pairs across; an asterisk says that a value is outside tolerance. */
+/** The map’s numbers, students down and pairs across; an asterisk marks a value outside tolerance. */
 export function MapTable({ table: { page, pages, pairs, rows }, address }: Props) {
   return (
     <>

@@ -14,9 +14,9 @@ import { makeStamps } from './map-stamps';
 import styles from './map.module.css';
 import { UnderCell } from './under-cell';
 
-type Props = { /** Where the numbers are. */ address: string };
+type Props = { /** Address of the numbers. */ address: string };
 
-/** The map of a class: fetches its numbers in one answer and draws them. */
+/** The map of a class: fetches its numbers in one request and draws them. */
 export function Map({ address }: Props) {
   const [state, setState] = useState<{ map: ClassMap } | { failed: string } | null>(null);
   const [tries, setTries] = useState(0);
@@ -66,7 +66,7 @@ export function Map({ address }: Props) {
   return <MapView map={state.map} />;
 }
 
-/** The map with what rules it: the order of the rows, the size of a cell; and, below, the line under the cell. */
+/** The map with its controls: the order of the rows, the size of a cell; and, below, the line of the chosen cell. */
 function MapView({ map }: { map: ClassMap }) {
   const numbers = useMemo(() => mapNumbers(map), [map]);
   const { columns } = numbers;
@@ -157,7 +157,7 @@ const entries: [look: number, words: string][] = [
 
 const { width, height } = cellSizes.signs;
 
-/** What the signs mean, drawn by the same stamps as the map, and which tolerances hold. */
+/** What the signs mean, drawn from the same stamps as the map, and which tolerances apply. */
 function MapLegend({ map }: { map: ClassMap }) {
   const listRef = useRef<HTMLUListElement>(null);
   useEffect(() => {

@@ -17,10 +17,7 @@ type Props = {
 
 export const metadata: Metadata = { title: 'Map of the class' };
 
-/**
- * Pairs across, students down: where a class is off, at one look; the same numbers as a table for who wants to read
- * them.
- */
+/** Pairs across, students down: shows at a glance where a class is off; the same numbers as a table for reading. */
 export default async function MapPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { round, line, as, page } = await searchParams;

@@ -4,7 +4,7 @@ import { numberText, signed } from '@/shared/text/number';
 import { type Cell, cellSizes, heads, type MapFrame, type MapInks, seen, xOf, yOf } from './map-frame';
 import type { Stamps } from './map-stamps';
 
-/** What is painted; `shades` and `far` are read by student × column, `order` gives the student of each row. */
+/** The data to paint; `shades` and `far` are indexed by student × column, `order` gives the student of each row. */
 export type MapPicture = {
   shades: Int8Array;
   far: Float64Array;
@@ -27,9 +27,7 @@ type Painting = {
   under: Cell | null;
 };
 
-/**
- * Paints what is seen of the map and nothing else: cells, then names and heads over them, so that these stay in place.
- */
+/** Paints only the visible part of the map: cells, then names and heads over them, so that these stay in place. */
 export function paintMap(painting: Painting): void {
   const { context, frame, inks, dpr } = painting;
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
@@ -49,7 +47,7 @@ export function paintMap(painting: Painting): void {
 
 type Seen = ReturnType<typeof seen>;
 
-/** The body as it was, moved, and what is new of it. */
+/** Moves what is already painted, and paints only the new part. */
 function paintCells(painting: Painting): void {
   const { context, frame, dpr, body } = painting;
   const canvas = body.canvas(painting, (inside, part) => paintPart(painting, inside, part));
@@ -58,7 +56,7 @@ function paintCells(painting: Painting): void {
   context.setTransform(dpr, 0, 0, dpr, 0, 0);
 }
 
-/** The cells in a part of the body; `context` has the body's own corner at 0. */
+/** The cells in a part of the body; the origin of `context` is the body's corner. */
 function paintPart({ frame, stamps, picture, inks }: Painting, context: CanvasRenderingContext2D, part: Part): void {
   const { width, height } = cellSizes[frame.cell];
   const {
@@ -79,7 +77,7 @@ function paintPart({ frame, stamps, picture, inks }: Painting, context: CanvasRe
     const student = picture.order[row]! * frame.columns;
     for (let column = from; column < to; column += 1) {
       const shade = picture.shades[student + column]!;
-      // Where the whole class is seen, what is within tolerance is the ground, which is there already.
+      // At the size that shows the whole class, cells within tolerance have the ground's colour and need no painting.
       if (shade !== 0 || frame.cell !== 'whole') stamps.put(context, shade, x(column), y(row));
     }
   }
@@ -101,7 +99,7 @@ function paintNames({ context, frame, inks, picture }: Painting, { rows: [top, b
   const { height } = cellSizes[frame.cell];
   context.fillStyle = inks.ground;
   context.fillRect(0, 0, frame.names, frame.height);
-  // Names are closer than they can be read where the whole class is seen: every so many, then, and the rest on
+  // At the size that shows the whole class, there is no room for every name: every nth is written, the others on
   // hovering.
   const step = Math.max(1, Math.ceil(15 / height));
   context.font = `13px ${inks.family}`;
@@ -177,7 +175,7 @@ function outline({ context, frame, inks }: Painting, { row, column }: Cell, weig
   context.fillRect(frame.names - 4, y, 3, height - 1);
 }
 
-/** Names as they fit, by font and room: measuring letters is the dearest part of a frame. */
+/** Shortened names, by font and room: measuring text is the slowest part of a frame. */
 const fitted = new Map<string, string>();
 
 function shortened(context: CanvasRenderingContext2D, text: string, room: number): string {
@@ -196,17 +194,16 @@ function shortened(context: CanvasRenderingContext2D, text: string, room: number
 }
 
 type MapBody = {
-  /** Nothing that was painted before holds any more: another order, size or colour. */
+  /** Nothing painted before is valid any more: another order, size or colour. */
   forget: () => void;
-  /** The cells that are seen, as a canvas in points of the screen; `paint` is asked for the parts that are new only. */
+  /** The visible cells, as a canvas in pixels of the screen; `paint` is called only for new parts. */
   canvas: (painting: Painting, paint: (context: CanvasRenderingContext2D, part: Part) => void) => HTMLCanvasElement;
 };
 /** A part of the body, in CSS px from its upper left corner. */
 type Part = { x: number; y: number; width: number; height: number };
 
 /**
- * The cells apart from names and heads: while they are scrolled, what was painted is moved and only the new edge is
- * painted.
+ * The cells without names and heads: on scrolling, what is already painted is moved and only the new edge is painted.
  */
 export function mapBody(): MapBody {
   const canvases = [document.createElement('canvas'), document.createElement('canvas')];
@@ -251,7 +248,7 @@ export function mapBody(): MapBody {
   };
 }
 
-/** What comes into sight when the body moves by so much to the right and down. */
+/** What becomes visible when the body moves by this much to the right and down. */
 function edges(width: number, height: number, right: number, down: number): Part[] {
   const across = { x: 0, y: down > 0 ? height - down : 0, width, height: Math.abs(down) };
   const along = { x: right > 0 ? width - right : 0, y: 0, width: Math.abs(right), height };

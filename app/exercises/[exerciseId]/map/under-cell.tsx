@@ -15,7 +15,9 @@ type Props = {
   onSort: (column: number) => void;
 };
 
-/** The line under the cell: as this student set it, over the nearest reference in thin outlines, the pair marked. */
+/**
+ * The line of the chosen cell: as this student set it, with the nearest reference in thin outlines and the pair marked.
+ */
 export function UnderCell({ map, columns, student, column, onSort }: Props) {
   const here = columns[column]!;
   const line = map.lines[here.line]!,

@@ -84,7 +84,7 @@ export const reopenExerciseAction = formAction(reopenExercise, {
 export const removeExerciseAction = formAction(removeExercise, { read: read.atVersion, then: plan });
 export const restoreExerciseAction = formAction(restoreExercise, { read: read.atVersion, then: plan });
 
-/** Tries the change without making it; what was typed goes on to the page that shows what it does. */
+/** Tries the change without making it; what was typed is passed to the page that shows its effect. */
 export const previewChangeAction = formAction(previewSpecimenChange, {
   read: specimen,
   then: (_result, form) => {

@@ -82,7 +82,7 @@ type AsideProps = {
   course: { id: string; title: string; timeZone: string };
 };
 
-/** A draft that was removed: when, and the way back. */
+/** A draft that was removed: when, and the button that restores it. */
 function Aside({ exercise, course }: AsideProps) {
   const back = (
     <Form action={restoreExerciseAction} label="Restore the exercise">
@@ -150,7 +150,7 @@ type ClockRemarksProps = {
   timeZone: string;
 };
 
-/** After a round was saved: what had to be decided where the clocks change. Nothing on most days. */
+/** After a round was saved: how a time was read on a day when the clocks change. Empty on most days. */
 function ClockRemarks({ round, timeZone }: ClockRemarksProps) {
   const times = [
     [round.opensLocal, 'opens'],

@@ -9,7 +9,7 @@ type Props = {
   children: ReactNode;
 };
 
-/** A page of the plan for one thing, with the way back. */
+/** A page of the plan for one thing, with a link back. */
 export function PlanPage({ exercise, title, lead, wide, children }: Props) {
   return (
     <Page width={wide ? 'wide' : 'text'}>
@@ -26,7 +26,7 @@ export function PlanPage({ exercise, title, lead, wide, children }: Props) {
   );
 }
 
-/** Shown wherever an exercise uses lines that could be used on a sign people’s safety depends on. */
+/** Shown wherever an exercise has lines that could end up on a sign people’s safety depends on. */
 export function SignCaution() {
   return (
     <Notice kind="caution" title="Signs that people’s safety depends on">

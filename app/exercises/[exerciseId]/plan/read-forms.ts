@@ -1,7 +1,7 @@
 import { AppError } from '@/lib/access/errors';
 import { parseSizes, SizeTextError } from '@/shared/exercise/sizes';
 
-/** The fields of the planning forms as their operations take them. What is typed is checked there, not here. */
+/** The fields of the planning forms in the shape their operations take. They are checked there, not here. */
 const text = (form: FormData, name: string): string => String(form.get(name) ?? '');
 const whole = (form: FormData, name: string): number => Number(text(form, name));
 const ticked = (form: FormData, name: string): boolean => form.get(name) === 'yes';
@@ -65,7 +65,7 @@ const typedCriterion = (form: FormData) => ({
       description: text(form, `levels.${index}.description`),
       points: number(form, `levels.${index}.points`),
     }))
-    // A level left empty altogether is one that is not wanted.
+    // A level left completely empty is omitted.
     .filter((level) => level.title.trim() !== '' || level.description.trim() !== '' || !Number.isNaN(level.points)),
 });
 
@@ -101,8 +101,8 @@ export const move = (form: FormData) => ({ specimenId: text(form, 'specimenId'),
 const lines = (form: FormData, name: string): string => text(form, name).replace(/\r\n?/g, '\n');
 
 /**
- * A number as people type it, with a comma or a point, and with either minus; NaN is refused by the schema, which
- * quotes the field.
+ * A number as people type it, with a comma or a point, and with either minus sign; NaN is refused by the schema, which
+ * names the field.
  */
 function number(form: FormData, name: string): number {
   const typed = text(form, name).trim().replace(',', '.').replace('−', '-');
@@ -114,7 +114,7 @@ const levelIndices = (form: FormData): number[] =>
     .map(Number)
     .sort((a, b) => a - b);
 
-/** An empty field is no size; two sizes are one too many. */
+/** An empty field is no size; two sizes are an error. */
 function oneSizeOrNone(form: FormData, name: string) {
   if (text(form, name).trim() === '') return null;
   const typed = sizes(form, name);

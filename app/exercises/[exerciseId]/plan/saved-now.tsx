@@ -4,7 +4,7 @@ import { FormContext } from '@/app/_ui/form-context';
 
 type Props = { saved: { name: string; label: string; value: string }[] };
 
-/** After a conflict: what is saved now, field by field, where it differs from what was typed here. */
+/** After a conflict: the saved values of the fields that differ from what was typed here. */
 export function SavedNow({ saved }: Props) {
   const state = useContext(FormContext);
   const refused = state.status === 'failed' && Object.keys(state.fields).length === 0;

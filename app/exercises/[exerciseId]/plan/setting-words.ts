@@ -4,7 +4,7 @@ import { type CriterionBasis, criterionBasisSchema } from '@/shared/schemas/crit
 import type { SecondMarking } from '@/shared/schemas/mark';
 import { withUnit } from '@/shared/text/number';
 
-/** Settings in words, once for forms and for what is shown. */
+/** Settings in words, once for forms and for display. */
 export const tellingChoices: { value: BenchTelling; label: string; hint: string }[] = [
   { value: 'nothing', label: 'Nothing', hint: 'The line, the offsets and the eye.' },
   { value: 'contact', label: 'Contact', hint: 'Letters that touch or cross are pointed out.' },
@@ -26,7 +26,7 @@ export const shownChoices: { value: ReferencesShown; label: string; hint: string
   { value: 'always', label: 'From the start', hint: 'References are there to be looked at while spacing.' },
 ];
 
-/** What each basis is called; a new basis does not compile until it has its words. */
+/** The name of each basis; a new basis does not compile until it has one. */
 const basisWords: Record<CriterionBasis, { label: string; hint: string }> = {
   judgement: { label: 'The marker’s eye', hint: 'Nothing is proposed; a person looks and decides.' },
   evenness: { label: 'Evenness', hint: 'A level is proposed from how even the gaps are; a person decides.' },
@@ -48,7 +48,7 @@ export const acceptChoices: { value: LateRule['accept']; label: string; hint: st
   { value: 'none', label: 'Not taken', hint: 'The due date is the end.' },
 ];
 
-/** What happens to late proofs, in a sentence; the last date is put in by the caller, who knows the zone. */
+/** What happens to late proofs, in a sentence; the caller adds the last date, since it knows the zone. */
 export function lateWords(rule: LateRule): string {
   if (rule.accept === 'none') return 'late proofs are not taken';
   const taken = rule.accept === 'until' ? 'late proofs are taken until the last date' : 'late proofs are taken';
@@ -70,7 +70,7 @@ export const secondMarkerChoices: { value: SecondMarking['which']; label: string
   { value: 'all', label: 'Every proof', hint: 'Twice the work, and the fairest.' },
 ];
 
-/** Which proofs a second marker looks at, in a sentence. */
+/** Which proofs get a second marker, in a sentence. */
 export function secondMarkingWords({ which, percent }: SecondMarking): string {
   if (which === 'none') return 'No proof of this round is given to a second marker.';
   if (which === 'all') return 'Every proof of this round is judged by two markers.';

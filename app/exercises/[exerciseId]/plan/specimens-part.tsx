@@ -14,7 +14,7 @@ type Props = {
   checks: Plan['checks'];
 };
 
-/** The specimens as the faces set them, each on its own ground. */
+/** The lines in their faces' own spacing, each on its own ground. */
 export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
   const add = (
     <ButtonLink kind={specimens.length === 0 ? 'main' : 'usual'} href={`/exercises/${exercise.id}/plan/specimens/new`}>

@@ -11,7 +11,10 @@ type Props = { params: Promise<{ exerciseId: string }> };
 
 export const metadata: Metadata = { title: 'Progress' };
 
-/** From round to round: how far the class is from the references, how even its lines are, which way the pairs moved. */
+/**
+ * From round to round: how far the class is from the references, how even its lines are, and in which direction the
+ * pairs moved.
+ */
 export default async function ProgressPage({ params }: Props) {
   const { exerciseId } = await params;
   const { course, exercise, rounds } = await forPage(getProgress, { exerciseId });
@@ -115,7 +118,7 @@ function ProgressCharts({ rounds }: { rounds: Round[] }) {
   );
 }
 
-/** A name for each line, by specimen; lines of one text are distinguished by their place. */
+/** A name for each line, by specimen; lines of one text are distinguished by their position. */
 function lineNames(rounds: Round[]): Map<string, string> {
   const texts = new Map(rounds.flatMap(({ lines }) => lines.map(({ specimenId, text }) => [specimenId, text])));
   const all = [...texts.values()];

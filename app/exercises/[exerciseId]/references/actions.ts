@@ -36,7 +36,7 @@ type Enforced = {
   compared: { proofLines: number; outsideBefore: number; outsideNow: number; newlyCompared: number } | null;
 };
 
-/** What putting the references in force did, in words. */
+/** What freezing the references did, in words. */
 function enforcedWords({ number, fresh, compared }: Enforced): string {
   if (!fresh) return 'Nothing has changed since the last set, so nothing was compared again.';
   if (!compared || compared.proofLines === 0)

@@ -16,7 +16,7 @@ export const metadata: Metadata = { title: 'References' };
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ carried?: string; left?: string }> };
 
-/** Who has set which line, what is still only a start, and the sets that proofs are compared with. */
+/** Which instructor has set which line, what is still only a start, and the sets that proofs are compared with. */
 export default async function References({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { carried, left } = await searchParams;
@@ -88,7 +88,7 @@ function carriedWords(carried: number, left: number): string {
 type Set = { id: string; number: number; createdAt: Date; madeBy: string | null; references: number; used: boolean };
 type SetsPartProps = { exerciseId: string; sets: Set[]; changed: boolean; timeZone: string };
 
-/** The frozen sets, newest first, and putting what has changed since in force. */
+/** The frozen sets, newest first, and the button that freezes the references as they are now. */
 function SetsPart({ exerciseId, sets, changed, timeZone }: SetsPartProps) {
   const newest = sets[0];
   return (

@@ -15,7 +15,7 @@ type Props = {
   timeZone: string;
 };
 
-/** One line as the face sets it, and under it each reference as its author set it. */
+/** One line in the face's own spacing, and under it each reference as its author set it. */
 export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) {
   const bench = `/exercises/${exerciseId}/references/${specimen.id}`;
   const mine = specimen.references.find((reference) => reference.mine);

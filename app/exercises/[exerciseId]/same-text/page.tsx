@@ -11,7 +11,7 @@ export const metadata: Metadata = { title: 'Together' };
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ text?: string; at?: string }> };
 
-/** Lines of one text in several sizes, weights or faces, one below another, and how their gaps follow. */
+/** Lines of one text in several sizes, weights or faces, one below another, and how their gaps respond. */
 export default async function SameTextPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { text: asked, at } = await searchParams;

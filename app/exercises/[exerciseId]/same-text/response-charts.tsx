@@ -9,7 +9,7 @@ import type { ShownLine } from './same-text-line';
 
 type Props = { lines: readonly ShownLine[]; response: NonNullable<SameText['response']> };
 
-/** A chart holds no more settings than can be distinguished. */
+/** A chart shows no more spacings than can be told apart. */
 const mostSeries = 5;
 
 /** The student's gaps beside designers' own data, over size and over weight, and every figure in a table. */
@@ -157,8 +157,8 @@ const byFamily = (named: readonly NamedPoint[]): PointGroup[] =>
   );
 
 /**
- * What faces with optical sizes do over the same sizes, with its band; one series for all faces that are expected to do
- * the same.
+ * What faces with optical sizes do over the same sizes, with its band; one series for all faces with the same
+ * expectation.
  */
 function expectedSeries(faces: readonly PointGroup[]) {
   const found = new Map<
@@ -190,7 +190,7 @@ function expectedSeries(faces: readonly PointGroup[]) {
   }));
 }
 
-/** The shares of one face over its sizes: as set, as it comes, and what faces with optical sizes would make of it. */
+/** The shares of one face over its sizes: as set, built-in, and as faces with optical sizes would have it. */
 function shareSeries({ name, points }: PointGroup, alone: boolean) {
   const share = (value: number | null) => (value === null ? null : 100 * value);
   const set = {
@@ -207,7 +207,7 @@ function shareSeries({ name, points }: PointGroup, alone: boolean) {
   return [set, { name: 'Faces with optical sizes', points: expected, band: true }];
 }
 
-/** What is to be seen in the chart over size, for its first face. */
+/** What the chart over size shows, for its first face. */
 function sizeReading({ name, points }: PointGroup): string {
   const small = points[0]!.point,
     large = points.at(-1)!.point;
@@ -217,7 +217,7 @@ function sizeReading({ name, points }: PointGroup): string {
   return `${from}: you set a typical gap ${change(done)}. Faces with optical sizes are ${change(expected)} there, in the mean of five; the band round them is wide, since they differ much.`;
 }
 
-/** What is to be seen in the chart over weight, for its first family. */
+/** What the chart over weight shows, for its first family. */
 function weightReading({ name, points }: PointGroup): string {
   const light = points[0]!.point,
     bold = points.at(-1)!.point;

@@ -11,7 +11,7 @@ import { specimenWords } from '../plan/specimens/specimen-figure';
 export type ShownLine = SameText['lines'][number];
 type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; oneSize: boolean };
 
-/** One of several settings of a text: its spacing, with the ways to its bench and from it to another's. */
+/** One of several spacings of a text, with links to its bench, and from it to another's. */
 export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
   const { pack, spacing, size, ground, place } = line;
   const words = specimenWords(line);
@@ -68,7 +68,7 @@ export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
   );
 }
 
-/** Width of the widest line in em, so that all have one scale. */
+/** Width of the widest line in em, so that all share one scale. */
 const widest = (lines: readonly ShownLine[]): number =>
   Math.max(...lines.map(({ pack, spacing }) => placeLetters(pack, spacing).width / pack.unitsPerEm));
 

@@ -11,7 +11,7 @@ import { leadsCourse } from '@/shared/schemas/course';
 
 export const metadata: Metadata = { title: 'Plan an exercise' };
 
-/** The first words of an exercise; everything else is planned on the page that follows. */
+/** Title and brief of an exercise; everything else is planned on the page that follows. */
 export default async function NewExercise({ params }: { params: Promise<{ courseId: string }> }) {
   const { courseId } = await params;
   const course = await forPage(getCourse, { courseId });

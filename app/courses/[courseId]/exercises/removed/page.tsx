@@ -8,7 +8,7 @@ import { forPage } from '@/lib/http/page';
 
 export const metadata: Metadata = { title: 'Removed drafts' };
 
-/** Drafts that were removed, each with the page that takes it back. */
+/** Drafts that were removed, each with the page that restores it. */
 export default async function RemovedDrafts({ params }: { params: Promise<{ courseId: string }> }) {
   const { courseId } = await params;
   const [course, drafts] = await Promise.all([

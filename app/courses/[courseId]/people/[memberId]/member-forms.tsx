@@ -57,7 +57,7 @@ export function RoleAndSection({ which, role, sectionId, sections }: Props) {
   );
 }
 
-/** What is different for one student. Assistants see the time only. */
+/** One student's accommodations. Assistants see only the extra time. */
 export function AccommodationsForm({ which, now }: { which: Which; now: Accommodations }) {
   return (
     <Section
@@ -180,7 +180,7 @@ export function PasswordLink({ which, name, state }: { which: Which; name: strin
   );
 }
 
-/** Can be undone at once on the same page, so it does not ask first. */
+/** Can be undone at once on the same page, so it doesn't ask first. */
 export function Removal({ which, name, self }: { which: Which; name: string; self: boolean }) {
   return (
     <Section title={self ? 'Leave the course' : 'Remove from the course'} id="removal">
@@ -213,7 +213,7 @@ export function PutBack({ which, at }: { which: Which; at: ReactNode }) {
 
 type Which = { courseId: string; memberId: string };
 
-/** The hidden fields that say whom a form is about. */
+/** The hidden fields that identify the member a form is about. */
 function WhichFields({ courseId, memberId }: Which) {
   return (
     <>

@@ -91,7 +91,7 @@ type Props = {
   expires: string;
 };
 
-/** What came of it; without mail, the links to hand over, each to its person. */
+/** The outcome; without mail, a link for each person, to be passed on. */
 export function Links({ courseId, message, links, invitations, byMail, expires }: Props) {
   return (
     <>

@@ -13,7 +13,7 @@ import { Links, Plan } from './plan';
 
 type Props = { courseId: string; byMail: boolean };
 
-/** Paste or choose, look, then import. What was pasted stays in the field whatever happens. */
+/** Paste or choose, preview, then import. What was pasted stays in the field whatever happens. */
 export function RosterForm({ courseId, byMail }: Props) {
   const [text, setText] = useState('');
   const [remark, setRemark] = useState<string | null>(null);
@@ -140,7 +140,7 @@ const uses: readonly [RosterPlan['columns'][number]['use'], string][] = [
   ['section', 'section'],
 ];
 
-/** What each column was taken for, to be corrected. */
+/** The assumed meaning of each column, to be corrected. */
 function Columns({ plan }: { plan: RosterPlan }) {
   return (
     <fieldset className="field">

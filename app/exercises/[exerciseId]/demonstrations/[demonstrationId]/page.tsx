@@ -15,7 +15,7 @@ export const metadata: Metadata = { title: 'Demonstration' };
 
 type Props = { params: Promise<{ exerciseId: string; demonstrationId: string }> };
 
-/** A recorded setting, step by step. Staff look at it here before they show it. */
+/** A recorded demonstration, step by step. Staff preview it here before they show it. */
 export default async function DemonstrationPage({ params }: Props) {
   const { exerciseId, demonstrationId } = await params;
   const {

@@ -12,7 +12,7 @@ import { shownChoices, tellingChoices } from '../setting-words';
 
 export const metadata: Metadata = { title: 'Brief and options' };
 
-/** Title, brief, and what holds for the whole exercise. */
+/** Title, brief, and the settings of the whole exercise. */
 export default async function Brief({ params }: { params: Promise<{ exerciseId: string }> }) {
   const { exercise } = await forPage(getPlan, await params);
   const { settings } = exercise;

@@ -3,17 +3,17 @@ import { RadioGroup } from '@/app/_ui/Select';
 import type { Level, TypedCriterion } from '@/shared/schemas/criterion';
 import { basisChoices } from '../setting-words';
 
-/** A fair start: three levels, lowest first. */
+/** Initial levels: three, lowest first. */
 const startingLevels: Level[] = [
   { title: 'Not yet', description: '', points: 30 },
   { title: 'Mostly', description: '', points: 65 },
   { title: 'Fully', description: '', points: 100 },
 ];
 
-/** How many empty levels follow those there are. */
+/** Number of empty levels after the existing ones. */
 const spare = 2;
 
-/** The fields of a criterion, empty or as they are saved. */
+/** The fields of a criterion, empty or as saved. */
 export function CriterionFields({ criterion }: { criterion?: TypedCriterion }) {
   const levels = criterion?.levels ?? startingLevels;
   const rows: (Level | null)[] = [...levels, ...Array.from({ length: Math.min(spare, 8 - levels.length) }, () => null)];

@@ -14,7 +14,7 @@ import { lateWords, tellingChoices, wordFor } from '../setting-words';
 
 export const metadata: Metadata = { title: 'Publish' };
 
-/** What students will get, what is still missing, and the button that shows it to them. */
+/** What students will get, what is still missing, and the button that publishes. */
 export default async function Publish({ params }: { params: Promise<{ exerciseId: string }> }) {
   const { exercise, course, rounds, specimens, criteria, checks } = await forPage(getPlan, await params);
   if (exercise.state !== 'draft') redirect(`/exercises/${exercise.id}`);

@@ -9,7 +9,7 @@ type Round = {
   lateRule: { accept: string; untilLocal: string | null; deductPerDay: number };
 };
 
-/** The fields of a round, empty or as they are saved. */
+/** The fields of a round, empty or as saved. */
 export function RoundFields({ round, timeZone }: { round?: Round; timeZone: string }) {
   return (
     <>

@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import { parseSizes } from '@/shared/exercise/sizes';
 import { counted } from '@/shared/text/number';
 
-/** How many specimens the form around it would make now; worked out as it is filled in. */
+/** How many lines the form around it would make now; updated as it is filled in. */
 export function HowMany({ most }: { most: number }) {
   const place = useRef<HTMLParagraphElement>(null);
   const [message, setMessage] = useState<string | null>(null);

@@ -8,7 +8,7 @@ import { withUnit } from '@/shared/text/number';
 
 type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; caption?: ReactNode };
 
-/** A specimen on its own ground, as the face sets it or in a spacing, at its true size where there is room. */
+/** A line on its own ground, in the face's own spacing or in a given one, at its true size where there is room. */
 export function SpecimenFigure({ pack, size, ground, spacing, caption }: Props) {
   return (
     <div className="specimen-figure">

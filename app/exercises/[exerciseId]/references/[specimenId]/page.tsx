@@ -17,7 +17,7 @@ type Props = {
   searchParams: Promise<{ take?: string; remove?: string }>;
 };
 
-/** The bench of an instructor: a spacing with tolerances and reasons, saved as it is made. */
+/** The instructor's bench: a spacing with tolerances and reasons, saved as it is made. */
 export default async function ReferenceBench({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const { take, remove } = await searchParams;

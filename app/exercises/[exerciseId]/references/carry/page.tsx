@@ -13,7 +13,7 @@ export const metadata: Metadata = { title: 'Carry a reference' };
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ reference?: string }> };
 
-/** A reference carried to other sizes and weights of the same words, as a start. */
+/** A reference copied to other sizes and weights of the same words, as a start. */
 export default async function Carry({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { reference: referenceId } = await searchParams;

@@ -49,14 +49,14 @@ export const settleAction = formAction(settleMark, {
     `/exercises/${exerciseId}/rounds/${roundNumber}/agreement/${token}?settled=1`,
 });
 
-/** The operation's input from the form: a level by its index, or none to take back what was settled. */
+/** The operation's input from the form: a level by its index, or none to undo the settlement. */
 function readSettled(form: FormData): unknown {
   const level = form.get('level');
   return {
     proof: form.get('proof'),
     criterionVersionId: form.get('criterionVersionId'),
     version: Number(form.get('version')),
-    // Nothing chosen stays undefined, so that the form says what is missing.
+    // Without a choice the value stays undefined, so that the form says what is missing.
     level: level === 'none' ? null : level === null ? undefined : Number(level),
     why: String(form.get('why') ?? ''),
   };

@@ -12,7 +12,7 @@ type Props = { params: Promise<{ courseId: string; memberId: string }> };
 export const metadata: Metadata = { title: 'A student’s term' };
 
 /**
- * One student’s term on one page, to talk over with them: marks as they were released, and nothing of a round in which
+ * One student’s term on one page, to discuss with them: marks as they were released, and nothing of a round in which
  * names are hidden.
  */
 export default async function TermPage({ params }: Props) {

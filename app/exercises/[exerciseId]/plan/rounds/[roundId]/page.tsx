@@ -22,7 +22,7 @@ export const metadata: Metadata = { title: 'Round' };
 
 type Props = { params: Promise<{ exerciseId: string; roundId: string }> };
 
-/** Dates and late rule of a round, and who has more time. */
+/** Dates and late rule of a round, and the students with more time. */
 export default async function Round({ params }: Props) {
   const { roundId } = await params;
   const { round, exercise, timeZone, isLast, extensions, students } = await forPage(getRound, { roundId });

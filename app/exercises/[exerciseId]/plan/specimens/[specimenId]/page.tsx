@@ -23,7 +23,7 @@ type Props = {
   searchParams: Promise<Record<string, string | undefined>>;
 };
 
-/** One specimen: what it is, changing it (after a look at what that does), its place, and taking it out. */
+/** One line: what it is, changing it (after a preview of the effect), moving it, and removing it. */
 export default async function Specimen({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const typed = await searchParams;

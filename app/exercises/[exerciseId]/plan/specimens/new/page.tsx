@@ -10,7 +10,7 @@ import { HowMany } from '../how-many';
 
 export const metadata: Metadata = { title: 'Add lines' };
 
-/** Many specimens at once: every line in every face, at every size, on every ground. */
+/** Many lines at once: every text in every face, at every size, on every ground. */
 export default async function NewSpecimens({ params }: { params: Promise<{ exerciseId: string }> }) {
   const { exercise, faces } = await forPage(listFacesFor, await params);
   return (
@@ -52,7 +52,7 @@ export default async function NewSpecimens({ params }: { params: Promise<{ exerc
   );
 }
 
-/** Faces to tick, family by family, weights rising, each family under its kind of design. */
+/** Faces to tick, family by family from light to heavy, grouped by kind of design. */
 function FaceList({ faces }: { faces: FaceChoice[] }) {
   const families = [...new Set(faces.map(({ family }) => family))];
   return (

@@ -19,7 +19,7 @@ type Props = {
 
 export const metadata: Metadata = { title: 'Critique' };
 
-/** The queue of a round, by student or by specimen. */
+/** The queue of a round, by student or by line. */
 export default async function QueuePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { by, page, section: sectionId, none } = await searchParams;
@@ -205,9 +205,7 @@ function RoundFields({
   );
 }
 
-/**
- * Proofs that came after marking began, with the way to look at them; on their page the instructor can let one count.
- */
+/** Proofs that arrived after marking began, each with a link; on its page the instructor can let one count. */
 function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; line: string }) {
   if (later.length === 0) return null;
   return (

@@ -19,7 +19,9 @@ type Props = {
 
 export const metadata: Metadata = { title: 'Release' };
 
-/** The plan of a release: who would get what, a look at exactly what one student will see, and the release itself. */
+/**
+ * The plan of a release: who would get what, a preview of exactly what one student will see, and the release itself.
+ */
 export default async function ReleasePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { preview, page, released, corrected } = await searchParams;
@@ -102,7 +104,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
 
 type Rows = Awaited<ReturnType<typeof getReleasePlan>>['rows'];
 
-/** A warning where a level would go out that only one of two markers gave; it says which level that is. */
+/** A warning where a level would be released that only one of two markers gave; it names the level. */
 function UnsettledNotice({ rows, agreement }: { rows: Rows; agreement: string }) {
   const differing = rows.filter((row) => row.differing > 0).length;
   const waiting = rows.filter((row) => row.secondWaits).length;

@@ -9,7 +9,7 @@ import { releaseAction } from '../actions';
 type Plan = Awaited<ReturnType<typeof getReleasePlan>>;
 type Props = { plan: Plan; here: string; exerciseId: string; roundNumber: number };
 
-/** The students of the plan, each with what would go out; those without a release are chosen from the start. */
+/** The students of the plan, each with what would be released; those without a release are ticked at first. */
 export function PlanForm({ plan, here, exerciseId, roundNumber }: Props) {
   return (
     <Form action={releaseAction} label="Release">

@@ -16,7 +16,7 @@ type Props = { params: Promise<{ exerciseId: string; number: string }>; searchPa
 
 export const metadata: Metadata = { title: 'Second marking' };
 
-/** The proofs of a round that a second marker looks at. */
+/** The proofs of a round that get a second marker. */
 export default async function SecondMarkingPage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
   const { page } = await searchParams;

@@ -13,7 +13,7 @@ type Props = { params: Promise<{ exerciseId: string; number: string }> };
 
 export const metadata: Metadata = { title: 'Walls' };
 
-/** Which line is put on the wall; walls that are open. */
+/** Chooses the line for the wall; lists walls that are open. */
 export default async function WallsPage({ params }: Props) {
   const { exerciseId, number } = await params;
   const { course, exercise, round, senders, specimens } = await forPage(listWalls, { exerciseId, roundNumber: number });

@@ -20,7 +20,7 @@ type Props = {
   searchParams: Promise<Record<string, string | undefined>>;
 };
 
-/** What a change of a specimen will do, and the button that does it. */
+/** The effect of changing a line, and the button that changes it. */
 export default async function Change({ params, searchParams }: Props) {
   const { exerciseId, specimenId } = await params;
   const asked = await searchParams;
@@ -71,7 +71,7 @@ export default async function Change({ params, searchParams }: Props) {
   );
 }
 
-/** The form checked it before it led here; an address typed by hand leads nowhere. */
+/** The form checks it before it leads here; an address typed by hand may not pass. */
 function readOrNothing(form: FormData) {
   try {
     return readSpecimen(form);
@@ -91,7 +91,7 @@ type Preview = {
   number: number;
 };
 
-/** What will happen, a sentence each: pairs, drafts, references, proofs. */
+/** The effect, one sentence each: pairs, drafts, references, proofs. */
 function changeWords({ kept, lost, fresh, drafts, proofs, references, number }: Preview): string[] {
   return [
     pairWords(kept, lost, fresh),

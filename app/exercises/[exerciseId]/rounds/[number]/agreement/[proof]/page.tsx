@@ -19,7 +19,7 @@ type Props = {
 
 export const metadata: Metadata = { title: 'Two markers’ marks' };
 
-/** One proof as two markers judged it, the way to settle what they differ by, and every change of every mark. */
+/** One proof as two markers judged it, the form that settles their differences, and every change of every mark. */
 export default async function DifferencePage({ params, searchParams }: Props) {
   const [{ proof: token }, { criterion: asked, settled }] = await Promise.all([params, searchParams]);
   const shown = await forPage(getMarkDifference, { proof: decodeURIComponent(token) });

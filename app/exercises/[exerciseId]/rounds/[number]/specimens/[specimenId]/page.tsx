@@ -19,7 +19,7 @@ type Props = {
 
 export const metadata: Metadata = { title: 'One line across the class' };
 
-/** One specimen of a round as everybody set it, below each other. */
+/** One line of a round as the whole class set it, below each other. */
 export default async function SpecimenPage({ params, searchParams }: Props) {
   const { exerciseId, number, specimenId } = await params;
   const { fault, page } = await searchParams;
@@ -129,7 +129,7 @@ export default async function SpecimenPage({ params, searchParams }: Props) {
 const placeWords = ({ first, last }: { first: number; last: number }) =>
   first === last ? `(pair ${first + 1})` : `(pairs ${first + 1} and ${last + 1})`;
 
-/** Where links and keys lead from here. */
+/** Targets of links and keys on this page. */
 function addressesOf({ exercise, round, specimen, specimens, faults, chosen, page, pages }: ShownSpecimen) {
   const line = (id: string) => `/exercises/${exercise.id}/rounds/${round.number}/specimens/${id}`;
   const fault = (key: string) => `${line(specimen.id)}?fault=${key}`;

@@ -117,7 +117,7 @@ export async function studentsPage(
   const criteria = criteriaRows.map(criterionView);
   const counted = members.map((member) => ({
     member,
-    ...countedProof(member.proofs, round.markingStartedAt, member.choices[0]?.proofId ?? null),
+    ...countedProof(member.proofs, round.markingStartedAt, member.choices[0] ?? null),
   }));
   const [releases, marks] = await Promise.all([
     data.releases.numbersOf(

@@ -97,7 +97,7 @@ function look(
   // Which proof was picked is told to its student by the release.
   const counts =
     whom === 'staff' || release
-      ? countedProof(round.proofs, round.markingStartedAt, round.choices[0]?.proofId ?? null).proof
+      ? countedProof(round.proofs, round.markingStartedAt, round.choices[0] ?? null).proof
       : null;
   const last = counts ?? round.proofs.at(-1) ?? null;
   const silent =

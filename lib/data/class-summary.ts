@@ -89,7 +89,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
           orderBy: { number: 'asc' },
           select: { id: true, number: true, receivedAt: true, memberId: true },
         },
-        choices: { where: { roundId }, select: { proofId: true } },
+        choices: { where: { roundId }, select: { proofId: true, chosenById: true } },
       },
     }),
 

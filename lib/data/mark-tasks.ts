@@ -34,17 +34,37 @@ export const markTaskData = (actor: Actor, db: Db) => {
         include: { exercise: { include: { course: true } } },
       }),
 
-    /** Every proof of the round by a member who is still in the course, small: only what decides which one counts. */
-    proofsOf: (roundId: string) =>
+    /**
+     * Every proof of the round by a member who is still in the course, or by this one, small: only what decides which
+     * one counts.
+     */
+    proofsOf: (roundId: string, memberId?: string) =>
       db.proof.findMany({
-        where: { AND: [{ roundId, member: { removedAt: null } }, proofsOfStaff(actor)] },
+        where: { AND: [{ roundId, memberId, member: { removedAt: null } }, proofsOfStaff(actor)] },
         select: { id: true, memberId: true, number: true, receivedAt: true },
       }),
 
-    choicesOf: (roundId: string) =>
+    choicesOf: (roundId: string, memberId?: string) =>
       db.roundChoice.findMany({
-        where: { roundId, round: roundsOfStaff(actor) },
-        select: { memberId: true, proofId: true, version: true },
+        where: { roundId, memberId, round: roundsOfStaff(actor) },
+        select: { memberId: true, proofId: true, chosenById: true },
+      }),
+
+    /** What was marked on any proof that these members sent in a round, in one slot. */
+    markedIn: (roundId: string, slot: string, memberIds: readonly string[]) =>
+      db.markTask.findMany({
+        where: {
+          AND: [
+            tasks,
+            { roundId, slot, proof: { memberId: { in: [...memberIds] } }, marks: { some: { level: { not: null } } } },
+          ],
+        },
+        select: {
+          proofId: true,
+          markerId: true,
+          proof: { select: { memberId: true } },
+          marks: { select: { criterionVersionId: true, level: true } },
+        },
       }),
 
     /** Names and sections of a round's members, by member id. */
@@ -223,6 +243,26 @@ export const markTaskData = (actor: Actor, db: Db) => {
         data: { markingStartedAt: now, state: 'marking', version: { increment: 1 } },
       });
       return count === 1;
+    },
+
+    /**
+     * Singles a proof out because a note or mark is given on it, unless one of that student's was singled out before.
+     * @throws P2002 when that happened meanwhile: retry from outside.
+     */
+    fix: async ({
+      roundId,
+      memberId,
+      proofId,
+      now,
+    }: {
+      roundId: string;
+      memberId: string;
+      proofId: string;
+      now: Date;
+    }) => {
+      await db.roundChoice.create({
+        data: { id: newId(), roundId, memberId, proofId, chosenById: null, chosenAt: now },
+      });
     },
 
     /** @throws P2002 when two pick at once: retry from outside. */

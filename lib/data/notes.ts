@@ -18,6 +18,8 @@ export type NewNote = {
 };
 type Entry = { noteId: string; seq: number; authorId: string; body: string; replacesSeq: number | null; now: Date };
 
+type LineOfProof = { specimenVersionId: string; proof: { roundId: string; memberId: string } };
+
 const withEntries = {
   entries: {
     orderBy: { seq: 'asc' },
@@ -33,12 +35,22 @@ export type NoteRow = Prisma.NoteGetPayload<{ include: typeof withEntries }>;
  */
 export const noteData = (actor: Actor, db: Db) => {
   const ofStaff: Prisma.NoteWhereInput = { proofItem: { proof: proofsOfStaff(actor) } };
+  /** Moving a note is part of sending a proof as well as of marking. */
+  const proofsOfCourse: Prisma.ProofWhereInput = { OR: [proofsOfStaff(actor), proofsOfSelf(actor)] };
+  const ofCourse: Prisma.NoteWhereInput = { proofItem: { proof: proofsOfCourse } };
   return {
     /** The line of a proof that a note is written at. */
     item: (token: string, specimenVersionId: string) =>
       db.proofItem.findFirst({
         where: { specimenVersionId, proof: { AND: [named(token), proofsOfStaff(actor)] } },
-        select: { id: true, tracking: true, offsets: true, proofId: true },
+        select: {
+          id: true,
+          specimenVersionId: true,
+          tracking: true,
+          offsets: true,
+          proofId: true,
+          proof: { select: { roundId: true, memberId: true } },
+        },
       }),
 
     byId: (id: string) =>
@@ -55,8 +67,63 @@ export const noteData = (actor: Actor, db: Db) => {
         },
       }),
 
-    byKey: (proofItemId: string, requestKey: string) =>
-      db.note.findFirst({ where: { AND: [{ proofItemId, requestKey }, ofStaff] }, include: withEntries }),
+    /** The note that was made with this key, on this line or, where it went along, on another proof of the round. */
+    byKey: ({ specimenVersionId, proof: { roundId, memberId } }: LineOfProof, requestKey: string) =>
+      db.note.findFirst({
+        where: {
+          AND: [{ requestKey, proofItem: { specimenVersionId, proof: { roundId, memberId } } }, ofStaff],
+        },
+        include: withEntries,
+      }),
+
+    /** Notes on the other proofs that a member sent in a round: those that may go along to this one. */
+    onOtherProofs: ({ roundId, memberId, proofId }: { roundId: string; memberId: string; proofId: string }) =>
+      db.note.findMany({
+        where: {
+          AND: [
+            {
+              removedAt: null,
+              proofItem: { proof: { roundId, memberId, id: { not: proofId }, releases: { none: {} } } },
+            },
+            ofCourse,
+          ],
+        },
+        select: {
+          id: true,
+          fromPair: true,
+          toPair: true,
+          task: { select: { slot: true } },
+          proofItem: { select: { specimenVersionId: true, tracking: true, offsets: true } },
+        },
+      }),
+
+    /** The lines of a proof, to hold notes against. */
+    itemsOf: (proofId: string) =>
+      db.proofItem.findMany({
+        where: { proof: { AND: [{ id: proofId }, proofsOfCourse] } },
+        select: { id: true, specimenVersionId: true, tracking: true, offsets: true },
+      }),
+
+    /** Pins a note to the same place of another proof, unless its own proof was singled out or released meanwhile. */
+    moveTo: (id: string, proofItemId: string, { keepTask }: { keepTask: boolean }) =>
+      db.note.updateMany({
+        where: {
+          AND: [
+            { id, removedAt: null, proofItem: { proof: { releases: { none: {} }, choices: { none: {} } } } },
+            ofCourse,
+          ],
+        },
+        data: { proofItemId, version: { increment: 1 }, ...(keepTask ? {} : { taskId: null }) },
+      }),
+
+    /** How many notes stay on the other proofs that a member sent in a round, and who wrote them. */
+    leftOn: (roundId: string, memberId: string, proofId: string) =>
+      db.note.findMany({
+        where: {
+          AND: [{ removedAt: null, proofItem: { proof: { roundId, memberId, id: { not: proofId } } } }, ofStaff],
+        },
+        select: { authorId: true, proofItem: { select: { proofId: true } } },
+      }),
 
     ofItems: (proofItemIds: readonly string[]) =>
       db.note.findMany({

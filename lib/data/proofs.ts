@@ -74,6 +74,34 @@ export const proofData = (actor: Actor, db: Db) => {
         },
       }),
 
+    /** All proofs that a member sent in a round, with what decides which one counts; `said`: it has notes or marks. */
+    inRound: async (roundId: string, memberId: string) => {
+      const [proofs, choice] = await Promise.all([
+        db.proof.findMany({
+          where: { AND: [{ roundId, memberId }, mine] },
+          orderBy: { number: 'asc' },
+          select: {
+            id: true,
+            number: true,
+            receivedAt: true,
+            items: { where: { notes: { some: { removedAt: null } } }, take: 1, select: { id: true } },
+            markTasks: { where: { marks: { some: { level: { not: null } } } }, take: 1, select: { id: true } },
+          },
+        }),
+        db.roundChoice.findFirst({
+          where: { roundId, memberId, proof: mine },
+          select: { proofId: true, chosenById: true },
+        }),
+      ]);
+      return {
+        choice,
+        proofs: proofs.map(({ items, markTasks, ...proof }) => ({
+          ...proof,
+          said: items.length > 0 || markTasks.length > 0,
+        })),
+      };
+    },
+
     /** The member's last sent setting of a specimen version. */
     lastItem: (memberId: string, specimenVersionId: string) =>
       db.proofItem.findFirst({

@@ -53,7 +53,7 @@ export const termData = (actor: Actor, db: Db) => {
                 orderBy: { number: 'asc' },
                 select: { id: true, number: true, receivedAt: true },
               },
-              choices: { where: { memberId }, select: { proofId: true } },
+              choices: { where: { memberId }, select: { proofId: true, chosenById: true } },
               releases: {
                 where: { memberId },
                 orderBy: { number: 'desc' },

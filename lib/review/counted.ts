@@ -1,10 +1,12 @@
 import * as z from 'zod/mini';
 import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
-import { proofContext, roundContext } from './context';
+import { proofContext, type ProofContext, roundContext } from './context';
 import type { ScopedData } from '@/lib/data';
+import { dueOf } from '@/lib/work/rounds';
+import { notesGoAlong } from '@/lib/work/notes-along';
 import { retryOnConflict } from '@/lib/data/retry';
-import { type Counted, countedProof } from '@/shared/marking/marks';
+import { type Choice, type Counted, countedProof } from '@/shared/marking/marks';
 import { proofOnly, roundByNumber } from '@/shared/schemas/critique';
 
 type SentProof = { id: string; memberId: string; number: number; receivedAt: Date };
@@ -16,13 +18,55 @@ export async function countedProofs(
   round: { id: string; markingStartedAt: Date | null },
 ): Promise<CountedOfMember[]> {
   const [proofs, choices] = await Promise.all([data.markTasks.proofsOf(round.id), data.markTasks.choicesOf(round.id)]);
-  const chosen = new Map(choices.map(({ memberId, proofId }) => [memberId, proofId]));
+  return countedOf(proofs, choices, round.markingStartedAt);
+}
+
+type ChoiceOfMember = Choice & { memberId: string };
+
+function countedOf(
+  proofs: readonly SentProof[],
+  choices: readonly ChoiceOfMember[],
+  markingStartedAt: Date | null,
+): CountedOfMember[] {
+  const chosen = new Map(choices.map((choice) => [choice.memberId, choice]));
   const byMember = new Map<string, SentProof[]>();
   for (const proof of proofs) byMember.set(proof.memberId, [...(byMember.get(proof.memberId) ?? []), proof]);
   return [...byMember].map(([memberId, own]) => ({
     memberId,
-    ...countedProof(own, round.markingStartedAt, chosen.get(memberId) ?? null),
+    ...countedProof(own, markingStartedAt, chosen.get(memberId) ?? null),
   }));
+}
+
+/** The proof of one member that counts now. */
+async function countedOfMember(data: ScopedData, { round, proof }: Pick<ProofContext, 'round' | 'proof'>) {
+  const { memberId } = proof;
+  const [proofs, choices] = await Promise.all([
+    data.markTasks.proofsOf(round.id, memberId),
+    data.markTasks.choicesOf(round.id, memberId),
+  ]);
+  return countedOf(proofs, choices, round.markingStartedAt)[0] ?? null;
+}
+
+/**
+ * Once a round is due for a student, the first note or mark fixes which of their proofs counts: what was said about it
+ * cannot lose its ground any more. Called before a note or mark is written. @throws P2002 when another proof was fixed
+ * meanwhile: retry from outside.
+ */
+export async function fixCounted(data: ScopedData, context: ProofContext, now: Date): Promise<void> {
+  const { round, proof } = context;
+  const due = dueOf(round, proof.member);
+  if (round.markingStartedAt !== null || due === null || now.getTime() < due) return;
+  const counted = await countedOfMember(data, context);
+  if (counted?.why !== 'last' || counted.proof?.id !== proof.id) return;
+  await data.markTasks.fix({ roundId: round.id, memberId: proof.memberId, proofId: proof.id, now });
+}
+
+/** After a note was written: had another proof begun to count meanwhile, the note goes along to it. */
+export async function followCounted(data: ScopedData, context: ProofContext): Promise<void> {
+  const { round, proof } = context;
+  const counted = await countedOfMember(data, context);
+  if (!counted?.proof || counted.proof.id === proof.id || counted.proof.number < proof.number) return;
+  await notesGoAlong(data, { roundId: round.id, memberId: proof.memberId, proofId: counted.proof.id });
 }
 
 /** From now on the proof that counts stays the one it is, whatever students send after. */
@@ -64,6 +108,7 @@ export const chooseProof = operation({
         chosenById: me.id,
         now,
       });
+      await notesGoAlong(data, { roundId: round.id, memberId: proof.memberId, proofId: proof.id });
       await data.audit.record({ courseId: course.id, verb: 'proof chosen', subject: `proof:${proof.id}` }, now);
       return { roundNumber: round.number, exerciseId: round.exerciseId };
     }),

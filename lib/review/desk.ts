@@ -10,6 +10,7 @@ import { marksOfProof } from './marks';
 import { secondQueue } from './second-marker';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
+import { criterionView } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { sinceLastRound } from '@/shared/critique/desk';
 import { proofLineInput } from '@/shared/schemas/critique';
@@ -73,6 +74,7 @@ export const getProofLine = operation({
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
+      sentAgain: await sentAgain(data, context),
       round: { number: round.number, title: round.title, state: round.state, begun: round.markingStartedAt !== null },
       proof: {
         token: here,
@@ -230,6 +232,48 @@ async function tokensOf(
 
 const address = (token: string, specimenId: string, section: string | null): string =>
   `/critique/${token}/${specimenId}${section === null ? '' : `?section=${section}`}`;
+
+/** An earlier proof of the round on which notes stay or marks were given, before the student sent again. */
+type EarlierProof = {
+  number: number;
+  token: string;
+  notes: number;
+  /** What the same marking gave there, in words: to be looked at again. */
+  marks: { criterionVersionId: string; title: string; level: string }[];
+};
+
+/** What was said on a student's earlier proofs of this round. While two mark, each meets their own work alone. */
+async function sentAgain(data: ScopedData, context: ProofContext): Promise<EarlierProof[]> {
+  const { proof, round, me, sight, slot, hidden, exercise } = context;
+  const earlier = (await data.markTasks.proofsOf(round.id, proof.memberId))
+    .filter(({ number }) => number < proof.number)
+    .toSorted((one, other) => other.number - one.number);
+  if (earlier.length === 0) return [];
+  const [notes, marked, criteria, tasks] = await Promise.all([
+    data.notes.leftOn(round.id, proof.memberId, proof.id),
+    data.markTasks.markedIn(round.id, slot, [proof.memberId]),
+    data.criteria.ofExercise(exercise.id),
+    data.markTasks.ofProofs(
+      earlier.map(({ id }) => id),
+      firstSlot,
+    ),
+  ]);
+  const views = criteria.map(criterionView);
+  return earlier.flatMap(({ id, number }) => {
+    const left = notes.filter(
+      (note) => note.proofItem.proofId === id && (sight === 'all' || note.authorId === me.id),
+    ).length;
+    const task = marked.find(({ proofId }) => proofId === id);
+    const levels = task && (sight === 'all' || task.markerId === me.id) ? task.marks : [];
+    const marks = views.flatMap(({ versionId, title, levels: all }) => {
+      const level = levels.find(({ criterionVersionId }) => criterionVersionId === versionId)?.level ?? null;
+      return level === null ? [] : [{ criterionVersionId: versionId, title, level: all[level]?.title ?? '' }];
+    });
+    const own = tasks.find(({ proofId }) => proofId === id);
+    const token = own ? tokenOf(own, hidden) : hidden ? null : id;
+    return token === null || (left === 0 && marks.length === 0) ? [] : [{ number, token, notes: left, marks }];
+  });
+}
 
 type Note = { taskId: string | null; authorId: string | null };
 

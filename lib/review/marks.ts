@@ -1,7 +1,7 @@
 import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { isTaken } from '@/lib/data/retry';
+import { isTaken, retryOnConflict } from '@/lib/data/retry';
 import { criterionView } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf } from '@/lib/rows/spacing';
 import {
@@ -24,6 +24,7 @@ import { giveMarkSchema, type MarkEventView, type MarkView } from '@/shared/sche
 import { secondMarkingOf } from '@/lib/rows/exercise';
 import { claim } from './claim';
 import { proofContext } from './context';
+import { fixCounted } from './counted';
 import { firstSlot, secondSlot, secondState } from './tasks';
 
 /**
@@ -67,6 +68,7 @@ export const giveMark = operation({
       );
     }
     const before = given?.level ?? null;
+    await retryOnConflict(() => fixCounted(data, context, now));
     const verb = before === null ? 'mark given' : level === null ? 'mark withdrawn' : 'mark changed';
     try {
       await data.transaction(async (inside) => {

@@ -16,6 +16,7 @@ import {
 } from '@/shared/schemas/note';
 import type { Run } from '@/shared/schemas/spacing';
 import { proofContext } from './context';
+import { fixCounted, followCounted } from './counted';
 import { suggestionOf } from '@/lib/rows/spacing';
 
 /** Pins a note to a pair, a run or the line. Sent again with the same key it is the same note. */
@@ -25,15 +26,17 @@ export const writeNote = operation({
   input: writeNoteSchema,
   run: ({ data, now }, note): Promise<NoteView> =>
     retryOnConflict(async () => {
-      const { me, task, second, hidden } = await proofContext(data, note.proofId);
+      const context = await proofContext(data, note.proofId);
+      const { me, task, second, hidden } = context;
       const item = await data.notes.item(note.proofId, note.specimenVersionId);
       if (!item) throw notFound();
-      const there = await data.notes.byKey(item.id, note.requestKey);
+      const there = await data.notes.byKey(item, note.requestKey);
       if (there) return noteView(there, hidden);
       const pairs = spacingOf(item).offsets.length;
       const run = runIn(note, pairs);
       const suggestion = suggestionFor(run, note.suggestion, pairs);
       const { requestKey, body } = note;
+      await fixCounted(data, context, now);
       await data.notes.create({
         proofItemId: item.id,
         requestKey,
@@ -46,7 +49,8 @@ export const writeNote = operation({
         fromPair: run?.first ?? null,
         toPair: run?.last ?? null,
       });
-      const made = await data.notes.byKey(item.id, requestKey);
+      await followCounted(data, context);
+      const made = await data.notes.byKey(item, requestKey);
       return noteView(made!, hidden);
     }),
 });

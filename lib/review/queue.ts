@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { secondMarkingOf } from '@/lib/rows/exercise';
+import { grouped } from '@/shared/grouped';
 import { leadsCourse } from '@/shared/schemas/course';
 import { roundByNumber, sectionSchema } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
@@ -70,7 +71,7 @@ export const getQueue = operation({
 
 /** Where names are hidden, neither the id of the proof nor the section goes out with the alias. */
 function serialised(entry: QueueEntry) {
-  const { token, section, hidden, state, heldBy, heldUntil, mine, later } = entry;
+  const { token, section, hidden, state, heldBy, heldUntil, mine, later, lookAgain } = entry;
   return {
     token,
     shownAs: entry.shownAs,
@@ -80,6 +81,7 @@ function serialised(entry: QueueEntry) {
     heldUntil,
     mine,
     later,
+    lookAgain,
   };
 }
 
@@ -95,6 +97,8 @@ export type QueueEntry = {
   heldBy: string | null;
   heldUntil: Date | null;
   mine: boolean;
+  /** The student sent again: an earlier proof of the round was marked, and this one has not been yet. */
+  lookAgain: boolean;
   /** Proofs that came after marking began and do not count unless picked. */
   later: LaterProof[];
 };
@@ -120,7 +124,7 @@ export async function entriesOf(
   places: readonly InOrder[],
   now: Date,
 ): Promise<QueueEntry[]> {
-  const { tasks, people, hiddenOf, laterOf } = await known(
+  const { tasks, people, hiddenOf, laterOf, lookAgain } = await known(
     data,
     context,
     order,
@@ -144,6 +148,7 @@ export async function entriesOf(
       heldBy: held ? (task.marker?.user?.name ?? null) : null,
       heldUntil: held ? task.leaseUntil : null,
       mine: task.markerId === context.me.id,
+      lookAgain: lookAgain(memberId, proofId),
       later: laterOf(memberId),
     };
   });
@@ -177,16 +182,22 @@ async function known(
   now: Date,
 ) {
   const late = memberIds.flatMap((id) => order.laterOf.get(id) ?? []).map(({ id }) => id);
-  const [tasks, people, released] = await Promise.all([
+  const [tasks, people, released, marked] = await Promise.all([
     tasksFor(data, round.id, [...proofIds, ...late], now),
     data.markTasks.peopleOf(memberIds),
     settings.namesHidden ? data.releases.numbersOf(round.id, memberIds) : new Map<string, unknown>(),
+    data.markTasks.markedIn(round.id, firstSlot, memberIds),
   ]);
+  const markedProofs = grouped(marked, ({ proof }) => proof.memberId);
+  const lookAgain = (memberId: string, proofId: string) => {
+    const own = markedProofs.get(memberId) ?? [];
+    return own.length > 0 && own.every((task) => task.proofId !== proofId);
+  };
   const hiddenOf = (memberId: string) => settings.namesHidden && !released.has(memberId);
   const laterOf = (memberId: string): LaterProof[] =>
     (order.laterOf.get(memberId) ?? []).map(({ id, number }) => ({
       token: tokenOf(tasks.get(id)!, hiddenOf(memberId)),
       number,
     }));
-  return { tasks, people, hiddenOf, laterOf };
+  return { tasks, people, hiddenOf, laterOf, lookAgain };
 }

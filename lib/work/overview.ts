@@ -1,7 +1,9 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
+import type { ScopedData } from '@/lib/data';
 import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { countedProof, type Standing, standingOf } from '@/shared/marking/marks';
 import { teaches } from '@/shared/schemas/course';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
 import { currentLines, lineView } from './lines';
@@ -30,6 +32,7 @@ export const getWork = operation({
       ).map((draft) => [draft.specimenVersionId, draft]),
     );
     const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
+    const standings = await standingsOf(data, seat.member.id, rounds, proofs);
     const lastSent = proofs[0]?.receivedAt.getTime() ?? 0;
     const demonstrations = open ? await data.demonstrations.titlesOf(exerciseId) : [];
     const settings = z.parse(exerciseSettingsSchema, JSON.parse(seat.exercise.settings));
@@ -73,10 +76,29 @@ export const getWork = operation({
         round: round.number,
         receivedAt: receivedAt.toISOString(),
         reasoning,
+        counts: standings.get(id)!,
       })),
     };
   },
 });
+
+/** How each of a member's own proofs stands in its round. */
+async function standingsOf(
+  data: ScopedData,
+  memberId: string,
+  rounds: readonly SeatRound[],
+  proofs: readonly { id: string; roundId: string }[],
+): Promise<ReadonlyMap<string, Standing>> {
+  const sentIn = rounds.filter(({ id }) => proofs.some(({ roundId }) => roundId === id));
+  const counted = await Promise.all(
+    sentIn.map(async ({ id, markingStartedAt }) => {
+      const { proofs: own, choice } = await data.proofs.inRound(id, memberId);
+      const among = countedProof(own, markingStartedAt, choice);
+      return own.map((proof) => [proof.id, standingOf(proof.id, among)] as const);
+    }),
+  );
+  return new Map(counted.flat());
+}
 
 export type Work = Awaited<ReturnType<typeof getWork>>;
 

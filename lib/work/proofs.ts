@@ -8,11 +8,13 @@ import { announce } from '@/lib/live/announce';
 import { frozenReferences } from '@/lib/reference/sets';
 import { settingsOf } from '@/lib/rows/exercise';
 import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { countedProof, standingOf } from '@/shared/marking/marks';
 import { packSchema } from '@/shared/schemas/pack';
 import { type SendProof, sendProofSchema } from '@/shared/schemas/proof';
 import { measureProofLine, sizeAndGroundOf } from '@/lib/reference/compare';
 import { latenessOf, lateWords, type Receipt, receiptOf, roundFor, roundsAt, type SeatRound } from './rounds';
 import { currentLines } from './lines';
+import { notesGoAlong } from './notes-along';
 
 /**
  * Sends a proof of an exercise: every line as its draft stands, measured here and now by the code that ran on the bench; a
@@ -29,7 +31,7 @@ export const sendProof = operation({
       const seat = await data.seats.atExercise(input.exerciseId);
       if (!seat) throw notFound();
       const before = await data.proofs.byRequestKey(seat.member.id, input.requestKey);
-      if (before) return receiptAgain(seat, before);
+      if (before) return receiptAgain(data, seat, before);
       const round = openRound(seat, now);
       const lines = await measuredLines(data, seat, input);
       const sent = await data.proofs.send({
@@ -43,7 +45,14 @@ export const sendProof = operation({
         now,
       });
       announce(`round:${round.id}`);
-      return receiptOf({ ...sent, receivedAt: now, lines: lines.measured.length }, round, latenessOf(round, now));
+      const { counts, critiqueBegun } = await standing(data, { ...round, memberId: seat.member.id }, sent.id);
+      if (counts === 'counts' && critiqueBegun)
+        await notesGoAlong(data, { roundId: round.id, memberId: seat.member.id, proofId: sent.id });
+      return receiptOf(
+        { ...sent, receivedAt: now, lines: lines.measured.length, counts: counts === 'counts', critiqueBegun },
+        round,
+        latenessOf(round, now),
+      );
     }),
 });
 
@@ -98,10 +107,38 @@ function refuseUnseen(seen: SendProof['drafts'], drafts: ReadonlyMap<string, { v
   );
 }
 
-function receiptAgain(seat: Seat, before: { id: string; number: number; receivedAt: Date; roundId: string }): Receipt {
+type RoundOfMember = { id: string; markingStartedAt: Date | null; memberId: string };
+
+/**
+ * How a proof stands in its round: it counts, a later one replaced it, or it came when another counted for good and is
+ * kept. `critiqueBegun`: notes or marks were given on an earlier proof of the round.
+ */
+async function standing(data: ScopedData, { id, memberId, markingStartedAt }: RoundOfMember, proofId: string) {
+  const { proofs, choice } = await data.proofs.inRound(id, memberId);
+  const { proof, tooLate } = countedProof(proofs, markingStartedAt, choice);
+  const number = proofs.find((one) => one.id === proofId)?.number ?? 0;
+  return {
+    counts: standingOf(proofId, { proof, tooLate }),
+    critiqueBegun: proofs.some((one) => one.number < number && one.said),
+  };
+}
+
+async function receiptAgain(
+  data: ScopedData,
+  seat: Seat,
+  before: { id: string; number: number; receivedAt: Date; roundId: string },
+): Promise<Receipt> {
   const round = roundsAt(seat, before.receivedAt).rounds.find(({ id }) => id === before.roundId);
   if (!round) throw notFound();
-  return receiptOf({ ...before, lines: null }, round, latenessOf(round, before.receivedAt));
+  const { counts, critiqueBegun } = await standing(data, { ...round, memberId: seat.member.id }, before.id);
+  // A lost answer may have left the notes behind.
+  if (counts === 'counts' && critiqueBegun)
+    await notesGoAlong(data, { roundId: round.id, memberId: seat.member.id, proofId: before.id });
+  return receiptOf(
+    { ...before, lines: null, counts: counts === 'counts', critiqueBegun },
+    round,
+    latenessOf(round, before.receivedAt),
+  );
 }
 
 /**
@@ -129,6 +166,7 @@ export const getProof = operation({
       round: { number: proof.round.number, title: proof.round.title },
       receivedAt: proof.receivedAt.toISOString(),
       late: lateWords(latenessOf(round, proof.receivedAt)),
+      ...(await standing(data, { ...proof.round, memberId: proof.memberId }, proof.id)),
       reasoning: proof.reasoning,
       zoom: proof.zoom,
       exercise: { id: exercise.id, title: exercise.title },

@@ -67,6 +67,10 @@ export type Receipt = {
   late: LateWords | null;
   /** Marking had begun: it is kept, and counts only if the instructor picks it. */
   afterMarkingStarted: boolean;
+  /** Whether this is the proof that counts in its round now. */
+  counts: boolean;
+  /** Notes or marks had been given on an earlier proof of the round. */
+  critiqueBegun: boolean;
   lines: number | null;
 };
 
@@ -76,7 +80,7 @@ type LateWords = { days: number; deductPercent: number };
 export const lateWords = (late: Lateness): LateWords | null =>
   late.late && late.accepted ? { days: late.daysLate, deductPercent: late.deductPercent } : null;
 
-type Sent = { id: string; number: number; receivedAt: Date; lines: number | null };
+type Sent = Pick<Receipt, 'number' | 'lines' | 'counts' | 'critiqueBegun'> & { id: string; receivedAt: Date };
 
 export function receiptOf(sent: Sent, round: SeatRound, late: Lateness): Receipt {
   return {
@@ -86,6 +90,8 @@ export function receiptOf(sent: Sent, round: SeatRound, late: Lateness): Receipt
     receivedAt: sent.receivedAt.toISOString(),
     late: lateWords(late),
     afterMarkingStarted: round.markingStartedAt !== null && sent.receivedAt >= round.markingStartedAt,
+    counts: sent.counts,
+    critiqueBegun: sent.critiqueBegun,
     lines: sent.lines,
   };
 }
@@ -95,18 +101,24 @@ type Member = { accommodations: string; extensions: readonly { roundId: string; 
 
 const day = 86_400_000;
 
+/** A round as its own student meets it, whose row comes with the proof. */
+const ownRound = (round: Round, member: Member) =>
+  roundFor(round, {
+    publishedAt: round.exercise.publishedAt,
+    accommodations: member.accommodations,
+    extendedTo: member.extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null,
+  });
+
+/** When a round is due for one student (ms), null where it has no due date. */
+export const dueOf = (round: Round, member: Member): number | null => ownRound(round, member).dueAt;
+
 /**
  * How late a proof was for its own student, by the server's receipt; null when it was in time.
  * A proof that was taken when it came counts as late by its days, even where the dates were moved since so that it
  * would be refused now.
  */
 export function lateOf(round: Round, member: Member, receivedAt: Date): Late | null {
-  const extendedTo = member.extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null;
-  const own = roundFor(round, {
-    publishedAt: round.exercise.publishedAt,
-    accommodations: member.accommodations,
-    extendedTo,
-  });
+  const own = ownRound(round, member);
   const late = latenessOf(own, receivedAt);
   if (!late.late) return null;
   if (late.accepted) return { startedDays: late.daysLate, deduct: late.deductPercent };

@@ -1,6 +1,6 @@
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { Pack } from '@/shared/schemas/pack';
-import type { Run } from '@/shared/schemas/spacing';
+import type { Run, Spacing } from '@/shared/schemas/spacing';
 
 /**
  * Checks where a note is pinned and puts its ends in order; null is the whole line.
@@ -15,6 +15,13 @@ export function runOf(fromPair: number | null, toPair: number | null, pairCount:
       `The line has ${pairCount} pairs; ${first === last ? `pair ${first + 1}` : `pairs ${first + 1} to ${last + 1}`} is not among them.`,
     );
   return { first, last };
+}
+
+/** Whether the gaps of a run, or of the whole line where its ends are null, are the same in two spacings of a line. */
+export function unchangedIn(fromPair: number | null, toPair: number | null, then: Spacing, now: Spacing): boolean {
+  if (then.tracking !== now.tracking || then.offsets.length !== now.offsets.length) return false;
+  const [first, last] = [fromPair ?? 0, toPair ?? then.offsets.length - 1];
+  return then.offsets.every((offset, pair) => pair < first || pair > last || offset === now.offsets[pair]);
 }
 
 /** The letters of a run, as set: `AV` for a pair, `AVA` for two. The whole line for null. */

@@ -56,29 +56,49 @@ type ProofInRound = { id: string; number: number; receivedAt: Date };
 
 export type Counted<Of extends ProofInRound> = {
   proof: Of | null;
-  /** Why this one: the last before marking started, or picked by the instructor. */
-  why: 'last' | 'chosen' | 'none';
-  /** Proofs that came in after marking started and so do not count unless picked. */
+  /** Why this one: the last before marking started, the one that a first note or mark fixed, or the instructor's pick. */
+  why: 'last' | 'marked' | 'chosen' | 'none';
+  /** Proofs that came in after marking started, or after the one that it fixed, and so do not count unless picked. */
   tooLate: Of[];
 };
 
 /**
- * The proof that counts: the one the instructor picked, else the last received before marking started.
+ * Which proof was singled out: by an instructor, or by the first note or mark after the round was due, which nobody
+ * chose.
+ */
+export type Choice = { proofId: string; chosenById: string | null };
+
+/**
+ * The proof that counts: the one that was singled out, else the last received before marking started.
  * Numbers decide among proofs of one instant. A choice that names no proof of the list is not looked at.
  */
 export function countedProof<Of extends ProofInRound>(
   proofs: readonly Of[],
   markingStartedAt: Date | null,
-  chosenId: string | null,
+  choice: Choice | null,
 ): Counted<Of> {
+  const chosen = proofs.find((proof) => proof.id === choice?.proofId);
+  const byMarking = chosen !== undefined && choice?.chosenById === null;
   const tooLate = proofs.filter(
-    (proof) => markingStartedAt !== null && proof.receivedAt.getTime() > markingStartedAt.getTime(),
+    (proof) =>
+      (markingStartedAt !== null && proof.receivedAt.getTime() > markingStartedAt.getTime()) ||
+      (byMarking && isLater(proof, chosen)),
   );
-  const chosen = proofs.find((proof) => proof.id === chosenId);
-  if (chosen) return { proof: chosen, why: 'chosen', tooLate };
+  if (chosen) return { proof: chosen, why: byMarking ? 'marked' : 'chosen', tooLate };
   const inTime = proofs.filter((proof) => !tooLate.includes(proof));
   const last = inTime.reduce<Of | null>((best, proof) => (best === null || isLater(proof, best) ? proof : best), null);
   return { proof: last, why: last === null ? 'none' : 'last', tooLate };
+}
+
+/** How one of a student's proofs stands: it counts, a later one replaced it, or it is kept and does not count. */
+export type Standing = 'counts' | 'replaced' | 'kept';
+
+export function standingOf(
+  proofId: string,
+  { proof, tooLate }: Pick<Counted<ProofInRound>, 'proof' | 'tooLate'>,
+): Standing {
+  if (proof?.id === proofId) return 'counts';
+  return tooLate.some(({ id }) => id === proofId) ? 'kept' : 'replaced';
 }
 
 const isLater = (one: ProofInRound, other: ProofInRound): boolean => one.number > other.number;

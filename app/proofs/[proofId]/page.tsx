@@ -13,6 +13,12 @@ import { Released } from './released';
 
 type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sent?: string; answered?: string }> };
 
+const standingWords = {
+  counts: 'Yes, this proof counts in its round.',
+  replaced: 'No, another proof of yours counts in this round.',
+  kept: 'No: an earlier proof was already being marked. This one is kept, and counts only if your instructor picks it.',
+};
+
 export const metadata: Metadata = { title: 'Proof' };
 
 /**
@@ -38,6 +44,9 @@ export default async function ProofPage({ params, searchParams }: Props) {
       {sent && proof.mine && (
         <Notice live="polite" title="Received">
           Your proof was received in full on {received}. You can close the page.
+          {proof.critiqueBegun &&
+            proof.counts === 'counts' &&
+            ' Critique of your earlier proof had begun: notes on gaps you haven’t changed go along with this one, and its marks will be looked at again.'}
         </Notice>
       )}
       <dl className="facts">
@@ -52,6 +61,8 @@ export default async function ProofPage({ params, searchParams }: Props) {
             </>
           )}
         </dd>
+        <dt>Counts</dt>
+        <dd>{standingWords[proof.counts]}</dd>
         <dt>Reasoning</dt>
         <dd>{proof.reasoning}</dd>
         <dt>Lines</dt>

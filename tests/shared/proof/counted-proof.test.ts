@@ -17,8 +17,13 @@ describe('the proof that counts', () => {
     expect(countedProof([one, two], at('11:00'), null).proof).toBe(two);
   });
   it('is the one that the instructor picked, early or late', () => {
-    expect(countedProof([one, two, three], at('12:00'), 'a')).toMatchObject({ proof: one, why: 'chosen' });
-    expect(countedProof([one, two, three], at('12:00'), 'c')).toMatchObject({ proof: three, why: 'chosen' });
+    const picked = (proofId: string) => ({ proofId, chosenById: 'an instructor' });
+    expect(countedProof([one, two, three], at('12:00'), picked('a'))).toMatchObject({ proof: one, why: 'chosen' });
+    expect(countedProof([one, two, three], at('12:00'), picked('c'))).toMatchObject({ proof: three, why: 'chosen' });
+  });
+  it('is the one that a first note or mark fixed; those after it came too late', () => {
+    const fixed = { proofId: 'b', chosenById: null };
+    expect(countedProof([one, two, three], null, fixed)).toEqual({ proof: two, why: 'marked', tooLate: [three] });
   });
   it('is none where nothing came in time', () => {
     expect(countedProof([three], at('12:00'), null)).toEqual({ proof: null, why: 'none', tooLate: [three] });

@@ -6,9 +6,9 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { chooseProofAction } from './actions';
 import { Notice, Page, PageHeader } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
-import { getProofLine } from '@/lib/review/desk';
+import { type CritiqueLine, getProofLine } from '@/lib/review/desk';
 import { forPage } from '@/lib/http/page';
-import { withUnit } from '@/shared/text/number';
+import { counted, withUnit } from '@/shared/text/number';
 import style from '@/app/critique/_desk/desk.module.css';
 
 type Props = { params: Promise<{ proofId: string; specimenId: string }>; searchParams: Promise<{ section?: string }> };
@@ -91,10 +91,11 @@ export default async function CritiquePage({ params, searchParams }: Props) {
         ))}
       </ul>
       <TwoMarkers line={line} agreement={`/exercises/${exercise.id}/rounds/${round.number}/agreement`} />
+      <SentAgain line={line} />
       {!proof.counts && (
         <Notice kind="warning">
-          This proof does not count in its round: a later one was sent, or marking had begun before it came. Notes on it
-          can be written; the instructor can let it count.
+          This proof doesn’t count in its round: a later one was sent, or an earlier one was already being marked. Notes
+          on it can be written; the instructor can let it count.
         </Notice>
       )}
       {!proof.counts && line.mayChoose && (
@@ -112,6 +113,28 @@ export default async function CritiquePage({ params, searchParams }: Props) {
       <Desk key={`${proof.token}/${specimenId}`} desk={line} />
     </Page>
   );
+}
+
+/** What was said on an earlier proof of the round, before the student sent this one. */
+function SentAgain({ line }: { line: CritiqueLine }) {
+  return line.sentAgain.map(({ number, token, notes, marks }) => (
+    <Notice key={token} kind="warning" title="Sent again: look again">
+      <p>
+        The student sent this proof after critique of{' '}
+        <Link href={`/critique/${token}/${line.line.specimenId}`} prefetch={false}>
+          proof {number}
+        </Link>{' '}
+        had begun. Notes on unchanged gaps came along
+        {notes > 0 && <>; {counted(notes, 'note')} on changed gaps can be read there</>}.
+      </p>
+      {marks.length > 0 && (
+        <p>
+          Marked there: {marks.map(({ title, level }) => `${title}: ${level}`).join('; ')}. Mark this proof to make them
+          count.
+        </p>
+      )}
+    </Notice>
+  ));
 }
 
 function GoTo({ to, keyName, children }: { to: string | null; keyName: string; children: string }) {

@@ -82,8 +82,9 @@ export default async function QueuePage({ params, searchParams }: Props) {
           <input type="hidden" name="roundNumber" value={round.number} />
           <input type="hidden" name="version" value={round.version} />
           <p>
-            Marking has not begun: a student who sends another proof still replaces the one below. From the moment you
-            begin, the last one sent before counts, whatever comes after.
+            Marking has not begun: until the round is due, another proof replaces the one below, and notes on unchanged
+            gaps go along. Once it is due, your first note or mark fixes a student’s proof. Once you begin, each
+            student’s latest proof is fixed; later ones don’t count.
           </p>
           <div className="actions">
             <SubmitButton kind="usual" pending="Beginning…">
@@ -210,7 +211,7 @@ function LaterProofs({ later, line }: { later: Queue['queue'][number]['later']; 
   if (later.length === 0) return null;
   return (
     <>
-      After marking began:{' '}
+      Sent later, doesn’t count:{' '}
       {later.map(({ token, number }) => (
         <Link key={token} href={`/critique/${token}/${line}`}>
           proof {number}
@@ -270,6 +271,7 @@ function ByStudent({ queue, line, here }: { queue: Queue; line: string; here: st
                     </SubmitButton>
                   </Form>
                 )}
+                {entry.lookAgain && 'Sent again after it was marked: look again. '}
                 <LaterProofs later={entry.later} line={line} />
               </td>
             </tr>

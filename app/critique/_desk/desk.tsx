@@ -36,7 +36,7 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const stored = useStock(desk.course.id, desk.stock, setMessage);
   const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
   const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
-  const place = usePlace(spacing, letters.length > 1 ? { first: 0, last: 0 } : null);
+  const place = usePlace(spacing);
   const notes = useNotes(personKey, { proofId: proof.token, specimenVersionId: line.specimenVersionId }, desk.notes);
   const queue = useQueue(desk, { go: leaveFor, say: setMessage });
   const { heldBy } = useClaim(proof.token, desk.task.heldBy, desk.task.state === 'done' || queue.letGo);

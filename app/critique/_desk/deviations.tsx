@@ -57,7 +57,7 @@ export function Deviations({ letters, measure, comparison, across, choose, chose
           </ul>
         </div>
       )}
-      <Table caption="Pairs, all in 1/1000 em" narrow>
+      <Table caption={captionOf(measure)} narrow>
         <thead>
           <tr>
             <th scope="col">Pair</th>
@@ -87,7 +87,7 @@ export function Deviations({ letters, measure, comparison, across, choose, chose
                     {lettersOf(letters, { first: pair.index, last: pair.index })}
                   </button>
                 </th>
-                <td className="number">{signed(pair.tracking + pair.offset)}</td>
+                <td className="number">{signed(pair.offset)}</td>
                 <td className="number">{withUnit(pair.apparentGap, '').trim()}</td>
                 <td className="number">{rest === null ? '–' : signed(rest)}</td>
                 <td className="number">{against ? `±${against.tolerance}` : '–'}</td>
@@ -100,6 +100,10 @@ export function Deviations({ letters, measure, comparison, across, choose, chose
     </div>
   );
 }
+
+/** Tracking is the same on every gap, so it is said once; the column has what differs from gap to gap. */
+const captionOf = ({ pairs }: StoredMeasure): string =>
+  `Pairs, all in 1/1000 em; tracking ${signed(pairs[0]?.tracking ?? 0)} on every gap`;
 
 function Findings({ findings }: { findings: StoredFinding[] }) {
   if (findings.length === 0) return <p>Nothing conspicuous.</p>;

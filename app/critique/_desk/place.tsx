@@ -119,10 +119,10 @@ export function Suggestion({ letters, run, suggestion, sent, place }: Suggestion
 type Place = { run: Run | null; suggestion: number[] | null };
 
 /**
- * The chosen pair, run or line. Choosing another place discards an unsaved suggestion; nudging starts from what was
- * sent.
+ * The chosen pair, run or line; at first the line, so that a note is on a pair only where one was chosen. Choosing
+ * another place discards an unsaved suggestion; nudging starts from what was sent.
  */
-export function usePlace(spacing: Spacing, first: Run | null, suggested: number[] | null = null) {
+export function usePlace(spacing: Spacing, first: Run | null = null, suggested: number[] | null = null) {
   const [place, setPlace] = useState<Place>({ run: first, suggestion: suggested });
   const last = spacing.offsets.length - 1;
   const choose = (run: Run | null) => setPlace({ run, suggestion: null });

@@ -37,7 +37,7 @@ const settings = z
     OIDC_CLIENT_SECRET: z.string().optional(),
     /** What the sign-in button calls it. */
     OIDC_NAME: z.string().default('your school'),
-    /** How many proxies stand before this server and add to X-Forwarded-For; 0 trusts no such header. */
+    /** How many proxies in front of this server add to X-Forwarded-For; 0 trusts no such header. */
     TRUSTED_PROXIES: z.coerce.number().int().min(0).max(10).default(0),
     /** Whether `npm start` fills a new database with the demo course. */
     DEMO: z.enum(['yes', 'no']).default('yes'),
@@ -74,8 +74,8 @@ export function env(): Env {
 }
 
 /**
- * What the file .env of the folder says: the same for every command and for the server, so that a backup never takes
- * another database than the one that is served. What stands in the environment itself goes first. Not read by tests.
+ * The file .env of the folder: the same for every command and for the server, so that a backup never takes another
+ * database than the one being served. The environment itself takes precedence. Tests don't read it.
  */
 function fromFile(): NodeJS.Dict<string> {
   if (process.env.NODE_ENV === 'test' || !existsSync('.env')) return {};

@@ -16,7 +16,7 @@ const statusOf = {
 
 export type ErrorCode = keyof typeof statusOf;
 
-/** What a person is told, field by field where a form is concerned. */
+/** The text for the person, field by field where a form is concerned. */
 type FieldErrors = Readonly<Record<string, string>>;
 
 type Options = { fields?: FieldErrors; retryAfterSeconds?: number; body?: unknown; cause?: unknown };
@@ -49,7 +49,7 @@ export class AppError extends Error {
   }
 }
 
-/** One text for every thing that is absent or somebody else's. */
+/** One text for everything that is absent or another person's. */
 export const notFound = (): AppError =>
   new AppError(
     'NOT_FOUND',
@@ -59,7 +59,7 @@ export const notFound = (): AppError =>
 export const signedOut = (): AppError =>
   new AppError('SIGNED_OUT', 'Please sign in first; nothing that you typed is lost.');
 
-/** For who comes second: nothing of theirs is lost and nothing of the other's was overwritten. */
+/** For the second of two who change the same thing: neither loses anything. */
 export const changedMeanwhile = (what: string): AppError =>
   new AppError(
     'CONFLICT',

@@ -75,8 +75,9 @@ function check<Schema extends $ZodType>(schema: Schema, input: unknown): output<
 }
 
 /**
- * The queries of one person's own things, for an operation that the server's operator runs on that person's behalf (a
- * request to be given or rid of one's data). @throws Error for everybody who is not the system itself.
+ * The queries of one person's own data, for an operation that the server's operator runs on that person's behalf (a
+ * request to receive or erase one's data).
+ * @throws Error for every actor but the system itself.
  */
 export function actingFor(actor: Actor, userId: string): ScopedData {
   if (actor.kind !== 'system') throw new Error(`Only the system acts for others, not a ${actor.kind}.`);

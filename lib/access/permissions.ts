@@ -15,11 +15,9 @@ const instructors = group('instructors');
 const students = group('students');
 
 /**
- * Who may do what, in one table.
- * `anyone`: signed in or not. `signed-in`: any person, about themselves.
- * `course-maker`: a person who may open courses. `system`: start, seed and jobs only.
- * A list: members of the course in question with one of these roles; the data layer puts it into each query. The lists
- * come from `groups`, which says of every role where it belongs.
+ * Who may do what, in one table. `anyone`: signed in or not. `signed-in`: any person, about themselves. `course-maker`:
+ * a person who may open courses. `system`: start, seed and jobs only. A list: members of the course in question with
+ * one of these roles; the data layer puts it into each query. The lists come from `groups`, which sorts every role.
  */
 export const permissions = {
   open: 'anyone',

@@ -1,9 +1,8 @@
 import { AppError } from './errors';
 
 /**
- * Refuses what no database here can hold, wherever it stands in the input: the character NUL, which PostgreSQL has not,
- * and numbers that are not finite or too large to be told exactly. Asked before anything else, so that each operation
- * need not.
+ * Refuses what no database here can store, at any depth of the input: the character NUL, which PostgreSQL lacks, and
+ * numbers that are not finite or too large to be exact. Checked first, so that operations need not.
  * @throws AppError INVALID
  */
 export function refuseUnstorable(input: unknown): void {

@@ -55,8 +55,8 @@ export const changeName = operation({
 });
 
 /**
- * Sets another password. Every session ends, and this browser gets a new one. Whoever signs in through the school and
- * has no password yet sets a first one without an old one.
+ * Sets another password. Every session ends, and this browser gets a new one. A person who signs in through the school
+ * and has no password yet sets a first one without giving an old one.
  */
 export const changePassword = operation({
   name: 'change-password',

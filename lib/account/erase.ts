@@ -32,9 +32,7 @@ export const eraseAccount = operation({
 const refused = (field: string, message: string) =>
   new AppError('INVALID', 'Nothing was erased.', { fields: { [field]: message } });
 
-/**
- * Erases a person for whoever runs the server, at the person's request. The address given twice says that it is meant.
- */
+/** Erases a person for the server's operator, at the person's request. The address is given twice as a confirmation. */
 export const erasePerson = operation({
   name: 'erase-person',
   allow: 'system',
@@ -52,9 +50,9 @@ export const erasePerson = operation({
 });
 
 /**
- * Clears everything that names the person whose queries these are, and everything that was written by or about them;
- * spacings and marks stay under a membership without a name. @throws AppError CONFLICT naming the courses that nobody
- * else teaches.
+ * Clears everything that names the person whose queries these are, and everything written by or about them; spacings
+ * and marks stay under a membership without a name.
+ * @throws AppError CONFLICT naming the courses that have no other instructor.
  */
 const eraseWhole = (data: ScopedData, userId: string, now: Date): Promise<void> =>
   retryOnConflict(() =>

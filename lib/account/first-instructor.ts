@@ -49,8 +49,8 @@ export const becomeFirstInstructor = operation({
 const days = 7;
 
 /**
- * The link by which the first instructor comes, for the console at start; null once somebody may make courses.
- * Only its hash is kept, so every start makes a new one and earlier ones stop working.
+ * The link for the first instructor, printed at start; null once a person may make courses. Only its hash is stored, so
+ * every start makes a new one and earlier ones stop working.
  */
 export const createFirstLink = operation({
   name: 'create-first-link',
@@ -94,7 +94,7 @@ export const getFirstLink = operation({
   },
 });
 
-/** The first link, taken up by somebody who has an account already and is signed in. */
+/** The first link, used by a person who is signed in to an existing account. */
 export const acceptFirstLink = operation({
   name: 'accept-first-link',
   allow: 'account:own',

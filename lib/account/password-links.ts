@@ -65,7 +65,7 @@ export const resetPassword = operation({
   },
 });
 
-/** Whose password this link sets: the holder of a link handed over on paper should see that it is theirs. */
+/** Whose password this link sets: the holder of a link on paper should see that it is theirs. */
 export const getPasswordLink = operation({
   name: 'get-password-link',
   allow: 'open',
@@ -96,7 +96,7 @@ export async function makePasswordLink(data: ScopedData, { userId, createdById, 
   return { path: `/reset/${token}`, expiresAt };
 }
 
-/** A link for a new password, for whoever runs the server to hand over: the way back in for people who teach. */
+/** A link for a new password, for the server's operator to pass on: the way back in for instructors. */
 export const createPasswordLinkByAddress = operation({
   name: 'create-password-link-by-address',
   allow: 'system',

@@ -3,8 +3,8 @@ import { dictionary } from '@zxcvbn-ts/language-common';
 import { AppError } from '@/lib/access/errors';
 
 /**
- * Passwords are kept as argon2id with 19 MiB, two passes and one lane (OWASP Password Storage Cheat Sheet; PHC string
- * format, so that stronger settings can be told from older ones later).
+ * Passwords are stored as argon2id with 19 MiB, two passes and one lane (OWASP Password Storage Cheat Sheet; PHC string
+ * format, so that stronger parameters can be told from older ones later).
  */
 const settings = {
   algorithm: 2 satisfies Algorithm.Argon2id as Algorithm,
@@ -22,8 +22,8 @@ export function hashPassword(password: string): Promise<string> {
 }
 
 /**
- * Whether the password fits. Takes as long for an account that does not exist, or has no password, as for one that
- * does: both are compared, so that time tells nobody who has an account.
+ * Whether the password matches. Takes equally long for an account that does not exist or has no password: both cases
+ * compare a hash, so that timing doesn't reveal who has an account.
  */
 export async function passwordFits(stored: string | null | undefined, password: string): Promise<boolean> {
   return oneOfTwo(async () => {
@@ -34,7 +34,7 @@ export async function passwordFits(stored: string | null | undefined, password: 
 
 let made: Promise<string> | undefined;
 
-/** The hash of a password nobody has, made once. */
+/** The hash of a password that no account has, made once. */
 function placeholder(): Promise<string> {
   made ??= hash(crypto.randomUUID(), settings);
   return made;
@@ -73,9 +73,8 @@ function isRun(plain: string): boolean {
 let common: ReadonlySet<string> | undefined;
 
 /**
- * One of about fifty thousand passwords that people have most (the list of @zxcvbn-ts/language-common), as it is, said
- * twice, or with figures and signs before and after it. Short ones are on the list for the sake of what is put around
- * them.
+ * Whether it is one of about fifty thousand common passwords (the list of @zxcvbn-ts/language-common), as it is,
+ * repeated, or with digits and signs around it. Short ones are on the list because of what people add to them.
  */
 function isCommon(plain: string): boolean {
   common ??= new Set(dictionary['passwords-common']);
@@ -86,8 +85,8 @@ function isCommon(plain: string): boolean {
 }
 
 /**
- * Runs tasks in the order they come, at most `running` at once.
- * @throws AppError UNAVAILABLE when `waiting` tasks are in line already.
+ * Runs tasks in the order they arrive, at most `running` at once.
+ * @throws AppError UNAVAILABLE when `waiting` tasks are already in line.
  */
 export function limitConcurrency({ running, waiting }: { running: number; waiting: number }) {
   let active = 0;
@@ -103,7 +102,7 @@ export function limitConcurrency({ running, waiting }: { running: number; waitin
     try {
       return await task();
     } finally {
-      // The place is handed on, not given back, so that nobody who comes now gets in before those who wait.
+      // The slot is passed on, not released, so that a new task can't overtake those that wait.
       const next = line.shift();
       if (next) next();
       else active -= 1;

@@ -56,7 +56,7 @@ function practicePacks(): Promise<Pack[]> {
   return built;
 }
 
-/** Keeps results of the actor's own practice. Sent again, nothing is kept twice. Result: the keys that are kept now. */
+/** Stores results of the actor's own practice. Repeats are stored once. Result: the keys now stored. */
 export const savePracticeResults = operation({
   name: 'save-practice-results',
   allow: 'account:own',
@@ -69,7 +69,7 @@ export const savePracticeResults = operation({
 
 type Row = { requestKey: string; kind: string; size: number; threshold: number; payload: string; at: Date };
 
-/** A kept result as the browser knows it, checked on the way out. */
+/** A stored result as the browser gets it, checked on the way out. */
 export function practiceResultView({ requestKey, kind, size, threshold, payload, at }: Row): PracticeResult {
   return {
     requestKey,

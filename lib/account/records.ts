@@ -10,8 +10,8 @@ import { emailSchema } from '@/shared/schemas/account';
 import { noSuchAccount } from './token';
 
 /**
- * Everything that is kept about the person who is signed in. Where a course hides measured figures, released work is as
- * it was shown to them, without those.
+ * Everything stored about the person who is signed in. Where a course hides measured figures, released work is shown as
+ * they saw it, without them.
  */
 export const exportOwnData = operation({
   name: 'export-own-data',
@@ -20,10 +20,7 @@ export const exportOwnData = operation({
   run: ({ data, now }) => recordsOf(data, now, asShown),
 });
 
-/**
- * Everything that is kept about one person, for whoever runs the server to hand over when they ask for it. It is
- * written down.
- */
+/** Everything stored about one person, for the server's operator to give them on request. The request is logged. */
 export const exportPersonData = operation({
   name: 'export-person-data',
   allow: 'system',
@@ -41,8 +38,8 @@ export const exportPersonData = operation({
 });
 
 /**
- * Everything that is kept about the person whose queries these are, in one document: what they made, what was released
- * to them, what they did. Never what others made that was not released, and no secret (hashes stay here).
+ * Everything stored about the person whose queries these are, in one document: what they made, what was released to
+ * them, what they did. Never unreleased work of others, and no secret (hashes stay here).
  */
 async function recordsOf(data: ScopedData, now: Date, released: (release: Release) => unknown) {
   const person = await data.ownRecords.person();

@@ -43,7 +43,7 @@ async function personOf(
     sameAddress?.id ??
     (await data.signIn.makePerson({ emailNorm: email, name: name ?? email, passwordHash: null }, now)).id;
   if (sameAddress) {
-    // Nobody had proven this address until now: whoever opened the account with it may be somebody else.
+    // The address was unproven until now: the account may have been opened with it by a different person.
     await data.signIn.dropPassword(id);
     await data.sessions.endAll(id, now);
   }

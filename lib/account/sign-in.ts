@@ -10,11 +10,11 @@ import { addressOf, countTry } from './tries';
 const waits = ['sign-in-seconds', 'sign-in-minutes', 'sign-in-hour'] as const;
 
 /**
- * Signs in with e-mail and password. A try is counted before the password is looked at, so that many at the same
- * moment are all counted, and given back when it fits. Answer and time are the same for unknown addresses.
+ * Signs in with e-mail and password. An attempt is counted before the password is compared, so that many at the same
+ * moment all count, and uncounted when it matches. Answer and time are the same for unknown addresses.
  *
- * Whoever guesses waits longer and longer, but only at their own address: nobody can lock another person out of an
- * account by guessing wrong, also not from many addresses, where its owner has signed in from theirs before.
+ * A guesser waits longer and longer, but only at their own network address: guessing can't lock the owner out of an
+ * account, even from many addresses, if the owner has signed in from theirs before.
  */
 export const signIn = operation({
   name: 'sign-in',
@@ -22,7 +22,7 @@ export const signIn = operation({
   input: signInSchema,
   run: async ({ data, caller, now }, { email, password }) => {
     const address = addressOf(caller);
-    // Kept for long, so not in words that could be read.
+    // Stored for long, so not as readable text.
     const pair = hashToken(`${email} ${address}`);
     const known = await data.rateLimits.has('sign-in-known', pair);
     await countTry(data, 'sign-in-address', address);

@@ -18,7 +18,7 @@ export const linkIsOver = (): AppError =>
     'This link has been used or revoked, or it has expired. Ask the person who gave it to you for a new one.',
   );
 
-/** Told only to people who hold a valid link. */
+/** Shown only to a person who holds a valid link. */
 export const addressTaken = (): AppError =>
   new AppError('INVALID', 'Nothing was made yet.', {
     fields: {
@@ -26,6 +26,6 @@ export const addressTaken = (): AppError =>
     },
   });
 
-/** For commands of whoever runs the server. */
+/** For commands of the server's operator. */
 export const noSuchAccount = (email: string): AppError =>
   new AppError('NOT_FOUND', `There is no account with the address “${email}”.`);

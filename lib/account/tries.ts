@@ -15,7 +15,7 @@ export async function countTry(data: ScopedData, limit: Limit, key: string): Pro
   );
 }
 
-/** The address a request came from; commands of the server itself have none. */
+/** The network address of a request; the server's own commands have none. */
 export const addressOf = (caller: Caller): string => (caller.kind === 'system' ? 'this server' : caller.address);
 
 function inWords(seconds: number): string {

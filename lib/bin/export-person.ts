@@ -1,5 +1,5 @@
-// npm run -s export-person -- ADDRESS: everything that is kept about the person with this e-mail address, as JSON, to
-// be handed to them when they ask for it (and to nobody else). Write it into a file: … > records.json
+// npm run -s export-person -- ADDRESS: everything stored about the person with this e-mail address, as JSON, to be
+// given to them on request (and to no one else). Write it to a file: … > records.json
 import { systemCaller } from '@/lib/access/caller';
 import { exportPersonData } from '@/lib/account/records';
 import { fail } from './fail';

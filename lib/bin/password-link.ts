@@ -1,5 +1,5 @@
 // npm run -s password-link -- ADDRESS: a link by which the person with this e-mail address sets a new password, for
-// people who teach and can't ask an instructor. It works once, for a day; whoever opens it can sign in as that person.
+// instructors, who can't ask another one. It works once, for a day; anyone who opens it can sign in as that person.
 import { env } from '@/lib/env';
 import { systemCaller } from '@/lib/access/caller';
 import { createPasswordLinkByAddress } from '@/lib/account/password-links';

@@ -1,4 +1,4 @@
-// npm run seed: fills a new database with the demo course. `npm start` does it too, unless it was told not to.
+// npm run seed: fills a new database with the demo course. `npm start` does this too, unless an option prevents it.
 import { fillDemo } from './start/demo';
 import { env } from '@/lib/env';
 import { applyMigrations } from '@/lib/data/migrate/apply';

@@ -134,7 +134,7 @@ export async function studentsPage(
     const released = releases.get(member.id)?.number ?? null;
     const hidden = settings.namesHidden && released === null;
     const late = proof ? lateOf(round, member, proof.receivedAt) : null;
-    // While two mark a proof, neither's marks stand on a page that the other may open.
+    // While two people mark a proof, neither's marks may appear on a page that the other can open.
     const two = proof ? marks.stateOf(proof.id) : 'none';
     const begun = proof ? marks.firstDone(proof.id) : null;
     const withheld = (hidden || two === 'waits') && !evenHidden;
@@ -173,8 +173,8 @@ export async function roundAskedFor(data: ScopedData, exerciseId: string, asked:
 }
 
 /**
- * Of one line of a round: what the class set at each pair, as totals, beside the references and their tolerances. Names
- * nobody but the authors of references.
+ * One line of a round: what the class set at each pair, as totals, beside the references and their tolerances. Names
+ * only the authors of references.
  */
 export const getPairTotals = operation({
   name: 'get-pair-totals',

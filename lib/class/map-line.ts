@@ -127,7 +127,7 @@ function addRow(
   }
 }
 
-/** Most of a class shares one reference, so each list of tolerances is kept once. */
+/** Most of a class shares one reference, so each list of tolerances is stored once. */
 function listOf(line: MapLine, tolerances: number[]): number {
   const known = line.tolerances.findIndex(
     (list) => list.length === tolerances.length && list.every((value, index) => value === tolerances[index]),

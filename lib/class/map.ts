@@ -18,7 +18,7 @@ import { mapLines } from './map-line';
 
 const rowsPerPage = 20;
 
-/** What stands around the map: its exercise, rounds and lines; and, where asked for, the same numbers as a table. */
+/** The surroundings of the map: its exercise, rounds and lines; and, on request, the same numbers as a table. */
 export const getMapPage = operation({
   name: 'get-map-page',
   allow: 'class:see',
@@ -108,9 +108,7 @@ export const getMap = operation({
   },
 });
 
-/**
- * By name; those without one yet by what they set, so that the order tells nothing of who they are or when they sent.
- */
+/** By name; unnamed students by what they set, so that the order reveals neither who they are nor when they sent. */
 function byNameAndWork(lines: readonly MapLine[]) {
   const work = new Map<string, string>();
   for (const { rows } of lines)
@@ -166,8 +164,8 @@ type ShownStudent = { name: string; token: string | null; hidden: boolean };
 type Whose = { memberId: string; proofId: string };
 
 /**
- * How the students of these proofs are named to staff now: by name, or, where names are hidden and nothing went out to
- * them yet, by the alias they have as long as they are marked. The token stands for the proof in an address.
+ * How staff see the students of these proofs: by name, or, where names are hidden and nothing has been released to them
+ * yet, by the alias they have during marking. The token replaces the proof's id in an address.
  */
 async function studentNames(
   data: ScopedData,

@@ -45,10 +45,7 @@ type Member = NonNullable<Awaited<ReturnType<ScopedData['terms']['own']>>>;
 type Exercise = Awaited<ReturnType<ScopedData['terms']['exercises']>>[number];
 type Round = Exercise['rounds'][number];
 type Item = Awaited<ReturnType<ScopedData['terms']['items']>>[number];
-/**
- * A student sees of the work what was released and as it was released; staff see it as it stands, once names may be
- * seen.
- */
+/** A student sees what was released, as it was released; staff see the present state, once names may be seen. */
 type For = 'student' | 'staff';
 
 /** A student’s term, exercise by exercise and round by round. */
@@ -94,7 +91,7 @@ function look(
 ): { shown: string | null; snapshot: ReleaseSnapshot | null; round: Omit<TermRound, 'notes' | 'lines'> } {
   const [release] = round.releases;
   const snapshot = release ? z.parse(releaseSnapshotSchema, JSON.parse(release.snapshot)) : null;
-  // Which proof was picked is told to its student by the release.
+  // Which proof counted is revealed to its student by the release.
   const counts =
     whom === 'staff' || release
       ? countedProof(round.proofs, round.markingStartedAt, round.choices[0] ?? null).proof
@@ -119,7 +116,7 @@ function look(
       exercise: { id: exercise.id, title: exercise.title },
       number: round.number,
       title: round.title,
-      // Beside a name, the instant of a proof would tell whose it is among those without one.
+      // Beside a name, the time of a proof would identify its author among the nameless ones.
       sent: round.proofs.length,
       receivedAt: silent === 'hidden' ? null : (last?.receivedAt.toISOString() ?? null),
       late: late && { days: late.startedDays, deduct: late.deduct },

@@ -27,7 +27,7 @@ export const listAuditEvents = operation({
         whom: names.get(subject.replace('member:', '')) ?? null,
         at,
       })),
-      /** The act before which older ones stand, null where there are none. */
+      /** The act after which older ones follow; null where there are none. */
       older: rows.length > shown.length ? (shown.at(-1)?.id ?? null) : null,
     };
   },

@@ -10,9 +10,9 @@ import type { LateRule } from '@/shared/schemas/exercise';
 import { courseId } from './courses';
 
 /**
- * Takes a course on to the next term as a new one, without its people and what they made: exercises as drafts, with
- * their rounds, criteria and lines as they stand now, shared stock notes, faces with what was said of their licences.
- * Of references and demonstrations only those that the person who copies made: others made theirs for the old course.
+ * Copies a course to the next term as a new one, without its people and their work: exercises as drafts, with their
+ * present rounds, criteria and lines, shared stock notes, faces with their licence decisions. References and
+ * demonstrations only if the person who copies made them: those of others were made for the old course.
  */
 export const copyCourse = operation({
   name: 'copy-course',

@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import { changedCourseSettings, courseSettingsOf } from '@/lib/rows/course';
 import { courseTitleSchema, localDaySchema, timeZoneSchema } from '@/shared/schemas/course';
 
-/** Ids come from addresses: anything that can't be one of ours is answered as if it were not there. */
+/** Ids come from addresses: an impossible id gets the same answer as an unknown one. */
 const recordId = z.string().min(1).max(64);
 
 export const courseId = recordId;
@@ -12,7 +12,7 @@ export const memberId = recordId;
 export const sectionId = recordId;
 export const joinLinkId = recordId;
 
-/** Opens a course; whoever opens it teaches it. */
+/** Opens a course; the person who opens it becomes its instructor. */
 export const createCourse = operation({
   name: 'create-course',
   allow: 'course:make',
@@ -64,7 +64,7 @@ export const listCourses = operation({
   },
 });
 
-/** What stands over every page of a course: its title, its zone, and what the reader is in it. */
+/** What every page of a course shows at the top: its title, its zone, and the reader's role. */
 export const getCourse = operation({
   name: 'get-course',
   allow: 'course:see',
@@ -106,8 +106,8 @@ export const getCourseSettings = operation({
 });
 
 /**
- * Changes title, time zone, the day until which work is kept, or whether students see measured figures. `version` is
- * the one the form was made from.
+ * Changes title, time zone, last day of retention, or whether students see measured figures. `version` is the one the
+ * form was made from.
  */
 export const editCourse = operation({
   name: 'edit-course',
@@ -168,7 +168,7 @@ function checkedTimeZone(zone: string): string {
     // Offsets such as +02:00 are accepted by Intl, but know nothing of summer time.
     if (/^[A-Z]/i.test(zone)) return timeZones().includes(zone) ? zone : known;
   } catch {
-    // Said below.
+    // Reported below.
   }
   const message = `“${zone.slice(0, 40)}” is not a time zone. Choose one from the list, for example Europe/Lisbon.`;
   throw new AppError('INVALID', message, { fields: { timeZone: message } });

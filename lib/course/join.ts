@@ -12,7 +12,7 @@ import { linkTokenSchema, newAccountSchema } from '@/shared/schemas/account';
 import { joinLinkDaysSchema, type Role, roleSchema, teaches } from '@/shared/schemas/course';
 import { courseId, joinLinkId, sectionId } from './courses';
 
-/** A link that lets a teacher in can do much harm in wrong hands, so it does not last as long as a student's. */
+/** A link for an instructor can do much harm in the wrong hands, so it expires earlier than a student's. */
 const longestForStaff = 14;
 
 /** Makes a link by which people join with one role. It can be read only now: the database keeps its hash. */
@@ -78,7 +78,7 @@ export const listJoinLinks = operation({
   },
 });
 
-/** From now on nobody joins by this link. Whoever joined by it stays. */
+/** Ends a join link. Members who joined by it stay. */
 export const revokeJoinLink = operation({
   name: 'revoke-join-link',
   allow: 'member:manage',
@@ -114,8 +114,8 @@ export const getJoinLink = operation({
 });
 
 /**
- * Joins by a link, with the account that is signed in. Whoever is in the course already stays as they are: a link
- * changes nobody's role. Whoever was removed is not let in again by it.
+ * Joins by a link, with the signed-in account. Existing members stay as they are: a link changes no role. A removed
+ * member is not let in again by it.
  */
 export const joinCourse = operation({
   name: 'join-course',
@@ -132,8 +132,8 @@ export const joinCourse = operation({
         if (member?.removedAt) throw wasRemoved();
         if (!member) {
           await addMember(inside, link, userId, now);
-          // A link for a new password was handed over by somebody who ran all courses of this person, and may not run
-          // this one.
+          // An instructor who ran all courses of this person, and may not run this one, has given them a link for a new
+          // password.
           await inside.oneTimeLinks.voidEarlier('reset-password', userId, now);
         }
         return { courseId: link.courseId };

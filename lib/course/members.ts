@@ -109,7 +109,7 @@ type Change = {
   courseId: string;
   memberId: string;
   verb: AuditVerb;
-  /** Leave the values out of the log: needs are written down nowhere but with the member. */
+  /** Leave the values out of the log: accommodations are stored only with the member. */
   withoutValues?: boolean;
   /** What to write, or null when the member is so already. */
   make: (member: MemberRow, data: ScopedData) => Promise<MemberChange | null> | MemberChange | null;

@@ -79,8 +79,8 @@ export const getMember = operation({
 });
 
 /**
- * One person as those who teach see them. Accommodations tell of needs that are nobody else's business: assistants see
- * what they must act on (that there is more time), the instructor sees them all.
+ * One person as staff see them. Accommodations reveal private needs: assistants see only what they must act on (extra
+ * time), the instructor sees them all.
  */
 export function memberView(member: MemberRow, seenBy: string, sections: readonly { id: string; name: string }[]) {
   const accommodations = readAccommodations(member.accommodations);
@@ -104,9 +104,9 @@ function readAccommodations(stored: string): Accommodations {
 }
 
 /**
- * A link for a new password that an instructor hands to a student or assistant in person, where no mail is set up.
- * Whoever holds it can sign in as that person: so it is never made for people who teach, nor for anybody who is or was
- * in a course that this instructor does not run, and it is written down in all courses of the person.
+ * A link for a new password that an instructor gives to a student or assistant in person, where no mail is set up. Its
+ * holder can sign in as that person: so it is never made for instructors, nor for a person who is or was in a course
+ * that this instructor does not run, and it is logged in all courses of the person.
  */
 export const createMemberPasswordLink = operation({
   name: 'create-member-password-link',

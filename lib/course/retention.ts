@@ -10,7 +10,7 @@ import { retentionLetter } from '@/lib/mail/letters';
 import { mailIsSetUp, sendMail } from '@/lib/mail/send';
 import { courseId } from './courses';
 
-/** Until when the work of a course is kept, whether that is near or past, and how many students it still names. */
+/** The last day of a course's retention, whether it is near or past, and how many students the course still names. */
 export const getRetention = operation({
   name: 'get-retention',
   allow: 'course:run',
@@ -81,8 +81,8 @@ const payloadSchema = z.object({ courseId: z.string(), retainUntil: z.string() }
 const anHour = 3_600_000;
 
 /**
- * Writes to those who teach, 30 and 7 days before the day until which a course's work is kept, each once for a day and
- * however many processes run this. What a mail server refused is tried again later. Gives how many letters went out.
+ * Writes to the instructors 30 and 7 days before the last day of a course's retention, once each for a day, however
+ * many processes run this. Refused mails are tried again later. Returns the number of mails sent.
  */
 export const sendRetentionNotices = operation({
   name: 'send-retention-notices',
@@ -132,17 +132,15 @@ async function write(
   return instructors.length;
 }
 
-/** Before the day until which work is kept, those who teach are told this many days ahead, each once. */
+/** Before the last day of retention, instructors get a notice this many days ahead, once each. */
 const noticeDays = [30, 7] as const;
 
-/**
- * Whole days from today, in the course's zone, to the last day on which work is kept: 0 on that day, below 0 after it.
- */
+/** Whole days from today, in the course's zone, to the last day of retention: 0 on that day, negative after it. */
 export function daysLeft(retainUntil: string, timeZone: string, now: Date): number {
   const today = Temporal.Instant.fromEpochMilliseconds(now.getTime()).toZonedDateTimeISO(timeZone).toPlainDate();
   return today.until(Temporal.PlainDate.from(retainUntil), { largestUnit: 'days' }).days;
 }
 
-/** The notice that is due: the nearest of those whose day has come; none before, and none once the day is past. */
+/** The notice that is due: the nearest one whose day has been reached; none before, and none after the last day. */
 export const noticeDue = (left: number): (typeof noticeDays)[number] | null =>
   left < 0 ? null : (noticeDays.findLast((days) => left <= days) ?? null);

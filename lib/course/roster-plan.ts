@@ -11,7 +11,7 @@ type Given = { courseId: string; text: string; columns: readonly RosterUse[] };
 
 const most = 2000;
 
-/** What a roster would do to the course as it stands now: row by row, with every fault quoted. Writes nothing. */
+/** What a roster would do to the course in its present state: row by row, with every fault quoted. Writes nothing. */
 export async function planRoster(data: ScopedData, { courseId, text, columns }: Given): Promise<RosterPlan> {
   const course = await data.courses.byId(courseId);
   if (!course) throw notFound();
@@ -154,7 +154,7 @@ function settle(row: RosterRow, becomes: RosterRow['becomes'], message: string |
   if (message) row.says.push(message);
 }
 
-/** A roster as it stands in the text: cells trimmed, each row with the line it begins on. */
+/** A roster as typed: cells trimmed, each row with the line it begins on. */
 type ReadRoster = {
   delimiter: string;
   hasHead: boolean;

@@ -18,12 +18,12 @@ import { sendWelcomes } from './welcomes';
 const linkDays = 14;
 
 /**
- * Brings the people of a roster into the course: all of them or nobody. Whoever is there already stays as they are, so
- * the same roster again changes nothing of them. New people have no password; they set one by a link, which goes to
- * them by mail, or, where no mail is set up, comes back to be handed over (shown once; the database keeps its hash).
+ * Adds the people of a roster to the course: all of them or none. Existing members stay as they are, so the same roster
+ * again changes nothing. New people have no password; they set one by a link, which is mailed to them, or, without
+ * mail, returned to be passed on (shown once; the database has only its hash).
  *
- * Whoever has an account is invited and not brought in: an address on a list does not say who holds the account with
- * it. They get a join link to be handed over, and are in the course once they open it, signed in, and accept.
+ * People with an account are invited and not added: an address on a list does not prove who owns the account. They get
+ * a join link, and are in the course once they open it, signed in, and accept.
  */
 export const importRoster = operation({
   name: 'import-roster',
@@ -33,8 +33,8 @@ export const importRoster = operation({
     if (actor.kind !== 'person') throw notFound();
     const byMail = mailIsSetUp();
     const expiresAt = new Date(now.getTime() + linkDays * 86_400_000);
-    // Read, planned and written in one transaction; whoever was quicker holds a unique key, and then all is planned
-    // anew.
+    // Read, planned and written in one transaction; if another request was quicker a unique key fails, and everything
+    // is planned anew.
     const { plan, links, invitations } = await retryOnConflict(() =>
       data.transaction(async (inside) => {
         const made = await planRoster(inside, given);
@@ -136,7 +136,7 @@ const partOf = ({ role, section }: RosterRow, sections: ReadonlyMap<string, stri
   sectionId: sections.get(keyOf(section)) ?? null,
 });
 
-/** One join link for each role and section that somebody is invited to. @returns the address for a part */
+/** One join link for each role and section in the invitations. @returns the address for a part */
 async function makeJoinLinks(
   data: ScopedData,
   of: { courseId: string; createdById: string; expiresAt: Date },
@@ -185,7 +185,7 @@ export const previewRoster = operation({
   run: ({ data }, given) => planRoster(data, given),
 });
 
-/** What stands over the page for a roster: the course, and how new people will get their links. */
+/** The head of a roster's page: the course, and how new people will get their links. */
 export const getRosterOptions = operation({
   name: 'get-roster-options',
   allow: 'member:manage',

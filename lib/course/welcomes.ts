@@ -13,9 +13,9 @@ const anHour = 3_600_000;
 const mostTries = 24;
 
 /**
- * Writes to new people, one after the other, with a link to set their password. What a mail server refuses is tried
- * again an hour later, for a day; whoever gets no letter asks for one themselves by “Forgotten?” on the sign-in page.
- * However many processes run this, each letter goes out once. Gives how many went out.
+ * Writes to new people, one after the other, with a link to set their password. Refused mails are tried again an hour
+ * later, for a day; a person who gets none can ask for one on the sign-in page. However many processes run this, each
+ * mail is sent once. Returns the number of mails sent.
  */
 export const sendWelcomes = operation({
   name: 'send-welcomes',

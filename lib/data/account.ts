@@ -50,7 +50,7 @@ export const accountData = (actor: Actor, db: Db) => ({
   relist: (name: string) =>
     db.member.updateMany({ where: { user: self(actor) }, data: { listName: listNameOf(name) } }),
 
-  /** Only from nothing to something: a link taken up by somebody who has an account already. */
+  /** Only sets it once: a link used by a person who already has an account. */
   letMakeCourses: () => db.user.updateMany({ where: self(actor), data: { mayCreateCourses: true } }),
 
   /** @param userId the actor's own, or the person a used-up link was for. */
@@ -67,7 +67,7 @@ type NewLink = {
   expiresAt: Date;
 };
 
-/** Links that work once. Whoever holds the secret is whom the link is for, so the secret's hash is the scope. */
+/** Links that work once. The holder of the secret is the person the link is for, so the secret's hash is the scope. */
 export const oneTimeLinkData = (_actor: Actor, db: Db) => ({
   open: (purpose: LinkPurpose, tokenHash: string, now: Date) =>
     db.oneTimeLink.findFirst({

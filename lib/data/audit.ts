@@ -61,11 +61,11 @@ export type Act = {
 };
 
 /**
- * The log of acts. It is only ever added to: there is no function that changes or deletes an entry, for anybody.
- * Where people are erased (erase.ts) an entry no longer says who acted; what was done, to what and when stays.
+ * The log of acts. Append-only: no function changes or deletes an entry, for any role. When a person is erased
+ * (erase.ts) an entry no longer names them; what was done, to what and when stays.
  */
 export const auditData = (actor: Actor, db: Db) => ({
-  /** @param by the person who did it, where that is not the actor (somebody who has just joined). */
+  /** @param by the person who did it, where that is not the actor (a person who has just joined). */
   record: (
     { courseId, verb, subject, details = {} }: Act,
     now: Date,

@@ -3,14 +3,14 @@ import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import { sqliteAdapterOf, type Db, type Transaction } from './open';
 
 /**
- * Runs plain statements that stand or fall together, and reads nothing back: for the busiest writes. On SQLite they go
- * to the connection in one turn, past Prisma's transactions, which cost more than the statements do and keep everybody
- * else waiting meanwhile; on PostgreSQL, where nobody waits for it, they are Prisma's transaction. Inside a transaction
- * they are part of that one.
+ * Runs plain statements atomically without returning rows: for the busiest writes. On SQLite they go to the connection
+ * in one turn, past Prisma's transactions, which cost more than the statements and block every other query meanwhile;
+ * on PostgreSQL, where they block nothing, they are Prisma's transaction. Inside a transaction they are part of that
+ * one.
  *
  * @returns how many rows each statement changed.
- * @throws what `retryOnConflict` and `isTaken` understand, where a key is taken or another writer was quicker; then
- *   none of the statements has changed anything.
+ * @throws what `retryOnConflict` and `isTaken` understand, where a key is taken or another writer was quicker; then no
+ * statement has changed anything.
  */
 export async function executeBatch(db: Db, statements: readonly Prisma.Sql[]): Promise<number[]> {
   if (!('$connect' in db)) return oneByOne(db, statements);
@@ -28,7 +28,7 @@ async function oneByOne(inside: Transaction, statements: readonly Prisma.Sql[]):
 
 const queryOf = ({ sql, values }: Prisma.Sql): SqlQuery => ({ sql, args: [...values], argTypes: values.map(typeOf) });
 
-/** Only a moment is stored in another form than it is given, and the adapter has to be told. */
+/** Only dates are stored in another form than given, and the adapter needs their type. */
 const typeOf = (value: unknown): ArgType => ({
   scalarType: value instanceof Date ? 'datetime' : 'unknown',
   arity: 'scalar',

@@ -3,7 +3,7 @@ import { openDatabase, type Database } from './open';
 
 export type { Database, Db, Transaction } from './open';
 
-/** Kept on globalThis, so that a reload of the code in development does not open the database once more. */
+/** On globalThis, so that a code reload in development does not open the database again. */
 const globals = globalThis as typeof globalThis & { kerncritDatabase?: Database };
 
 /** The database of this installation (DATABASE_URL), opened once per process. */

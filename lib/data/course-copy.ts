@@ -132,7 +132,7 @@ export const courseCopyData = (actor: Actor, db: Db) => ({
   },
 
   /**
-   * Stock notes become those of the person who copies, so that somebody can take them out of use; so does what was said
+   * Stock notes become those of the person who copies, so that they can be retired; the same goes for licence decisions
    * about faces.
    */
   rest: async (

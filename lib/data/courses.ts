@@ -63,7 +63,7 @@ export const courseData = (actor: Actor, db: Db) => ({
       data: { ...change, version: version + 1 },
     }),
 
-  /** Whoever changes which people teach a course takes its version, so that two such changes can't pass each other. */
+  /** A change of a course's instructors takes the course's next version, so that two such changes can't both pass. */
   takeVersion: (id: string, version: number) =>
     db.course.updateMany({ where: { AND: [{ id, version }, coursesOf(actor)] }, data: { version: version + 1 } }),
 });
@@ -77,9 +77,9 @@ type NewJoinLink = {
   expiresAt: Date;
 };
 
-/** Links by which people join a course. Only the hash of each is kept: a link is shown once, when it is made. */
+/** Links for joining a course. Only the hash of each is stored: a link is shown once, when it is made. */
 export const joinLinkData = (actor: Actor, db: Db) => ({
-  /** The scope is the secret itself: whoever holds it may see which course it leads to. */
+  /** The scope is the secret itself: its holder may see which course it leads to. */
   byToken: (tokenHash: string, now: Date) =>
     db.joinLink.findFirst({
       where: { tokenHash, revokedAt: null, expiresAt: { gt: now }, course: { state: 'active' } },
@@ -121,7 +121,7 @@ export const joinLinkData = (actor: Actor, db: Db) => ({
 /** Stored under this name since before the page was called retention. */
 const kind = 'keeping-notice';
 
-/** Courses with a day until which work is kept, and the notices before it. */
+/** Courses with a last day of retention, and their notices. */
 export const retentionData = (actor: Actor, db: Db) => ({
   dated: () =>
     db.course.findMany({

@@ -50,7 +50,7 @@ function demonstrationsToKeep(actor: Actor): Prisma.DemonstrationWhereInput {
 
 /** Settings recorded as they were made, with reasons. */
 export const demonstrationData = (actor: Actor, db: Db) => ({
-  /** Of an exercise, in the order of its lines, oldest first; those put aside come only where they are asked for. */
+  /** Of an exercise, in the order of its lines, oldest first; archived ones only on request. */
   ofExercise: (exerciseId: string, removed = false) =>
     db.demonstration.findMany({
       where: {

@@ -9,7 +9,7 @@ import { executeBatch } from './batch';
 
 export type DraftPurpose = 'work' | 'practice';
 type Key = { memberId: string; specimenVersionId: string; purpose: DraftPurpose };
-type Standing = { id: string; version: number; tracking: number; offsets: string };
+type CurrentDraft = { id: string; version: number; tracking: number; offsets: string };
 type Change = { draftId: string; clientId: string; seq: number; baseVersion: number; spacing: Spacing };
 
 /** Drafts: only ever the actor's own. */
@@ -17,12 +17,12 @@ export const draftData = (actor: Actor, db: Db) => ({
   byId: (id: string) => db.draft.findFirst({ where: { id, member: membersOf(actor) } }),
 
   /**
-   * The draft as it stands, for autosave that was not kept: the same scope as `byId` (membersOf), spelled out. Both
-   * databases read it alike.
+   * The present draft, for an autosave that was not stored: the same scope as `byId` (membersOf), written out. Both
+   * databases run it.
    */
-  standing: async (id: string): Promise<Standing | null> => {
+  current: async (id: string): Promise<CurrentDraft | null> => {
     if (actor.kind !== 'person' || actor.roles.length === 0) return null;
-    const [row] = await db.$queryRaw<Standing[]>`
+    const [row] = await db.$queryRaw<CurrentDraft[]>`
       SELECT d."id", d."version", d."tracking", d."offsets" FROM "Draft" d JOIN "Member" m ON m."id" = d."memberId"
       WHERE d."id" = ${id} AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...actor.roles])})`;
     return row ? { ...row, version: Number(row.version), tracking: Number(row.tracking) } : null;
@@ -40,19 +40,19 @@ export const draftData = (actor: Actor, db: Db) => ({
     db.draft.create({ data: { id: newId(), ...key, ...columns(spacing), updatedAt: now, version: 0 } }),
 
   /**
-   * Keeps one change on top of the version it was made on, and says whether it did: not where the draft is not the
-   * actor's, stands at another version or has another number of gaps; `standing` tells which. The change is inserted
-   * only where all of that holds, and the row is updated only where the change was inserted, in one transaction.
-   * @throws what `isTaken` knows when this change is already kept, or when another followed the same version first.
+   * Stores one change on top of the version it was made on, and returns whether it did: not where the draft is not the
+   * actor's, is at another version or has another number of gaps; `current` tells which. The change is inserted only if
+   * all of that is right, and the row is updated only if the change was inserted, in one transaction.
+   * @throws what `isTaken` knows when this change is already stored, or when another followed the same version first.
    */
   keep: async (change: Change, now: Date): Promise<boolean> => {
     if (actor.kind !== 'person' || actor.roles.length === 0) return false;
     const { tracking, offsets } = columns(change.spacing);
     const { draftId, clientId, seq, baseVersion } = change;
     const gaps = change.spacing.offsets.length;
-    // Plain statements: this is the busiest write there is, and nothing of it is read back. Gaps are counted by their
-    // commas, which both databases can. The casts, and the CASE that has the type of the column beside it, are for
-    // PostgreSQL, which takes what stands alone in a SELECT for text.
+    // Plain statements: this is the busiest write of all, and it reads nothing back. Gaps are counted by their commas,
+    // which both databases can do. The casts, and the CASE with a column's type beside it, are for PostgreSQL, which
+    // takes a bare value in a SELECT for text.
     const insert = Prisma.sql`
       INSERT INTO "DraftChange" ("id", "draftId", "clientId", "seq", "baseVersion", "tracking", "offsets", "receivedAt")
       SELECT ${newId()}, d."id", ${clientId}, CAST(${seq} AS INTEGER), d."version", CAST(${tracking} AS INTEGER), ${offsets}, CASE WHEN d."id" IS NULL THEN d."updatedAt" ELSE ${now} END
@@ -68,7 +68,7 @@ export const draftData = (actor: Actor, db: Db) => ({
     return updated === 1;
   },
 
-  /** The kept change with this name, where there is one. */
+  /** The stored change with this name, if there is one. */
   change: (draftId: string, clientId: string, seq: number) =>
     db.draftChange.findFirst({ where: { draftId, clientId, seq, draft: { member: membersOf(actor) } } }),
 

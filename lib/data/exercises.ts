@@ -41,7 +41,7 @@ export const exerciseData = (actor: Actor, db: Db) => ({
     return exercise.id;
   },
 
-  /** The exercise with the course it stands in. `removed` finds those put aside, too. */
+  /** The exercise with its course. `removed` finds removed ones, too. */
   find: (id: string, options: { removed?: boolean } = {}) =>
     db.exercise.findFirst({
       where: { AND: [exercisesOf(actor, options), { id }] },
@@ -131,7 +131,7 @@ export const criterionData = (actor: Actor, db: Db) => ({
     return true;
   },
 
-  /** @throws P2002 when that version exists by now: somebody else was first. */
+  /** @throws P2002 when that version already exists: another request was first. */
   addVersion: async (criterionId: string, number: number, typed: TypedCriterion, now: Date): Promise<void> => {
     await db.criterionVersion.create({ data: { ...columns(typed), id: newId(), criterionId, number, createdAt: now } });
   },

@@ -35,7 +35,7 @@ export const exportData = (actor: Actor, db: Db) => ({
     );
   },
 
-  /** Everybody who is in a course now, for a set that names them; the course as its instructor's. */
+  /** All present members of a course, for an export that names them; the course must be its instructor's. */
   rosterOf: (courseId: string) =>
     db.member.findMany({
       where: { courseId, removedAt: null, userId: { not: null }, course: coursesOf(actor, instructorRoles) },
@@ -71,7 +71,7 @@ export const exportData = (actor: Actor, db: Db) => ({
 
   /** What other systems call these rows of ours, by kind and id; where several do, the first that was written down. */
   externalIds: async (localIds: readonly string[]): Promise<Map<string, string>> => {
-    // The ids asked for come from queries of the actor's own courses.
+    // The ids in the request come from queries of the actor's own courses.
     const rows = await db.externalRef.findMany({
       where: { localId: { in: [...localIds] } },
       orderBy: { createdAt: 'desc' },

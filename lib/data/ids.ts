@@ -2,7 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 
 /**
  * A new id: UUID version 7 (RFC 9562 §5.7), lower case. Ids made later sort later, to the millisecond, which keeps
- * indexes compact; order on screen comes from instants and numbers and never from ids.
+ * indexes compact; order on screen follows times and numbers and never ids.
  */
 export function newId(millisecond: number = Date.now(), random: Uint8Array = randomBytes(10)): string {
   if (!Number.isInteger(millisecond) || millisecond < 0 || millisecond >= 2 ** 48) {

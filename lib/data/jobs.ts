@@ -21,9 +21,9 @@ export async function addJob(
 }
 
 /**
- * Takes the work that has waited longest, for `minutes`: nobody else gets it meanwhile, and after that somebody may,
- * since its holder must have died. Null when there is none. Two who reach for one at once meet its version: one gets
- * it, the other looks again.
+ * Claims the work that has waited longest, for `minutes`: no other process gets it meanwhile, and after that one may,
+ * since the holder must have died. Null when there is none. If two claim one at once its version decides: one gets it,
+ * the other looks again.
  */
 export async function takeJob(db: Db, kind: string, minutes: number, now: Date): Promise<Job | null> {
   for (;;) {

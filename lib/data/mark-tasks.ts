@@ -108,8 +108,8 @@ export const markTaskData = (actor: Actor, db: Db) => {
       db.markTask.findFirst({ where: { AND: [tasks, { slot, proof: named(token) }] }, select: shown }),
 
     /**
-     * Open tasks of a round that nobody but `memberId` holds now, in the order of the queue after an alias ('' for the
-     * beginning).
+     * Open tasks of a round without a claim by another marker than `memberId`, in the order of the queue after an alias
+     * ('' for the beginning).
      */
     openAfter: (roundId: string, slot: string, after: string, memberId: string, take: number, now: Date) =>
       db.markTask.findMany({
@@ -139,7 +139,7 @@ export const markTaskData = (actor: Actor, db: Db) => {
         select: { id: true },
       }),
 
-    /** @throws P2002 when somebody made one of them meanwhile: retry from outside. */
+    /** @throws P2002 when another request made one of them meanwhile: retry from outside. */
     create: (roundId: string, made: readonly NewTask[], slot: string, now: Date) =>
       db.markTask.createMany({
         data: made.map(({ proofId, alias }) => ({
@@ -164,8 +164,8 @@ export const markTaskData = (actor: Actor, db: Db) => {
     },
 
     /**
-     * Takes a task that still stands at `version` until `leaseUntil`, unless somebody else holds it. Says whether it
-     * was taken.
+     * Claims a task that is still at `version` until `leaseUntil`, unless another marker has it. Returns whether it
+     * did.
      */
     take: async (
       { id, version }: { id: string; version: number },
@@ -188,7 +188,10 @@ export const markTaskData = (actor: Actor, db: Db) => {
       return count === 1;
     },
 
-    /** Takes a task's next version without changing anything else: whoever read the one before has to read again. */
+    /**
+     * Takes a task's next version without changing anything else: any request that read the one before has to read
+     * again.
+     */
     touch: async ({ id, version }: { id: string; version: number }): Promise<boolean> => {
       const { count } = await db.markTask.updateMany({
         where: { AND: [{ id, version }, tasks] },
@@ -197,7 +200,7 @@ export const markTaskData = (actor: Actor, db: Db) => {
       return count === 1;
     },
 
-    /** In which of a proof's markings somebody has a part: they hold it, or gave a mark in it. */
+    /** In which of a proof's markings a member has a part: they hold its claim, or gave a mark in it. */
     partsOf: async (proofIds: readonly string[], memberId: string) =>
       db.markTask.findMany({
         where: {
@@ -278,7 +281,7 @@ export const markTaskData = (actor: Actor, db: Db) => {
   };
 };
 
-/** Proofs that a marker has put off: theirs alone, and nobody else's order. */
+/** Proofs that a marker has put off: this changes only that marker's order. */
 export const markSkipData = (actor: Actor, db: Db) => {
   const own: Prisma.MarkSkipWhereInput = { member: membersOf(actor, staff), proof: proofsOfStaff(actor) };
   return {

@@ -50,14 +50,14 @@ export const markData = (actor: Actor, db: Db) => {
         },
       }),
 
-    /** @throws P2002 when somebody gave this mark first. */
+    /** @throws P2002 when another request gave this mark first. */
     create: async (taskId: string, criterionVersionId: string, level: number | null, now: Date): Promise<string> => {
       const id = newId();
       await db.mark.create({ data: { id, taskId, criterionVersionId, level, updatedAt: now, version: 0 } });
       return id;
     },
 
-    /** Changes a mark that still stands at `version`; says whether it did. */
+    /** Changes a mark that is still at `version`; returns whether it did. */
     change: async (id: string, version: number, level: number | null, now: Date): Promise<boolean> => {
       const { count } = await db.mark.updateMany({
         where: { AND: [{ id, version }, marks] },

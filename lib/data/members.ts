@@ -124,7 +124,8 @@ export const memberData = (actor: Actor, db: Db) => {
       }),
 
     /**
-     * Whether a person teaches anywhere, in courses of the actor or not: such people's passwords nobody else may reset.
+     * Whether a person is an instructor anywhere, in courses of the actor or not: only they may reset their own
+     * password.
      */
     teachesSomewhere: async (userId: string): Promise<boolean> =>
       (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
@@ -147,7 +148,7 @@ export const memberData = (actor: Actor, db: Db) => {
         data: { mayCreateCourses: allowed },
       }),
 
-    /** The actor's own memberships as an instructor, for what must be handed over before leaving. */
+    /** The actor's own memberships as an instructor, for what another instructor must take over before they leave. */
     ownTeaching: () =>
       db.member.findMany({
         where: { AND: [membersOf(actor), { role: 'instructor' }] },
@@ -189,7 +190,7 @@ export const sectionData = (actor: Actor, db: Db) => ({
     courseId: string,
     roundId: string,
   ): Promise<{ id: string | null; name: string | null; sent: number }[]> => {
-    // Most courses have no sections, and then nobody is counted.
+    // Most courses have no sections, and then nothing is counted.
     const sections = await db.section.findMany({
       where: { courseId, course: coursesOf(actor, staff) },
       select: { id: true, name: true },
@@ -221,10 +222,9 @@ export const sectionData = (actor: Actor, db: Db) => ({
 });
 
 /**
- * A name as lists order it and search finds it: small letters, no accents, one space between words. “Łucja Ångström”
- * becomes “łucja angstrom”: only what Unicode takes apart (NFKD) loses its mark. Kept in Member.listName, since the two
- * databases neither order nor search letters alike, and since a list of thousands is read a page at a time in this
- * order.
+ * A name for ordering and search: lower case, no accents, one space between words. “Łucja Ångström” becomes “łucja
+ * angstrom”: only accents that Unicode decomposes (NFKD) are dropped. Stored in Member.listName, since the two
+ * databases order and search letters differently, and since a list of thousands is read a page at a time in this order.
  */
 export const listNameOf = (name: string): string =>
   name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/gu, ' ').trim();

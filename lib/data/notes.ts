@@ -178,7 +178,7 @@ export const noteData = (actor: Actor, db: Db) => {
       return id;
     },
 
-    /** Changes a note that still stands at `version`; says whether it did. */
+    /** Changes a note that is still at `version`; returns whether it did. */
     change: async (
       id: string,
       version: number,
@@ -196,7 +196,7 @@ export const noteData = (actor: Actor, db: Db) => {
       return count === 1;
     },
 
-    /** Adds to the thread. @throws P2002 when somebody took this place in it: read again. */
+    /** Adds to the thread. @throws P2002 when another entry took this place in it: read again. */
     addEntry: ({ now, ...entry }: Entry) => db.noteEntry.create({ data: { id: newId(), ...entry, at: now } }),
 
     /** Threads of notes, for staff. */
@@ -231,7 +231,7 @@ export const noteData = (actor: Actor, db: Db) => {
   };
 };
 
-/** Notes kept for use again: one's own, and those shared in the course. */
+/** Notes kept for reuse: one's own, and those shared in the course. */
 export const stockNoteData = (actor: Actor, db: Db) => {
   const inCourse: Prisma.StockNoteWhereInput = { removedAt: null, course: coursesOf(actor, staff) };
   const own: Prisma.StockNoteWhereInput = { author: membersOf(actor, staff) };

@@ -18,9 +18,9 @@ export type FaceRow = {
 };
 
 /**
- * Packs, faces and files by their content. They belong to nobody and hold nothing about anybody; which of them an actor
- * comes across is decided where a specimen names them. Call outside of a transaction: a row that another request made
- * first is simply used.
+ * Packs, faces and files by their content. They have no owner and hold nothing about people; which of them an actor can
+ * read depends on the specimens that name them. Call outside of a transaction: a row that another request made first is
+ * simply used.
  */
 export const packData = (_actor: Actor, db: Db) => ({
   /** Keeps a face and its file; returns the face's id. */

@@ -5,7 +5,7 @@ import type { Db } from './client';
 import { newId } from './ids';
 import { self } from './scope';
 
-/** What the actor's own eye could see in practice. There is no function that reads anybody else's, for anybody. */
+/** What the actor's own eye could see in practice. No function reads another person's, for any role. */
 export const practiceResultData = (actor: Actor, db: Db) => ({
   own: () => db.practiceResult.findMany({ where: { user: self(actor) }, orderBy: [{ at: 'asc' }, { id: 'asc' }] }),
 

@@ -119,8 +119,8 @@ export const proofData = (actor: Actor, db: Db) => {
       )?.settings ?? null,
 
     /**
-     * Lines of all proofs of an exercise that this set was not laid beside yet, by id, each with its newest comparison.
-     * For staff.
+     * Lines of all proofs of an exercise that have not been compared with this set yet, by id, each with its newest
+     * comparison. For staff.
      */
     itemsAfter: (exerciseId: string, setId: string, after: string, take: number) =>
       db.proofItem.findMany({

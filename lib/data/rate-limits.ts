@@ -16,14 +16,14 @@ export const limits = {
    */
   'sign-in-account': { tries: 100, minutes: 15 },
   'sign-in-known': { tries: 1_000_000, minutes: 90 * 24 * 60 },
-  /** The password of somebody who is signed in, asked for once more. */
+  /** The password of a signed-in person, asked for once more. */
   'own-password': { tries: 8, minutes: 15 },
   /** Loose: a class sits behind one address. */
   'sign-in-address': { tries: 300, minutes: 15 },
   'reset-account': { tries: 3, minutes: 60 },
   'reset-address': { tries: 60, minutes: 60 },
   'link-address': { tries: 120, minutes: 15 },
-  /** A room of phones behind one address opens a wall; only codes that lead nowhere are counted in the end. */
+  /** A room of phones behind one address opens a wall; in the end only codes that lead to no wall are counted. */
   'wall-address': { tries: 600, minutes: 15 },
   /** Each tap of a room of phones. */
   'point-address': { tries: 12_000, minutes: 15 },

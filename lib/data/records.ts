@@ -4,8 +4,8 @@ import type { Db } from './client';
 import { coursesOf, self } from './scope';
 
 /**
- * Everything that is kept about the actor's own person and that they may see: what they made themselves, and what was
- * released to them. Never notes or marks that are not released.
+ * Everything stored about the actor's own person that they may see: what they made themselves, and what was released to
+ * them. Never notes or marks that are not released.
  */
 export const ownRecordData = (actor: Actor, db: Db) => ({
   person: () =>
@@ -102,7 +102,7 @@ export const ownRecordData = (actor: Actor, db: Db) => ({
       },
     }),
 
-  /** What they wrote in notes: as a student under released notes, as a teacher in their own. */
+  /** What they wrote in notes: as a student under released notes, as a marker in their own. */
   words: () => db.noteEntry.findMany({ where: { author: { user: self(actor) } }, select: { body: true, at: true } }),
 
   /** What they made as those who teach do. Students' work that it is about is not theirs, so it is not in it. */
@@ -171,7 +171,7 @@ export const ownRecordData = (actor: Actor, db: Db) => ({
  * memberships stay without a name. The only place where rows that are never updated lose their free text.
  */
 export const eraseData = (actor: Actor, db: Db) => ({
-  /** Courses in which nobody else teaches: they must be handed over first. */
+  /** Courses without another instructor: they need one first. */
   teaching: () =>
     db.course.findMany({
       where: { members: { some: { user: self(actor), role: 'instructor', removedAt: null } } },
@@ -271,7 +271,7 @@ async function clearWordsOf(db: Db, member: Prisma.MemberWhereInput): Promise<vo
   await db.proof.updateMany({ where: theirs, data: { reasoning: '' } });
   await db.noteEntry.updateMany({ where: { note: { proofItem: { proof: theirs } } }, data: { body: '' } });
   await db.markEvent.updateMany({ where: { mark: { task: { proof: theirs } } }, data: { why: '' } });
-  // Where a room pointed is said about their work too, though it names nobody.
+  // Where a room pointed is also about their work, though it names no one.
   await db.wallPoint.deleteMany({ where: { proofItem: { proof: theirs } } });
   for (const { id, snapshot } of await db.release.findMany({ where: theirs, select: { id: true, snapshot: true } })) {
     await db.release.updateMany({ where: { id, ...theirs }, data: { snapshot: withoutWords(snapshot) } });

@@ -58,7 +58,7 @@ export const referenceData = (actor: Actor, db: Db) => ({
     return id;
   },
 
-  /** Puts somebody's reference on another version of the same specimen, as its author's. */
+  /** Moves a reference to another version of the same specimen; its author stays. */
   copy: async (
     from: { authorId: string; slot: number },
     specimenVersionId: string,

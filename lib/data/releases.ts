@@ -20,9 +20,7 @@ export type NewRelease = {
 export const releaseData = (actor: Actor, db: Db) => {
   const forStaff: Prisma.ReleaseWhereInput = { round: roundsOfStaff(actor) };
   return {
-    /**
-     * The newest number that each of these members (all, where none are named) has in a round, without what was said.
-     */
+    /** The newest number that each of these members (all, if none are named) has in a round, without the content. */
     numbersOf: async (
       roundId: string,
       memberIds?: readonly string[],
@@ -45,7 +43,7 @@ export const releaseData = (actor: Actor, db: Db) => {
     numbersOfProof: (proofId: string) =>
       db.release.findMany({ where: { AND: [{ proofId }, forStaff] }, select: { number: true } }),
 
-    /** @throws P2002 when somebody released to one of them meanwhile. */
+    /** @throws P2002 when another request released to one of them meanwhile. */
     create: (releases: readonly NewRelease[]) =>
       db.release.createMany({ data: releases.map((release) => ({ id: newId(), ...release })) }),
 
@@ -73,7 +71,7 @@ export const releaseData = (actor: Actor, db: Db) => {
         select: { proofId: true, number: true },
       }),
 
-    /** The actor's own drafts of the specimens of a proof, with where their pairs come from. */
+    /** The actor's own drafts of the specimens of a proof, with the origin of their pairs. */
     ownDrafts: async (memberId: string, specimenIds: readonly string[]) => {
       const drafts = await db.draft.findMany({
         where: {

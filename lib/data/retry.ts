@@ -41,9 +41,7 @@ function codeOf(error: unknown): string {
   return error.code === 'P2010' ? codeOfRaw(error) : String(error.code);
 }
 
-/**
- * A plain statement that failed says only P2010; what the database refused stands in the cause that the adapter gives.
- */
+/** A failed plain statement gives only P2010; what the database refused is in the adapter's cause. */
 function codeOfRaw(error: object): string {
   const { cause } =
     (error as { meta?: { driverAdapterError?: { cause?: { kind?: string } } } }).meta?.driverAdapterError ?? {};

@@ -19,8 +19,8 @@ type NewMember = { email: string; role: Role; sectionId: string | null };
 const welcome = 'welcome-letter';
 
 /**
- * Many people at once, by the addresses that an instructor has before them. Whether somebody has an account is told
- * only to those who run the course in question, and only for addresses that they bring themselves.
+ * Many people at once, by the addresses in an instructor's list. Whether a person has an account is revealed only to
+ * instructors of the course in question, and only for addresses they bring themselves.
  */
 export const rosterData = (actor: Actor, db: Db) => ({
   people: async (courseId: string, emails: readonly string[]): Promise<ReadonlyMap<string, KnownPerson>> => {
@@ -41,7 +41,7 @@ export const rosterData = (actor: Actor, db: Db) => ({
     );
   },
 
-  /** The course must be one that `courses.byId` gave. @throws P2002 when somebody made one of them meanwhile. */
+  /** The course must be one that `courses.byId` gave. @throws P2002 when another request made one of them meanwhile. */
   addSections: (courseId: string, names: readonly string[], now: Date) =>
     db.section.createMany({ data: names.map((name) => ({ id: newId(), courseId, name, createdAt: now })) }),
 

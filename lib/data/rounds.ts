@@ -65,7 +65,7 @@ export const roundData = (actor: Actor, db: Db) => {
       return count === 1;
     },
 
-    /** Says which proofs a second marker looks at, of a round that still stands at `version`. */
+    /** Sets which proofs get a second marker, for a round that is still at `version`. */
     setSecondMarker: async (id: string, version: number, secondMarker: SecondMarking): Promise<boolean> => {
       const { count } = await db.round.updateMany({
         where: { AND: [roundsOf(actor), { id, version }] },
@@ -74,7 +74,7 @@ export const roundData = (actor: Actor, db: Db) => {
       return count === 1;
     },
 
-    /** Takes the last round away, where nobody has sent anything to it. */
+    /** Removes the last round, if no proof has been sent to it. */
     remove: async (id: string, version: number): Promise<boolean> => {
       const empty: Prisma.RoundWhereInput = {
         AND: [roundsOf(actor), { id, version, proofs: { none: {} }, releases: { none: {} } }],
@@ -143,7 +143,7 @@ type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
  */
 type RoundState = { counted: string; queue: string; compared: string | null; students: number; done: number };
 
-/** How a round stands, in a handful of counts. */
+/** The state of a round, in a handful of counts. */
 export const roundStateData = (actor: Actor, db: Db) => ({
   /**
    * Asked at every look at the class and at the queue, so it is one plain statement, narrowed to the actor's courses as
@@ -182,9 +182,9 @@ export const roundStateData = (actor: Actor, db: Db) => ({
   },
 
   /**
-   * How many members sent something in each of these rounds, and how many have a release. Everybody's first proof and
-   * first release have the number 1, so both are counted in an index alone; those removed since are taken off again,
-   * asked from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
+   * How many members sent something in each of these rounds, and how many have a release. Every member's first proof
+   * and first release have the number 1, so both are counted from an index alone; members removed since are subtracted,
+   * starting from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
    */
   tallies: async (roundIds: readonly string[]): Promise<ReadonlyMap<string, { sent: number; released: number }>> => {
     if (actor.kind !== 'person' || roundIds.length === 0) return new Map();

@@ -35,8 +35,8 @@ export function self(actor: Actor): Prisma.UserWhereInput {
 }
 
 /**
- * Exercises that exist for an actor: all that stand in the staff's courses, and for students the published and closed
- * ones of theirs. Ones put aside are there only where `removed` asks for them.
+ * Exercises that exist for an actor: all in the courses of staff, and the published and closed ones in a student's.
+ * Removed ones only where `removed` asks for them.
  */
 export function exercisesOf(actor: Actor, options: { removed?: boolean } = {}): Prisma.ExerciseWhereInput {
   const forStaff: Prisma.ExerciseWhereInput = {
@@ -66,7 +66,7 @@ export const roundsOfStaff = (actor: Actor): Prisma.RoundWhereInput => ({
 /** Proofs that the actor looks at as staff. */
 export const proofsOfStaff = (actor: Actor): Prisma.ProofWhereInput => ({ round: roundsOfStaff(actor) });
 
-/** A proof by its id, or by the alias that stands for it where names are hidden (ids tell when they were made). */
+/** A proof by its id, or by its alias where names are hidden (ids reveal when they were made). */
 export const named = (token: string): Prisma.ProofWhereInput => ({
   OR: [{ id: token }, { markTasks: { some: { alias: token } } }],
 });

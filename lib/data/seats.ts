@@ -4,8 +4,8 @@ import type { Db } from './client';
 import { coursesOf, membersOf } from './scope';
 
 /**
- * A seat: the actor's own membership in front of one exercise, with the rounds as they stand for this member.
- * Students meet an exercise only once it is published; staff meet drafts too.
+ * A seat: the actor's own membership for one exercise, with the rounds as they apply to this member. Students get an
+ * exercise only once it is published; staff get drafts too.
  */
 export const seatData = (actor: Actor, db: Db) => ({
   atExercise: async (exerciseId: string) => {

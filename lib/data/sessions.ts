@@ -6,7 +6,7 @@ import { self } from './scope';
 const day = 24 * 60 * 60 * 1000;
 const seenEvery = 5 * 60 * 1000;
 
-/** Signed-in browsers. A row that is revoked or over its date lets nobody in. */
+/** Signed-in browsers. A row that is revoked or expired gives no access. */
 export const sessionData = (actor: Actor, db: Db) => ({
   /** For a person who has just proven who they are. */
   open: (userId: string, tokenHash: string, now: Date) =>
@@ -22,7 +22,7 @@ export const sessionData = (actor: Actor, db: Db) => ({
       select: { id: true },
     }),
 
-  /** The scope is the secret itself: whoever holds it is the person. */
+  /** The scope is the secret itself: its holder is the person. */
   byToken: (tokenHash: string, now: Date) =>
     db.authSession.findFirst({
       where: { tokenHash, revokedAt: null, expiresAt: { gt: now }, user: { erasedAt: null } },
@@ -60,9 +60,9 @@ export const sessionData = (actor: Actor, db: Db) => ({
 export const sessionDays = 14;
 
 /**
- * What is asked and written before it is known who somebody is. The actor is a visitor here, so the scope of each query
- * is what the visitor claims or proves: an address, another issuer's word, or the hash of a secret. Nothing read here
- * may be told to the visitor before it is proven.
+ * What is asked and written before the person is known. The actor is a visitor here, so the scope of each query is what
+ * the visitor claims or proves: an address, another issuer's assertion, or the hash of a secret. Nothing read here may
+ * be shown to the visitor before it is proven.
  */
 export const signInData = (_actor: Actor, db: Db) => ({
   byEmail: (emailNorm: string) =>
@@ -83,7 +83,7 @@ export const signInData = (_actor: Actor, db: Db) => ({
   addIdentity: (userId: string, issuer: string, subject: string, now: Date) =>
     db.identity.create({ data: { id: newId(), userId, issuer, subject, createdAt: now } }),
 
-  /** Takes the password away, for an account whose address was just proven by somebody else's word. */
+  /** Removes the password, for an account whose address was just proven by another issuer's assertion. */
   dropPassword: (userId: string) => db.user.updateMany({ where: { id: userId }, data: { passwordHash: null } }),
 
   someoneMakesCourses: async (): Promise<boolean> =>

@@ -84,7 +84,7 @@ export const specimenData = (actor: Actor, db: Db) => ({
     return rows.map(({ id }) => id);
   },
 
-  /** @throws P2002 when that number exists by now: somebody else was first. */
+  /** @throws P2002 when that number already exists: another request was first. */
   addVersion: async ({ specimenId, number, previousId, pairMap, ...one }: Following, now: Date): Promise<string> => {
     const id = newId();
     await db.specimenVersion.create({
@@ -99,7 +99,7 @@ export const specimenData = (actor: Actor, db: Db) => ({
   setPosition: async (id: string, position: number): Promise<boolean> =>
     (await db.specimen.updateMany({ where: { AND: [specimensOf(actor), { id }] }, data: { position } })).count === 1,
 
-  /** Drafts on a version, whoever's they are: they move when it is followed by another. */
+  /** Drafts on a version, of all members: they move when another version follows. */
   drafts: (specimenVersionId: string) =>
     db.draft.findMany({ where: { specimenVersionId, specimenVersion: specimenVersionsOf(actor) } }),
 

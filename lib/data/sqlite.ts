@@ -14,8 +14,8 @@ import { Mutex } from './mutex';
 type ExecuteBatch = (queries: readonly SqlQuery[]) => Promise<number[]>;
 
 /**
- * The adapter, and beside Prisma's ways of its connection one more: statements that stand or fall together, in one
- * turn.
+ * The adapter, with one addition to Prisma's ways of using its connection: statements that succeed or fail together, in
+ * one turn.
  */
 export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
   /**
@@ -30,8 +30,8 @@ export type SqliteAdapterFactory = SqlDriverAdapterFactory & {
  *
  * The stock adapter locks transactions against each other, but lets a query from outside run on the connection while a
  * transaction is open: it would be rolled back with it although it was acknowledged. Here everything takes its turn.
- * Transactions begin IMMEDIATE, so that another connection that writes is waited for instead of failing in the middle.
- * And the waiting is done here and not by SQLite, which would keep the whole process standing still meanwhile.
+ * Transactions begin IMMEDIATE, so that they wait for another writing connection instead of failing in the middle. And
+ * the waiting happens here and not in SQLite, which would block the whole process meanwhile.
  */
 export function sqliteAdapter(url: string): SqliteAdapterFactory {
   const stock = new PrismaBetterSqlite3({ url });
@@ -60,8 +60,8 @@ const pragmas = `
 `;
 
 /**
- * How many values one statement may carry. SQLite takes 32,766 since 3.32 (sqlite.org/limits.html,
- * SQLITE_MAX_VARIABLE_NUMBER); without being told, Prisma assumes 999 and refuses the lines of a hundred proofs.
+ * How many values one statement may have. SQLite takes 32,766 since 3.32 (sqlite.org/limits.html,
+ * SQLITE_MAX_VARIABLE_NUMBER); by default Prisma assumes 999 and refuses the lines of a hundred proofs.
  */
 const maxBindValues = 32_766;
 

@@ -36,7 +36,7 @@ export async function summaryOf<Of>(
 const read = new Map<string, unknown>();
 const mostRead = 40;
 
-/** A payload that was read a moment ago is not taken apart again. Nobody changes what is kept, so it can be shared. */
+/** A payload read a moment ago is not parsed again. Stored ones never change, so it can be shared. */
 function readOnce<Of>(payload: string, schema: z.ZodMiniType<Of>): Of | null {
   const known = read.get(payload) as Of | undefined;
   const found = known ?? z.safeParse(schema, JSON.parse(payload)).data ?? null;

@@ -45,7 +45,7 @@ export const wallData = (actor: Actor, db: Db) => {
     byId: (id: string, now: Date) =>
       db.wall.findFirst({ where: { AND: [{ id }, ofStaff, open(now)] }, include: whole }),
 
-    /** The scope is the code itself: whoever was shown it may point. */
+    /** The scope is the code itself: anyone who was shown it may point. */
     byCode: (code: string, now: Date) =>
       db.wall.findFirst({
         where: { AND: [{ code }, open(now), { round: { exercise: { removedAt: null } } }] },
@@ -84,11 +84,11 @@ export const wallData = (actor: Actor, db: Db) => {
       return id;
     },
 
-    /** Changes settings that still stand at `version`; says how many rows it was. */
+    /** Changes settings that are still at `version`; returns the number of rows. */
     change: (id: string, version: number, settings: string) =>
       db.wall.updateMany({ where: { AND: [{ id, version }, ofStaff] }, data: { settings, version: { increment: 1 } } }),
 
-    /** Ends the link, and forgets where the room pointed and what stood for whom. */
+    /** Ends the link, and deletes where the room pointed and which key belonged to whom. */
     close: async (id: string, now: Date): Promise<void> => {
       await db.wallPoint.deleteMany({ where: { wall: { AND: [{ id }, ofStaff] } } });
       await db.wall.updateMany({

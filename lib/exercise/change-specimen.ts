@@ -22,7 +22,7 @@ export const changeSpecimen = operation({
     const exerciseId = planned.exercise.id;
     if (planned.before.number !== number) throw changedMeanwhile('this line');
     if (planned.same) return { exerciseId, specimenId, number, moved: 0 };
-    // A student's change that came in between makes a unique key fail, and the whole is done again with it.
+    // A student's change in between makes a unique key fail, and the whole is done again with it.
     const moved = await retryOnConflict(() =>
       context.data.transaction((data) => carryOut({ ...context, data }, specimenId, planned)),
     );

@@ -6,7 +6,7 @@ import { exerciseOnly } from '@/shared/schemas/exercise';
 import { criterionView } from '@/lib/rows/exercise';
 import { findExercise } from './exercises';
 
-/** What an exercise is judged by, as everybody in the course may read it. */
+/** The criteria of an exercise, readable by every member of the course. */
 export const listCriteria = operation({
   name: 'list-criteria',
   allow: 'exercise:see',
@@ -91,7 +91,7 @@ export const restoreCriterion = operation({
   },
 });
 
-/** Distance from the teacher is evidence; by itself it would mark taste. */
+/** Distance from the instructor is evidence; by itself it would mark taste. */
 function refuseDistanceAlone(criteria: readonly { basis: string }[]): void {
   if (!isDistanceAlone(criteria)) return;
   const message =
@@ -103,8 +103,8 @@ export const isDistanceAlone = (criteria: readonly { basis: string }[]): boolean
   criteria.length > 0 && criteria.every(({ basis }) => basis === 'distance');
 
 /**
- * Runs `body` while nobody else can be in the same place of the same exercise: what it reads there stays true until it
- * has written. For rules about several rows, such as that distance is never the only criterion.
+ * Runs `body` while no other request can be in the same place of the same exercise: what it reads there stays true
+ * until it has written. For rules about several rows, such as that distance is never the only criterion.
  */
 export const withExerciseHeld = <Result>(
   { data }: Context,

@@ -146,7 +146,7 @@ export const listRemovedExercises = operation({
   },
 });
 
-/** In which role the caller stands before an exercise, so that the page can show that role's side of it. */
+/** The caller's role in an exercise, so that the page can show what that role sees. */
 export const getExerciseRole = operation({
   name: 'get-exercise-role',
   allow: 'exercise:see',
@@ -158,7 +158,7 @@ export const getExerciseRole = operation({
   },
 });
 
-/** The exercise row, or the one answer for what is absent or somebody else's. */
+/** The exercise row, or the one answer for an absent or inaccessible one. */
 export async function findExercise({ data }: Context, id: string, options: { removed?: boolean } = {}) {
   const exercise = await data.exercises.find(id, options);
   if (!exercise) throw notFound();

@@ -9,9 +9,9 @@ export type MeantTime = {
 };
 
 /**
- * The instant that a typed local time means in a zone.
- * Where the clocks go back and the time happens twice, and where they go forward and it never happens, the reading that
- * is kinder to students is taken (`opens` the earlier, `due` the later), and said.
+ * The instant of a typed local time in a zone. Where the clocks go back and the time happens twice, and where they go
+ * forward and it never happens, the reading that is kinder to students is taken (`opens` the earlier, `due` the later),
+ * and reported.
  * @throws RangeError that quotes a date which is not in the calendar, or an unknown zone.
  */
 export function meantTime(local: string, zone: string, use: 'opens' | 'due'): MeantTime {

@@ -47,7 +47,7 @@ export const getPlan = operation({
 
 export type Plan = Awaited<ReturnType<typeof getPlan>>;
 
-/** An exercise as staff look after it: where each round stands, and the lines. */
+/** The staff's overview of an exercise: the state of each round, and the lines. */
 export const getOverview = operation({
   name: 'get-overview',
   allow: 'class:see',

@@ -24,7 +24,7 @@ export const publishExercise = operation({
     const { now } = context;
     const row = await findExercise(context, exerciseId);
     if (row.state !== 'draft') throw new AppError('CONFLICT', 'This exercise has been published already.');
-    // First, so that no proof can come before the references it is compared with.
+    // First, so that no proof can arrive before the references it is compared with.
     await newReferenceSet(context, exerciseId);
     await withExerciseHeld(context, exerciseId, async (data) => {
       await refuseUnready(data, exerciseId, now);
@@ -77,7 +77,7 @@ type Plan = {
   now: Date;
 };
 
-/** What stands against publishing, and what is only worth knowing. Empty when all is in order. */
+/** What prevents publishing, and what is only worth knowing. Empty when all is in order. */
 export function publishChecks({ exercise, rounds, criteria, specimens, referenced, now }: Plan): PublishCheck[] {
   const checks: (PublishCheck | false)[] = [
     specimens.length === 0 && {

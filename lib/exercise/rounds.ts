@@ -76,7 +76,7 @@ export const changeRound = operation({
   },
 });
 
-/** Takes the last round away, as long as nobody has sent a proof to it. */
+/** Removes the last round, if no proof has been sent to it. */
 export const removeRound = operation({
   name: 'remove-round',
   allow: 'exercise:plan',

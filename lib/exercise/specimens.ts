@@ -48,10 +48,7 @@ function refuseTooMany(wanted: number, there: number): void {
     );
 }
 
-/**
- * One after another, so that a large order does not keep everybody else waiting. Says of every line what is wrong with
- * it.
- */
+/** One after another, so that a large order does not block other requests. Reports every line's fault. */
 async function makeAll(context: Context, wanted: readonly TypedSpecimen[]): Promise<NewVersion[]> {
   const versions: NewVersion[] = [];
   const wrong = new Set<string>();
@@ -119,7 +116,7 @@ export const restoreSpecimen = operation({
 export type TypedSpecimen = { text: string; face: string; size: Size; ground: Ground; remark?: string };
 
 /**
- * Splits and packs a line in a face, and keeps the pack with the face it came from. Done once, when a version is made.
+ * Splits and packs a line in a face, and stores the pack with its face. Done once, when a version is made.
  * @throws AppError INVALID that says which letter a face lacks, or that the line has no pair.
  */
 export async function makeVersion(

@@ -9,7 +9,7 @@ import { mapInput } from '@/shared/schemas/class';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './file';
 
-/** How far the class is from the nearest reference, a row a pair; nobody is named in it. */
+/** How far the class is from the nearest reference, a row a pair; without names. */
 export const exportClass = operation({
   name: 'export-class',
   allow: 'class:see',
@@ -96,7 +96,7 @@ export const exportMap = operation({
 
 /**
  * The agreement of two markers by each criterion as CSV: the figures, then the cross-table, a row for each pair of
- * levels. Names nobody.
+ * levels. Without names.
  */
 export const exportAgreement = operation({
   name: 'export-agreement',

@@ -1,4 +1,4 @@
-/** The answer of a route: a file to keep, never in a cache. `name` must not hold anybody's name. Text is UTF-8. */
+/** A route's answer: a file to save, never cached. `name` must not contain a person's name. Text is UTF-8. */
 export function fileResponse(
   body: string | Uint8Array<ArrayBuffer> | ReadableStream<Uint8Array>,
   mime: string,

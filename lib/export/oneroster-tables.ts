@@ -134,7 +134,7 @@ type FileName = keyof typeof columns;
 type Row<File extends FileName> = Partial<Record<(typeof columns)[File][number], string | number>>;
 export type RosterSet = { [File in FileName]: Row<File>[] };
 
-/** Every file that a manifest has to speak of, whether it is there (`bulk`) or not (`absent`). */
+/** Every file that a manifest must mention, whether it is included (`bulk`) or not (`absent`). */
 const filesOfManifest = [
   'academicSessions',
   'categories',

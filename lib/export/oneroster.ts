@@ -9,8 +9,8 @@ import { releaseSnapshotSchema } from '@/shared/schemas/release';
 import { type RosterSet, zipSet } from './oneroster-tables';
 
 /**
- * The marks of a round for machines: a OneRoster 1.2 set in one zip. Only what was released is a result, as it went
- * out; so a set is the same for everybody who asks, and gives away nothing of marking that is still under way.
+ * The released marks of a round for other systems: a OneRoster 1.2 set in one zip. Only released marks are results, as
+ * they were released; so a set is the same for every reader, and reveals nothing of marking in progress.
  */
 export const exportOneRoster = operation({
   name: 'export-oneroster',
@@ -94,8 +94,8 @@ type Gradebook = {
 
 /**
  * The marks of one round as a OneRoster 1.2 set in bulk, with all that its references lead to. `status` and
- * `dateLastModified` are for sets of changes and stay empty in bulk, as the standard has it.
- * Ids are the other system's where it told us its own, else ours, which stay the same from one export to the next.
+ * `dateLastModified` are for sets of changes and stay empty in bulk, by the standard. Ids are the other system's where
+ * we have them, else ours, which stay the same from one export to the next.
  */
 function gradebookSet(book: Gradebook): RosterSet {
   const { course, exercise, round, people, externalId } = book;
@@ -169,7 +169,7 @@ function gradebookSet(book: Gradebook): RosterSet {
     ],
     results: book.results.flatMap(({ memberId, score, day, late }) => {
       const person = byMember.get(memberId);
-      // Somebody who has left the course is not in the set, and a result must not lead nowhere.
+      // A member who has left the course is not in the set, and a result must not refer to a missing row.
       if (!person) return [];
       return [
         {
@@ -190,13 +190,13 @@ function gradebookSet(book: Gradebook): RosterSet {
   };
 }
 
-/** The standard's enrolments know no assistant; whoever teaches with us is a teacher there. */
+/** The standard's enrolments have no assistant; our staff are teachers there. */
 const roleOf = ({ role }: Person): string => (teaches(role) ? 'teacher' : 'student');
 
 /**
- * A name in the two parts that the standard insists on. We keep names in one piece, as people write them; the last word
- * is taken for the family name, which is wrong for some, so the receiving system should keep its own.
- * A name of one word stands in both parts, since neither may be empty.
+ * A name in the two parts that the standard requires. We store names in one piece, as people write them; the last word
+ * is taken for the family name, which is wrong for some, so the receiving system should keep its own. A name of one
+ * word fills both parts, since neither may be empty.
  */
 export function splitName(name: string): { givenName: string; familyName: string } {
   const words = name.trim().split(/\s+/);

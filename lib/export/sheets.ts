@@ -83,7 +83,7 @@ export const exportClassSet = operation({
       .map(([memberId, { proofId }]) => ({ who: people.get(memberId)?.name ?? 'Erased person', proofId }))
       .sort((one, other) => names.compare(one.who, other.who))
       .map(({ who, proofId }) => ({ who, read: () => readSheet(data, proofId, who) }));
-    // The lines of one sheet stand for all: a round's lines are the same for everybody but for their versions.
+    // The lines of one sheet represent all: a round's lines differ between students only in their versions.
     askForLicence(licence, licence ? [] : (await students[0]!.read()).lines.map((line) => line.licence));
     await data.audit.record(
       {

@@ -114,8 +114,8 @@ export function spacingCss({ pack, spacing, size, licence }: ExportedSpacing): s
 const em = (perMille: number): string => `${Number((perMille / 1000).toFixed(6))}em`;
 
 /**
- * One span a letter; white space stands between the spans as it is. @example '<p class="spaced-line"><span>A</span>
- * <span>V</span></p>'
+ * One span a letter; white space between the spans is kept.
+ * @example '<p class="spaced-line"><span>A</span> <span>V</span></p>'
  */
 export function markup(text: string, letters: readonly string[]): string {
   let rest = text;
@@ -132,8 +132,8 @@ const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
 /**
- * The line as an SVG of plain outlines at its true size, one path in font units with the baseline at 0.
- * The licence of the face is kept in the file, since the outlines are the face's.
+ * The line as an SVG of plain outlines at its true size, one path in font units with the baseline at 0. The licence of
+ * the face is stored in the file, since the outlines are the face's.
  */
 export function spacingSvg({ pack, spacing, size, ground, licence }: ExportedSpacing): string {
   const line = placeLetters(pack, spacing);

@@ -14,7 +14,10 @@ const writers: Record<SpacingFormat, { mime: string; write: (exported: ExportedS
   json: { mime: 'application/json', write: spacingJson },
 };
 
-/** One line of a proof as a file. Outlines leave only once somebody has said that the licence of the face allows it. */
+/**
+ * One line of a proof as a file. Outlines are exported only once a person has confirmed that the licence of the face
+ * allows it.
+ */
 export const exportSpacing = operation({
   name: 'export-spacing',
   allow: 'proof:see',

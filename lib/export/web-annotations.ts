@@ -14,7 +14,7 @@ export type OutgoingNote = {
   entries: readonly NoteEntryView[];
   specimenVersionId: string;
   pack: Pack;
-  /** Address of the page on which the line stands with this note. */
+  /** Address of the page that shows the line with this note. */
   page: string;
   /** Where names are hidden, a student's own words go out without a time too. */
   hideStudent: boolean;
@@ -24,13 +24,13 @@ type Collection = { id: string; label: string; now: Date; notes: readonly Outgoi
 
 /**
  * Notes as an Annotation Collection with one page in it, by the Web Annotation Data Model (W3C Recommendation of
- * 23 February 2017). What was chosen where the model leaves a choice:
+ * 23 February 2017). Our choices where the model leaves one:
  * - a note is one annotation with motivation `commenting`; its suggestion, if it has one, is a second body of purpose
- *   `editing` in JSON (offsets in 1/1000 em by pair, counted from 0); an answer is an annotation that replies to the
+ *   `editing` in JSON (offsets in 1/1000 em by pair, counted from 0); a reply is an annotation that replies to the
  *   note's;
  * - the target's source is the specimen version (urn:uuid); pair i is its text from the start of letter i to the end of
  *   letter i + 1, selected by position and, for readers who cannot count letters, by quotation as well; both in code
- *   points (4.2.4, 4.2.5); `scope` is the page on which the note stands.
+ *   points (4.2.4, 4.2.5); `scope` is the page that shows the note.
  */
 export function webAnnotations({ id, label, now, notes }: Collection): object {
   const items = notes.flatMap(annotationsOf);
@@ -118,7 +118,7 @@ function madeBy({ author, by, at }: NoteEntryView, { hideStudent }: OutgoingNote
 }
 
 /**
- * Where each letter of a line stands in its text, in Unicode code points from 0; `end` is behind it. Spaces between
+ * The position of each letter of a line in its text, in Unicode code points from 0; `end` is behind it. Spaces between
  * words belong to no letter. A letter may be several code points (e with a combining accent).
  * @throws RangeError when the letters are not those of the text.
  */

@@ -63,8 +63,7 @@ function jobSource(source: FaceSource): JobSource {
   const { axes } = source;
   if (source.kind === 'catalogue') {
     const face = findFace(source.key);
-    // A variable file may be drawn at an end of its axes (one here at weight 900): what is usual is said by its
-    // package.
+    // A variable file may be drawn at an end of its axes (one here at weight 900): its package tells the usual values.
     return {
       path: face.path,
       axes: { ...Object.fromEntries(face.axes.map(({ tag, usual }) => [tag, usual])), ...axes },

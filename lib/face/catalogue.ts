@@ -22,7 +22,7 @@ export type CatalogueFace = {
   path: string;
   mime: 'font/woff2';
   licence: { name: string; text: string; attribution: string; url: string };
-  /** Where the face comes from. */
+  /** The source of the face. */
   source: { package: string; version: string; url: string };
 };
 

@@ -33,7 +33,7 @@ export type FaceFacts = {
   /** Sizes in px that it is drawn for: its optical-size axis, or OS/2 version 5; null when it does not say. */
   opticalSize: { from: number; to: number } | null;
   outlines: 'TrueType' | 'CFF';
-  /** Where Latin kerning comes from. */
+  /** The source of the Latin kerning. */
   kerning: 'GPOS' | 'kern' | 'none';
   /** It has proportional figures to switch on. */
   proportionalFigures: boolean;
@@ -135,7 +135,7 @@ function ranges(codePoints: Uint32Array): [number, number][] {
   return found;
 }
 
-/** Where the face lacks H, x or d and does not say, the usual shares of the em stand in (from memory). */
+/** Where the face lacks H, x or d and gives no figures, the usual shares of the em are used (from memory). */
 export function verticalOf({ facts }: { facts: FaceFacts }): Pack['vertical'] {
   const { vertical, unitsPerEm } = facts;
   const share = (part: number) => Math.round(part * unitsPerEm);

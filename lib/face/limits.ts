@@ -3,7 +3,7 @@
  * the limits leave room for large families and keep a hostile file from taking the machine.
  */
 export const LIMITS = {
-  /** Bytes of the file as it comes. */
+  /** Bytes of the uploaded file. */
   fileBytes: 8 * 1024 * 1024,
   /** Bytes after unpacking WOFF or WOFF2. */
   unpackedBytes: 24 * 1024 * 1024,
@@ -15,7 +15,7 @@ export const LIMITS = {
   compositeParts: 256,
   /** Characters of one letter's outline as a path; the pack's own limit. An ornate letter has about 5,000. */
   pathCharacters: 200_000,
-  /** Code units of a text as it comes, before white space is collapsed. */
+  /** Code units of the given text, before white space is collapsed. */
   textUnits: 4_000,
   /** Code units and letters of a line; the pack's own limits. */
   lineUnits: 400,

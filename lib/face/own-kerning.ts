@@ -14,7 +14,7 @@ import { shapeLine } from './shaping/shape-line';
 /** How a face's designer kerns, and the shape of every letter read so far. */
 type FaceKerning = { usual: UsualFace; own: OwnKerning | null; shapes: Map<string, LetterShape> };
 
-/** Letters whose pairs tell most of how a designer kerns: left ones and right ones, each with each. */
+/** Letters whose pairs show best how a designer kerns: left ones and right ones, each with each. */
 const LEFTS = [...'ATVLPKryo'];
 const RIGHTS = [...'ATVOaovy'];
 const CONTROL = { H: 'H', O: 'O', n: 'n', o: 'o' } as const;

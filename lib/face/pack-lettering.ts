@@ -1,7 +1,7 @@
 import { type Pack, PackError, parsePack } from '@/shared/schemas/pack';
 import { FaceError, quoted } from './face-error';
 
-/** Lettering that is not type: each letter drawn, with the room it stands in, in whole units of its own grid. */
+/** Lettering that is not type: each letter drawn, with the room around it, in whole units of its own grid. */
 export type LetteringSource = {
   kind: 'lettering';
   unitsPerEm: number;

@@ -12,7 +12,7 @@ import { isSettable } from './shaping/split-line';
  */
 export type SecondReading = { letters: number; unchecked: string | null };
 
-/** What a file's readings are kept under: SHA-256 of its bytes as they came, in hexadecimal. */
+/** The key of a file's readings: SHA-256 of its original bytes, in hexadecimal. */
 export const fileHash = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /** Left, bottom, right, top of the drawn curve in font units; null where nothing is drawn. */
@@ -23,9 +23,9 @@ const TOLERANCE = 1;
 
 /**
  * Reads units per em, and the advance and outline box of every letter that can be set, with opentype.js beside
- * HarfBuzz, from the tables of one unpacked face at the usual values of its axes. It neither shapes nor kerns.
- * Throws FaceError `readers-disagree` with both figures where they are more than one unit apart. What opentype.js can't
- * read is said in `unchecked` and refuses nothing: most such faces are sound.
+ * HarfBuzz, from the tables of one unpacked face at the usual values of its axes. It neither shapes nor kerns. Throws
+ * FaceError `readers-disagree` with both figures where they differ by more than one unit. What opentype.js can't read
+ * is listed in `unchecked` and refuses nothing: most such faces are sound.
  */
 export function compareReaders(harfbuzz: typeof HarfBuzz, face: HarfBuzz.Face, tables: Tables): SecondReading {
   let second: Font;
@@ -38,7 +38,7 @@ export function compareReaders(harfbuzz: typeof HarfBuzz, face: HarfBuzz.Face, t
   const first = new harfbuzz.Font(face);
   let letters = 0;
   let unread: string | null = null;
-  // A copy: the list lies in the module's memory, which moves when it grows.
+  // A copy: the list is in the module's memory, which moves when it grows.
   for (const point of [...face.collectUnicodes()]) {
     const letter = String.fromCodePoint(point);
     if (!/\p{L}/u.test(letter) || !isSettable(letter)) continue;
@@ -63,8 +63,8 @@ export function compareReaders(harfbuzz: typeof HarfBuzz, face: HarfBuzz.Face, t
 }
 
 /**
- * A TrueType outline stands with the left edge that its header names at the letter's left side bearing (OpenType
- * specification, `glyf` and `hmtx`). opentype.js reads both figures and leaves the outline where it is.
+ * A TrueType outline is placed so that the left edge in its header is at the letter's left side bearing (OpenType
+ * specification, `glyf` and `hmtx`). opentype.js reads both figures and doesn't move the outline.
  */
 function standing({ xMin, leftSideBearing }: Glyph, box: Box): Box {
   if (box === null || xMin === undefined) return box;
@@ -81,7 +81,7 @@ class PenBox {
   private x = 0;
   private y = 0;
 
-  /** Goes to a point of the outline, in a straight line or by a curve whose control points are told apart. */
+  /** Goes to a point of the outline, in a straight line or by a curve with these control points. */
   to(x: number, y: number): void {
     if (x < this.left) this.left = x;
     if (x > this.right) this.right = x;

@@ -6,7 +6,7 @@ const HEADING_FACE = { kind: 'catalogue', key: 'source-serif-4-opsz' } as const;
 const HEADING_PIXELS = 48;
 const STEP = 5;
 
-/** A letter and what stands after it, built-in and offset together, in 1/1000 em. */
+/** A letter and the spacing after it, built-in and offset together, in 1/1000 em. */
 export type SpacedLetter = { cluster: string; after: number };
 
 /** Our own headings are few; a bound keeps made-up ones from filling the memory. */

@@ -1,10 +1,10 @@
 import { isIPv6 } from 'node:net';
 
 /**
- * The network address a request came from, for loose limits only. `trustedProxies` proxies stand before this server,
- * and each adds the address it saw to the right end of X-Forwarded-For; what stands further left was written by the
- * sender and can be anything. IPv6 counts by its first 64 bits, which is what one household or school gets.
- * Without a proxy the framework itself fills in the address of the connection.
+ * The network address of a request, for loose limits only. Each of the `trustedProxies` proxies in front of this server
+ * adds the address it saw to the right end of X-Forwarded-For; anything further left was written by the sender and can
+ * be anything. IPv6 counts by its first 64 bits, which is what one household or school gets. Without a proxy the
+ * framework itself fills in the address of the connection.
  */
 export function clientAddress(headers: { get(name: string): string | null }, trustedProxies: number): string {
   const seen = (headers.get('x-forwarded-for') ?? '')

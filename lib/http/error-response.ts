@@ -1,7 +1,7 @@
 import { AppError } from '@/lib/access/errors';
 import { logError } from '@/lib/log';
 
-/** The one map from errors to responses. An unknown error is logged and told without its text. */
+/** The one map from errors to responses. An unknown error is logged, and its text is not sent. */
 export function errorResponse(error: unknown): Response {
   const known = asAppError(error);
   const headers: Record<string, string> = { 'cache-control': 'no-store' };

@@ -11,7 +11,7 @@ type Source = {
 
 /** Rarer than this nothing is sent, so that a proxy or a phone does not take the line for dead. */
 const beatEvery = 15_000;
-/** Changes that follow each other more quickly are told together. */
+/** Changes in quick succession are sent together. */
 const minimumPause = 120;
 /** Streams of one process; beyond it a page asks every few seconds instead. */
 const most = 2_000;
@@ -65,7 +65,7 @@ export function eventStream({ listen, read, signal }: Source): Response {
     cancel: end,
   });
 
-  /** Waits for what is to be said next; null when nobody is there to hear it. */
+  /** Waits for the next message; null when the reader has left. */
   async function next(): Promise<string | null> {
     for (;;) {
       const isBeat = !(await somethingHeard());

@@ -31,7 +31,7 @@ export function formAction<Result, Schema extends $ZodType>(
       result = await operation(await currentCaller(), options.read(form));
     } catch (error) {
       const known = asAppError(error);
-      // What somebody else saved meanwhile must stand on the page, or a second try would meet the same conflict.
+      // What another person saved meanwhile must be on the page, or a second try would meet the same conflict.
       if (known.code === 'CONFLICT') refresh();
       return failed(known, form, options.secret ?? []);
     }

@@ -10,13 +10,13 @@ import { safeNext } from './next-address';
 import { schoolProvider } from './school-provider';
 import { authSecret, sessionSeconds } from './session-cookie';
 
-/** Somebody who has just proven who they are, with the secret of their new session row. */
+/** A person who has just proven who they are, with the secret of their new session row. */
 type Proven = User & { sessionToken?: string };
 
 /**
- * next-auth asks the school's sign-in who somebody is and encrypts the cookie; that the session still counts is a row
- * of ours. The cookie carries nothing but the row's secret. Its own pages are off: ours stand in their place. It has no
- * way in by password: the form on the sign-in page is the one door for that.
+ * next-auth asks the school's sign-in who the person is and encrypts the cookie; whether the session is still valid is
+ * decided by a row of ours. The cookie holds nothing but the row's secret. Its own pages are off: ours replace them. It
+ * has no password sign-in: the form on the sign-in page is the one door for that.
  */
 export function authOptions(): AuthOptions {
   const { publicOrigin } = env();

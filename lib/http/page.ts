@@ -6,7 +6,7 @@ import { AppError } from '@/lib/access/errors';
 import type { Operation } from '@/lib/access/operation';
 import { currentCaller } from './caller';
 
-/** Calls an operation for a page: signed-out people go to sign-in and come back; what is not theirs is not found. */
+/** Calls an operation for a page: signed-out people go to sign-in and return; what is not theirs is not found. */
 export async function forPage<Result, Schema extends $ZodType>(
   operation: Operation<Result, Schema>,
   input: unknown = {},

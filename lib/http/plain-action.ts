@@ -7,7 +7,7 @@ import { asAppError } from './error-response';
 /** What a plain action answers: nothing, or what went wrong in words. */
 export type PlainAnswer = { failed: string | null };
 
-/** A server action that is called with arguments instead of a form: one operation, and only words come back. */
+/** A server action called with arguments instead of a form: one operation, and only a sentence comes back. */
 export function plainAction<Arguments extends unknown[], Result, Schema extends $ZodType>(
   operation: Operation<Result, Schema>,
   read: (...given: Arguments) => unknown,

@@ -62,7 +62,7 @@ export async function readJson(request: Request, most = 64 * 1024): Promise<Reco
     const value: unknown = JSON.parse(text);
     if (value !== null && typeof value === 'object' && !Array.isArray(value)) return value as Record<string, unknown>;
   } catch {
-    // Told below, like any other body that is not an object.
+    // Reported below, like any other body that is not an object.
   }
   throw new AppError('INVALID', `Expected a JSON object, got “${text.slice(0, 40)}”.`);
 }

@@ -2,13 +2,13 @@ type Policy = { page: boolean; nonce: string; production: boolean; https: boolea
 
 /**
  * Content Security Policy, Level 3. Scripts run only with the answer's own nonce (and what those load); everything else
- * comes from this server alone, and nobody may frame it. Answers of the interface for programs load nothing at all.
+ * comes from this server alone, and no site may frame it. Answers for programs load nothing at all.
  */
 export function contentSecurityPolicy({ page, nonce, production, https, issuer }: Policy): string {
   if (!page) return "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
   const rules: Record<string, string[]> = {
     'default-src': ["'none'"],
-    // While developing, the framework evaluates code to show where an error came from.
+    // In development, the framework evaluates code to show where an error came from.
     'script-src': [`'nonce-${nonce}'`, "'strict-dynamic'", ...(production ? [] : ["'unsafe-eval'"])],
     'style-src': production ? ["'self'", `'nonce-${nonce}'`] : ["'self'", "'unsafe-inline'"],
     'img-src': ["'self'", 'data:', 'blob:'],

@@ -4,13 +4,12 @@ import http, { type IncomingMessage, type ServerResponse } from 'node:http';
 const TIME_TO_STOP = 8_000;
 
 /**
- * What the framework's own HTTP server lacks, for every server of this process. Called once, before it answers anybody.
+ * What the framework's own HTTP server lacks, for every server of this process. Called once, before the first request.
  *
- * - Without a proxy before it (`trustedProxies` 0), X-Forwarded-For says what the sender wrote into it; the framework
- *   keeps that. Here the address of the connection itself takes its place.
+ * - Without a proxy in front of it (`trustedProxies` 0), X-Forwarded-For is whatever the sender wrote into it, and the
+ *   framework keeps that. Here it is replaced by the address of the connection itself.
  * - On a signal to stop, the framework waits for every open stream, without a limit. Here streams end at once and
- * browsers
- *   connect again by themselves; the process ends when the rest is answered, and after eight seconds in any case.
+ *   browsers reconnect by themselves; the process ends when the rest is answered, and after eight seconds in any case.
  */
 export function prepareServerProcess({ trustedProxies }: { trustedProxies: number }): void {
   const streams = new Set<ServerResponse>();
@@ -29,7 +28,8 @@ export function prepareServerProcess({ trustedProxies }: { trustedProxies: numbe
       for (const response of streams) if (isStream(response)) response.socket?.destroy();
       setTimeout(() => process.exit(0), TIME_TO_STOP).unref();
     });
-  // Whoever started this process holds a channel to it: when that closes, they are gone, and nobody would stop it.
+  // The process that started this one holds a channel to it: when it closes, that process is gone, and nothing else
+  // would stop this one.
   if (process.send) process.once('disconnect', () => process.kill(process.pid, 'SIGTERM'));
 }
 

@@ -19,8 +19,8 @@ export function authSecret(): string {
 }
 
 /**
- * The secret of the session row that the browser carries, or null. Encrypted by next-auth (JWE), so that nobody can
- * make one up.
+ * The secret of the session row in the browser's cookie, or null. Encrypted by next-auth (JWE), so that it can't be
+ * forged.
  */
 export async function readSessionCookie(): Promise<string | null> {
   const token = (await cookies()).get(cookieName())?.value;
@@ -34,7 +34,7 @@ export async function readSessionCookie(): Promise<string | null> {
   }
 }
 
-/** The same cookie that next-auth sets when somebody signs in through it. */
+/** The same cookie that next-auth sets for a sign-in through it. */
 export async function writeSessionCookie(sessionToken: string): Promise<void> {
   const value = await encode({ token: { sessionToken }, secret: authSecret(), maxAge: sessionSeconds });
   (await cookies()).set(cookieName(), value, {

@@ -3,7 +3,7 @@ import { env } from '@/lib/env';
 import { localBus, type Bus, type Topic } from './bus';
 import { postgresqlBus } from './postgresql-bus';
 
-/** Kept on globalThis: pages and route handlers are bundled apart and must still hear each other. */
+/** On globalThis: pages and route handlers are bundled apart and must still share it. */
 const globals = globalThis as typeof globalThis & { kerncritBus?: Bus };
 
 /** The bus of this process: in memory with SQLite, which one process serves; across processes with PostgreSQL. */

@@ -5,18 +5,22 @@
 export type Topic = `round:${string}` | `wall:${string}` | `points:${string}`;
 
 /**
- * Tells those who watch that something changed. It promises no delivery: whoever watches also looks by itself now and
+ * Notifies watchers that something changed. Delivery is not guaranteed: a watcher must also look by itself now and
  * then.
  */
 export type Bus = {
-  /** Tells all listeners to the topic, in this process and in the others. Call it after the commit. It never throws. */
+  /**
+   * Notifies all listeners of the topic, in this process and in the others. Call it after the commit. It never throws.
+   */
   publish(topic: Topic): void;
   /** Calls `hear` at each change of one of the topics. Returns what ends it. */
   listen(topics: readonly Topic[], hear: () => void): () => void;
   close(): Promise<void>;
 };
 
-export type LocalBus = Bus & { /** Everybody is told, since something may have been missed. */ tellAll(): void };
+export type LocalBus = Bus & {
+  /** All listeners are notified, since something may have been missed. */ tellAll(): void;
+};
 
 /** Within one process. */
 export function localBus(): LocalBus {

@@ -9,9 +9,8 @@ const longestWait = 5_000;
 
 /**
  * Across processes by LISTEN and NOTIFY, on one connection of its own that is made again when it breaks. Listeners here
- * are told at once, those elsewhere by PostgreSQL. Whoever was cut off is told that anything may have changed
- * meanwhile. It needs a session of its own with the database: a pooler that shares connections between statements drops
- * LISTEN.
+ * are notified at once, those elsewhere by PostgreSQL. After a break all listeners are notified, since anything may
+ * have changed. It needs its own database session: a pooler that shares connections between statements drops LISTEN.
  */
 export function postgresqlBus(url: string): Bus {
   const here = localBus();
@@ -75,7 +74,7 @@ export function postgresqlBus(url: string): Bus {
     if (from !== me) here.publish(topic.join('|') as Topic);
   }
 
-  /** What could not be said while the connection was away is said when it is back. */
+  /** What could not be sent while the connection was lost is sent when it is back. */
   function flush(): void {
     const by = client;
     if (!by) return;

@@ -1,7 +1,7 @@
 import { logError } from '@/lib/log';
 import { mailIsSetUp, sendMail, type Letter } from './send';
 
-/** The letter with a link to set a new password. Nothing in it but the link needs to be kept secret. */
+/** The mail with a link to set a new password. Only the link in it is secret. */
 export function passwordLetter({
   to,
   name,
@@ -26,7 +26,7 @@ export function passwordLetter({
   };
 }
 
-/** Told after the fact, so that a change somebody else made does not stay unseen. */
+/** Sent after the fact, so that a change made by another person is noticed. */
 export function passwordChangedLetter({ to, name, at }: { to: string; name: string; at: string }): Letter {
   return {
     to,
@@ -39,7 +39,7 @@ export function passwordChangedLetter({ to, name, at }: { to: string; name: stri
   };
 }
 
-/** To somebody whom an instructor brought into a course by a roster. */
+/** To a person whom an instructor added to a course by a roster. */
 export function welcomeLetter({
   to,
   name,
@@ -66,7 +66,7 @@ export function welcomeLetter({
   };
 }
 
-/** Before the day until which a course's work is kept. */
+/** Before the last day of a course's retention. */
 export function retentionLetter({
   to,
   name,
@@ -95,8 +95,8 @@ export function retentionLetter({
 }
 
 /**
- * Tells the owner of an account that its password was changed, where mail is set up. The change stands whatever becomes
- * of the letter.
+ * Informs the owner of an account that its password was changed, where mail is set up. The change is valid whether or
+ * not the mail arrives.
  */
 export function tellPasswordChanged(person: { emailNorm: string; name: string }, now: Date): void {
   if (!mailIsSetUp()) return;

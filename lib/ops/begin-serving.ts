@@ -11,7 +11,7 @@ const globals = globalThis as typeof globalThis & { kerncritServer?: () => void 
 export function beginServing(): void {
   if (globals.kerncritServer) return;
   try {
-    // Kept: a lock that nothing refers to any more is let go.
+    // Referenced here: a lock without a reference would be released.
     globals.kerncritServer = holdAsOnlyServer(env().databaseUrl);
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);

@@ -2,13 +2,13 @@ import path from 'node:path';
 import Database from 'better-sqlite3';
 import { makeFolder, sqliteFile } from '@/lib/data/sqlite';
 
-/** Kept in sight: a connection that nothing refers to is closed by itself, and its lock is gone. */
+/** Referenced here: a connection without a reference is closed, and its lock released. */
 const held = new Set<Database.Database>();
 
 /**
- * Makes sure that one server alone works on a SQLite file: two would each keep their own counts, rooms and caches.
- * A lock of the system on a file beside it is held until the function that comes back is called or the process ends,
- * however it ends. Commands may run beside a server. On other databases, and in memory, nothing is held.
+ * Makes sure that only one server works on a SQLite file: two would each have their own counts, rooms and caches. A
+ * system lock on a file beside it is held until the returned function is called or the process ends, however it ends.
+ * Commands may run beside a server. On other databases, and in memory, there is no lock.
  * @throws Error in words when another server holds it
  */
 export function holdAsOnlyServer(url: string): () => void {

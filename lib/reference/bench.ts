@@ -6,7 +6,7 @@ import { repeatabilityOf } from '@/shared/reference-spacings';
 import { referenceBenchInput } from '@/shared/schemas/reference';
 import { isStarted, referenceView } from '@/lib/rows/reference';
 
-/** A line to be set as a reference: the actor's own take in a slot as it stands, and what others have set. */
+/** A line to be set as a reference: the actor's own work in a slot, and the references of others. */
 export const getReferenceBench = operation({
   name: 'get-reference-bench',
   allow: 'reference:set',
@@ -40,7 +40,7 @@ export const getReferenceBench = operation({
       firstTake: mine.some((one) => one.slot === 1 && !one.started),
       /** How far apart this person's takes are to be expected; null with one take. */
       repeatability: repeatabilityOf(mine),
-      /** Nobody sees their own first take while making the second: it is to be made anew. */
+      /** The author doesn't see the first reference while making the second: it is to be made anew. */
       others: all.filter((one) => one.slot === 1 && !one.started && one.authorId !== member.id),
       previousId: order[at - 1]?.id ?? null,
       nextId: order[at + 1]?.id ?? null,

@@ -64,9 +64,9 @@ export const carryReference = operation({
 type At = { pack: Pack; size: Size; ground: Ground };
 
 /**
- * A spacing carried from one specimen to another of the same words, as a start to be looked at.
- * In another face or weight a total is kept as a share of the face's own stem gap, since gaps and counters shrink
- * together; at another size the tracking follows the expected response of a reading face. Offsets are held to ±2000.
+ * A spacing copied from one specimen to another of the same words, as a start to be checked. In another face or weight
+ * a total is kept as a share of the face's own stem gap, since gaps and counters shrink together; at another size the
+ * tracking follows the expected response of a reading face. Offsets are limited to ±2000.
  */
 export function carrySpacing(spacing: Spacing, from: At, to: At): { spacing: Spacing; map: (number | null)[] } {
   const map = pairMap(lineOf(from.pack), lineOf(to.pack));

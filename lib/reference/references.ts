@@ -85,8 +85,8 @@ const contents = (rows: readonly Content[]): string[] =>
     .sort();
 
 /**
- * Keeps the actor's own reference of a line as the bench sends it. Sent again it is answered the same.
- * Result: the version it made, or what is kept instead when another window came first.
+ * Stores the actor's own reference of a line, as sent by the bench. Sent again it gets the same answer. Result: the
+ * version it made, or what is stored instead when another window was first.
  */
 export const saveReference = operation({
   name: 'save-reference',
@@ -120,7 +120,7 @@ export const saveReference = operation({
 
 type Row = Parameters<typeof referenceView>[0] & { version: number };
 
-/** The same again is simply kept; anything else is told what stands there. */
+/** The same content again is accepted; anything else gets what is stored. */
 function answerFor(there: Omit<Row, 'author'>, sent: ReferenceContent): SaveAnswer {
   const { spacing, tolerances, reasons } = referenceView({ ...there, author: { user: null } });
   const content = ({
@@ -174,10 +174,7 @@ export const removeReference = operation({
   },
 });
 
-/**
- * Puts the references as they stand in force: a new numbered set, and every proof of the exercise compared again with
- * it.
- */
+/** Freezes the references: a new numbered set, with which every proof of the exercise is compared again. */
 export const applyReferences = operation({
   name: 'apply-references',
   allow: 'reference:set',
@@ -188,7 +185,7 @@ export const applyReferences = operation({
   },
 });
 
-/** What a teacher is called who is no longer here. */
+/** The name shown for an instructor who has left. */
 export const formerInstructor = 'a former instructor';
 
 /** Puts the name of the nearest reference's author into stored figures, which hold the member's id. */

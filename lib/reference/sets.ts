@@ -11,9 +11,9 @@ import { canonicalJson } from '@/shared/text/canonical-json';
 import { isStarted, referenceView, type ReferenceView } from '@/lib/rows/reference';
 
 /**
- * The references of an exercise that the actor may see, by specimen version: frozen ones, in the form they are compared
- * with. Staff always; students never before the exercise's setting allows it, and after a release exactly those that
- * the release was made with. An empty map is the answer for everything else, so that nothing can be told from it.
+ * The references of an exercise that the actor may see, by specimen version: frozen ones, in the form used for
+ * comparison. Staff always; students never before the exercise's setting allows it, and after a release exactly those
+ * that the release was made with. An empty map is the answer in every other case, so that it reveals nothing.
  */
 export async function visibleReferences(
   context: Context,
@@ -62,8 +62,9 @@ function byVersion(frozen: readonly ReferenceView[], exerciseTolerance: number):
 }
 
 /**
- * The references of a frozen set as the core compares with them, by specimen version. `settings`: the exercise's, as
- * stored. Authors go by their member's id: a comparison is kept for good, and a name is put in only when it is shown.
+ * The references of a frozen set in the form the core compares with, by specimen version. `settings`: the exercise's,
+ * as stored. Authors are given by member id: a comparison is stored for good, and names are added only when it is
+ * shown.
  */
 export function frozenReferences(
   items: readonly Parameters<typeof referenceView>[0][],
@@ -79,8 +80,8 @@ export function frozenReferences(
 export type FrozenReferences = { referenceSetId: string | null; number: number; fresh: boolean };
 
 /**
- * Freezes the references of an exercise as they stand into the next numbered set, unless they stand as in the last one.
- * Where there never was a reference there is no set. Comparisons name the set they were made with.
+ * Freezes the present references of an exercise as the next numbered set, unless they are the same as in the last one.
+ * Without any reference there is no set. Comparisons name the set they were made with.
  */
 export const freezeReferences = (context: Context, exerciseId: string): Promise<FrozenReferences> =>
   retryOnConflict(async () => {

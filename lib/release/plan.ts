@@ -63,8 +63,8 @@ export const getReleasePlan = operation({
             percent: release.percent,
             late: release.late,
             /**
-             * Criteria by which two markers differ and nobody has settled it; or that wait for the second marker. The
-             * first marker's level would count.
+             * Criteria on which two markers differ without a settlement, or which wait for the second marker. The first
+             * marker's level would count.
              */
             differing: release.marks.filter((mark) => mark.from === 'differs').length,
             secondWaits: release.marks.some((mark) => mark.from === 'second-waits'),
@@ -79,7 +79,10 @@ export const getReleasePlan = operation({
   },
 });
 
-/** What would go out to one student, in outline; `seen` stands for all of it and changes whenever any of it does. */
+/**
+ * An outline of what would be released to one student; `seen` is a digest of all of it and changes whenever any of it
+ * does.
+ */
 export type PlannedRelease = {
   proofId: string;
   memberId: string;

@@ -18,9 +18,9 @@ import { type PlannedRelease, releasePlan } from './plan';
 import { drawLines, nameInstructors, shownTo } from './released';
 
 /**
- * Sends notes and marks of a round out to those chosen, all or none of them. What goes out is pinned to the proof, the
- * references and the engine, and never changes; a release to somebody who has one already is a correction with the next
- * number. Nothing goes out that differs from what the page showed.
+ * Releases notes and marks of a round to the chosen students, all or none of them. A release is tied to the proof, the
+ * references and the engine, and never changes; a release to a student who already has one is a correction with the
+ * next number. Nothing is released that differs from what the page showed.
  */
 export const releaseRound = operation({
   name: 'release-round',
@@ -86,7 +86,7 @@ export const releaseRound = operation({
   },
 });
 
-/** Everybody on the list must still be as the page showed them. */
+/** Every student on the list must still be as the page showed them. */
 function refuseUnseen(
   to: readonly { proofId: string; seen: string }[],
   byToken: ReadonlyMap<string, QueueEntry>,
@@ -118,7 +118,7 @@ export const previewRelease = operation({
   },
 });
 
-/** What would go out for one proof of the queue now, with the names of teachers in it. */
+/** What would be released for one proof of the queue now, with the names of instructors in it. */
 export async function previewOf(
   data: ScopedData,
   { exerciseId, roundNumber, proof }: { exerciseId: string; roundNumber: number; proof: string },

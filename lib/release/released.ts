@@ -21,7 +21,7 @@ export type ShownRelease = {
   snapshot: ReleaseSnapshot;
   /** What was answered since in the threads of released notes, by note. */
   answers: Record<string, NoteEntryView[]>;
-  /** How the lines stand in the student's present drafts; empty for staff. */
+  /** The lines as they are in the student's present drafts; empty for staff. */
   since: LineSince[];
   mayAnswer: boolean;
 };
@@ -88,8 +88,8 @@ export async function findRelease(data: ScopedData, proofId: string, own: boolea
 }
 
 /**
- * What is shown of a release: all of it, or, where the course hides measured figures, all but those. What is kept never
- * changes.
+ * What is shown of a release: all of it, or, where the course hides measured figures, all but those. What is stored
+ * never changes.
  */
 export const shownTo = (snapshot: ReleaseSnapshot, figuresHidden: boolean): ReleaseSnapshot =>
   figuresHidden
@@ -107,7 +107,7 @@ async function threadsOf(data: ScopedData, snapshot: ReleaseSnapshot, own: boole
   return threads;
 }
 
-/** Names are not kept in a release; they are put in from the threads as long as the people are there. */
+/** A release stores no names; they are taken from the threads as long as the people are there. */
 const withAuthors = (snapshot: ReleaseSnapshot, threads: Threads): ReleaseSnapshot => ({
   ...snapshot,
   lines: snapshot.lines.map((line) => ({
@@ -133,7 +133,7 @@ const answersTo = (snapshot: ReleaseSnapshot, threads: Threads): Record<string, 
     ),
   );
 
-/** How the pairs of each note on a line have moved since, in the student's draft as it stands. By note id. */
+/** How the pairs of each note on a line have moved since, in the student's present draft. By note id. */
 export type LineSince = { specimenVersionId: string; notes: Record<string, PairChange[]> };
 
 type SentProof = NonNullable<Awaited<ReturnType<ScopedData['proofs']['byId']>>>;
@@ -201,7 +201,7 @@ async function wasReleased(data: ScopedData, noteId: string, proofId: string): P
   );
 }
 
-/** A snapshot with the names of those whose references it speaks of; a release itself keeps none. */
+/** A snapshot with the names of the authors of its references; a release itself stores none. */
 export async function nameInstructors(data: ScopedData, snapshot: ReleaseSnapshot): Promise<ReleaseSnapshot> {
   const named = await withNamedAuthors(
     data,

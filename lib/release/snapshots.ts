@@ -18,7 +18,7 @@ import type { PlannedRelease } from './plan';
 
 export type BuiltRelease = { snapshot: ReleaseSnapshot; referenceSetId: string | null; engine: number };
 
-/** What each student would see, exactly as it is kept when it goes out. By proof id. */
+/** What each student would see, exactly as it is stored on release. By proof id. */
 export async function buildSnapshots(
   data: ScopedData,
   planned: readonly PlannedRelease[],
@@ -82,7 +82,7 @@ function snapshotOf(
   };
 }
 
-/** Without names: who wrote what is looked up when it is shown, so that a person who is erased is named nowhere. */
+/** Without names: authors are looked up when it is shown, so that an erased person is named nowhere. */
 function releasedNote(row: Parameters<typeof noteView>[0]): ReleasedNote {
   const { id, fromPair, toPair, suggestion, settled, entries } = noteView(row, false);
   return { id, fromPair, toPair, suggestion, settled, entries: entries.map((entry) => ({ ...entry, author: null })) };

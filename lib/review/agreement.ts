@@ -80,8 +80,8 @@ export const getAgreement = operation({
 });
 
 /**
- * `apart`: the sum over the criteria of points of the whole by which the two differ, in percent. `open`: criteria that
- * nobody has settled.
+ * `apart`: the sum over the criteria of points of the whole by which the two differ, in percent. `open`: criteria
+ * without a settlement.
  */
 function differenceOf({ judged }: JudgedProof): { apart: number; criteriaApart: number; open: number } {
   const weights = judged.reduce((sum, { criterion }) => sum + criterion.weight, 0);
@@ -91,7 +91,7 @@ function differenceOf({ judged }: JudgedProof): { apart: number; criteriaApart: 
       : (Math.abs(levels[first]!.points - levels[second]!.points) * weight) / weights,
   );
   const differ = judged.filter(({ given: { first, second } }) => first !== null && second !== null && first !== second);
-  // Levels with the same points still differ: they come last, but they are there.
+  // Levels with the same points still differ: they are listed, at the end.
   return {
     apart: Math.max(
       each.reduce((sum, one) => sum + one, 0),

@@ -7,10 +7,10 @@ import { idSchema } from '@/shared/schemas/id';
 import { proofContext, type ProofContext } from './context';
 import { firstSlot, type MarkTaskRow, secondSlot, tasksFor } from './tasks';
 
-/** How long a proof stays kept for the marker who has it open; an open page asks again well before. */
+/** How long a proof stays claimed for the marker who has it open; an open page renews it well before. */
 export const leaseMinutes = 10;
 
-/** Keeps a proof for one marker while it is open, so that nobody works on it twice by accident. */
+/** Claims a proof for one marker while it is open, so that two don't work on it by accident. */
 export const claimProof = operation({
   name: 'claim-proof',
   allow: 'mark:give',
@@ -34,7 +34,7 @@ export async function claim(
   if (known && (await data.markTasks.renew(known.id, me.id, leaseUntil))) return { taskId: known.id, leaseUntil };
   await tasksFor(data, round.id, [proof.id], now);
   for (let attempt = 0; attempt < 20; attempt += 1) {
-    // The first marking's version is read before anything else: it speaks for the whole proof (see below).
+    // The first marking's version is read before anything else: it is the version of the whole proof (see below).
     const first = await data.markTasks.byProof(proof.id, firstSlot);
     const task = slot === firstSlot ? first : await data.markTasks.byProof(proof.id, secondSlot);
     if (!first || !task) throw notFound();
@@ -52,9 +52,8 @@ export async function claim(
 }
 
 /**
- * Takes the second marking. Nobody may have both, and two rows cannot be held against each other by one unique key; so
- * whoever takes either takes a version of the first as well: of two that begin at the same version one has to look
- * again.
+ * Claims the second marking. No member may have both, and one unique key can't compare two rows; so claiming either
+ * also takes a version of the first: of two that begin at the same version one has to look again.
  */
 async function takeSecond(
   data: ScopedData,

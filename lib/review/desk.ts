@@ -22,8 +22,8 @@ import { noteView } from './notes';
 import { listStockNotes } from './stock-notes';
 
 /**
- * One line of one proof, with all that a marker works with there: what was measured and compared (shown when asked
- * for), notes, what was said before and how it has changed since, marks, and where to go next.
+ * One line of one proof, with all that a marker needs there: what was measured and compared (shown on request), notes,
+ * earlier notes and what has changed since, marks, and links onwards.
  */
 export const getProofLine = operation({
   name: 'get-proof-line',
@@ -113,7 +113,7 @@ export const getProofLine = operation({
         slot: reference.slot,
         spacing: spacingOf(reference),
       })),
-      /** Only of the same version: another's pairs cannot be laid under this line. */
+      /** Only of the same version: another's pairs cannot be drawn under this line. */
       previous:
         previous && previous.specimenVersionId === version.id
           ? { round: previous.proof.round.number, proof: previous.proof.number, spacing: spacingOf(previous) }
@@ -173,8 +173,8 @@ type Here = { token: string; proofId: string; specimenId: string };
 
 /**
  * The proofs before and after this one in the queue (the same line), and the lines before and after this one in the
- * proof; after a student's last line comes the first line of the next student. From a proof that does not count, the
- * first of the queue comes next.
+ * proof; after a student's last line follows the first line of the next student. From a proof that does not count, the
+ * next is the first of the queue.
  */
 async function neighboursOf(
   data: ScopedData,
@@ -188,7 +188,7 @@ async function neighboursOf(
   return between(next ?? null, previous ?? null, here, specimenIds, queue.section?.id ?? null);
 }
 
-/** The same in a queue of which every token is at hand. */
+/** The same in a queue whose tokens are all known. */
 function neighboursAmong(
   tokens: readonly string[],
   here: Omit<Here, 'proofId'>,
@@ -217,7 +217,7 @@ function between(
   };
 }
 
-/** What stands for each of these proofs in an address, null where there is none. */
+/** The token of each of these proofs in an address, null where there is none. */
 async function tokensOf(
   data: ScopedData,
   { round, settings }: Pick<ProofContext, 'round' | 'settings'>,
@@ -278,8 +278,8 @@ async function sentAgain(data: ScopedData, context: ProofContext): Promise<Earli
 type Note = { taskId: string | null; authorId: string | null };
 
 /**
- * Whether a note may be read by whoever has the proof before them. While two mark it, each reads the notes of their own
- * marking and those they wrote; a note from before any marking belongs to the first.
+ * Whether a marker of the proof may read a note. While two mark it, each reads the notes of their own marking and those
+ * they wrote; a note from before any marking belongs to the first.
  */
 function mayBeRead(
   note: Note,

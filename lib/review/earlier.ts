@@ -17,7 +17,7 @@ type Where = {
   versionId: string;
 };
 
-/** What was said on this line in the rounds before, held against how it is set now. */
+/** Notes on this line in earlier rounds, compared with its present spacing. */
 export async function earlierNotes(data: ScopedData, where: Where, now: Spacing): Promise<EarlierNote[]> {
   if (where.proofItemIds.length === 0) return [];
   const [notes, mapsFrom] = await Promise.all([
@@ -61,8 +61,8 @@ type Item = { id: string; specimenVersion: { text: string } };
 const most = 8;
 
 /**
- * How a student answered to size, weight and face where a proof has one text several times: hints in sentences, each
- * with its source, those that concern the line `here`. Empty where the text stands alone.
+ * How a student responded to size, weight and face where a proof has one text several times: hints in sentences, each
+ * with its source, those that concern the line `here`. Empty where the text occurs once.
  */
 export async function acrossSpecimens(data: ScopedData, items: readonly Item[], here: Item): Promise<string[]> {
   const others = items

@@ -28,8 +28,8 @@ import { fixCounted } from './counted';
 import { firstSlot, secondSlot, secondState } from './tasks';
 
 /**
- * Sets the level of one criterion, or takes it back. Every change is kept with its author and, where a level is
- * changed, the reason. Who read an older mark changes nothing and is told what it is now.
+ * Sets the level of one criterion, or clears it. Every change is logged with its author and, where a level is changed,
+ * the reason. A request based on an older mark changes nothing and gets the present one.
  */
 export const giveMark = operation({
   name: 'give-mark',
@@ -184,9 +184,9 @@ type MarksOfProofs = {
   stateOf(proofId: string): SecondState;
   /** What each marking gave by one criterion. */
   given(proofId: string, criterionVersionId: string): GivenLevels;
-  /** The level that counts, and where it comes from. */
+  /** The level that counts, and its source. */
   effective(proofId: string, criterionVersionId: string): EffectiveMark;
-  /** Whether the first marker has finished, null where nobody has begun. */
+  /** Whether the first marker has finished, null where marking has not begun. */
   firstDone(proofId: string): boolean | null;
 };
 

@@ -15,9 +15,9 @@ import { firstSlot } from './tasks';
 const atOnce = 20;
 
 /**
- * Takes the next proof of the queue that waits, for this marker alone: two who ask at the same moment get two proofs.
- * `after` is the proof they come from, which is not given again. What they skipped comes only when all else is done or
- * taken. `second` asks for the next of the second marking, which has a queue of its own.
+ * Claims the next waiting proof of the queue, for this marker alone: two requests at the same moment get two proofs.
+ * `after` is the proof they are leaving, which is not given again. Skipped ones follow only when all others are done or
+ * claimed. `second` asks for the next of the second marking, which has its own queue.
  */
 export const claimNextProof = operation({
   name: 'claim-next-proof',
@@ -98,8 +98,8 @@ async function secondTaken(
 }
 
 /**
- * Claims an open proof; false where somebody else has it or has finished it meanwhile, or where it may not be this
- * marker's.
+ * Claims an open proof; false where another marker has it or has finished it meanwhile, or where this marker may not
+ * have it.
  */
 async function claimed(data: ScopedData, token: string, now: Date): Promise<boolean> {
   const context = await proofContext(data, token);
@@ -113,7 +113,7 @@ async function claimed(data: ScopedData, token: string, now: Date): Promise<bool
   }
 }
 
-/** Puts a proof off: it comes last for this marker, at once free for others. Or takes it up again. */
+/** Puts a proof off: it is last for this marker, at once free for others. Or puts it back in order. */
 export const skipProof = operation({
   name: 'skip-proof',
   allow: 'mark:give',

@@ -79,8 +79,7 @@ function suggestionFor(run: Run | null, suggestion: number[] | null, pairs: numb
 }
 
 /**
- * Gives a note other words or another suggestion. What it said before is kept; who read an older version changes
- * nothing.
+ * Changes a note's text or suggestion. The earlier text is kept; a request based on an older version changes nothing.
  */
 export const editNote = operation({
   name: 'edit-note',
@@ -117,7 +116,7 @@ const changedMeanwhile = (note: NoteView): AppError =>
     { body: { note } },
   );
 
-/** The note as it stands now. */
+/** The note as it is now. */
 async function shown(data: ScopedData, noteId: string): Promise<NoteView> {
   const note = await data.notes.byId(noteId);
   if (!note) throw notFound();
@@ -169,7 +168,8 @@ export const answerInThread = operation({
 type WrittenEntry = { seq: number; authorId: string | null; body: string };
 
 /**
- * The same words by the same person after the last that they saw: the answer came twice (a lost reply, a double press).
+ * The same text by the same person after the last one they saw: the reply was sent twice (a lost answer, a double
+ * press).
  */
 export const alreadyWritten = (
   entries: readonly WrittenEntry[],

@@ -11,11 +11,11 @@ type Later = { id: string; number: number };
 export type QueueOrder = {
   /** The proofs that count, in the order of their aliases: fair, and the same for every marker. */
   counted: readonly InOrder[];
-  /** Where a proof stands among them, from 0; by its id and by its alias. */
+  /** Its place among them, from 0; by its id and by its alias. */
   placeOf: ReadonlyMap<string, number>;
-  /** By member: proofs that came after marking began and do not count unless picked. */
+  /** By member: proofs that arrived after marking began and do not count unless picked. */
   laterOf: ReadonlyMap<string, readonly Later[]>;
-  /** Members of whom no proof counts: all came after marking began. */
+  /** Members without a counted proof: all arrived after marking began. */
   uncounted: readonly string[];
   /** First tasks of proofs that do not count (any more). */
   tasksAside: readonly string[];
@@ -25,10 +25,9 @@ const cache = new Map<string, { state: string; order: QueueOrder }>();
 const mostCached = 40;
 
 /**
- * The order of a round's queue and how many of its proofs are marked. Worked out once for each state of the round,
- * which is a handful of counts asked of the database each time, and kept in memory: so a look at one page or one proof
- * costs the same among 30 and among 3,000. Whoever reads what is kept has been found to be staff of the round by that
- * same question.
+ * The order of a round's queue and how many of its proofs are marked. Computed once for each state of the round, which
+ * is a handful of counts read from the database each time, and cached: so a look at one page or one proof costs the
+ * same among 30 and among 3,000. The same query has shown that the reader is staff of the round.
  */
 export async function queueOrder(
   data: ScopedData,
@@ -45,8 +44,8 @@ export async function queueOrder(
 }
 
 /**
- * Puts the proofs in order, after making the first tasks that are still missing. The state is read before what it
- * stands for, so that what comes in between is found at the next look and never missed.
+ * Orders the proofs, after making the first tasks that are still missing. The state is read before the proofs, so that
+ * a proof arriving in between is found at the next look and never missed.
  */
 async function workOut(
   data: ScopedData,
@@ -106,7 +105,7 @@ type SectionOfQueue = { id: string; name: string; sent: number };
 
 /** The queue as one marker goes through it. */
 export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
-  /** Proofs that this marker has put off: they come last, for nobody else. */
+  /** Proofs that this marker has put off: last, for this marker only. */
   skipped: ReadonlySet<string>;
   section: SectionOfQueue | null;
 };
@@ -114,8 +113,8 @@ export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
 type QueueContext = Pick<RoundContext, 'round' | 'course' | 'settings' | 'me'>;
 
 /**
- * The round's order, or the part of it that a section has sent, with what this marker skipped at the end. @throws
- * NOT_FOUND for a section that may not be told apart.
+ * The round's order, or the part of it that a section has sent, with what this marker skipped at the end.
+ * @throws NOT_FOUND for a section that may not be told apart.
  */
 export async function myQueue(
   data: ScopedData,

@@ -93,18 +93,18 @@ export type QueueEntry = {
   section: string | null;
   hidden: boolean;
   state: 'open' | 'done';
-  /** Who works on it now, and until when it is kept for them. */
+  /** Who works on it now, and until when their claim lasts. */
   heldBy: string | null;
   heldUntil: Date | null;
   mine: boolean;
   /** The student sent again: an earlier proof of the round was marked, and this one has not been yet. */
   lookAgain: boolean;
-  /** Proofs that came after marking began and do not count unless picked. */
+  /** Proofs that arrived after marking began and do not count unless picked. */
   later: LaterProof[];
 };
 
 type LaterProof = { token: string; number: number };
-/** Somebody of whom no proof counts: all came after marking began. */
+/** A student without a counted proof: all arrived after marking began. */
 type Uncounted = { shownAs: string; later: LaterProof[] };
 
 /**
@@ -116,7 +116,7 @@ export async function queueOf(data: ScopedData, context: RoundContext, now: Date
   return entriesOf(data, context, order, order.counted, now);
 }
 
-/** These places of the queue as they stand now. Asks only for them, however long the queue is. */
+/** The present state of these places of the queue. Reads only them, however long the queue is. */
 export async function entriesOf(
   data: ScopedData,
   context: RoundContext,

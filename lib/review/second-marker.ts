@@ -62,15 +62,15 @@ export const getSecondQueue = operation({
 });
 
 /**
- * `free`: may be taken now. `mine`: begun by this marker, and not given back. `held`: another has it in hand or has
+ * `free`: can be claimed now. `mine`: begun by this marker, and not given back. `held`: another marker has claimed or
  * finished it. `own`: this marker has a part in the first marking.
  */
 type SecondStanding = 'free' | 'mine' | 'held' | 'own';
 type SecondPlace = InOrder & { task: MarkTaskRow; status: SecondStanding; skipped: boolean };
 
 /**
- * The proofs of a round that a second marker looks at, in the order of the aliases of those tasks, which is fair and
- * has nothing to do with the order of the first marking. What this marker skipped comes last, for nobody else.
+ * The proofs of a round that get a second marker, ordered by the aliases of those tasks, which is fair and unrelated to
+ * the order of the first marking. What this marker skipped is last, for this marker only.
  */
 export async function secondQueue(
   data: ScopedData,
@@ -97,7 +97,7 @@ export async function secondQueue(
   return (
     places
       .map((place) => ({ ...place, task: tasks.get(place.proofId)! }))
-      // A task that nobody has begun goes away with the setting that asked for it.
+      // An untouched task disappears with the setting that asked for it.
       .filter(({ proofId, task }) => isSampled(proofId, setting) || task.markerId !== null)
       .map((place) => ({
         ...place,

@@ -22,7 +22,7 @@ export const getMarkDifference = operation({
   run: async ({ data }, { proof: token }) => {
     const context = await proofContext(data, token);
     const { proof, round, exercise, course, first, second, hidden } = context;
-    // Until both have finished there is nothing to lay side by side.
+    // Until both have finished there is nothing to compare.
     if (context.two !== 'done') throw notFound();
     const [rows, marks, settled, history] = await Promise.all([
       data.criteria.ofExercise(exercise.id),
@@ -82,8 +82,9 @@ const firstLine = (items: Items): string | null =>
     ?.specimenVersion.specimenId ?? null;
 
 /**
- * Sets the level that counts by one criterion once both markers have finished, with a reason and the name of whoever
- * does it. The two markers' own marks stay as they were given. Who read an older state changes nothing.
+ * Settles the level that counts for one criterion once both markers have finished, with a reason and the name of the
+ * person who settles it. The two markers' own marks stay as they are. A request based on an older state changes
+ * nothing.
  */
 export const settleMark = operation({
   name: 'settle-mark',

@@ -6,7 +6,7 @@ import { firstStockNotes } from '@/shared/critique/stock-note';
 import { stockNoteInputSchema, type StockNoteView } from '@/shared/schemas/note';
 import { idSchema } from '@/shared/schemas/id';
 
-/** The stock notes at hand in a course: one's own and the shared ones, then those every course starts with. */
+/** The stock notes available in a course: one's own and the shared ones, then those every course starts with. */
 export async function listStockNotes(data: ScopedData, courseId: string, memberId: string): Promise<StockNoteView[]> {
   const stored = await data.stockNotes.ofCourse(courseId);
   const own = stored.map(({ id, body, fault, shared, authorId }) => ({

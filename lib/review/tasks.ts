@@ -39,10 +39,7 @@ export const tasksFor = (
 
 export type MarkTaskRow = Awaited<ReturnType<typeof tasksFor>> extends Map<string, infer Row> ? Row : never;
 
-/**
- * A name that tells nothing: `K7M-2QX`. 25^6 = 244 million of them; a clash is refused by the unique key and tried
- * again.
- */
+/** A random name: `K7M-2QX`. 25^6 = 244 million of them; a clash is refused by the unique key and tried again. */
 function makeAlias(pick: (below: number) => number = randomInt): string {
   const some = () => Array.from({ length: 3 }, () => signs[pick(signs.length)]).join('');
   return `${some()}-${some()}`;
@@ -53,7 +50,7 @@ export function shownAs(who: { name: string | null; alias: string }, hidden: boo
   return hidden ? who.alias : (who.name ?? `Erased person ${who.alias}`);
 }
 
-/** What stands for a proof in an address: where names are hidden, the alias, since an id tells when it was made. */
+/** A proof's token in an address: where names are hidden, the alias, since an id reveals when it was made. */
 export const tokenOf = (task: { proofId: string; alias: string }, hidden: boolean): string =>
   hidden ? task.alias : task.proofId;
 
@@ -70,9 +67,9 @@ export function secondState(
 }
 
 /**
- * What somebody at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or
- * none. While two mark a proof, neither sees the other's work until both have finished, and nobody else sees either's
- * at the desk, since anybody else may still become the second.
+ * What a member at the desk may see of the marks and notes of a proof: all of them, those of their own marking, or
+ * none. While two mark a proof, neither sees the other's work until both have finished, and no other member sees
+ * either's at the desk, since any of them may still become the second marker.
  */
 type Sight = 'all' | 'own' | 'none';
 

@@ -113,8 +113,8 @@ export const secondMarkingOf = (round: { secondMarker: string }): SecondMarking 
   z.parse(secondMarkingSchema, JSON.parse(round.secondMarker));
 
 /**
- * Whether a second marker looks at a proof. A share is decided by a hash of the proof's id, which the server made when
- * the proof came: nobody can steer it, asking twice gives the same answer, and a larger share keeps every proof of a
+ * Whether a proof gets a second marker. A share is decided by a hash of the proof's id, which the server made on
+ * arrival: it can't be influenced, asking twice gives the same answer, and a larger share keeps every proof of a
  * smaller one.
  */
 export function isSampled(proofId: string, { which, percent }: SecondMarking): boolean {

@@ -17,7 +17,7 @@ export const spacingOf = (row: { tracking: number; offsets: string }): Spacing =
   offsets: z.parse(offsetsSchema, JSON.parse(row.offsets)),
 });
 
-/** The face as it comes: nothing added to any of `pairs` gaps. */
+/** The face's own spacing: nothing added to any of `pairs` gaps. */
 export const builtInSpacing = (pairs: number): Spacing => ({
   tracking: 0,
   offsets: Array.from({ length: pairs }, () => 0),

@@ -34,7 +34,7 @@ export function versionView(version: VersionRow) {
     details: specimenDetailsSchema.parse(JSON.parse(version.details)),
     packSha: version.packSha,
     pack,
-    /** As the builder names it, e.g. `lato-700`; null for a face that came as a file. */
+    /** The builder's name for it, e.g. `lato-700`; null for an uploaded face. */
     face: faceChoiceOf(version),
     pairCount: pack.letters.length - 1,
   };
@@ -55,7 +55,7 @@ function faceChoiceOf({ pack: { face } }: VersionRow): string | null {
   return typeof choice === 'string' ? choice : null;
 }
 
-/** Packs never change, so one that was checked once is kept: reading a long exercise again costs no parsing. */
+/** Packs never change, so one that was checked once is cached: reading a long exercise again needs no parsing. */
 const cache = new Map<string, Pack>();
 const most = 400;
 

@@ -11,7 +11,7 @@ import { type PhoneState, pointSchema, wallCodeOnly } from '@/shared/schemas/wal
 import { linesOfWall, onPhones, packsOfWall } from './screen';
 import { wallOfCode } from './walls';
 
-/** Against somebody who makes up phones; about, and not to the last one: they are counted before one more is added. */
+/** A limit against invented phones; approximate: they are counted before one more is added. */
 const mostPhones = 500;
 
 /** Where one phone points: one place at a time, moved by pointing again, taken back by pointing at nothing. */
@@ -49,9 +49,7 @@ export const point = operation({
   },
 });
 
-/**
- * A wall as a phone has it when the short link is opened. Nothing in it names anybody, or says what course it is of.
- */
+/** A wall as a phone gets it by the short link. It contains no names, and not which course it belongs to. */
 export const getPointing = operation({
   name: 'get-pointing',
   allow: 'open',
@@ -95,12 +93,12 @@ type Shared = { stale: boolean; readAt: number; reading: Promise<PhoneState>; st
 type Shown = { code: string; wallId: string; roundId: string };
 
 const shared = new Map<string, Shared>();
-/** In ms. Whatever was missed by the bus is found after this; a wall that nobody asks about is forgotten. */
+/** In ms. Anything the bus missed is found after this; a wall without requests is dropped from memory. */
 const lasts = 10_000;
 
 /**
- * The present state of a wall for its phones, read from the database once for all of them: sixty phones that are told
- * of one change ask one question.
+ * The present state of a wall for its phones, read from the database once for all of them: sixty phones notified of one
+ * change make one query.
  */
 export function getPhoneState({ code, wallId, roundId }: Shown): Promise<PhoneState> {
   const there = shared.get(code);
@@ -137,7 +135,7 @@ function forgetOld(): void {
  * ones as one path.
  */
 export function qrPath(address: string): { modules: number; path: string } {
-  // Level M: a code on a projector is read at an angle and past somebody's head.
+  // Level M: a code on a projector is scanned at an angle and past heads.
   const code = qrcode(0, 'M');
   code.addData(address, 'Byte');
   code.make();

@@ -93,7 +93,7 @@ function countsOf(
 }
 
 /**
- * Changes what is on the wall and on the phones. Each change stands for itself, so that two people at one wall lose
+ * Changes what is on the wall and on the phones. Each change is independent, so that two people at one wall lose
  * nothing.
  */
 export const changeWall = operation({
@@ -138,7 +138,7 @@ function changed(settings: WallSettings, change: Exclude<WallChange, { kind: 'le
   }
 }
 
-/** Keeps what was said about a gap as a note on its proof: a note like any other, which goes out with the release. */
+/** Saves what was discussed about a gap as a note on its proof: a note like any other, released with the rest. */
 export const saveAsNote = operation({
   name: 'save-as-note',
   allow: 'critique:write',
@@ -154,8 +154,8 @@ export const saveAsNote = operation({
       { now },
     );
     const counted = await countedProofs(data, wall.round);
-    // The wall shows what was sent last; what counts may be an earlier one, and then the note waits there until
-    // somebody picks this proof.
+    // The wall shows the newest proof; what counts may be an earlier one, and then the note waits until the instructor
+    // picks this proof.
     return { counts: counted.some((one) => one.proof?.id === proof.id) };
   },
 });
@@ -163,7 +163,7 @@ export const saveAsNote = operation({
 type Item = Awaited<ReturnType<ScopedData['walls']['spacingsOf']>>[number];
 type OnWall = { line: WallLine; item: Item };
 
-/** The newest setting of each student, under the key that stands for it, in the order of the keys. */
+/** The newest spacing of each student, with its key on the wall, in the order of the keys. */
 export async function linesOfWall(data: ScopedData, wall: ShownWall, settings: WallSettings): Promise<OnWall[]> {
   const newest = new Map<string, Item>();
   for (const item of await data.walls.spacingsOf(wall)) {

@@ -76,7 +76,7 @@ export const listWalls = operation({
   },
 });
 
-/** Closes a wall: its link ends at once, and where the room pointed is forgotten. Notes that were kept stay. */
+/** Closes a wall: its link ends at once, and where the room pointed is deleted. Notes made from it stay. */
 export const closeWall = operation({
   name: 'close-wall',
   allow: 'wall:run',
@@ -89,7 +89,10 @@ export const closeWall = operation({
   },
 });
 
-/** Closes walls that were left open: where the room pointed is forgotten and what stood for whom. Says how many. */
+/**
+ * Closes walls that were left open, and deletes where the room pointed and which key belonged to whom. Returns their
+ * number.
+ */
 export const closeForgottenWalls = operation({
   name: 'close-forgotten-walls',
   allow: 'system',
@@ -112,7 +115,7 @@ export async function wallOfCode(data: ScopedData, code: string, now: Date) {
 }
 
 const settingsSchema = z.strictObject({
-  /** Known to the server only, and gone when the wall is closed: without it nobody can tell whose a key is. */
+  /** Known to the server only, and deleted when the wall is closed: without it a key can't be traced to a student. */
   salt: z.string(),
   pointing: pointingSchema,
   front: z.nullable(z.string()),
@@ -139,9 +142,9 @@ export const newWallCode = (): string =>
 export const spelled = (code: string): string => `${code.slice(0, 5)}-${code.slice(5)}`;
 
 /**
- * What stands for a student's line on this wall: the same when they send again, another on every wall, and in an order
- * that is neither the alphabet's nor time's. HMAC-SHA-256 of the membership under the wall's salt, ten signs of it
- * (each byte modulo 25: a slight lean to the first signs, which tells nothing).
+ * The key of a student's line on this wall: the same when they send again, another on every wall, and in an order that
+ * is neither alphabetical nor chronological. HMAC-SHA-256 of the membership under the wall's salt, ten signs of it
+ * (each byte modulo 25: a slight bias to the first signs, which reveals nothing).
  */
 export function lineKey(salt: string, memberId: string): string {
   const bytes = createHmac('sha256', salt).update(memberId).digest();

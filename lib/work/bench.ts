@@ -70,12 +70,12 @@ export const openBench = operation({
           ? null
           : await offeredStart(data, { memberId: seat.member.id, line, lines, purpose }, start),
       smallestSize: settings.smallestSize,
-      /** The guided line comes before the first bench of a student, once. */
+      /** The guided line precedes a student's first bench, once. */
       guided: student && (await isFirstVisit(data)) ? await guidedLinePack() : null,
       personKey,
       tells,
       accommodations,
-      /** Where a teacher shows how this line was set. */
+      /** Where an instructor shows how this line was set. */
       demonstrations: await data.demonstrations.shownOf(line.specimenId),
       overlays: await overlaysFor(context, { exerciseId, memberId: seat.member.id, line, trial: student && trial }),
     };
@@ -88,8 +88,9 @@ async function isFirstVisit(data: ScopedData): Promise<boolean> {
 }
 
 /**
- * The actor in front of an exercise's benches: the seat, the round, and how much a bench may tell them now.
- * Staff are told everything. @throws NOT_FOUND, also for a student before any round has opened.
+ * The actor's access to an exercise's benches: the seat, the round, and how much a bench may show them now. Staff see
+ * everything.
+ * @throws NOT_FOUND, also for a student before any round has opened.
  */
 export async function benchSeat({ data, now, actor }: Context, exerciseId: string) {
   const seat = await data.seats.atExercise(exerciseId);
@@ -137,8 +138,8 @@ function guidedLinePack(): Promise<Pack> {
 type Overlay = { id: string; label: string; spacing: Spacing; tolerances?: (number | null)[] };
 
 /**
- * What may be laid beside a line on the bench: the setting last sent, in a trial the line as it stands, and references
- * where they may be seen.
+ * The overlays of a line on the bench: the last sent spacing, in a trial the line of the work, and references where
+ * they may be seen.
  */
 async function overlaysFor(
   context: Context,
@@ -177,9 +178,9 @@ async function references(context: Context, exerciseId: string, line: CurrentLin
 type At = { memberId: string; line: CurrentLine; lines: readonly CurrentLine[]; purpose: DraftPurpose };
 
 /**
- * A setting of the same words that somebody wants to start this line from: of another line of the exercise (by its
- * specimen), or of their trial of this one. The bench offers it, and nothing is replaced until it is taken there.
- * Null where there is none, or where the words differ: offsets are copied by their places.
+ * A spacing of the same words as a start for this line: of another line of the exercise (by its specimen), or of their
+ * trial of this one. The bench offers it, and nothing is replaced until it is accepted there. Null where there is none,
+ * or where the words differ: offsets are copied by position.
  */
 async function offeredStart(
   data: ScopedData,

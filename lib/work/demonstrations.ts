@@ -113,7 +113,7 @@ function demonstrationView({ specimenVersion: line, author, steps, ...row }: Row
     size: sizeSchema.parse({ value: line.size, unit: line.unit }),
     ground: groundSchema.parse(line.ground),
     recorded,
-    /** How the line stands at the end. */
+    /** The line at the end of the recording. */
     last: spacings[spacings.length - 1]!,
     reasons: recorded.steps.filter(({ reason }) => reason !== '').length,
   };
@@ -123,10 +123,7 @@ export type DemonstrationView = ReturnType<typeof demonstrationView>;
 /** Lines, and so what was shown on them, are there for a student once a round has opened; for staff always. */
 const mayLook = (seat: Seat, now: Date): boolean => teaches(seat.member.role) || roundsAt(seat, now).current !== null;
 
-/**
- * Keeps what was recorded on the bench. Nobody else in the course sees it but staff until it is shown. Sent again it is
- * the same.
- */
+/** Stores what was recorded on the bench. Only staff see it until it is shown. Sent again it is the same. */
 export const saveDemonstration = operation({
   name: 'save-demonstration',
   allow: 'reference:set',
@@ -149,8 +146,8 @@ export const saveDemonstration = operation({
             now,
           );
         } catch (error) {
-          // The same recording came twice at once, or the id is somebody else's, which is answered like one that can't
-          // be.
+          // The same recording arrived twice at once, or the id is another person's, which gets the same answer as an
+          // invalid one.
           if (isTaken(error) && !(await data.demonstrations.ownById(demonstrationId))) throw notFound();
           if (!isTaken(error)) throw error;
         }
@@ -204,7 +201,8 @@ export const removeDemonstration = operation({
 type Patch = { title?: string; shownAt?: Date | null; removedAt?: Date | null };
 
 /**
- * Changes what is said or decided of a demonstration; never its steps. Only its author and instructors of the course.
+ * Changes a demonstration's title, archiving or showing; never its steps. Only its author and instructors of the
+ * course.
  */
 async function changeDemonstration({ data }: Context, demonstrationId: string, version: number, patch: Patch) {
   const row = await data.demonstrations.find(demonstrationId);

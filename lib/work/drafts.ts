@@ -19,15 +19,15 @@ export const getDraft = operation({
 });
 
 /**
- * Keeps one change of a draft. Sent again it is kept once and answered the same.
- * Result: the version it made, or what the server has instead when another change came first.
+ * Stores one change of a draft. Sent again it is stored once and gets the same answer. Result: the version it made, or
+ * what the server has instead when another change was first.
  */
 export const saveDraft = operation({
   name: 'save-draft',
   allow: 'draft:keep',
   input: saveRequestSchema,
   run: ({ data, now }, change): Promise<SaveAnswer> =>
-    // Written first and asked after: nearly every change follows the version that stands.
+    // Writes first and reads only on failure: nearly every change follows the present version.
     retryOnConflict(async () => {
       const taken = await data.drafts
         .keep(change, now)
@@ -36,9 +36,9 @@ export const saveDraft = operation({
     }),
 });
 
-/** What to answer to a change that was not kept. @throws `taken` when by now it could be: it is tried again. */
+/** The answer to a change that was not stored. @throws `taken` when by now it could be: it is tried again. */
 async function instead(data: ScopedData, change: SaveRequest, taken: unknown): Promise<SaveAnswer> {
-  const draft = await data.drafts.standing(change.draftId);
+  const draft = await data.drafts.current(change.draftId);
   if (!draft) throw notFound();
   const spacing = spacingOf(draft);
   refuseOtherLength(change.spacing.offsets.length, spacing.offsets.length);

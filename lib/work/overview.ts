@@ -10,8 +10,8 @@ import { currentLines, lineView } from './lines';
 import { latenessOf, lateWords, roundsAt, type SeatRound } from './rounds';
 
 /**
- * An exercise as the student at it sees it: the brief, the rounds, each line as it stands in the draft, and what was
- * sent. Errors: NOT_FOUND.
+ * The student's view of an exercise: the brief, the rounds, each line as it is in the draft, and what was sent. Errors:
+ * NOT_FOUND.
  */
 export const getWork = operation({
   name: 'get-work',
@@ -64,7 +64,7 @@ export const getWork = operation({
           changedSinceSent: draft !== undefined && draft.version > 0 && draft.updatedAt.getTime() > lastSent,
         };
       }),
-      /** Settings that teachers have recorded and shown. */
+      /** Demonstrations that instructors have recorded and shown. */
       demonstrations: demonstrations.map(({ id, title, specimenVersion }) => ({
         id,
         title,

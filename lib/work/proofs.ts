@@ -17,10 +17,10 @@ import { currentLines } from './lines';
 import { notesGoAlong } from './notes-along';
 
 /**
- * Sends a proof of an exercise: every line as its draft stands, measured here and now by the code that ran on the bench; a
- * line that can't be measured is sent without.
- * Sent again with the same request key it gives the same receipt and makes nothing new.
- * Errors: NOT_FOUND; CONFLICT when a draft has moved on since the sender looked, or the round takes no proofs.
+ * Sends a proof of an exercise: every line as in its draft, measured now by the same code as on the bench; a line that
+ * can't be measured is sent without figures. Sent again with the same request key it gives the same receipt and makes
+ * nothing new. Errors: NOT_FOUND; CONFLICT when a draft has changed since the sender looked, or the round takes no
+ * proofs.
  */
 export const sendProof = operation({
   name: 'send-proof',
@@ -142,8 +142,8 @@ async function receiptAgain(
 }
 
 /**
- * A proof as it was sent: the receipt and each line. To its sender, and to the staff of the course.
- * What was measured is not in it; what was released comes with the release.
+ * A proof as it was sent: the receipt and each line. To its sender, and to the staff of the course. Without
+ * measurements; what was released comes with the release.
  */
 export const getProof = operation({
   name: 'get-proof',

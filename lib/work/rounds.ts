@@ -43,7 +43,7 @@ const memberRounds = ({ rounds, member, exercise }: Seat) =>
 
 export type SeatRound = ReturnType<typeof memberRounds>[number];
 
-/** The round that a proof would go into now, and the one still to come. */
+/** The round that a proof would go into now, and the next one. */
 export function roundsAt(seat: Seat, now: Date) {
   const rounds = memberRounds(seat);
   return { rounds, current: currentRound(rounds, now.getTime()), next: nextRound(rounds, now.getTime()) };
@@ -57,7 +57,7 @@ export const latenessOf = (round: Pick<SeatRound, 'plainDueAt' | 'dueAt' | 'late
     round.dueAt === null ? null : new Date(round.dueAt),
   );
 
-/** What a student gets for a proof: the server's word on what came and when. */
+/** A student's receipt for a proof: what arrived and when, by the server's record. */
 export type Receipt = {
   proofId: string;
   number: number;
@@ -65,7 +65,7 @@ export type Receipt = {
   /** ISO instant, UTC. */
   receivedAt: string;
   late: LateWords | null;
-  /** Marking had begun: it is kept, and counts only if the instructor picks it. */
+  /** Marking had begun: it is stored, and counts only if the instructor picks it. */
   afterMarkingStarted: boolean;
   /** Whether this is the proof that counts in its round now. */
   counts: boolean;
@@ -113,9 +113,8 @@ const ownRound = (round: Round, member: Member) =>
 export const dueOf = (round: Round, member: Member): number | null => ownRound(round, member).dueAt;
 
 /**
- * How late a proof was for its own student, by the server's receipt; null when it was in time.
- * A proof that was taken when it came counts as late by its days, even where the dates were moved since so that it
- * would be refused now.
+ * How late a proof was for its own student, by the server's receipt; null when it was in time. A proof that was
+ * accepted on arrival counts as late by its days, even if dates moved since would now refuse it.
  */
 export function lateOf(round: Round, member: Member, receivedAt: Date): Late | null {
   const own = ownRound(round, member);

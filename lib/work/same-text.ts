@@ -12,9 +12,9 @@ import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { benchSeat } from './bench';
 
 /**
- * The lines of an exercise that are of one text in several sizes, weights or faces, as the actor has set them (staff:
- * in their trials). How the gaps follow size and weight is told only where the bench may tell evenness.
- * Without `text` the first such text; null where no text stands more than once. Errors: NOT_FOUND.
+ * The lines of an exercise that have one text in several sizes, weights or faces, as the actor has set them (staff: in
+ * their trials). How the gaps respond to size and weight is included only where the bench may show evenness. Without
+ * `text` the first such text; null where no text occurs twice. Errors: NOT_FOUND.
  */
 export const getSameText = operation({
   name: 'get-same-text',
@@ -52,7 +52,7 @@ export const getSameText = operation({
       text: shown?.text ?? null,
       student,
       lines: set,
-      /** After which the plot will be there, where it is not told yet; null where it never is by itself. */
+      /** The round after which the plot will be available, if not yet; null if never. */
       toldAfter:
         !figuresHidden &&
         (settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything')
@@ -65,16 +65,14 @@ export const getSameText = operation({
 
 export type SameText = Awaited<ReturnType<typeof getSameText>>;
 
-/** Texts that stand more than once, in the order of the exercise. */
+/** Texts that occur more than once, in the order of the exercise. */
 function repeatedTexts(lines: readonly { text: string }[]): { text: string; count: number }[] {
   const counts = new Map<string, number>();
   for (const { text } of lines) counts.set(text, (counts.get(text) ?? 0) + 1);
   return [...counts].flatMap(([text, count]) => (count > 1 ? [{ text, count }] : []));
 }
 
-/**
- * Family, then weight, then size: what belongs together stands together, from light to bold and from small to large.
- */
+/** Family, then weight, then size: related lines are adjacent, from light to bold and from small to large. */
 function byFaceAndSize(one: CurrentLine, other: CurrentLine): number {
   const [a, b] = [one.pack.face, other.pack.face];
   return (

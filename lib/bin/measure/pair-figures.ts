@@ -6,10 +6,7 @@ import { round2 } from '@/shared/measure/round';
 import { faceOf, rangeOf, type NamedShape, type UsualFace } from '@/shared/usual-range/usual-range';
 import { centreOf, type UsualRange } from '@/shared/usual-range/range';
 
-/**
- * What is printed of a pair, all in 1/1000 em and, but for `kern` and `suggestion`, as the letters stand without
- * kerning.
- */
+/** What is printed of a pair, all in 1/1000 em and, except `kern` and `suggestion`, measured without kerning. */
 export type PairFigures = {
   pair: string;
   /** Of the left letter. */

@@ -4,7 +4,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 
 const stampFile = 'node_modules/.kerncrit-installed';
 
-/** Installs exactly what package-lock.json says, unless that is what lies there. */
+/** Installs exactly the packages of package-lock.json, unless they are already there. */
 export function installIfChanged() {
   const lock = readFileSync('package-lock.json', 'utf8');
   const stamp = createHash('sha256').update(`${lock}\n${process.versions.modules}`).digest('hex');
@@ -16,7 +16,7 @@ export function installIfChanged() {
   writeFileSync(stampFile, stamp);
 }
 
-/** npm keeps its own list of what it put there: enough when it was installed by hand. */
+/** npm's own list of what it installed: sufficient after an installation by hand. */
 function isInstalled({ packages }) {
   const list = 'node_modules/.package-lock.json';
   if (!existsSync(list)) return false;

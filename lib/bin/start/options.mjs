@@ -56,7 +56,7 @@ function portOf(text) {
   return port;
 }
 
-/** The file .env, if there is one, read as lib/env.ts reads it; what stands in the environment itself goes first. */
+/** The file .env, if there is one, read as lib/env.ts reads it; the environment itself takes precedence. */
 function fromFile() {
   try {
     return parseEnv(readFileSync('.env', 'utf8'));

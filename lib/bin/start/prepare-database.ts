@@ -1,4 +1,4 @@
-// Run by start.mjs in a process of its own: migrates, fills a new database with the demo, and tells its parent what to
+// Run by start.mjs in a separate process: migrates, fills a new database with the demo, and sends its parent what to
 // print once the server answers.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';

@@ -14,7 +14,7 @@ export function refuseOldNode(version = process.versions.node) {
   throw new Error(`This is Node ${version}; Kerncrit needs ${needMajor}.${needMinor} or later (https://nodejs.org).`);
 }
 
-/** Asked first, so that nobody waits for a build to learn it. */
+/** Checked first, so that the refusal doesn't come after a build. */
 export function refuseTakenPort({ host, port }) {
   return new Promise((resolve, reject) => {
     const probe = createServer();

@@ -3,9 +3,9 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 
 /**
- * Two secrets of this installation, made at the first start and kept, readable by nobody else: without them every
- * restart would sign everyone out and break the forms that stand open in browsers. What the environment gives goes
- * first.
+ * Two secrets of this installation, made at the first start and stored in a file that only its owner can read: without
+ * them every restart would sign everyone out and break forms open in browsers. Values from the environment take
+ * precedence.
  */
 export function secretsOf({ dataDirectory }) {
   const file = path.join(dataDirectory, 'secrets.json');

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { setTimeout as wait } from 'node:timers/promises';
 
-/** Serves until it is told to stop (Ctrl-C), and says where as soon as it answers. */
+/** Serves until it is stopped (Ctrl-C), and prints the address as soon as it answers. */
 export async function serve({ host, port, address }, environment, prepared) {
   const server = spawn(process.execPath, ['node_modules/next/dist/bin/next', 'start', '-H', host, '-p', String(port)], {
     env: environment,

@@ -9,7 +9,7 @@ export async function runCheck(name, words) {
   return { name, passed: status === 0 ? 1 : 0, failed: status === 0 ? 0 : 1, seconds };
 }
 
-/** Runs beside others; what it says comes when it has ended, and only if it failed. */
+/** Runs beside others; its output is printed when it has ended, and only if it failed. */
 export async function runStep(name, words) {
   const begun = performance.now();
   const said = [];

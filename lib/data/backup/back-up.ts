@@ -40,7 +40,7 @@ async function copySqlite(url: string, to: string) {
   if (from === null || !existsSync(from)) throw new Error(`There is no database to back up at ${url}.`);
   const source = new Database(from, { readonly: true, timeout: 10_000 });
   try {
-    // All pages in one step: a copy in several begins again whenever somebody writes in between.
+    // All pages in one step: a copy in several steps starts over whenever another connection writes in between.
     await source.backup(to, { progress: () => 2 ** 31 - 1 });
   } finally {
     source.close();
@@ -70,9 +70,9 @@ async function dumpPostgresql(url: string, to: string) {
 }
 
 /**
- * Runs one of PostgreSQL's own programs on the database of the url. The password goes through the environment, where
- * other people of the machine cannot read it.
- * @throws Error with what the program said.
+ * Runs one of PostgreSQL's own programs on the database of the url. The password is passed in the environment, where
+ * other users of the machine cannot read it.
+ * @throws Error with the program's output.
  */
 export async function runPostgresqlProgram(name: string, url: string, options: string[]): Promise<void> {
   const { host, port, user, password, database } = postgresqlFields(url);

@@ -7,16 +7,16 @@ import { sqliteFile } from '../sqlite';
 import { checkSqlite, findProgram, runPostgresqlProgram } from './back-up';
 
 type Options = {
-  /** Put the backup in the place of a database that holds something. What was there is kept; where, is returned. */
+  /** Replace a database that has content. The old one is set aside; its place is returned. */
   replace?: boolean;
   now?: Date;
 };
 
 /**
- * Brings a backup back. The file is checked before anything is touched. Stop the server first.
- * @returns where the database that was there before is kept, or null when there was none
- * @throws Error when the file is missing or unsound, when something is in the way and `replace` is not given, or when
- *   the database is in use
+ * Restores a backup. The file is checked before anything is changed. Stop the server first.
+ * @returns where the previous database was set aside, or null when there was none
+ * @throws Error when the file is missing or unsound, when there is a database and `replace` is not given, or when the
+ * database is in use
  */
 export async function restore(
   url: string,
@@ -50,7 +50,7 @@ function restoreSqlite(url: string, from: string, replace: boolean, stamp: strin
   return there ? setAside : null;
 }
 
-/** Brings everything that was written into the one file, and finds out whether somebody else has it open. */
+/** Checkpoints all writes into the one file, and finds out whether another process has it open. */
 function emptyJournal(file: string) {
   const old = new Database(file, { timeout: 0 });
   try {

@@ -70,8 +70,8 @@ function refuse({ editedMigrationNames, history }: Diagnosis) {
 type Row = { migration_name: string; checksum: string; finished_at: unknown; rolled_back_at: unknown };
 
 /**
- * How the database stands to the migrations in the folder. `current` is answered without the schema engine, which is
- * slow to load and wants the file for itself: a second start is quick, and works beside a server.
+ * The state of the database compared with the migrations in the folder. `current` is found without the schema engine,
+ * which is slow to load and wants the file for itself: so a second start is quick, and works beside a server.
  */
 export async function standing(
   url: string,

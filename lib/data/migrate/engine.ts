@@ -15,8 +15,8 @@ import { makeFolder } from '../sqlite';
 import { Mutex } from '../mutex';
 
 /**
- * Prisma's own schema engine, in the WebAssembly build that comes inside an npm package: the usual one is downloaded
- * at run time. It is made once per process and used by one at a time.
+ * Prisma's own schema engine, in the WebAssembly build that comes inside an npm package: the usual one is downloaded at
+ * run time. One per process, used by one caller at a time.
  */
 export async function withSchemaEngine<T>(
   schema: string,
@@ -80,7 +80,7 @@ function load() {
   loaded = true;
 }
 
-/** The engine throws plain objects, and traps on a panic: both become an Error with what it said. */
+/** The engine throws plain objects, and traps on a panic: both become an Error with its message. */
 async function saying<T>(work: () => Promise<T>): Promise<T> {
   try {
     return await work();

@@ -14,7 +14,7 @@ export async function withMigrationLock<T>(url: string, work: () => Promise<T>):
   return providerOf(url) === 'sqlite' ? withFileLock(url, work) : withAdvisoryLock(url, work);
 }
 
-/** Any number that nobody else on that database uses. */
+/** Any number not used by another lock on that database. */
 const advisoryKey = 51_877_020;
 
 async function withAdvisoryLock<T>(url: string, work: () => Promise<T>): Promise<T> {
@@ -28,7 +28,7 @@ async function withAdvisoryLock<T>(url: string, work: () => Promise<T>): Promise
   }
 }
 
-/** The lock lies in a file beside the database, `…-migrating`. */
+/** The lock is a file beside the database, `…-migrating`. */
 async function withFileLock<T>(url: string, work: () => Promise<T>): Promise<T> {
   const file = sqliteFile(url);
   if (file === null) return work();

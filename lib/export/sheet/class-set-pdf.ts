@@ -14,7 +14,7 @@ export type ClassSet = {
 
 /**
  * The sheets of a class in one file, with contents and bookmarks. One sheet is in memory at a time: pages are counted
- * first, then drawn, since the contents stand in front.
+ * first, then drawn, since the contents come first.
  */
 export function classSetPdf({ course, exercise, roundNumber, students }: ClassSet, paper: PaperName, now: Date): Pdf {
   const columns = columnsOf(paper);

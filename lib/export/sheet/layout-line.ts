@@ -17,7 +17,7 @@ type Tie = { notes: NoteWords[]; x: number; end: number; lane: number };
 const [laneHeight, bracket, padding] = [7.5, 6, 8];
 
 /**
- * One line with its notes: heading, the line at true size, notes tied to their gaps, and how it stands beside the
+ * One line with its notes: heading, the line at true size, notes tied to their gaps, and the comparison with the
  * reference.
  */
 export function layoutLine(
@@ -103,7 +103,7 @@ function tiesOn(part: LinePart, notes: readonly NoteWords[], { notes: stand }: L
     const end = inside.at(-1)?.x ?? x;
     const same = ties.find((tie) => tie.x === x && tie.end === end);
     if (same) same.notes.push(note);
-    // Under a line that fills the page the signs stand over their gaps; where they would touch, they stand higher.
+    // Under a line that fills the page the signs are above their gaps; where they would touch, they are moved higher.
     else
       ties.push({
         notes: [note],

@@ -4,7 +4,7 @@ import { baselineIn, below, type Layout, type Place } from './layout';
 import type { Element, Op } from './page';
 import { inks, styles } from './styles';
 
-/** The marks as a table, then how the total comes about. */
+/** The marks as a table, then how the total is computed. */
 export function layoutMarks(
   layout: Layout,
   from: Place,

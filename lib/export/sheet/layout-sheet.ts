@@ -74,7 +74,7 @@ function head(layout: Layout, sheet: Sheet): Place {
   return later(reasoning, margin);
 }
 
-/** What stands on every page besides: whose sheet it is, its number, and a rule to check the print by. */
+/** What else is on every page: whose sheet it is, its number, and a rule to check the print by. */
 export function furniture(columns: Columns, running: string, number: string, widths: Widths): Op[] {
   const style = styles.small;
   const text = (words: string, x: number, y: number): Op => ({

@@ -84,7 +84,7 @@ export class Layout {
   }
 }
 
-/** Where the baseline stands in a line of this style, from its top. */
+/** The baseline of a line of this style, from its top. */
 export const baselineIn = ({ size, leading }: Style): number => (leading - size) / 2 + size * 0.8;
 
 export const later = (one: Place, other: Place): Place =>

@@ -13,7 +13,7 @@ export type LinePart = {
   /** How far the outlines reach over the baseline and under it. */
   above: number;
   below: number;
-  /** The gaps in it by index, each with the x of its middle; a gap at which the line was broken stands at its end. */
+  /** The gaps in it by index, each with the x of its middle; a gap at which the line was broken is at its end. */
   gaps: { index: number; x: number }[];
 };
 
@@ -23,7 +23,7 @@ export type LineParts = {
   notes: 'beside' | 'under';
   /** Points an em. */
   em: number;
-  /** What was done to make it fit, in words; null when it stands as it was set. */
+  /** What was done to make it fit, in words; null when nothing was. */
   remark: string | null;
 };
 
@@ -72,7 +72,7 @@ export function lineParts({ pack, spacing, size }: DrawnLine, columns: Columns):
   };
 }
 
-/** From the first letter to the last of what stands on one line of the page. */
+/** From the first letter to the last on one line of the page. */
 type Stretch = { first: number; last: number };
 
 /** Stretches of whole words, each as long as it may be; a word wider than `width` font units is one by itself. */

@@ -15,7 +15,7 @@ export type NoteWords = {
   thread: string[];
 };
 
-/** The notes of a line in the order in which they stand in the margin. */
+/** The notes of a line in the order of the margin. */
 export function noteWords(line: ReleasedLine, drawing: Sheet['lines'][number], answers: Sheet['answers']): NoteWords[] {
   const letters = spacedLetters(drawing.pack);
   return sorted(line.notes).map((note, index) => {

@@ -1,6 +1,6 @@
 import type { Style } from './faces';
 
-/** What is drawn, in points from the page's upper left corner, y downward. Text stands on `y`, its baseline. */
+/** What is drawn, in points from the page's upper left corner, y downward. The `y` of text is its baseline. */
 export type Op =
   | { kind: 'text'; x: number; y: number; text: string; style: Style; ink: string }
   | { kind: 'outline'; commands: readonly OutlineCommand[]; ink: string }

@@ -23,8 +23,8 @@ export function newDocument(title: string, subject: string, now: Date): Doc {
 }
 
 /**
- * Widths as the document sets them. What was measured is remembered: a class set lays each sheet out twice, and stock
- * notes come again and again.
+ * Widths in the document's fonts. Measured ones are cached: a class set lays each sheet out twice, and stock notes
+ * recur.
  */
 export function widthsIn(doc: Doc): Widths {
   const known = new Map<Style, Map<string, number>>();

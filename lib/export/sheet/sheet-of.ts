@@ -6,12 +6,12 @@ import type { Sheet } from './sheet';
 
 type Given = Pick<StoredRelease, 'snapshot' | 'answers'> & {
   who: string;
-  /** Where names are hidden, times are too: they would tell who it is. */
+  /** Where names are hidden, so are times: they would identify the student. */
   hidden: boolean;
   release: Pick<StoredRelease, 'number' | 'releasedAt'> | null;
 };
 
-/** What stands on the sheet of a proof, for those who may see the proof. */
+/** The content of a proof's sheet, for those who may see the proof. */
 export async function sheetOf(
   data: ScopedData,
   proofId: string,
@@ -46,7 +46,7 @@ export async function sheetOf(
   };
 }
 
-/** Outlines belong to the face: they leave only once somebody has said that its licence allows it. */
+/** Outlines belong to the face: they are exported only once a person has confirmed that its licence allows it. */
 export function askForLicence(read: boolean, licences: readonly string[]): void {
   if (read) return;
   const kept = [...new Set(licences)].join('; ');

@@ -2,7 +2,7 @@ import type { DrawnLine } from '@/lib/release/released';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleaseSnapshot } from '@/shared/schemas/release';
 
-/** All that stands on one student's critique sheet. */
+/** The whole content of one student's critique sheet. */
 export type Sheet = {
   course: string;
   exercise: string;
@@ -10,7 +10,7 @@ export type Sheet = {
   /** The student's name, or the alias where names are hidden. */
   who: string;
   proof: number;
-  /** Null where it would tell who it is. */
+  /** Null where it would identify the student. */
   received: string | null;
   /** When it went out, or that it has not. */
   state: string;

@@ -12,10 +12,9 @@ export type Pdf = ReadableStream<Uint8Array>;
 type Doc = ReturnType<typeof newDocument>;
 
 /**
- * Hands out what `steps` have put into the document after each step, so that a reader who waits makes the next step
- * wait. After each step everybody else has a turn: neither a database in this process nor a reader who is quick gives
- * the others one. Once the reader has left, no further step is made, whether or not the last one had anything to hand
- * out.
+ * Streams what `steps` have added to the document after each step, so that a slow reader slows the next step down.
+ * After each step other requests get a turn: neither a database in this process nor a quick reader would give them one.
+ * Once the reader has left, no further step is made, whether or not the last one had any output.
  */
 export function streamed(doc: Doc, steps: AsyncIterable<void>): Pdf {
   let left = false;

@@ -1,6 +1,8 @@
 import { ByteReader } from './byte-reader';
 
-/** Plain sfnt bytes, what they came in, and whether a sum over the whole face is kept and holds. */
+/**
+ * Plain sfnt bytes, the format they were packed in, and whether a checksum over the whole face is stored and matches.
+ */
 export type OpenedFile = { sfnt: Uint8Array; packing: 'none' | 'WOFF' | 'WOFF2'; sumHolds: boolean };
 
 /** checksumAdjustment makes all bytes of a face add up to this (OpenType specification, `head`). */

@@ -6,8 +6,8 @@ import { unpackWoff } from './woff';
 import { unpackWoff2 } from './woff2';
 
 /**
- * A face file as it comes (TTF, OTF, a collection, WOFF or WOFF2) as plain sfnt bytes.
- * Throws FaceError: `not-a-face`, `too-large`, `damaged`.
+ * An uploaded face file (TTF, OTF, a collection, WOFF or WOFF2) as plain sfnt bytes. Throws FaceError: `not-a-face`,
+ * `too-large`, `damaged`.
  */
 export async function openFile(bytes: Uint8Array): Promise<OpenedFile> {
   if (bytes.byteLength === 0)

@@ -23,8 +23,8 @@ export function unpackWoff(bytes: Uint8Array): Uint8Array {
 }
 
 /**
- * The sfnt as it was before packing: the list as it stands, the tables in the order of their data, so that its whole
- * sum holds.
+ * The sfnt as it was before packing: the directory unchanged, the tables in the order of their data, so that its
+ * checksum matches.
  */
 function layOut(bytes: Uint8Array, signature: number, tables: WoffTable[], total: number): Uint8Array {
   const sfnt = new Uint8Array(total);

@@ -28,7 +28,7 @@ export async function unpackWoff2(bytes: Uint8Array): Promise<OpenedFile> {
 
 let decoding: Promise<unknown> = Promise.resolve();
 
-/** One file after the other: the decoder's answer lies in its own memory, which it uses again for the next. */
+/** One file after the other: the decoder's result is in its own memory, which it reuses for the next. */
 function decode(bytes: Uint8Array): Promise<Uint8Array> {
   const turn = decoding.then(async () => {
     try {

@@ -11,7 +11,7 @@ export type InspectedFace = FaceFacts & { secondReading: SecondReading };
 /** A face that was taken in: opened, and compared with what a second reader makes of it. */
 export type CheckedFace = Face & { secondReading: SecondReading };
 
-/** Where the bytes come from, as it is sent to a face process. */
+/** The source of the bytes, as it is sent to a face process. */
 export type JobSource = { path?: string; bytes?: Uint8Array; index?: number; axes?: AxisValues };
 
 export type Job =

@@ -5,7 +5,7 @@ import { readFace, type Face } from '../read-face';
 import { compareReaders, fileHash, type SecondReading } from '../second-reader';
 import type { JobSource, CheckedFace } from './jobs';
 
-/** Faces kept open, the one used last at the end: an exercise asks for many lines of few faces. */
+/** Faces kept open, the one used last at the end: an exercise asks for many lines in few faces. */
 const MOST_OPEN = 12;
 const openFaces = new Map<string, CheckedFace>();
 
@@ -28,8 +28,8 @@ async function openAndCheck(bytes: Uint8Array, source: JobSource, file: string, 
 }
 
 /**
- * A reading is a few words and costs more than opening the face, so many are kept. Those of the installed files, which
- * do not change, were made when they were installed (lib/bin/check-faces.ts).
+ * A reading is a few words and costs more than opening the face, so many are cached. Those of the installed files,
+ * which do not change, were made when they were installed (lib/bin/check-faces.ts).
  */
 const MOST_READINGS = 2_000;
 const readings = new Map<string, SecondReading | FaceError>();

@@ -8,7 +8,7 @@ import type { Letter, Line } from './split-line';
 /** A glyph of a letter, placed from the letter's own origin, in font units. */
 export type PlacedGlyph = { id: number; x: number; y: number };
 
-/** A letter as the face sets it. `origin` is where it stands in the line. */
+/** A letter as shaped by the face. `origin` is its position in the line. */
 export type SetLetter = { glyphs: PlacedGlyph[]; origin: number; advance: number };
 
 /**

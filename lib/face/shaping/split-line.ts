@@ -48,7 +48,7 @@ function tooLong(length: number): FaceError {
   );
 }
 
-/** Scripts whose letters stand side by side, left to right, each with its own outline. */
+/** Scripts with separate letters side by side, left to right, each with its own outline. */
 const SETTABLE = ['Latin', 'Greek', 'Cyrillic', 'Armenian', 'Georgian'] as const;
 const SCRIPT_CODES = { Latin: 'Latn', Greek: 'Grek', Cyrillic: 'Cyrl', Armenian: 'Armn', Georgian: 'Geor' } as const;
 const TESTS = SETTABLE.map((script) => [SCRIPT_CODES[script], new RegExp(`\\p{Script=${script}}`, 'u')] as const);

@@ -5,7 +5,7 @@ import { inkRuns, transposed } from '@/shared/geometry/ink-runs';
 import { flatten } from '@/shared/outline/flatten';
 import { parsePath } from '@/shared/outline/parse-path';
 
-/** How many level and how many upright lines are laid through a letter to see and to compare its ink. */
+/** How many level and how many upright lines are drawn through a letter to find and compare its ink. */
 const LINES = 48;
 const FEW_LINES = 7;
 /** The most ink, in 1/1000 em, that a line may gain or lose by whole-number coordinates where contours meet. */
@@ -28,8 +28,8 @@ export function united(path: string, unitsPerEm: number): string {
 }
 
 /**
- * Whether a line through the letter meets ink that is laid over ink. Where no two contours that run the same way round
- * lie in each other's reach, only a contour could lie over itself, and a few lines show that.
+ * Whether a line through the letter meets overlapping ink. Where no two contours with the same direction overlap in
+ * their boxes, only a contour could overlap itself, and a few lines show that.
  */
 export function overlaps(contours: Contours): boolean {
   if (contours.length === 0) return false;

@@ -39,10 +39,10 @@ export const repeatabilityOf = (takes: readonly { spacing: Spacing }[]): number 
   repeatability(takes.map(({ spacing }) => spacing.offsets.map((offset) => spacing.tracking + offset)));
 
 /**
- * How far two settings of the same gap by the same person are to be expected apart, in 1/1000 em: the repeatability
+ * How far apart two spacings of the same gap by the same person are to be expected, in 1/1000 em: the repeatability
  * limit 2.8 · s (ISO 5725-6:1994, 4.1.4; 2.8 stands for 1.96 · √2), where s pools the spread of all gaps of the line
  * that was set more than once: s² = Σ (x − mean of its gap)² ÷ ((gaps − 1) · (takes − 1)). Each take's own tightness
- * (its mean) is taken out first, since it is judged apart; that takes one degree of freedom of every take.
+ * (its mean) is removed first, since it is judged apart; that takes one degree of freedom of every take.
  * @param takes tracking + offset of every gap, take by take; all of one length.
  * @returns null for fewer than two takes or two gaps.
  * @example repeatability([[0, 10, 20, 30], [4, 6, 24, 26]]) // 9: every gap is 4 apart, s = √(32 ÷ 3), 2.8 · s = 9.14

@@ -10,7 +10,9 @@ const day = 86_400_000;
 
 const timeZone = 'Europe/Lisbon';
 
-/** The demo's course: one instructor, two assistants, sixteen students in two sections, all come by the usual ways. */
+/**
+ * The demo's course: one instructor, two assistants, sixteen students in two sections, all joined in the usual ways.
+ */
 export async function seedCourse(now: Date) {
   const begun = { now: new Date(now.getTime() - 49 * day) };
   const link = await createFirstLink(systemCaller('filling the demo'), {}, begun);
@@ -34,7 +36,7 @@ export async function seedCourse(now: Date) {
   await join(secondAssistant, null);
   for (const [index, student] of students.entries())
     await join(student, index % 2 === 0 ? monday.sectionId : thursday.sectionId);
-  // Joining signs in; nobody holds the keys of these sessions.
+  // Joining signs in; these sessions' secrets are thrown away.
   await database().authSession.deleteMany({});
   const studentIds = await Promise.all(students.map(({ email }) => userIdOf(email)));
   return {

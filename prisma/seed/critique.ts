@@ -110,7 +110,7 @@ export async function annotate(
 
 type WrittenNote = { id: string; says: Remark['says'] };
 
-/** What students answered to notes that were out, by what the notes said, and what the assistant wrote back. */
+/** Students' replies to released notes, by the notes' words, and the assistant's answers. */
 const answers: Partial<Record<Remark['says'], { student: string; assistant: string }>> = {
   wide: {
     student: 'I see it now: with the line on its head it is a hole.',

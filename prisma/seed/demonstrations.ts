@@ -10,8 +10,8 @@ import { remarks } from './exercise-words';
 type Teachers = { instructor: Caller; assistant: Caller };
 
 /**
- * How two lines were set, step by step, as invented hands may have done it: the instructor's is shown to the course,
- * the assistant's not yet.
+ * How two lines were set, step by step, by invented people: the instructor's is shown to the course, the assistant's
+ * not yet.
  */
 export async function seedDemonstrations(
   { instructor, assistant }: Teachers,

@@ -65,7 +65,7 @@ export const criteria: readonly TypedCriterion[] = [
   },
 ];
 
-/** What is said at the first steps of a demonstration where the reference gives no reason, and at its last. */
+/** Reasons for the first steps of a demonstration where the reference gives none, and for its last. */
 export const remarks: { readonly [place: number]: string; readonly last: string } = {
   0: 'I begin where the eye stops first, and leave everything else as it is.',
   1: 'Now this one calls. I hold it against the gap that I have just set, not against the letters beside it.',

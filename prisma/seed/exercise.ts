@@ -10,9 +10,9 @@ import { seedReferences } from './references';
 type People = { courseId: string; timeZone: string; instructorId: string; assistantId: string };
 
 /**
- * The demo's exercise, made by the same operations that people use: ten specimens, two rounds, three criteria, and
- * references by two teachers. Planned when the course begins, published three weeks before `now`; round 1 was due five
- * days ago, round 2 is open.
+ * The demo's exercise, made by the same operations that people use: ten lines, two rounds, three criteria, and
+ * references by an instructor and an assistant. Planned when the course begins, published three weeks before `now`;
+ * round 1 was due five days ago, round 2 is open.
  */
 export async function seedExercise(
   { courseId, timeZone, instructorId, assistantId }: People,

@@ -124,7 +124,7 @@ const plannedLines: readonly Line[] = [
   { text: 'Tallow wharf', face: 'eb-garamond-500', size: { value: 48, unit: 'pt' }, ground: 'light' },
 ];
 
-/** What comes next: lines and dates are there, references and criteria are not, and only staff see it. */
+/** The next exercise: lines and dates exist, references and criteria don't yet, and only staff see it. */
 export async function seedPlannedExercise({ courseId, timeZone, instructorId }: Seats, now: Date): Promise<void> {
   const round = {
     title: 'First look',

@@ -1,7 +1,7 @@
 import type { Pack } from '@/shared/schemas/pack';
 import { lines } from './exercise-words';
 
-/** What the demo's instructor does to a line beyond the kerning that its face comes with. Invented. */
+/** What the demo's instructor adds to a line beyond its face's own kerning. Invented. */
 export type OwnSpacing = {
   /** For the size: large reading faces are drawn together, capitals and small lines opened. 1/1000 em. */
   tracking: number;

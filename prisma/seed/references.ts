@@ -9,13 +9,14 @@ import { gapNames, type OwnSpacing, ownSpacings } from './own-spacing';
 type Teachers = { exerciseId: string; instructor: Caller; assistant: Caller };
 
 /**
- * Lines (counted from 0) that each teacher has set, and the one the instructor set twice. The rest are left without.
+ * Lines (counted from 0) that each of the two has set, and the one the instructor set twice. The rest have no
+ * reference.
  */
 const byInstructor = [0, 1, 2, 3, 5, 7];
 const byAssistant = [0, 2, 4];
 const twice = 0;
 
-/** How near an invented teacher's hand comes to the instructor's own setting. */
+/** How near each invented author comes to the instructor's own spacing. */
 export const teachers: Record<'instructor' | 'again' | 'assistant', Teacher> = {
   instructor: { share: 1, tracking: 0, wander: 1.5, seed: 11 },
   again: { share: 1, tracking: 1, wander: 3, seed: 71 },
@@ -24,8 +25,8 @@ export const teachers: Record<'instructor' | 'again' | 'assistant', Teacher> = {
 type Teacher = { share: number; tracking: number; wander: number; seed: number };
 
 /**
- * References of invented habitsOfStudents: the face's own kerning, tracked for the size, with a few small changes and why. They
- * are examples to look at, not anybody's judgement.
+ * References with invented habits: the face's own kerning, tracked for the size, with a few small changes and why. They
+ * are examples to look at, not a person's judgement.
  */
 export async function seedReferences({ exerciseId, instructor, assistant }: Teachers, now: Date): Promise<void> {
   const { specimens } = await listReferences(instructor, { exerciseId }, { now });
@@ -36,7 +37,7 @@ export async function seedReferences({ exerciseId, instructor, assistant }: Teac
   await set(instructor, twice, 2, teachers.again);
 }
 
-/** A teacher's spacing of a line, by its place in the exercise. */
+/** One author's spacing of a line, by its place in the exercise. */
 export function referenceBy(
   { share, tracking, wander, seed }: Teacher,
   pack: Pack,
@@ -52,7 +53,7 @@ export function referenceBy(
   };
 }
 
-/** Keeps a teacher's reference of a line. */
+/** Stores one author's reference of a line. */
 export async function saveOwn(
   caller: Caller,
   { pack, versionId }: SpecimenView,

@@ -9,8 +9,8 @@ type Round = { exerciseId: string; roundNumber: number };
 type At = { now: Date };
 
 /**
- * The least share, in whole tens of percent, by which a handful of proofs come to a second marker: which ones is
- * decided by their ids.
+ * The smallest share, in whole tens of percent, that gives a second marker a handful of proofs: their ids decide which
+ * ones.
  */
 export async function askForSecondMarker(instructor: Caller, round: Round, version: number, at: At): Promise<void> {
   const {

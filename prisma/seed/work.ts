@@ -36,7 +36,7 @@ export async function seedSecondRound({ exerciseId, studentIds }: Seats, now: Da
 
 type Seats = { exerciseId: string; studentIds: readonly string[]; timeZone: string };
 
-/** Sets every line of an exercise as this student's hand does. */
+/** Sets every line of an exercise with this student's habits. */
 export async function setLines(
   userId: string,
   exerciseId: string,

@@ -1,10 +1,10 @@
 import type { MapNumbers } from './map-view';
 
-/** The order of the rows of a map: as they came (by name), by how far off they are, by likeness, or by one pair. */
+/** The order of the rows of a map: as given (by name), by how far off they are, by similarity, or by one pair. */
 export type MapOrder =
   { by: 'name' } | { by: 'farthest' } | { by: 'nearest' } | { by: 'alike' } | { by: 'pair'; column: number };
 
-/** The students' places in the map in the order asked for. Equal ones keep the order in which they came. */
+/** The students' places in the map in the given order. Equal ones keep their order. */
 export function orderedRows(numbers: MapNumbers, order: MapOrder): number[] {
   const rows = Array.from({ length: numbers.students }, (_, student) => student);
   if (order.by === 'name') return rows;
@@ -14,7 +14,7 @@ export function orderedRows(numbers: MapNumbers, order: MapOrder): number[] {
     order.by === 'pair' ? (numbers.far[student * width + order.column] ?? Number.NaN) : meanSize(numbers, student),
   );
   const sign = order.by === 'nearest' ? 1 : -1;
-  // Students with nothing to compare come last in every order.
+  // Students with nothing to compare are last in every order.
   return rows.sort((one, other) => {
     const [a, b] = [keys[one]!, keys[other]!];
     if (Number.isNaN(a) || Number.isNaN(b))
@@ -39,8 +39,8 @@ function meanSize({ columns, far }: MapNumbers, student: number): number {
 
 /**
  * Begins with the student who is farthest off and goes on, each time, to the one most like the last: least mean
- * difference over the pairs both have. So equal faults come below one another. Quadratic in the students: 300 × 150 is
- * 7 million steps.
+ * difference over the pairs both have. So equal faults end up below one another. Quadratic in the students: 300 × 150
+ * is 7 million steps.
  */
 function byLikeness(numbers: MapNumbers): number[] {
   const left = orderedRows(numbers, { by: 'farthest' });

@@ -36,12 +36,12 @@ export function shadeOf(far: number, tolerance: number): MapShade {
   return (far > 0 ? steps : -steps) as MapShade;
 }
 
-/** Stands for a cell with nothing in it in a table of shades. */
+/** An empty cell in a table of shades. */
 export const noShade = 9;
 
 /**
- * All cells by student × column, made once, so that ordering and drawing only read: how far (NaN where nothing is said)
- * and the shade.
+ * All cells by student × column, made once, so that ordering and drawing only read: how far (NaN without a value) and
+ * the shade.
  */
 export type MapNumbers = { students: number; columns: readonly MapColumn[]; far: Float64Array; shades: Int8Array };
 
@@ -66,7 +66,7 @@ export function mapNumbers(map: ClassMap): MapNumbers {
   return { students, columns, far, shades };
 }
 
-/** The class in one row: the median of each column, null where nobody is compared. */
+/** The class in one row: the median of each column, null where no student is compared. */
 export const classRow = ({ students, columns, far }: MapNumbers): (number | null)[] =>
   columns.map((_, column) => {
     const values: number[] = [];

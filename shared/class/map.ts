@@ -40,7 +40,7 @@ export type MapRow = MapLine['rows'][number];
 export type ClassMap = {
   students: {
     name: string;
-    /** Stands for the proof in the desk’s address; null where it may not be opened yet. */ token: string | null;
+    /** The proof's token in the desk’s address; null where it may not be opened yet. */ token: string | null;
   }[];
   namesShown: boolean;
   lines: MapLineShown[];

@@ -35,7 +35,7 @@ const missedSidesSchema = z.strictObject({
   median: number,
 });
 
-/** What a class has and has not seen in one round: nothing in it names anybody but by member id. */
+/** What a class has and has not seen in one round: it names members by id only. */
 export const classSummarySchema = z.strictObject({
   version: z.literal(1),
   proofs: z.int(),

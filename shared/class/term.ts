@@ -24,7 +24,10 @@ export type TermRound = {
   sent: number;
   receivedAt: string | null;
   late: { days: number; deduct: number } | null;
-  /** Why nothing more is said: names are hidden, nothing was released yet, nothing was sent; null when all is said. */
+  /**
+   * Why the rest is missing: names are hidden, nothing was released yet, nothing was sent; null when nothing is
+   * missing.
+   */
   silent: 'hidden' | 'not released' | 'nothing sent' | null;
   proofId: string | null;
   /** As released; null before. */

@@ -3,8 +3,8 @@ import { median } from '@/shared/stats/median';
 
 /**
  * The spacing whose every total is the median of the lines' totals for that pair. Built-in is the same for all, so the
- * median of tracking + offset is taken. Whole thousandths, halves upwards. Nobody set it: it may be uneven where each
- * line is even.
+ * median of tracking + offset is taken. Whole thousandths, halves upwards. No person set it: it may be uneven where
+ * each line is even.
  * @throws RangeError without lines, or when they have different numbers of pairs.
  */
 export function medianSpacing(lines: readonly Spacing[]): Spacing {
@@ -22,9 +22,8 @@ export function medianSpacing(lines: readonly Spacing[]): Spacing {
 }
 
 /**
- * Keeps lines in their places: those that are gone leave, new ones come after the last, among themselves in the order
- * of
- * `keys` (which is by chance). Nothing that is being looked at moves.
+ * Keeps lines in their places: missing ones are dropped, new ones follow the last, in the order of `keys` (which is
+ * random). Nothing in view moves.
  */
 export function placed(before: readonly string[], keys: readonly string[]): string[] {
   const there = new Set(keys);
@@ -57,7 +56,9 @@ function sameSpacing(one: Spacing, other: Spacing): boolean {
   );
 }
 
-/** For each key the least of its first signs, two or more, that tell it from all others. Keys are all different. */
+/**
+ * For each key the fewest of its first signs, two or more, that distinguish it from all others. Keys are all different.
+ */
 export function signsOf(keys: readonly string[]): Map<string, string> {
   return new Map(
     keys.map((key) => {

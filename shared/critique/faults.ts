@@ -12,9 +12,9 @@ import { sayFinding } from '@/shared/wording/finding-words';
 export type PairFault = { first: number; last: number; fault: Exclude<Fault, ''>; share: number; sentence: string };
 
 /**
- * The conspicuous pairs, worst first: against the nearest reference where there is one, else what is outside the
- * usual range. Letters that touch come first, unless the nearest reference lets them touch as well. A letter out of
- * place is one fault, shown at the pairs on both sides of it. For a marker's eyes, on request.
+ * The conspicuous pairs, worst first: compared with the nearest reference where there is one, else with the usual
+ * range. Letters that touch come first, unless the nearest reference lets them touch as well. A displaced letter is one
+ * fault, shown at the pairs on both sides of it. For a marker, on request.
  */
 export function faultsOf(measure: StoredMeasure | null, comparison: StoredComparison | null): PairFault[] {
   const touching = (measure?.pairs ?? [])
@@ -99,8 +99,7 @@ type SharedFault = z.infer<typeof sharedFaultSchema>;
 type Setting = { specimenVersionId: string; faults: readonly Pick<PairFault, 'first' | 'last' | 'fault'>[] };
 
 /**
- * Faults that at least two settings have at the same pair, the one with most settings first; of equals, the one that
- * comes first in the line.
+ * Faults that at least two spacings have at the same pair, the most frequent first; of equals, the first in the line.
  */
 export function gatherFaults(settings: readonly Setting[]): SharedFault[] {
   const each = settings.flatMap(({ specimenVersionId, faults }, at) =>

@@ -10,7 +10,7 @@ export type PairChange = {
   then: number;
   now: number | null;
   moved: number;
-  /** Beside the suggestion, where there was one: has it come nearer? `met` is within 1/1000 em. */
+  /** Compared with the suggestion, if there was one: has it come nearer? `met` is within 1/1000 em. */
   toward: 'met' | 'nearer' | 'same' | 'away' | null;
 };
 
@@ -73,7 +73,7 @@ export function changeWords({ then, now, moved, toward }: PairChange): string {
   return `Was ${signed(then)}, now ${signed(now)} (${how})${toward === null ? '' : `: ${inWords[toward]}`}.`;
 }
 
-/** Whether a pair has come nearer to the reference, in a few words; empty where there is none to tell. */
+/** Whether a pair has come nearer to the reference, in a few words; empty where there is none to compare with. */
 export const referenceWords = (reference: PairChange['toward']): string =>
   reference === null ? '' : besideReference[reference];
 

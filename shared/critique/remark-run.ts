@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 
 /**
- * One remark on its way through those who share a fault: who has had it, and who was passed over. Kept on the device,
- * so that it outlives a reload.
+ * One remark being left for students who share a fault: who has had it, and who was skipped. Stored on the device, so
+ * that it survives a reload.
  */
 const runSchema = z.strictObject({
   /** Makes the key of each note: a note of one run goes to one proof once, however often it is sent. */

@@ -24,9 +24,9 @@ export const offsetsOf = (spacing: Spacing, run: Run | null): number[] =>
   run === null ? [...spacing.offsets] : spacing.offsets.slice(run.first, run.last + 1);
 
 /**
- * The offsets (whole 1/1000 em) at which the pairs of a run would stand where the nearest reference has them, the
- * line's own tightness left as it is; without a reference, at the nearest end of what designers usually give them. Null
- * where nothing is suggested for any of them.
+ * The offsets (whole 1/1000 em) that bring the pairs of a run to the nearest reference, the line's own tightness left
+ * as it is; without a reference, to the nearest end of what designers usually give them. Null where there is no
+ * suggestion for any of them.
  */
 export function measuredSuggestion(
   measure: StoredMeasure | null,

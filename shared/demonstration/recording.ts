@@ -16,12 +16,12 @@ export const recordingSchema = z.strictObject({
   title: z.string(),
   start: spacingSchema,
   steps: z.array(demonstrationStepSchema),
-  /** Steps that were undone, the last one first to come back. */
+  /** Undone steps, the last one first to be redone. */
   undone: z.array(demonstrationStepSchema),
 });
 export type Recording = z.infer<typeof recordingSchema>;
 
-/** How the bench came to its present spacing. */
+/** How the bench got to its present spacing. */
 export type How = 'made' | 'undone' | 'redone';
 
 export function startRecording(id: string, spacing: Spacing): Recording {
@@ -61,7 +61,7 @@ export function resumeRecording(recording: Recording, now: Spacing): Recording {
   return followBench({ ...recording, state: 'running' }, now, 'made');
 }
 
-/** The recording as it is kept. */
+/** The recording as it is stored. */
 export const recordedSteps = ({ start, steps }: Recording): DemonstrationSteps => ({ start, steps });
 
 export const isFull = ({ steps }: Recording): boolean => steps.length >= STEP_LIMIT;

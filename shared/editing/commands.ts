@@ -3,7 +3,7 @@ import type { PerMille } from '@/shared/units';
 import { REASON_LIMIT } from '@/shared/schemas/draft';
 import { OFFSET_LIMIT, type SpacingDocument } from './document';
 
-/** Everything that can be done to a spacing. The ends of a run may come in either order. */
+/** Everything that can be done to a spacing. The ends of a run may be in either order. */
 export type Command =
   | { readonly kind: 'set offset'; readonly run: Run; readonly offset: PerMille }
   | { readonly kind: 'nudge'; readonly run: Run; readonly by: PerMille }

@@ -2,8 +2,8 @@ import type { PerMille } from '@/shared/units';
 import type { Spacing } from '@/shared/schemas/spacing';
 
 /**
- * What is worked on at the bench: one spacing and, where a teacher sets a reference,
- * a tolerance and a reason per pair. Values are never changed in place.
+ * What is worked on at the bench: one spacing and, where a reference is set, a tolerance and a reason per pair. Values
+ * are never changed in place.
  */
 export type SpacingDocument = {
   readonly tracking: PerMille;

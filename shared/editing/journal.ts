@@ -29,10 +29,9 @@ const BLOCK = 32;
 const BLOCK_TEXT = 8_000;
 
 /**
- * The local journal of one draft: every change and every step of undo, written before anything is sent.
- * It is kept apart by person, draft and number of pairs. Each entry has one kind of writer, so that two
- * windows never overwrite each other: `change` and `step/…` belong to the window being worked in,
- * `kept` and `flight` to the window that sends.
+ * The local journal of one draft: every change and every step of undo, written before anything is sent. There is one
+ * for each person, draft and number of pairs. Each entry has one kind of writer, so that two windows never overwrite
+ * each other: `change` and `step/…` belong to the window being worked in, `kept` and `flight` to the window that sends.
  */
 export function openJournal(store: DeviceStore, scope: JournalScope, server: ServerState): Opened {
   const root = rootOf(scope);

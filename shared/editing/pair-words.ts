@@ -26,7 +26,7 @@ export function pairLetters(pack: Pack, pair: number): { left: string; right: st
   return { left: left.cluster, right: right.cluster, wordSpace: (pack.wordSpace[pair] ?? 0) > 0 };
 }
 
-/** A gap as it is named for the ear: `gap between V and a`, capitals said. */
+/** A gap's name for speech: `gap between V and a`, with capitals announced. */
 export function gapName(pack: Pack, pair: number): string {
   const { left, right, wordSpace } = pairLetters(pack, pair);
   return `${wordSpace ? 'word space' : 'gap'} between ${spokenLetter(left)} and ${spokenLetter(right)}`;

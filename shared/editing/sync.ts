@@ -1,6 +1,6 @@
 import { sameDocument, type SpacingDocument } from './document';
 
-/** One change as it is sent: (clientId, seq) names it, so that it may be sent again without being kept twice. */
+/** One change as it is sent: (clientId, seq) identifies it, so that sending it again doesn't store it twice. */
 export type Change = { readonly clientId: string; readonly seq: number; readonly document: SpacingDocument };
 export type SentChange = Change & { readonly baseVersion: number };
 export type ServerState = { readonly version: number; readonly document: SpacingDocument };
@@ -8,7 +8,7 @@ export type ServerState = { readonly version: number; readonly document: Spacing
 /** Why nothing can be sent at the moment. */
 type Trouble =
   | { readonly kind: 'none' }
-  /** No answer came: no network, or the server is down. */
+  /** No answer: no network, or the server is down. */
   | { readonly kind: 'unreachable'; readonly attempts: number }
   | { readonly kind: 'signed out' }
   /** The server took the request and declined it; trying the same again is no use. */
@@ -117,7 +117,7 @@ function meet(sync: Sync, theirs: ServerState): Sync {
 function hear(sync: Sync, server: ServerState): Sync {
   if (server.version <= sync.server.version) return sync;
   if (sync.conflict) return server.version > sync.conflict.version ? { ...sync, conflict: server } : sync;
-  // With something of our own on its way, the server's answer to it will tell.
+  // While one of our own changes is being sent, the server's answer to it decides.
   if (sync.inFlight) return sync;
   return meet(sync, server);
 }

@@ -10,7 +10,7 @@ export function toWire(document: SpacingDocument): Pick<SaveRequest, 'spacing' |
   };
 }
 
-/** A document as it was sent or kept by the server. */
+/** A document as it was sent or stored by the server. */
 export function fromWire(sent: Pick<SaveRequest, 'spacing' | 'tolerances' | 'reasons'>): SpacingDocument {
   return {
     tracking: sent.spacing.tracking,

@@ -13,9 +13,8 @@ export type BenchTells = {
 };
 
 /**
- * What the bench tells one student: nothing before a proof is sent, unless the exercise allows it;
- * nothing ever where the course hides measured figures; a member's accommodation goes before all of these. A courtesy
- * of the screen, not a secret.
+ * What the bench shows one student: nothing before a proof is sent, unless the exercise allows it; nothing ever where
+ * the course hides measured figures; a member's accommodation overrides both. A courtesy of the screen, not a secret.
  */
 export function whatTheBenchTells(
   settings: Pick<ExerciseSettings, 'benchTells' | 'benchTellsAfterProof'>,
@@ -38,10 +37,10 @@ export function whatTheBenchTells(
   };
 }
 
-/** Whether a bench that tells `level` tells this much. */
+/** Whether a bench at `level` shows this much. */
 export const tellsAtLeast = (level: BenchTelling, what: BenchTelling): boolean =>
   benchTellings.indexOf(level) >= benchTellings.indexOf(what);
 
-/** Sending a proof never takes away what was told before. */
+/** Sending a proof never hides what was shown before. */
 const atLeast = (before: BenchTelling, after: BenchTelling): BenchTelling =>
   tellsAtLeast(before, after) ? before : after;

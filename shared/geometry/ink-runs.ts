@@ -1,8 +1,8 @@
 import type { Contours } from './polygon';
 
 /**
- * Where a level line at height y lies in ink, by the non-zero rule: from, to, from, to … in rising order.
- * A line that only touches a corner meets no ink there.
+ * Where a level line at height y is inside ink, by the non-zero rule: from, to, from, to … in rising order. A line that
+ * only touches a corner meets no ink there.
  */
 export function inkRuns(contours: Contours, y: number): number[] {
   const crossings: { x: number; up: number }[] = [];

@@ -9,7 +9,7 @@ export function pointToSegmentSquared(px: number, py: number, ax: number, ay: nu
   return ex * ex + ey * ey;
 }
 
-/** Twice the area of the triangle a b c: above 0 when c lies left of a → b. */
+/** Twice the area of the triangle a b c: above 0 when c is left of a → b. */
 export function turn(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): number {
   return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 }

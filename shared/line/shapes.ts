@@ -8,7 +8,7 @@ import { type Outline, whiteBetween, whiteInside } from './white';
 
 /**
  * One line as a list of shapes, in the order they are painted: plain data that canvas, SVG, wall, print and PDF all
- * draw. Everything is in font units from the line's origin, y up, unless said.
+ * draw. Everything is in font units from the line's origin, y up, unless noted.
  */
 export type Shape = PathShape | RuleShape | SignShape;
 
@@ -20,7 +20,7 @@ export type PathShape = Common & {
   readonly width?: CssPx;
   readonly dashed?: boolean;
   /**
-   * Nothing else is to be seen of the line: solid where it is so small that a texture would be too coarse to stand for
+   * Nothing else of the line is visible: solid where it is so small that a texture would be too coarse to show the
    * letters.
    */
   readonly alone?: boolean;
@@ -166,7 +166,7 @@ type MadeShapes = (scene: Scene) => Shape[];
 
 /**
  * What each look adds to the list, under the letters or over them, in the order of painting. The others change how the
- * whole is seen: which letters are open, which way the line is turned, on which ground it stands, how sharp it is.
+ * whole is seen: which letters are open, which way the line is turned, on which ground it is, how sharp it is.
  */
 const added: Record<LookName, { readonly under?: MadeShapes; readonly over?: MadeShapes } | 'the whole'> = {
   guides: { under: guideShapes },

@@ -69,8 +69,8 @@ export function whiteInside(pack: Pack, letter: number): Insides {
 const FLAT = 0.6;
 
 /**
- * Leaves out points of a polyline that lie within `tolerance` of the straight line between the last kept point and the
- * next one: a cheap walk for drawing, not for measuring. Points are x0 y0 x1 y1 …; the first and last stay.
+ * Drops points of a polyline that are within `tolerance` of the straight line between the last kept point and the next
+ * one: a cheap pass for drawing, not for measuring. Points are x0 y0 x1 y1 …; the first and last stay.
  */
 export function thinned(points: readonly number[], tolerance: number): number[] {
   const count = points.length / 2;
@@ -86,7 +86,7 @@ export function thinned(points: readonly number[], tolerance: number): number[] 
   return kept;
 }
 
-/** Whether every point between two others lies near the straight line from one to the other. */
+/** Whether every point between two others is near the straight line from one to the other. */
 function fits(points: readonly number[], from: number, to: number, tolerance: number): boolean {
   const x0 = points[2 * from]!,
     y0 = points[2 * from + 1]!;

@@ -12,8 +12,8 @@ export type Agreement = {
   /** The same level or the one beside it. */
   adjacent: number | null;
   /**
-   * Quadratic weighted kappa (Cohen 1968); null where nothing can be said: no proof, or both always gave one and the
-   * same level.
+   * Quadratic weighted kappa (Cohen 1968); null where it is undefined: no proof, or both always gave one and the same
+   * level.
    */
   kappa: number | null;
   /** Counts: row is the first marker's level, column the second's. */

@@ -1,10 +1,10 @@
 import { counted, withUnit } from '@/shared/text/number';
 
 /**
- * Where the level that counts comes from.
- * `first`: only one marker looks at this. `agreed`: both gave it. `settled`: somebody settled it, with a reason.
- * `differs`: the two differ and nobody has settled it. `second-waits`: the second marker has not finished.
- * In the last two the first marker's level counts until there is more, and every page that shows it says so.
+ * The source of the level that counts. `first`: only one marker looks at this. `agreed`: both gave it. `settled`: it
+ * was settled, with a reason. `differs`: the two differ and it is not settled. `second-waits`: the second marker has
+ * not finished. In the last two the first marker's level counts until there is more, and every page that shows it says
+ * so.
  */
 export type MarkSource = 'first' | 'agreed' | 'settled' | 'differs' | 'second-waits';
 export type EffectiveMark = { level: number | null; from: MarkSource };
@@ -26,8 +26,8 @@ export function effectiveMark({ first, second, settled }: GivenLevels, state: Se
 }
 
 /**
- * A proof that came after its due instant: days begun since, and the percent of the mark that the late rule takes, at
- * most 100.
+ * A proof that arrived after its due instant: days begun since, and the percent of the mark that the late rule takes,
+ * at most 100.
  */
 export type Late = { startedDays: number; deduct: number };
 
@@ -58,13 +58,12 @@ export type Counted<Of extends ProofInRound> = {
   proof: Of | null;
   /** Why this one: the last before marking started, the one that a first note or mark fixed, or the instructor's pick. */
   why: 'last' | 'marked' | 'chosen' | 'none';
-  /** Proofs that came in after marking started, or after the one that it fixed, and so do not count unless picked. */
+  /** Proofs that arrived after marking started, or after the one that it fixed, and so do not count unless picked. */
   tooLate: Of[];
 };
 
 /**
- * Which proof was singled out: by an instructor, or by the first note or mark after the round was due, which nobody
- * chose.
+ * Which proof was singled out: by an instructor, or automatically by the first note or mark after the round was due.
  */
 export type Choice = { proofId: string; chosenById: string | null };
 
@@ -90,7 +89,7 @@ export function countedProof<Of extends ProofInRound>(
   return { proof: last, why: last === null ? 'none' : 'last', tooLate };
 }
 
-/** How one of a student's proofs stands: it counts, a later one replaced it, or it is kept and does not count. */
+/** The status of one of a student's proofs: it counts, a later one replaced it, or it is stored and does not count. */
 export type Standing = 'counts' | 'replaced' | 'kept';
 
 export function standingOf(

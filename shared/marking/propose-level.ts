@@ -8,7 +8,7 @@ export type ProposalBasis = Exclude<CriterionBasis, 'judgement'>;
 /** One line of a proof as it was measured; `comparison` is null where it has no reference. */
 export type MeasuredLine = { measure: StoredMeasure; comparison: StoredComparison | null };
 
-/** A proposal is never applied by itself; it shows how it was reckoned. */
+/** A proposal is never applied by itself; it shows its arithmetic. */
 export type ProposedLevel = { level: number; arithmetic: string };
 
 /** Nothing is proposed from fewer pairs than this. */

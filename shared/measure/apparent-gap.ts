@@ -6,8 +6,8 @@ export type Depths = { least: number; most: number };
 
 /**
  * Both as shares of the white from stem to stem of the face's own H H, fitted so that HH, HO, OO and nn, no, oo, as
- * designers set them, come out as alike as they look (npm run bench -- openness). Less than the least is contact, which
- * clearance tells; what lies deeper than the most belongs to no gap.
+ * designers set them, come out as equal as they look (npm run bench -- openness). Less than the least is contact, which
+ * clearance measures; white beyond the most belongs to no gap.
  */
 const LEAST_SHARE = 0.4;
 const MOST_SHARE = 1.6;
@@ -57,7 +57,7 @@ export function countedBands({ heights: { bands } }: LetterShape): number[] {
   return over.length > 0 ? over : all;
 }
 
-/** How much of a band lies under the top of d, 1/1000 em. */
+/** How much of a band is under the top of d, 1/1000 em. */
 export function heightCounted({ heights: { bands, lastShare } }: LetterShape, band: number): number {
   return band === bands - 1 ? STEP * lastShare : STEP;
 }

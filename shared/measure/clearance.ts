@@ -4,12 +4,12 @@ import { pointToSegmentSquared, segmentsCross } from '@/shared/geometry/segment'
 import { STEP } from '@/shared/outline/edge-profile';
 import type { LetterShape } from './letter-shape';
 
-/** Nearest distance between two outlines, 1/1000 em, and whether one lies over the other (the distance is then 0). */
+/** Nearest distance between two outlines, 1/1000 em, and whether one overlaps the other (the distance is then 0). */
 export type Clearance = { distance: number; crossing: boolean };
 
 /**
- * Clearance: the true Euclidean distance between the outlines of two letters, over all their parts
- * (dots and accents too), the right one standing `shift` (1/1000 em) to the right of the left one's origin.
+ * Clearance: the true Euclidean distance between the outlines of two letters, over all their parts (dots and accents
+ * too), with the right one's origin `shift` (1/1000 em) to the right of the left one's.
  */
 export function clearance(left: LetterShape, right: LetterShape, shift: number): Clearance {
   const a = left.chunks,
@@ -46,7 +46,7 @@ function boundFrom(left: LetterShape, right: LetterShape, shift: number): number
   return Math.sqrt(aside * aside + STEP * STEP) + 0.001;
 }
 
-/** Whether box `i` comes nearer to the other box than the square root of `limit`. */
+/** Whether box `i` is nearer to the other box than the square root of `limit`. */
 function isWithin(
   boxes: Float64Array,
   i: number,

@@ -32,8 +32,8 @@ export function pairProfiles(line: PreparedLine, index: number, total: number): 
 
 /**
  * The white between two letters as a closed polygon, for the hatch: exactly what the apparent gap counts, from the
- * baseline to the top of d. Where a height is deeper than counts, what is counted lies in the middle of the gap, as
- * much nearer to each letter as that letter stands back; where it has less than the least, a strip of the least is
+ * baseline to the top of d. Where a height is deeper than counts, the counted part is in the middle of the gap, moved
+ * towards each letter by as much as that letter recedes; where it has less than the least, a strip of the least is
  * drawn.
  */
 export function pairWhite(line: PreparedLine, index: number, total: number): Polyline {
@@ -58,7 +58,7 @@ export function pairWhite(line: PreparedLine, index: number, total: number): Pol
     const width = Math.min(most, Math.max(least, open));
     const share = width < open && nearest < most ? (most - nearest) / (backLeft + backRight) : 1;
     const drawn = nearest + share * (backLeft + backRight);
-    // A strip of the least, or of the most between letters that stand apart everywhere, lies about the middle.
+    // A strip of the least, or of the most between letters that are apart everywhere, is centred.
     const from = left.advance - nearestLeft - share * backLeft + (drawn - width) / 2;
     const floor = BOTTOM + band * STEP,
       ceiling = floor + heightCounted(left, band);

@@ -4,7 +4,7 @@ import type { LetterShape } from './letter-shape';
 /** Gaps under this count as this: crossing is the business of clearance. 1/1000 em. */
 const LEAST_GAP = 5;
 
-/** Weight of a band: what lies under the baseline counts half. */
+/** Weight of a band: below the baseline it counts half. */
 function bandWeight(band: number): number {
   return heightOfBand(band) > 0 ? 1 : 0.5;
 }
@@ -48,9 +48,9 @@ export function nearGap({ white, weights, weightSum }: SeenGap, total: number): 
 }
 
 /**
- * The total at which a pair's apparent gap equals `target` (1/1000 em), by Newton steps inside a bracket.
- * The apparent gap rises with the total, so there is one answer. Good to 0.01/1000 em.
- * Returns null when the target lies at or under the least gap that is distinguished.
+ * The total at which a pair's apparent gap equals `target` (1/1000 em), by Newton steps inside a bracket. The apparent
+ * gap rises with the total, so there is one answer. Good to 0.01/1000 em. Returns null when the target is at or under
+ * the least gap that is distinguished.
  */
 export function totalForNearGap(seen: SeenGap, target: number): number | null {
   if (!(target > LEAST_GAP)) return null;

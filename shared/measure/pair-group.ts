@@ -1,9 +1,9 @@
 import type { PairGroup } from '@/shared/schemas/measure';
 
 /**
- * Which pairs a pair may be held against. A gap that holds a word space is no letter gap; a mark of punctuation
- * stands by other rules than a letter; figures of one width leave holes that are not the setter's; capitals in an
- * all-capital line have their own evenness.
+ * Which pairs can be compared with each other. A gap with a word space is no letter gap; punctuation follows other
+ * rules than letters; figures of one width leave holes that the setter can't close; capitals in an all-capital line
+ * have their own evenness.
  */
 export function pairGroup(left: string, right: string, wordSpace: number, allCapitals: boolean): PairGroup {
   if (wordSpace > 0) return 'word-space';

@@ -1,6 +1,6 @@
 /** To two decimals, halves up: what is stored and shown, so that payloads are short and the same everywhere. */
 export function round2(value: number): number {
-  // Adding 0 turns −0 into 0, which JSON and equality tests would tell apart.
+  // Adding 0 turns −0 into 0, which JSON and equality tests would distinguish.
   return Math.floor(value * 100 + 0.5) / 100 + 0;
 }
 

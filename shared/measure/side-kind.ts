@@ -7,11 +7,9 @@ const FLUSH = 0.055;
 const SERIF = 0.18;
 const FACING = 0.24;
 const SLANT = 0.2;
-/**
- * In a condensed face everything stands back less: no depth asked for is more than this share of the letter's width.
- */
+/** In a condensed face everything recedes less: no required depth is more than this share of the letter's width. */
 const OF_WIDTH = 0.28;
-/** What hangs lower than this under the baseline is no part of the side; a jump is told over so many bands. */
+/** Parts deeper than this under the baseline don't belong to the side; a jump is measured over this many bands. */
 const UNDER = -20;
 const LEAST_HEIGHT = 60;
 const MOST_BANDS = 600;
@@ -20,8 +18,9 @@ const JUMP = 20 / STEP;
 const BLUNT = 2;
 
 /**
- * The kinds of both sides of a letter, from its outline alone, so that they hold for Ø, Щ, & and 7. The letter is read
- * in bands from its own foot (from the baseline, where more of it stands over that), so that moving it changes nothing.
+ * The kinds of both sides of a letter, from its outline alone, so that they also work for Ø, Щ, & and 7. The letter is
+ * read in bands from its own foot (from the baseline, where more of it is above that), so that moving it changes
+ * nothing.
  * @param contours the letter set upright along its slant, 1/1000 em; `box` round them.
  */
 export function sideKinds(contours: Contours, box: Box): { left: SideKind; right: SideKind } {
@@ -34,9 +33,8 @@ export function sideKinds(contours: Contours, box: Box): { left: SideKind; right
 }
 
 /**
- * Straight: stays flush, or flush between serif tips. Slanted: goes back steadily, upwards (`slanted-in`, A) or
- * downwards (`slanted-out`, V). Round: goes back towards both ends. Arched: goes back towards one end. Open: mostly
- * stands back.
+ * Straight: flush, or flush between serif tips. Slanted: recedes steadily, upwards (`slanted-in`, A) or downwards
+ * (`slanted-out`, V). Round: recedes towards both ends. Arched: recedes towards one end. Open: mostly recessed.
  * @param profile white per band on that side, 1/1000 em; Infinity without ink.
  * @param width of the letter's ink, 1/1000 em.
  */
@@ -53,7 +51,7 @@ function kindOf(profile: Float64Array, width: number): SideKind {
     (deepest <= FLUSH * height || (deepest <= SERIF * height && hasTips(depths, height)))
   )
     return endsOf(depths, height);
-  // What stands close to the outermost point faces the neighbour; the rest is a bay, or an ascender behind a bowl.
+  // Parts close to the outermost point face the neighbour; the rest is a bay, or an ascender behind a bowl.
   const facing = longestRun(depths, Math.min(FACING * height, OF_WIDTH * width));
   if (facing.length < 0.48 * depths.length) return 'open';
   return endsOf(facing, facing.length * STEP);
@@ -67,7 +65,7 @@ function depthsOf(profile: Float64Array): number[] {
   return nearest.map((white) => white - least);
 }
 
-/** Serif tips: at both ends the side comes out to its outermost point, or nearly. */
+/** Serif tips: at both ends the side reaches its outermost point, or nearly. */
 function hasTips(depths: number[], height: number): boolean {
   const end = Math.max(1, Math.floor(depths.length * 0.14));
   return Math.min(...depths.slice(0, end)) <= FLUSH * height && Math.min(...depths.slice(-end)) <= FLUSH * height;

@@ -12,7 +12,7 @@ const SIGHT_SLOPE = 1.5;
 /** The bands of a face, from `BOTTOM` to the top of its d. */
 export type Heights = {
   bands: number;
-  /** How much of the topmost band lies under the top, 0 to 1; every other band counts whole. */
+  /** How much of the topmost band is under the top, 0 to 1; every other band counts whole. */
   lastShare: number;
 };
 

@@ -12,7 +12,7 @@ export function flatten(commands: Command[], scale: number): Contours {
   const contours: Contours = [];
   let points: number[] = [];
   const close = () => {
-    // A closing point laid on the start would be a segment of no length.
+    // A closing point equal to the start would make a segment of no length.
     while (points.length > 2 && points[0] === points[points.length - 2] && points[1] === points[points.length - 1])
       points.length -= 2;
     if (points.length >= 6) contours.push(Float64Array.from(points));

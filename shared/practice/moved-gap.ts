@@ -9,7 +9,7 @@ import type { PerMille } from '@/shared/units';
 /** One question: a line as its designers kerned it, and the same line with one gap moved, or nothing. */
 export type Question = {
   readonly pack: Pack;
-  /** As the face comes: nothing added to it. */
+  /** The face's own spacing: nothing added to it. */
   readonly unmoved: Spacing;
   /** The same as `unmoved` where nothing was moved. */
   readonly moved: Spacing;
@@ -93,7 +93,7 @@ function everyMove(pack: Pack): Move[] {
     const { distance, crossing } = clearanceAt(line, pair, total);
     const common = { pack, pair, sides: [sides.left, sides.right] };
     const opened: Move = { ...common, way: 1, least: out(usual.high - apart), most: MOST };
-    // Moved sideways, letters come nearer by no more than the move: they can't cross within their clearance.
+    // A sideways move brings letters nearer by at most the move: they can't cross within their clearance.
     const closed: Move = {
       ...common,
       way: -1,

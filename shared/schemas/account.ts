@@ -54,7 +54,7 @@ export const newPasswordSchema = z.pipe(
     ),
 );
 
-/** A password that is being tried: nothing is said about its form, so that nothing is learned from the answer. */
+/** A password that is being tried: its form is not checked, so that the answer reveals nothing. */
 const triedPasswordSchema = z.pipe(
   z.string().check(z.minLength(1, 'Write your password.'), z.maxLength(1000, 'This is longer than a password can be.')),
   z.transform((typed: string) => typed.normalize('NFKC')),

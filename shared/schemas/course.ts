@@ -12,11 +12,11 @@ const standing: Record<Role, { teaches: boolean; leads: boolean }> = {
   student: { teaches: false, leads: false },
 };
 
-/** Whether somebody with this role, as it is stored, teaches. @throws ZodError for what is no role. */
+/** Whether a member with this role, as it is stored, teaches. @throws ZodError for an unknown role. */
 export const teaches = (role: string): boolean => standing[z.parse(roleSchema, role)].teaches;
 
 /**
- * Whether somebody with this role plans exercises, releases marks and manages people.
+ * Whether a member with this role plans exercises, releases marks and manages people.
  * @throws ZodError as `teaches`.
  */
 export const leadsCourse = (role: string): boolean => standing[z.parse(roleSchema, role)].leads;
@@ -48,7 +48,7 @@ export const joinLinkDaysSchema = z.coerce
   .number('Choose for how many days the link works.')
   .check(z.int(), z.gte(1, 'A link works for at least one day.'), z.lte(180, 'A link works for at most 180 days.'));
 
-/** What the bench may tell, each step with the ones before it. */
+/** What the bench may show, each level including the ones before it. */
 export const benchTellings = ['nothing', 'contact', 'evenness', 'everything'] as const;
 export const benchTellingSchema = z.enum(benchTellings);
 export type BenchTelling = z.infer<typeof benchTellingSchema>;

@@ -2,8 +2,8 @@ import * as z from 'zod/mini';
 import { idSchema } from './id';
 
 /**
- * What a criterion rests on. `judgement`: what the marker sees. `evenness`, `contact`: a figure may be proposed from
- * the measure. `distance`: nearness to the teacher's references, which is never the only criterion of an exercise.
+ * What a criterion is based on. `judgement`: what the marker sees. `evenness`, `contact`: the measure may propose a
+ * figure. `distance`: nearness to the references, which is never the only criterion of an exercise.
  */
 export const criterionBasisSchema = z.enum(['judgement', 'evenness', 'contact', 'distance']);
 export type CriterionBasis = z.infer<typeof criterionBasisSchema>;

@@ -12,7 +12,7 @@ export const roundByNumber = z.strictObject({ exerciseId: idSchema, roundNumber:
 /** The part of the queue that is gone through: a section's, or all of it. */
 export const sectionSchema = z._default(z.nullable(idSchema), null);
 
-/** One line of a proof; the proof by its id or by the alias that stands for it. */
+/** One line of a proof; the proof by its id or by its alias. */
 export const proofLineInput = z.strictObject({ proof: idSchema, specimenId: idSchema, section: sectionSchema });
 export const proofOnly = z.strictObject({ proof: idSchema });
 

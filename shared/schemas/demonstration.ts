@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { idSchema } from './id';
 import { spacingSchema } from './spacing';
 
-/** Most steps of one demonstration: longer than anybody looks at. */
+/** Most steps of one demonstration: more than anyone would watch. */
 export const STEP_LIMIT = 300;
 /** Longest reason, in UTF-16 units. */
 export const STEP_REASON_LIMIT = 500;

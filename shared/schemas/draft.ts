@@ -10,9 +10,8 @@ const tolerancesSchema = z.array(z.nullable(offsetSchema.check(z.gte(0)))).check
 const reasonsSchema = z.array(z.string().check(z.maxLength(REASON_LIMIT))).check(z.maxLength(199));
 
 /**
- * Body of the PUT that the bench sends to its `save` address.
- * (draftId, clientId, seq) names a change: sent twice, it is stored once and answered the same.
- * `tolerances` and `reasons` come only from a bench that sets a reference.
+ * Body of the PUT that the bench sends to its `save` address. (draftId, clientId, seq) identifies a change: sent twice,
+ * it is stored once and answered the same. `tolerances` and `reasons` are sent only from a bench that sets a reference.
  */
 export const saveRequestSchema = z.strictObject({
   draftId: z.string().check(z.minLength(1), z.maxLength(100)),

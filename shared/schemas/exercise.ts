@@ -15,7 +15,7 @@ const defaultTolerance = 10;
 /** What holds for a whole exercise. Read with defaults, so that older rows stay valid when a setting is added. */
 export const exerciseSettingsSchema = z.object({
   benchTells: z._default(benchTellingSchema, 'nothing'),
-  /** What it tells once a proof of the round has been sent. */
+  /** What it shows once a proof of the round has been sent. */
   benchTellsAfterProof: z._default(benchTellingSchema, 'evenness'),
   referencesShown: z._default(referencesShownSchema, 'after-release'),
   /** 1/1000 em. */

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { sizeSchema } from './spacing';
 
 /**
- * What can be said of a line, as facts: a kind, where it is, a value with its unit, a direction, and whatever a
+ * What can be found in a line, as facts: a kind, where it is, a value with its unit, a direction, and whatever a
  * sentence about it needs. Sentences themselves are made where they are shown (shared/wording/finding-words.ts). Facts
  * are stored with measurements. A kind that is no longer found stays here, so that what was stored stays readable; data
  * added to a kind later has a default for the same reason.
@@ -10,7 +10,7 @@ import { sizeSchema } from './spacing';
 const number = z.number();
 const index = z.int().check(z.gte(0));
 
-/** A remark speaks of this setting, a hint of common practice, a fact only informs. */
+/** A remark is about this spacing, a hint about common practice, a fact only informs. */
 const weight = z.enum(['remark', 'hint', 'fact']);
 
 /** Two letters as they are seen, left and right. */
@@ -283,7 +283,7 @@ export type Finding = z.infer<typeof findingSchema>;
 export type FindingKind = Finding['kind'];
 export type FindingOf<Kind extends FindingKind> = Extract<Finding, { kind: Kind }>;
 
-/** A finding with its sentence, as engine 1 stored it and as a release keeps it: what was said stays, word for word. */
+/** A finding with its sentence, as engine 1 stored it and as a release keeps it: the sentence stays, word for word. */
 export const wordedFindingSchema = z.object({
   kind: z.string(),
   weight,

@@ -98,7 +98,7 @@ export const lineMeasureSchema = z.strictObject({
     faceCounter: z.nullable(number),
   }),
 });
-/** A line in numbers: nothing is said of it here. */
+/** A line in numbers, without sentences. */
 export type LineMeasure = z.infer<typeof lineMeasureSchema>;
 
 /** A line in numbers with what was found in them, as facts: what is stored of a proof's line. */

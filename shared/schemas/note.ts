@@ -67,7 +67,7 @@ export const answerNoteSchema = z.strictObject({
   body: bodySchema,
 });
 
-/** One thing said in a note. `replaces` names the entry that this one is an edit of. */
+/** One entry of a note. `replaces` names the entry that this one is an edit of. */
 export const noteEntrySchema = z.strictObject({
   seq: z.int(),
   by: z.enum(['staff', 'student']),

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 
-/** Which page of a list is asked for, from 1; the first where nothing is said. */
+/** The number of the page wanted, from 1; the first by default. */
 export const pageNumberSchema = z._default(
   z.coerce.number('Pages have numbers.').check(z.int(), z.gte(1, 'Pages are counted from 1.'), z.lte(100_000)),
   1,
@@ -20,7 +20,7 @@ export function pageOf(
   return { page, pages, from: (page - 1) * perPage, to: page * perPage };
 }
 
-/** What is looked for in a list of names; nothing is everybody. */
+/** The text to search for in a list of names; empty finds all. */
 export const findSchema = z._default(
   z.string().check(z.trim(), z.maxLength(200, 'Look for at most 200 characters.')),
   '',

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 
 /**
- * `more even` and `gap off` were asked of lines that a measure had made even; sittings of them are kept and no longer
- * begun.
+ * `more even` and `gap off` were asked about lines that a measure had made even; sittings of them are kept and no
+ * longer begun.
  */
 const practiceTaskSchema = z.enum(['which line', 'which gap', 'more even', 'gap off']);
 export type PracticeTask = z.infer<typeof practiceTaskSchema>;

@@ -12,7 +12,7 @@ export const rosterTextSchema = z
     z.maxLength(500_000, 'This is more than a roster of a course can be (500,000 characters). Is it the right file?'),
   );
 
-/** What each column is, where a person said so; empty where the names of the columns say it. */
+/** The meaning of each column, where a person chose it; empty where the columns' names are used. */
 export const rosterColumnsSchema = z
   .array(z.enum(rosterUses, 'Choose what the column is from the list.'))
   .check(z.maxLength(60, 'A roster can have at most 60 columns.'));

@@ -17,7 +17,7 @@ const lineSchema = z.string().check(
   z.maxLength(200, 'A line has at most 200 characters.'),
 );
 
-/** What else is said of a specimen version. Pairs by index. */
+/** Further details of a specimen version. Pairs by index. */
 export const specimenDetailsSchema = z.object({
   /** A remark for the student, e.g. “for a book’s spine”. */
   remark: z._default(

@@ -53,7 +53,7 @@ export const storedComparisonSchema = z.object({
   tightnessTolerance: number,
   pairs: z.array(storedPairComparisonSchema),
   outside: z.int(),
-  /** Pairs that touch in the nearest reference as well; older engines did not tell. */
+  /** Pairs that touch in the nearest reference as well; older engines did not report them. */
   meantContacts: z._default(z.array(index), []),
   findings: z.array(storedFindingSchema),
 });

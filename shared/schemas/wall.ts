@@ -9,7 +9,7 @@ import type { Ground, Size, Spacing } from './spacing';
 export const wallSignCount = 10;
 const tenSigns = new RegExp(`^${plainSign}{${wallSignCount}}$`);
 
-/** What stands for a line on one wall: ten characters that reveal nothing of the proof, its author or its time. */
+/** The key of a line on one wall: ten characters that reveal nothing of the proof, its author or its time. */
 const lineKey = z.string().check(z.regex(tenSigns, 'This line is not on the wall.'));
 const pair = z.int('A gap has a number.').check(z.gte(0), z.lte(198));
 
@@ -22,7 +22,7 @@ export const wallCodeSchema = z.pipe(
   z.string().check(z.regex(tenSigns, 'A wall’s code has ten letters and figures.')),
 );
 
-/** A random word of one phone for one wall, made on the phone: 16 bytes in base64url. It names nobody. */
+/** A random code of one phone for one wall, made on the phone: 16 bytes in base64url. It identifies no one. */
 const phone = z.string().check(z.regex(/^[\w-]{22}$/, 'This phone has no word of its own yet; open the link again.'));
 
 export const wallOnly = z.strictObject({ wallId: idSchema });
@@ -71,7 +71,7 @@ export type WallPack = { version: number; pack: Pack; ground: Ground; size: Size
 
 export type PhoneLine = {
   key: string;
-  /** What it is called in the room: the first signs of its key, as many as tell it from the others. */
+  /** Its name in the room: the first signs of its key, as many as distinguish it from the others. */
   sign: string;
   /** Number of the specimen's version it was set on. */
   version: number;

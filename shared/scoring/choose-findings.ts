@@ -1,8 +1,8 @@
 import type { FindingKind, StoredFinding } from '@/shared/schemas/finding';
 
 /**
- * What is said of a line out of all that was found: where a reference decides, nothing of the usual range; and of each
- * pair one sentence only, the one that matters most, so that no two can disagree. The order is kept.
+ * Which of all findings are shown: where a reference decides, none from the usual range; and only one sentence for each
+ * pair, the one that matters most, so that no two can disagree. The order is kept.
  * @param found of the line by itself, and of its comparison with the nearest reference; empty without one.
  */
 export function chooseFindings(found: readonly StoredFinding[], compared: readonly StoredFinding[]): StoredFinding[] {
@@ -22,8 +22,8 @@ export function chooseFindings(found: readonly StoredFinding[], compared: readon
 const OWN_JUDGEMENT: ReadonlySet<string> = new Set<FindingKind>(['usual', 'misplaced', 'stands-out', 'tightness-face']);
 
 /**
- * Kinds that judge a pair, what matters most first. What only describes (widest, evenness) is said besides. A new kind
- * does not compile without its place here.
+ * Kinds that judge a pair, in order of importance. Those that only describe (widest, evenness) are shown as well. A new
+ * kind does not compile without its place here.
  */
 const RANKS: Record<FindingKind, number | null> = {
   crossing: 0,
@@ -61,7 +61,7 @@ function rankOf({ kind }: StoredFinding): number {
   return (RANKS as Record<string, number | null>)[kind] ?? Infinity;
 }
 
-/** The pairs that a finding judges; none where it describes, or speaks of the whole line. */
+/** The pairs that a finding judges; none where it describes, or is about the whole line. */
 function pairsOf(finding: StoredFinding): number[] {
   if (finding.from === null || finding.to === null || rankOf(finding) === Infinity) return [];
   return finding.from === finding.to ? [finding.from] : [finding.from, finding.to];

@@ -8,10 +8,10 @@ import { leastTolerance } from './least-tolerance';
 import { comparisonFindings } from './comparison-findings';
 
 /**
- * Lays a line as set beside its references and compares it with the nearest one, never with an average.
- * Nearest is the reference from which the line strays least, pair by pair and measured in that pair's tolerance,
- * after each line's own tightness is taken out; no tolerance is finer than what can be seen at the size; of equals, the
- * one nearer in tightness, then the earlier.
+ * Compares a line with its references and reports the nearest one, never an average. Nearest is the reference from
+ * which the line strays least, pair by pair and measured in that pair's tolerance, after each line's own tightness is
+ * taken out; no tolerance is finer than what can be seen at the size; of equals, the one nearer in tightness, then the
+ * earlier.
  * @throws MeasureError when a reference does not fit the line.
  */
 export function compareLine(line: LineMeasure, given: ReferenceSpacing[]): LineComparison {
@@ -126,7 +126,7 @@ function placements(line: LineMeasure, reference: ReferenceSpacing): Placement {
   const deviations = line.pairs.map(
     (pair, index) => pair.tracking + pair.offset - reference.tracking - reference.offsets[index]!,
   );
-  // Only letter pairs tell how tightly a line is set. In a short line tracking alone does: one pair's own miss is not
+  // Only letter pairs show how tightly a line is set. In a short line only tracking does: one pair's own miss is not
   // the line's.
   const between = letterPairs(line).map(({ index }) => deviations[index]!);
   const tightness = between.length < ENOUGH_PAIRS ? trackingOf(line) - reference.tracking : median(between);

@@ -1,4 +1,4 @@
-/** What screens and commands use of comparing a line and finding what can be said of it. */
+/** What screens and commands use for comparing a line and finding its faults. */
 export { measureLine } from './measure-line';
 export { reportLine } from './report-line';
 export { compareLine } from './compare-line';

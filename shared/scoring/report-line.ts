@@ -16,7 +16,7 @@ export function reportLine(...line: Parameters<typeof measureLine>): LineReport 
   return { ...measured, findings: lineFindings(measured) };
 }
 
-/** Everything that can be said of a line by itself, what needs doing first. The order is fixed. */
+/** All findings of a line by itself, the most urgent first. The order is fixed. */
 function lineFindings(measured: LineMeasure): Finding[] {
   return [
     ...contactFindings(measured),

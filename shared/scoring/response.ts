@@ -149,7 +149,10 @@ export type ResponsePoint = {
   family: string;
   /** Not drawn for a range of sizes of its own. */
   readingFace: boolean;
-  /** The middle gap of the line's letter pairs as set, and as the face comes; null for a line without letter pairs. */
+  /**
+   * The middle gap of the line's letter pairs as set, and in the face's own spacing; null for a line without letter
+   * pairs.
+   */
   gap: number | null;
   asBuilt: number | null;
   stemGap: number | null;

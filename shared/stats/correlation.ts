@@ -9,7 +9,7 @@ export function spearman(first: readonly number[], second: readonly number[]): n
 
 /**
  * Pearson's product-moment correlation of two equally long lists.
- * @returns −1 to 1; null where one of the lists does not vary, since nothing can be said then.
+ * @returns −1 to 1; null where one of the lists does not vary, since it is undefined then.
  * @throws RangeError for lists of different lengths or of fewer than two values.
  */
 export function pearson(first: readonly number[], second: readonly number[]): number | null {

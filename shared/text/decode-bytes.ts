@@ -1,9 +1,10 @@
-/** A file of text as it was decoded, and what should be said about that. */
+/** The decoded text of a file, and what the person should know about the decoding. */
 export type Decoded = { text: string; remark: string | null };
 
 /**
- * Reads the bytes of a text file: UTF-8, with or without a byte order mark, or UTF-16 with one; what is not valid UTF-8
- * is read as Windows-1252, as spreadsheets still write it, and that is said, since nothing in the bytes can prove it.
+ * Reads the bytes of a text file: UTF-8, with or without a byte order mark, or UTF-16 with one; anything that is not
+ * valid UTF-8 is read as Windows-1252, as spreadsheets still write it, and reported, since nothing in the bytes can
+ * prove it.
  */
 export function decodeText(bytes: Uint8Array): Decoded {
   const [first, second] = bytes;

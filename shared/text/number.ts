@@ -23,7 +23,7 @@ export function perMille(value: number): string {
   return numberText(value);
 }
 
-/** With its direction said: '+8', '−12', '0'. */
+/** With its sign: '+8', '−12', '0'. */
 export function signed(value: number, decimals = 0): string {
   const text = numberText(value, decimals);
   return value > 0 && text !== '0' ? `+${text}` : text;

@@ -1,8 +1,8 @@
 const SCRIPTS = [/^\p{Script=Latin}/u, /^\p{Script=Greek}/u, /^\p{Script=Cyrillic}/u];
 
 /**
- * Whether the fit speaks of this pair: two letters of one of the three scripts, with or without accents, and not a capital
- * after a small letter, which running text does not have. Silent on figures, marks and everything else.
+ * Whether the fit covers this pair: two letters of one of the three scripts, with or without accents, and not a capital
+ * after a small letter, which running text does not have. Figures, marks and everything else are not covered.
  */
 export function isCovered(left: string, right: string): boolean {
   if (!isLetter(left) || !isLetter(right)) return false;

@@ -20,7 +20,7 @@ export type FaceFeatures = {
   below: number;
   /** Least horizontal white between H and H, 1/1000 em. */
   stemGap: number;
-  /** What the fit is told of the face. */
+  /** What the fit gets to know about the face. */
   inputs: Float64Array;
   featuresOf: (shape: LetterShape) => LetterFeatures;
 };

@@ -25,7 +25,7 @@ type PairJudgement = {
 };
 
 export type LineJudgement = {
-  /** How much wider (above 0) or tighter the whole line stands than is usual, 1/1000 em. */
+  /** How much wider (above 0) or tighter the whole line is than usual, 1/1000 em. */
   tightness: number;
   /** Null where the range is silent, and for every pair of a line that is set by other rules. */
   pairs: (PairJudgement | null)[];

@@ -1,6 +1,6 @@
 /**
- * Means of the white between two sides in which near parts weigh more, over heights in even steps. They are looked at by
- * the usual range and shown to nobody: what is shown of a gap is its white.
+ * Means of the white between two sides in which near parts weigh more, over heights in even steps. Used inside the
+ * usual range and never shown: what is shown of a gap is its white.
  */
 export type NearMean = {
   /** The power is −2 or −1: the higher, the less the nearest parts outweigh the rest. */

@@ -1,6 +1,6 @@
 import { layerSizes, type Net } from './net';
 
-/** A fit as it is kept: whole numbers of 16 bits in base64, a row of each matrix sharing one size. */
+/** A fit as it is stored: whole numbers of 16 bits in base64, a row of each matrix sharing one size. */
 export type NetFile = { hidden: number; layers: { rows: number[]; weights: string; constants: number[] }[] };
 
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';

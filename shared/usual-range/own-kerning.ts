@@ -6,7 +6,7 @@ import { sharesOfPair, sideOf, type UsualFace } from './usual-range';
 /** A pair of the face with the kerning that its designer gave it, 1/1000 em. */
 export type KernedPair = { left: LetterShape; right: LetterShape; kern: number };
 
-/** What a face's own kerning tells of how its designer kerns; all in reference gaps. */
+/** What a face's own kerning reveals about its designer's way of kerning; all in reference gaps. */
 export type OwnKerning = {
   /** How much of what is usual this designer does. */
   scale: number;

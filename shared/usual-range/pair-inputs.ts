@@ -4,14 +4,17 @@ import { FACE_INPUTS, HELD, whiteOf, type FaceFeatures } from './face-features';
 import { NEAR, NEAREST, heldMean, totalForNearMean, nearMean } from './near-mean';
 import { HEIGHTS, inUnits, type LetterFeatures } from './side-features';
 
-/** What is told of one side: its white as seen and as drawn at twenty heights, its nearest point, and its letter's width, top and bottom. */
+/**
+ * The inputs for one side: its white as seen and as drawn at twenty heights, its nearest point, and its letter's width,
+ * top and bottom.
+ */
 export const SIDE_INPUTS = 2 * HEIGHTS + 4;
-/** What is told of a pair as a whole. */
+/** The inputs for a pair as a whole. */
 export const PAIR_INPUTS = 6;
 /** Near side, far side, pair, face. */
 export const INPUTS = 2 * SIDE_INPUTS + PAIR_INPUTS + FACE_INPUTS;
 
-/** One side of a letter as the fit is told of it, in reference gaps. */
+/** One side of a letter as input for the fit, in reference gaps. */
 export function sideInputs(face: FaceFeatures, shape: LetterShape, side: 'left' | 'right'): Float64Array {
   const features = face.featuresOf(shape);
   const { unit, frame } = face;
@@ -29,7 +32,9 @@ export function sideInputs(face: FaceFeatures, shape: LetterShape, side: 'left' 
 /** Farther than this many reference gaps makes no difference. */
 const FARTHEST = 3;
 
-/** The pair as a whole: the totals that would give it the face's reference gap, how near it stands, how much white it holds. */
+/**
+ * The pair as a whole: the totals that would give it the face's reference gap, how near it is, how much white it holds.
+ */
 export function pairInputs(face: FaceFeatures, left: LetterShape, right: LetterShape): Float64Array {
   const a = face.featuresOf(left),
     b = face.featuresOf(right);

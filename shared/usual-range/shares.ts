@@ -10,7 +10,10 @@ export type Fit = {
 /** Stretch of the steps to halfLow, low, halfHigh, high. */
 export type Stretch = readonly [number, number, number, number];
 
-/** Up to this chance of being left alone a pair is one that nearly everybody kerns, from that one on one of the others. */
+/**
+ * Up to this chance of being left alone a pair counts as one that nearly all designers kern; from there on as one of
+ * the others.
+ */
 export const KERNED = { most: 0.1, none: 0.25 };
 
 /** A range in reference gaps of the face. */

@@ -102,9 +102,9 @@ function uprightOutline({ contours }: LetterShape, slant: number): Float64Array 
 }
 
 /**
- * The white of one side (1 left, −1 right) at each height, lowest first. Along a straight piece the least of
- * white(y) + slope · |y − height| lies at an end of it or right at the height. Ends are gathered by the heights they lie
- * between, and swept upwards and downwards once.
+ * The white of one side (1 left, −1 right) at each height, lowest first. Along a straight piece the least of white(y) +
+ * slope · |y − height| is at an end of it or right at the height. Ends are sorted by the heights around them, and swept
+ * upwards and downwards once.
  */
 function whiteAt(
   outline: Float64Array,

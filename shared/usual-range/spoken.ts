@@ -1,10 +1,10 @@
 import type { LineMeasure, PairMeasure } from '@/shared/schemas/measure';
 
-/** A pair nearer than this share of the stem gap stands at its floor: it can't close further. */
+/** A pair nearer than this share of the stem gap is at its limit: it can't close further. */
 const FLOOR = 0.2;
 /**
- * White that lies this share of the line's middle to the other side speaks against the range. Sooner against a gap being
- * tight, since much of what is left open is so by omission, and display setters close it.
+ * White that is this share of the line's middle to the other side vetoes the range. Sooner for a gap that would be
+ * called tight, since many gaps are left open by omission, and display setters close them.
  */
 const AGAINST = { wider: 0.1, tighter: 0.05 };
 
@@ -12,9 +12,10 @@ const AGAINST = { wider: 0.1, tighter: 0.05 };
 type Line = Pick<LineMeasure['line'], 'stemGap' | 'faceReference' | 'tightness'>;
 
 /**
- * Which way a pair may be called wider or tighter than usual: it is outside, and the white one sees doesn't speak against
- * it. White can't know what can't be closed, so it needn't agree; but a pair is never called tighter while it holds clearly
- * more white than the middle of its line, nor wider while it holds clearly less or its letters nearly meet.
+ * In which direction a pair may be called wider or tighter than usual: it is outside, and the visible white doesn't
+ * contradict it. White can't know what can't be closed, so it needn't agree; but a pair is never called tighter while
+ * it holds clearly more white than the middle of its line, nor wider while it holds clearly less or its letters nearly
+ * meet.
  */
 export function spokenOutside(
   pair: Pick<PairMeasure, 'outside' | 'surprise' | 'apparentGap' | 'reference' | 'clearance'>,

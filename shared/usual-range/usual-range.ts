@@ -14,7 +14,8 @@ import { FIT } from './weights';
 
 /** The usual range of every pair of a line, made once; null where the fit is silent. See README.md in this folder. */
 export function usualRanges(line: PreparedLine): (UsualRange | null)[] {
-  // A pack made with the face at hand carries what the face's own kerning adds; earlier ones are read from their shapes.
+  // A pack made with the face available includes what the face's own kerning adds; earlier ones are read from their
+  // shapes.
   if (line.pack.usual) return line.pack.usual;
   const known = ranges.get(line);
   if (known) return known;
@@ -109,7 +110,7 @@ export function sharesOfPair(face: UsualFace, left: LetterShape, right: LetterSh
   );
 }
 
-/** One side of a letter as the fit is told of it, worked out once for a face. */
+/** One side of a letter as input for the fit, computed once for a face. */
 export function sideOf(face: UsualFace, shape: LetterShape, side: Side): UsualSide {
   const known = face.sides[side].get(shape);
   if (known) return known;
@@ -135,7 +136,7 @@ export function inThousandths(shares: Shares, unit: number): UsualRange {
 
 let read: Fit | undefined;
 
-/** The fit as it is kept, read once. */
+/** The stored fit, read once. */
 export function readFit(): Fit {
   return (read ??= { nets: FIT.nets.map(readNet), stretch: FIT.stretch });
 }

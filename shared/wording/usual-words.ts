@@ -33,7 +33,10 @@ export function usualWords({ range, total, tightness, sizePx }: BesideUsual): st
 export const outsideWords = (letters: string, way: 'wider' | 'tighter'): string =>
   `${letters} is ${way} than designers usually set it.`;
 
-/** From these shares of faces on that leave a pair alone it is said; never a percentage, since it is an estimate. */
+/**
+ * From these shares of faces on that leave a pair alone it is mentioned; never as a percentage, since it is an
+ * estimate.
+ */
 const HALF = 0.35;
 const MOST = 0.65;
 const ALONE = 'don’t kern this pair, by choice or omission.';

@@ -5,7 +5,7 @@ import { allowCourseMaking, createMemberPasswordLink, getMember } from '@/lib/co
 import { describeOnBothDatabases } from '../fixtures/databases';
 import { addCourse, addMember, addPerson } from '../fixtures/people';
 
-/** An instructor of one course tries to become somebody who is in another. */
+/** An instructor of one course tries to act as a member of another. */
 describeOnBothDatabases('an instructor of course B', (suite) => {
   let courseA: string, courseB: string;
   let boss: Awaited<ReturnType<typeof addPerson>>, hostile: Awaited<ReturnType<typeof addPerson>>;
@@ -62,7 +62,7 @@ describeOnBothDatabases('an instructor of course B', (suite) => {
     expect(await acts(victim.id, 'course making allowed')).toEqual([courseA, courseB].sort());
   });
 
-  /** The courses in whose log an act on this person stands. */
+  /** The courses whose log has an act on this person. */
   async function acts(userId: string, verb: string): Promise<(string | null)[]> {
     const members = await suite.db.member.findMany({ where: { userId } });
     const found = await suite.db.auditEvent.findMany({

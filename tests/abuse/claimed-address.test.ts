@@ -14,8 +14,8 @@ import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
 const tokenOf = (address: string) => address.split('/').at(-1)!;
 
 /**
- * Somebody holds an account with an address that is not theirs, or a link from before, and waits for a role to come to
- * it.
+ * A person holds an account with an address that is not theirs, or a link from before, and waits for a role to be given
+ * to it.
  */
 describeOnBothDatabases('an address that nobody has proven', (suite) => {
   let courseA: string, courseB: string;

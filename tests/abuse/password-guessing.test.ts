@@ -11,7 +11,7 @@ import { addCourse, addMember, addPerson, visitor } from '../fixtures/people';
 const password = 'paper boats in rain';
 const tokenOf = (path: string) => path.split('/').at(-1)!;
 
-/** Somebody guesses at another person's password, or makes a crowd of tries so that others can't get in. */
+/** An attacker guesses another person's password, or makes many attempts so that others can't get in. */
 describeOnBothDatabases('somebody who guesses', (suite) => {
   let passwordHash: string;
   beforeAll(async () => {

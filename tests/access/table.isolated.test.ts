@@ -4,7 +4,7 @@ import { allOperations } from '@/lib/access/operation';
 import { everyone, type Answer, type Row, type Rows, type Who } from './row';
 import { openWorld, type OpenWorld } from './world';
 
-// Every operation there is: a file that makes one is loaded here, whoever calls it.
+// Every operation there is: a file that makes one is loaded here, whichever role it is for.
 await Promise.all(
   Object.values(
     import.meta.glob('/lib/{account,course,exercise,reference,work,review,release,class,export,wall}/**/*.ts'),

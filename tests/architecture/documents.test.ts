@@ -36,7 +36,7 @@ describe.each(['README.md', 'DEVELOPERS.md', ...roomReadmes()])('%s', (document)
   test('names paths, and all of them exist', () => {
     // A bare name is meant from the top in the two documents there, and somewhere in the room in a room's own.
     const named = namedPaths(text).filter((name) => !document.includes('/') || name.includes('/'));
-    // The two at the top are maps of the house; a room may be told in a few words.
+    // The two at the top are maps of the house; a room's may be a few words.
     if (!document.includes('/')) expect(named.length).toBeGreaterThan(3);
     expect(named.filter((name) => ![root, beside].some((folder) => existsSync(path.join(folder, name))))).toEqual([]);
   });

@@ -23,7 +23,7 @@ describe('which room may use which', () => {
   const allowed: Record<string, string[]> = {
     app: ['app', 'lib', 'shared'],
     lib: ['lib', 'prisma', 'shared'],
-    // The seed of the demo course works through the operations, like everybody else.
+    // The seed of the demo course works through the operations, like everyone else.
     prisma: ['prisma', 'lib', 'shared'],
     shared: ['shared'],
   };

@@ -21,7 +21,7 @@ export function keepFigures(command: string, printed: string): void {
   writeFileSync(file, [intro!.trimEnd() + '\n', ...sorted].join('\n'));
 }
 
-/** Day, commit, Node and cores: without them a figure tells little. */
+/** Day, commit, Node and cores: a figure means little without them. */
 function circumstances(): string {
   const day = new Date().toISOString().slice(0, 10);
   return `${day}, at ${commit()}, Node ${process.versions.node}, ${cpus().length} cores.`;

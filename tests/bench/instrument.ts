@@ -9,10 +9,7 @@ import { serveBench } from '../e2e/bench/serve';
 import { traceChanges } from './instrument/trace';
 
 const changes = Number(process.env.INSTRUMENT_CHANGES ?? 500);
-/**
- * From one change to the next, ms: as a held key repeats, and as keys are pressed one at a time, the hand resting
- * between.
- */
+/** From one change to the next, ms: as a held key repeats, and as keys are pressed one at a time with pauses. */
 const HELD = 34;
 const APART = 300;
 

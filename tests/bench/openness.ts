@@ -146,7 +146,7 @@ function inWiderHalf(face: AgreementFace, word: string, index: number): boolean 
   return gaps[index]! >= median(gaps);
 }
 
-/** One gap after the other moved both ways: whether it then lies on that side of the line's middle. */
+/** One gap after the other moved both ways: whether it is then on that side of the line's middle. */
 function signs(face: AgreementFace, word: string): boolean[] {
   const pairs = pairsIn(word);
   const gaps = pairs.map((letters) => gapOf(face, letters, 'as kerned'));

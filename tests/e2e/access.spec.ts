@@ -90,7 +90,7 @@ const shut: Record<string, Address> = {
   'proofs/[proofId]': ({ proofId }) => `/proofs/${proofId}`,
 };
 
-/** Open to whoever was shown the code, signed in or not; a wrong code is not there. */
+/** Open to anyone with the code, signed in or not; a wrong code is not found. */
 const byCode: Record<string, Write[]> = {
   'w/[code]': [{ method: 'GET', address: ({ wallCode }) => `/w/${wallCode}` }],
   'api/w/[code]': [
@@ -243,7 +243,7 @@ const routes: Record<string, Write[]> = {
   ],
 };
 const pagesByCode = ['w/[code]'];
-/** One's own data, next-auth’s own handlers, and what is said to whoever asks too often: tried in their own tests. */
+/** One's own data, next-auth’s own handlers, and the answer to too many requests: covered by their own tests. */
 const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]', 'api/practice-results', 'too-many'];
 
 test('every page and every route of the tree is tried here', () => {
@@ -280,8 +280,8 @@ async function bytesOf(response: APIResponse, ids: DemoIds): Promise<string> {
 }
 
 /**
- * The rows of a page's data come in the order in which they were ready, in as many scripts as that took: all of them,
- * sorted, after the rest.
+ * A page's data arrives in the order in which it was ready, in as many scripts as that took: all of them, sorted, after
+ * the rest.
  */
 function inOneOrder(html: string): string {
   const sent: string[] = [];

@@ -30,7 +30,7 @@ const sound = async (page: Page) =>
 const statusOf = async (page: Page, path: string) => (await page.request.get(path, { maxRedirects: 0 })).status();
 
 /**
- * What the student's bench tells of the chosen gap, and how wide a gap's slider is, which follows the size of the
+ * What the student's bench shows for the chosen gap, and how wide a gap's slider is, which follows the size of the
  * letters.
  */
 async function bench(): Promise<{ told: boolean; slider: number; keys: boolean }> {

@@ -114,7 +114,7 @@ test('one key shows what changed since the last round, pair by pair', async () =
 /** The page hears keys. */
 const listening = () => expect(marker.locator('body')).toHaveAttribute('data-keys', 'on');
 
-/** Presses once the page listens: a key pressed while the next page is still being put together is nobody's. */
+/** Presses once the page listens: a key pressed while the next page is still loading does nothing. */
 async function press(key: string, arrived: (path: string) => boolean): Promise<void> {
   await expect(async () => {
     if (!arrived(new URL(marker.url()).pathname)) await marker.keyboard.press(key);

@@ -72,7 +72,7 @@ function wallOf(baseURL: string): { wallId: string; wallCode: string } {
   const db = new SQLite(fileOf(baseURL));
   db.pragma('busy_timeout = 10000');
   try {
-    // Nobody opened it: walls that people open in other tests are theirs.
+    // Opened for this test only: walls of other tests belong to them.
     const there = db
       .prepare('SELECT id AS wallId, code AS wallCode FROM Wall WHERE openedById IS NULL AND closedAt IS NULL')
       .get() as { wallId: string; wallCode: string } | undefined;
@@ -100,7 +100,7 @@ export function closeWall(baseURL: string, wallId: string): void {
   db.close();
 }
 
-/** Somebody with an account and in no course. */
+/** A person with an account and in no course. */
 export async function addOutsider(baseURL: string) {
   const person = { email: `outsider.${Date.now()}@quayrow.example`, password: 'paper boats in rain' };
   const db = new SQLite(fileOf(baseURL));
@@ -112,7 +112,7 @@ export async function addOutsider(baseURL: string) {
   return person;
 }
 
-/** Ids of the same form that are nobody's. */
+/** Ids of the same form that don't exist. */
 export const madeUp = (): DemoIds =>
   new Proxy<Record<string, string>>(
     {},

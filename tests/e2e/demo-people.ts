@@ -17,7 +17,7 @@ export async function signIn(page: Page, { email, password }: SignIn): Promise<v
   await expect(page).toHaveURL(/\/courses$/);
 }
 
-/** A browser of somebody's own, signed in. */
+/** A browser of one's own, signed in. */
 export async function browserOf(browser: Browser, person: SignIn): Promise<Page> {
   const page = await (await browser.newContext()).newPage();
   await signIn(page, person);

@@ -58,7 +58,7 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(title);
   const address = page.url();
 
-  // A student is not told of it, by the same bytes as of one that never was.
+  // A student gets the same bytes as for one that never existed.
   const student = await browserOf(browser, ines);
   const bytes = async (url: string) => {
     const answer = await student.request.get(url);
@@ -75,7 +75,7 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
   await expect(student.getByText('Step forward')).toBeVisible();
   expect((await axeOn(student)).map(({ id }) => id)).toEqual([]);
 
-  // Taken away, the undo stands on the page; then for good, so that the demo is as it was.
+  // After the removal, the undo is on the page; then for good, so that the demo is as it was.
   await page.goto(`${exercise}/demonstrations`);
   await page
     .getByRole('form', { name: `Remove “${title}”` })

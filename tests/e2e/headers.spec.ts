@@ -93,7 +93,7 @@ test('too many wrong passwords for one account are stopped, for the right one to
     await expect(page.locator('.notice')).toBeVisible();
     return page.locator('.notice').innerText();
   };
-  // Four tries in fifteen seconds, eight in five minutes: whichever comes first on this machine.
+  // Four attempts in fifteen seconds, eight in five minutes: whichever is reached first on this machine.
   const answers: string[] = [];
   while (answers.length < 9 && !answers.at(-1)?.includes('too many tries')) answers.push(await attempt());
   expect(

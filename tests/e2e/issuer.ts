@@ -6,7 +6,7 @@ export type Claims = { sub: string; email?: string; email_verified?: boolean; na
 
 /**
  * A small issuer of OpenID Connect Core 1.0 (authorization code flow with PKCE S256, RFC 7636; RS256 keys) that signs
- * in whoever is `next`, without asking. It is strict about what the standards ask of the other side.
+ * in the person set as `next`, without asking. It is strict about what the standards require of the other side.
  */
 export async function startIssuer(client: { id: string; secret: string }) {
   const { privateKey, publicKey } = generateKeyPairSync('rsa', { modulusLength: 2048 });

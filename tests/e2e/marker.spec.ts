@@ -139,7 +139,7 @@ test('a note on a run, on the line, its thread, its edits, settled or not', asyn
   await expect(edited).toContainText('settled');
   await marker.reload();
   await expect(edited).toContainText('settled');
-  // A bracket on the drawing for the run; what a note said first is kept beside what it says now.
+  // A bracket on the drawing for the run; a note's first text is kept beside its present one.
   await expect(marker.locator('.line-drawing').last().locator('.tie')).not.toHaveCount(0);
   expect(notesIn(base, made.exerciseId).some(({ body }) => body === 'These three stand too far apart.')).toBe(true);
 });

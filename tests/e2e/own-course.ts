@@ -9,8 +9,8 @@ const day = 86_400_000;
 
 /**
  * A course of a test's own with some of the demo's people, a section, and one exercise of two lines: its round has been
- * open for ten days and is due in ten, the bench tells nothing, and each student has sent a proof. `putAway` takes all
- * courses of that test out of everybody's sight.
+ * open for ten days and is due in ten, the bench tells nothing, and each student has sent a proof. `putAway` removes
+ * all courses of that test from every list.
  */
 export function ownCourse(baseURL: string, title: string, people: readonly Person[]) {
   const students = people.filter(({ role }) => role === 'student');

@@ -15,7 +15,7 @@ const opened = (file: string) => {
 /**
  * An exercise of a test's own in the demo's course: the demo's lines and criteria, one round in marking, and one proof
  * of each of these students, set as in their first proof of the demo. A second marker may be asked for on every proof.
- * `putAway` takes it out of everybody's sight again.
+ * `putAway` removes it from every list again.
  */
 export function ownExercise(
   baseURL: string,
@@ -102,7 +102,7 @@ export function ownExercise(
         round.id,
       )[0]!;
       const proofId = newId();
-      // Long ago, so that a test which asks for somebody's newest proof still gets the demo's.
+      // Long ago, so that a test which asks for a student's newest proof still gets the demo's.
       insert('Proof', { ...proof, id: proofId, roundId, number: 1, requestKey: newId(), receivedAt: long });
       for (const item of all('SELECT * FROM ProofItem WHERE proofId = ?', proof.id)) {
         const specimenVersionId = versions.get(item.specimenVersionId);

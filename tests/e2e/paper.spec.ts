@@ -74,7 +74,7 @@ test('an instructor takes the class set, and looks at a roster before importing 
   await expect(page.getByRole('button', { name: 'Import', exact: true })).toHaveCount(0);
   await expect(rows).toHaveValue(/not-an-address/);
   await sound(page);
-  // Somebody who is here already: nothing is changed in the demo.
+  // An existing member: nothing is changed in the demo.
   await rows.fill(`Name,E-mail\n${bram.name},${bram.email}`);
   await page.getByRole('button', { name: 'Preview the import' }).click();
   await expect(page.getByRole('cell', { name: 'here already' })).toBeVisible();

@@ -19,7 +19,7 @@ async function signedIn(browser: Browser, who: keyof typeof people): Promise<Pag
   return page;
 }
 
-/** axe finds nothing on the page as it stands. */
+/** axe finds nothing on the page as it is. */
 async function clean(page: Page) {
   const violations = await axeOn(page);
   expect(violations.map(({ id, nodes }) => `${page.url()} ${id}: ${nodes[0]?.html}`)).toEqual([]);
@@ -64,7 +64,8 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await expect(page.getByText('4 lines added')).toBeVisible();
   await expect(page.getByRole('img', { name: 'AVON TILE' })).toHaveCount(2);
 
-  // A round whose due date the clocks skip is taken and said (Europe/Lisbon goes forward at 01:00 on 28 March 2027).
+  // A round whose due date the clocks skip is accepted and reported (Europe/Lisbon goes forward at 01:00 on 28 March
+  // 2027).
   await page.getByRole('link', { name: 'Add a round' }).click();
   await page.getByLabel('Due', { exact: false }).first().fill('2027-03-28T01:30');
   await clean(page);
@@ -87,7 +88,7 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await page.getByRole('button', { name: 'Add the criterion' }).click();
   await expect(page.getByRole('link', { name: 'Evenness' })).toBeVisible();
 
-  // A reference on the bench, by keyboard, kept by itself.
+  // A reference on the bench, by keyboard, saved by itself.
   await page.goto(`${exercise}/references`);
   await clean(page);
   await page.getByRole('link', { name: 'Set a reference' }).first().click();
@@ -141,7 +142,7 @@ test('of two instructors who change the brief at once, the second is told and lo
   await two.getByRole('button', { name: 'Save' }).click();
   await expect(two.getByText('Second to save.')).toBeVisible();
 
-  // A draft goes, and comes back.
+  // A draft is removed and restored.
   await two.getByRole('link', { name: 'Remove this draft…' }).click();
   await two.getByRole('button', { name: 'Remove the draft' }).click();
   await expect(two.getByText('This draft was removed')).toBeVisible();

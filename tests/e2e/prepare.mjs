@@ -26,7 +26,7 @@ export function buildEnvironment() {
 export async function prepare(file) {
   const environment = buildEnvironment();
   const filling = existsSync(file) ? null : fillDemo(file, environment);
-  // What fails is told after the build.
+  // Failures are reported after the build.
   filling?.catch(() => {});
   buildIfChanged(environment);
   await filling;

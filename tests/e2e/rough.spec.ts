@@ -11,7 +11,7 @@ import { startBeside } from './server-beside';
 const edits = Number(process.env.ROUGH_EDITS ?? 24);
 const seed = Number(process.env.ROUGH_SEED ?? 20261128);
 /**
- * How often each of the troubles comes, one in so many edits; a server takes longer to come back than a window or a
+ * How often each of the troubles occurs, one in so many edits; a server takes longer to return than a window or a
  * network.
  */
 const oneIn = { cut: 6, close: 7, kill: 8 + Math.floor(edits / 40) };
@@ -80,7 +80,7 @@ test(`a rough sitting of ${edits} edits with a server that is killed loses nothi
   }
 });
 
-/** From the course to the bench of its first line, past the guided line that stands in front of the first one. */
+/** From the course to the bench of its first line, past the guided line that precedes the first one. */
 async function findBench(page: Page): Promise<string> {
   await page.goto('/courses');
   await page.getByRole('link', { name: 'Lettering for display' }).click();
@@ -99,7 +99,7 @@ async function open(page: Page, bench: string): Promise<void> {
   await page.locator('canvas[data-view=working][data-drawn]').waitFor();
 }
 
-/** What stands on the sliders when the hand rests. */
+/** The sliders' values once input has paused. */
 async function offsets(page: Page): Promise<number[]> {
   await page.waitForTimeout(200);
   return page

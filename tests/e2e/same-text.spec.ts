@@ -3,7 +3,7 @@ import { axeOn } from './axe';
 import { students } from '../../prisma/seed/people';
 import { openDemoCourse, signIn } from './demo-people';
 
-// Somebody who has sent nothing, so that no other test looks at their lines.
+// A student who has sent nothing, so that no other test looks at their lines.
 const student = students.at(-1)!;
 
 const saved = (page: Page) => expect(page.locator('[data-save="saved"]')).toBeVisible();
@@ -21,7 +21,7 @@ test('one text in two weights: together, started from one for the other, and tri
     .click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('“AVOWAL” together');
 
-  // Nothing has been set, so there is nothing to start from, and nothing is told before a proof.
+  // Nothing has been set, so there is nothing to start from, and nothing is shown before a proof.
   await expect(page.getByText('Start from this one')).toHaveCount(0);
   await expect(page.getByText(/the plot is shown once you have sent a proof/)).toBeVisible();
   await expect(page.locator('figure.chart')).toHaveCount(0);

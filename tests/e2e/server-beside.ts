@@ -9,7 +9,7 @@ import path from 'node:path';
  */
 export async function startBeside(port: number, words: readonly string[] = [], settings: Record<string, string> = {}) {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-beside-'));
-  // The key that the build carries, kept by the demo server beside it: so both share one build.
+  // The key in the build, stored beside it by the demo server: so both share one build.
   const { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY } = JSON.parse(readFileSync('data/secrets.json', 'utf8')) as Record<
     string,
     string
@@ -42,7 +42,7 @@ export async function startBeside(port: number, words: readonly string[] = [], s
   };
   return {
     origin: `http://127.0.0.1:${port}`,
-    /** What the console said at the first start. */
+    /** What the console printed at the first start. */
     said: running.said,
     /** Ends it at once, as a power cut does. */
     kill: () => end('SIGKILL'),
@@ -62,7 +62,7 @@ export async function startReal(port: number, settings: Record<string, string>) 
   return { ...server, firstLink: /http:\/\/\S+\/first\/\S+/.exec(server.said)?.[0] ?? null };
 }
 
-/** Resolves with what the command has said when it serves. */
+/** Resolves with the command's output once it serves. */
 function readyWords(server: ChildProcess): Promise<string> {
   let said = '';
   return new Promise((resolve, reject) => {

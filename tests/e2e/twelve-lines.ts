@@ -78,7 +78,7 @@ export function addTwelveLines(baseURL: string, students: number) {
         const proofId = copy('Proof', proof, { roundId, number: 1, requestKey: newId() });
         for (const { from, versionId } of lines) {
           const item = one('SELECT * FROM ProofItem WHERE proofId = ? AND specimenVersionId = ?', proof.id, from);
-          // Everybody leaves the same gap in the middle far too wide: a fault that they share.
+          // Every student leaves the same gap in the middle far too wide: a shared fault.
           const { row, payload } = withWideGap(item, one('SELECT * FROM SpecimenVersion WHERE id = ?', from));
           const itemId = copy('ProofItem', row, { proofId, specimenVersionId: versionId });
           const measured = one('SELECT * FROM Measurement WHERE proofItemId = ? ORDER BY engine DESC', item.id);
@@ -94,7 +94,8 @@ export function addTwelveLines(baseURL: string, students: number) {
 }
 
 /**
- * How many notes stand in an exercise: on how many lines of proofs, and what they say, in the order they were written.
+ * How many notes there are in an exercise: on how many lines of proofs, and their texts, in the order they were
+ * written.
  */
 export function notesIn(baseURL: string, exerciseId: string) {
   const db = new SQLite(fileOf(baseURL), { readonly: true });
@@ -110,7 +111,7 @@ export function notesIn(baseURL: string, exerciseId: string) {
   }
 }
 
-/** Takes the exercise out of everybody's lists again. */
+/** Removes the exercise from every list again. */
 export function removeTwelveLines(baseURL: string, exerciseId: string): void {
   const db = new SQLite(fileOf(baseURL));
   db.pragma('busy_timeout = 10000');

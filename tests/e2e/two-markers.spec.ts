@@ -149,11 +149,11 @@ test('a second marker skips one, which comes last for them alone, gives one back
     await expect(second.getByText('yours', { exact: true })).toHaveCount(0);
     await expect(second.getByText('may be taken')).toHaveCount(3);
     await sound(second);
-    // For anybody else they stand as they did, and none is held.
+    // For other markers they are unchanged, and none is claimed.
     await first.goto(queue);
     expect(await names(first)).toEqual(order);
     await expect(first.getByText('may be taken')).toHaveCount(3);
-    // What was given back comes before what was skipped; the next but one, and only then the one that was skipped.
+    // What was given back precedes what was skipped; the next but one, and only then the skipped one.
     await second.getByRole('link', { name: 'Start the next second marking' }).click();
     await second.waitForURL(/\/critique\//);
     await press('q', /^\/critique\//);

@@ -4,7 +4,7 @@ import { axeOn } from './axe';
 import { demo, signedIn } from './people';
 import { addExercise } from './wall-exercise';
 
-/** The wall in class: a projector, two phones that sign in nowhere, and two students who send while it hangs. */
+/** The wall in class: a projector, two phones that aren't signed in, and two students who send while it is open. */
 let exercise: ReturnType<typeof addExercise>;
 let projector: Page;
 let student: Page;

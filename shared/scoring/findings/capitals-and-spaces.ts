@@ -18,7 +18,7 @@ function capitals({ pairs, line }: LineMeasure): Finding[] {
   const together = pairs.filter(({ group }) => group === 'capitals').length;
   if (together < 3 || line.reference === null || line.asBuilt === null || line.reference > line.asBuilt * 1.02)
     return [];
-  // A line set tighter than the face is told that, and not the same again in other words.
+  // A line set tighter than the face gets that finding, and not the same again in other words.
   if (line.reference < line.asBuilt * 0.95) return [];
   return [
     {

@@ -102,7 +102,7 @@ export function mistakableFindings(measured: LineMeasure): Finding[] {
  */
 const SPREAD_PIXELS = 0.2;
 
-/** Under this, 1/1000 em, the spread is nothing to speak of at the size. */
+/** Below this, 1/1000 em, the spread doesn't matter at the size. */
 const WORTH_SAYING = 2;
 
 export function darkGroundFindings({ ground, pairs, size }: LineMeasure): Finding[] {

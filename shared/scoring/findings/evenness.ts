@@ -64,8 +64,8 @@ function single(measured: LineMeasure, pair: PairMeasure): Finding {
 const AS_THE_FACE = 0.05;
 
 /**
- * The line's own tightness beside the face as it comes, and a typical gap beside the counters. Capitals and lines that
- * are opened on purpose get no remark: opening is what is usually done with them.
+ * The line's own tightness compared with the face's, and a typical gap compared with the counters. Capitals and lines
+ * that are opened on purpose get no remark: opening is usual for them.
  */
 export function balanceFindings(measured: LineMeasure): Finding[] {
   const { reference, counter, tightness, stemToStem, faceCounter } = measured.line;

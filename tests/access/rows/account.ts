@@ -4,7 +4,7 @@ import { only, type Row, type Rows } from '../row';
 const nothing = () => ({});
 const newcomer = { name: 'New Comer', email: 'new.comer@school.example', password: 'lanterns over water' };
 
-/** A course must keep somebody who teaches it, so these two can't be erased. */
+/** A course must keep an instructor, so these two can't be erased. */
 const unlessAlone: Row['answers'] = { ...only.signedIn, outsider: 'CONFLICT', instructor: 'CONFLICT' };
 
 export const accountRows: Rows = {

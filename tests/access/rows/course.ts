@@ -5,7 +5,7 @@ import type { World } from '../world';
 const course = ({ ids }: World) => ({ courseId: ids.course });
 const student = ({ ids }: World) => ({ courseId: ids.course, memberId: ids.members.student });
 
-/** Whoever was removed is not let in again by a link; whoever is in already just goes on. */
+/** A removed member is not let in again by a link; an existing member just goes on. */
 const byLink: Row['answers'] = { ...only.signedIn, removed: 'CONFLICT' };
 
 const roster = { text: 'name,e-mail\nNew Person,new@school.example', columns: [] };
@@ -16,7 +16,7 @@ export const courseRows: Rows = {
     input: (world) => ({ ...course(world), title: 'Next term', dates: 'empty', days: 0 }),
     answers: only.instructor,
   },
-  // The world's course has no day until which work is kept, so the one who may end it is told so.
+  // The world's course has no last day of retention, so the instructor is refused with that reason.
   'end-retention': {
     input: (world) => ({ ...course(world), title: 'Display type' }),
     answers: { ...only.instructor, instructor: 'CONFLICT' },

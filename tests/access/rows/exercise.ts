@@ -21,8 +21,8 @@ const criterion = {
 const change = { text: 'HOH', face: 'lato-700', size: { value: 96, unit: 'px' }, ground: 'light', remark: '' };
 
 /**
- * `closed`, `removed` and the like ask for another state than the world's published exercise: staff are told so, nobody
- * else is told anything.
+ * `closed`, `removed` and the like need another state than the world's published exercise: staff get that reason,
+ * everyone else learns nothing.
  */
 const toldToStaff = { ...only.instructor, instructor: 'CONFLICT' } as const;
 

@@ -29,7 +29,7 @@ export const markingRows: Rows = {
   },
   'get-second-queue': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
   'get-agreement': { input: ({ ids }) => ({ exerciseId: ids.exercise, roundNumber: 2 }), answers: only.staff },
-  // One person marks this proof: there is nothing to lay side by side, and nothing to settle.
+  // One person marks this proof: there is nothing to compare, and nothing to settle.
   'get-mark-difference': {
     input: ({ ids }) => ({ proof: ids.nextProof }),
     answers: { ...only.staff, assistant: 'NOT_FOUND', instructor: 'NOT_FOUND' },

@@ -26,7 +26,7 @@ export const wallRows: Rows = {
     }),
     answers: only.staff,
   },
-  // The code is what opens it: whoever is in the room has it.
+  // The code gives access: everyone in the room has it.
   'get-pointing': { input: () => ({ code: wallWorld.code }), answers: only.anyone },
   point: {
     input: ({ ids }) => ({ code: wallWorld.code, phone: 'a'.repeat(22), at: { line: ids.wallLine, pair: 0 } }),

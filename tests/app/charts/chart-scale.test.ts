@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chartScale, percent } from '@/app/_ui/charts/axes';
 
-// Expected places by hand.
+// Expected places computed by hand.
 describe('places along an axis', () => {
   it('puts equal ratios at equal distances on a scale of doublings', () => {
     const { at, ticks } = chartScale('log2', [12, 24, 48]);

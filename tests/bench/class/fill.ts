@@ -24,7 +24,7 @@ const text = 'HOHOOHOHHOHO';
 const pairs = text.length - 1;
 const day = 86_400_000;
 
-/** A class in the middle of a term: everybody has sent every round, everything is measured and compared. */
+/** A class in the middle of a term: every student has sent in every round, everything is measured and compared. */
 export async function fillClass(db: Database, size: Size, secret: string, now: Date): Promise<Filled> {
   // A machine that fails while the class is made up loses nothing of worth; the server opens the file with every commit
   // flushed. PostgreSQL knows no such word, and needs none.

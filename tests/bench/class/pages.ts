@@ -10,8 +10,8 @@ type PageAsked = { name: string; shows: string; path: (filled: Filled, turn: num
 const critique = ({ exerciseId }: Filled) => `/exercises/${exerciseId}/rounds/3/critique`;
 
 /**
- * Every page whose rows, counts or neighbours come from the class. The turn moves on through students, so that no one
- * row is always the asked one.
+ * Every page whose rows, counts or neighbours depend on the class. The requests move on through students, so that no
+ * one row is always the one requested.
  */
 export const classPages: readonly PageAsked[] = [
   { name: 'course', shows: 'its exercises', path: ({ courseId }) => `/courses/${courseId}` },

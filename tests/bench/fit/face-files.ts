@@ -14,9 +14,7 @@ export type FaceFile = {
   licence: string;
 };
 
-/**
- * Where fetched families and what is worked out of them are kept between runs; nothing of it belongs to the project.
- */
+/** Where fetched families and results computed from them are kept between runs; none of it belongs to the project. */
 export const CACHE = process.env['FIT_CACHE'] ?? join(tmpdir(), 'kerncrit-fit');
 
 /** Of each family: a light, the regular, a bold and a heavy weight, regular and bold italic, where there are such. */

@@ -5,7 +5,7 @@ import { seededRandom } from '../agreement/random';
 import type { CorpusFace } from './corpus';
 import { makeTrainer, type NetNumbers } from './net-in-training';
 
-/** Pairs that every teacher teaches count this much more. */
+/** Pairs found in every course on kerning count this much more. */
 export const TAUGHT = ['AT', 'AV', 'LT', 'To', 'Ty', 'Av', 'FA', 'PA', 'Yo'];
 const TAUGHT_COUNT = 4;
 

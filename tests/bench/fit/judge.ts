@@ -3,7 +3,7 @@ import { faceParts, sharesOf, sideParts, type Fit, type Shares } from '@/shared/
 import type { CorpusFace } from './corpus';
 import { TAUGHT } from './fit-net';
 
-/** The 2,028 plain pairs of a face stand first. */
+/** The 2,028 plain pairs of a face come first. */
 export const PLAIN_PAIRS = 2028;
 
 /** What the fit says of a face's plain pairs, in reference gaps. */

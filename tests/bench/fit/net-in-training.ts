@@ -73,7 +73,7 @@ export async function makeTrainer(shape: NetShape, seed: number) {
     return layers[2]!.out;
   }
 
-  /** One step from the slopes of the loss by the outputs, which stand in `outputSlopes`. */
+  /** One step from the slopes of the loss by the outputs, given in `outputSlopes`. */
   function step(rate: number, decay: number): void {
     for (let index = 2; index >= 0; index -= 1) {
       const layer = layers[index]!;

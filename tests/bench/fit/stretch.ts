@@ -9,9 +9,10 @@ type Acting = { range: Shares; wanted: number; counts: number; taught: boolean }
 const TAIL = 0.03;
 
 /**
- * How far each step of the ranges is stretched so that, over pairs on which designers act, a quarter lies beyond each end
- * of the half range and a twentieth beyond each end of the nine tenths. Worked out apart for pairs that nearly everybody
- * kerns, on those that every teacher teaches, where leaving a pair alone is leaving it undone; and for the others.
+ * How far each step of the ranges is stretched so that, over pairs on which designers act, a quarter is beyond each end
+ * of the half range and a twentieth beyond each end of the nine tenths. Computed separately for pairs that nearly all
+ * designers kern, on those found in every course on kerning, where leaving a pair alone is an omission; and for the
+ * others.
  */
 export function stretchFor(fit: Pick<Fit, 'nets'>, faces: CorpusFace[]): Fit['stretch'] {
   const plain: Fit = { ...fit, stretch: { kerned: [1, 1, 1, 1], mixed: [1, 1, 1, 1] } };

@@ -62,7 +62,7 @@ console.log(
 await browser.close();
 await server.close();
 
-/** One drag after another over the whole line and back, each undone, since steps of undo are meant to be kept. */
+/** One drag after another over the whole line and back, each undone, since undo steps are kept on purpose. */
 async function dragFor(length: number): Promise<number> {
   const end = Date.now() + length * 60_000;
   let count = 0;

@@ -52,7 +52,7 @@ async function signIn(on: BrowserContext): Promise<string> {
   await page.waitForURL(/courses/);
   await page.getByRole('link', { name: 'Lettering for display' }).click();
   await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
-  // The guided first line stands in front of the first bench.
+  // The guided first line precedes the first bench.
   await page.locator('a[href*="/bench/"]').first().click();
   const leave = page.getByRole('button', { name: 'Leave the guide' });
   await page.locator('canvas[data-view=working][data-drawn]').waitFor();

@@ -16,11 +16,11 @@ export type Traced = { readonly work: number[]; readonly tasks: number[] };
 
 /**
  * Main-thread work of the page per change, in ms: script, style, layout and paint of all tasks from one key or pointer
- * event up to the next. The page must be left alone meanwhile: a frame that is asked for counts, whoever asks.
+ * event up to the next. The page must be left alone meanwhile: any requested frame counts.
  *
- * Times are the thread's own processor time (`tdur`), so that what other processes take does not count. A throttled
- * browser makes the thread spin, and that counts: the same loop has 21 ms, and throttled four-fold 80 to 87, on a busy
- * machine up to 104.
+ * Times are the thread's own processor time (`tdur`), so that other processes don't count. A throttled browser makes
+ * the thread spin, and that counts: the same loop has 21 ms, and throttled four-fold 80 to 87, on a busy machine up to
+ * 104.
  */
 export async function traceChanges(cdp: CDPSession, act: () => Promise<void>): Promise<Traced> {
   const events: TraceEvent[] = [];

@@ -35,7 +35,7 @@ export const framesWhile = (page: Page, what: 'map' | 'empty'): Promise<Frames> 
         scroller.scrollBy(right, down);
         if (now - begun > 3000) return resolve();
         requestAnimationFrame(step);
-        // Scroll events come before the next frame’s callbacks; a task after them sees all of it done.
+        // Scroll events precede the next frame’s callbacks; a task after them sees all of it done.
         const from = performance.now();
         const channel = new MessageChannel();
         channel.port1.onmessage = () => script.push(performance.now() - from);

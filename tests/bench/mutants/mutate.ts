@@ -129,7 +129,7 @@ function isCode(node: ts.Node): boolean {
   );
 }
 
-/** Whether the node stands where a value is read, so that another value may stand there. */
+/** Whether the node is in the place of a value that is read, so that another value may replace it. */
 function isValue(node: ts.Node): boolean {
   const { parent } = node;
   if (!ts.isExpression(node)) return false;

@@ -89,7 +89,7 @@ async function measureAll(crew: readonly Hand[], bundles: readonly TestBundle[])
   return measured;
 }
 
-/** Which tests are run for a mutant: those that come past it, the quickest first. */
+/** Which tests are run for a mutant: those that execute its code, the quickest first. */
 function plansOf(
   mutants: readonly Mutant[],
   measured: readonly (Answer & { kind: 'measured' })[],

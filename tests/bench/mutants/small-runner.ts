@@ -1,4 +1,4 @@
-// Stands for vitest while mutants are tried: collects the tests of a program, to be run one by one in the same process.
+// Replaces vitest while mutants are tried: collects the tests of a program, to be run one by one in the same process.
 import { GLOBAL_EXPECT, JestAsymmetricMatchers, JestChaiExpect, JestExtend, setState } from '@vitest/expect';
 import * as chai from 'chai';
 

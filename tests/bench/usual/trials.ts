@@ -16,12 +16,12 @@ const AT = { size: { value: 72, unit: 'px' as const }, ground: 'light' as const 
 
 /** What became of one moved gap. */
 export type Trial = { found: boolean; outside: boolean; spoken: boolean; wrongWay: boolean };
-/** What is said of a line as its designer set it. */
+/** The findings of a line as its designer set it. */
 export type Untouched = { gaps: number; outside: number; spoken: number };
 
 export type FaceTrials = { face: FaceFile; moved: Map<string, Trial[]>; untouched: Map<Cell, Untouched[]> };
 
-/** From shapes alone, or as a pack made with the face at hand has it. */
+/** From shapes alone, or from a pack made with the face available. */
 export type Told = 'shapes' | 'own kerning';
 
 /** Amounts by which one gap is moved, 1/1000 em; a sign is drawn where `either` is set. */

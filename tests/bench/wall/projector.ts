@@ -1,6 +1,6 @@
 import type { Browser } from '@playwright/test';
 
-/** A projector of 1920 × 1080 that tells when a line was painted anew. Resolves when all lines hang. */
+/** A projector of 1920 × 1080 that reports when a line was painted anew. Resolves when all lines are shown. */
 export async function openProjector(browser: Browser, origin: string, where: string, cookie: string, lines: number) {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
   const [name, value] = [cookie.slice(0, cookie.indexOf('=')), cookie.slice(cookie.indexOf('=') + 1)];

@@ -50,7 +50,7 @@ test('on its head and mirrored the line still follows the hand', async ({ page, 
   await page.mouse.down();
   for (const dx of [-5, -15, -30]) await page.mouse.move(x + dx, y);
   await page.mouse.up();
-  // Everything that reads on from the gap stands left of it here, so a pull to the left opens it.
+  // In this mirrored line everything after the gap is to its left, so a pull to the left opens it.
   expect((await onPage(page)).offsets[1]).toBeGreaterThan(50);
 });
 

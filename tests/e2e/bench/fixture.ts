@@ -50,7 +50,7 @@ export const test = base.extend<{ server: BenchServer; open: (page?: Page) => Pr
   },
 });
 
-/** The document under the hand, as the page holds it. */
+/** The document being worked on, as the page holds it. */
 export function onPage(page: Page): Promise<SpacingDocument> {
   return page.evaluate(() => {
     const { history } = window.benchSession.store.get();
@@ -58,7 +58,7 @@ export function onPage(page: Page): Promise<SpacingDocument> {
   });
 }
 
-/** Middle of a gap's slider on the screen, which lies over the gap itself. */
+/** Middle of a gap's slider on the screen, on top of the gap itself. */
 export async function placeOfGap(page: Page, gap: number): Promise<{ x: number; y: number }> {
   const box = await page.locator(`[data-gap="${gap}"]`).boundingBox();
   if (!box) throw new Error(`Gap ${gap} is not on the screen.`);

@@ -21,11 +21,11 @@ test('a gap is dragged: it follows the hand exactly, everything right of it move
   expect(em).toBeGreaterThan(0);
   expect(offsets[1]).toBeGreaterThan(50);
   expect(offsets.filter((offset) => offset !== 0)).toHaveLength(1);
-  // The sliders over the gaps come along once the hand rests.
+  // The sliders over the gaps follow once the pointer rests.
   await expect(async () => {
     const after = await Promise.all([0, 2, 3].map((gap) => placeOfGap(page, gap)));
     expect(after[0]!.x).toBeCloseTo(before[0]!.x, 0);
-    // 30 px of hand are 30 px of line, to the rounding of an offset to whole thousandths.
+    // 30 px of the pointer are 30 px of line, to the rounding of an offset to whole thousandths.
     expect(after[1]!.x - before[2]!.x).toBeCloseTo(30, 0);
     expect(after[2]!.x - before[3]!.x).toBeCloseTo(30, 0);
   }).toPass();

@@ -28,7 +28,7 @@ test('a sitting ends with the smallest move seen, and is there the next time', a
   }
   const ended = page.getByText(/You saw moves down to about \d+\/1000.em, at 48.px/);
   await expect(ended).toBeVisible();
-  // Whoever always sees a move is told that they saw it where there was none.
+  // A person who always reports a move is told that they reported one where there was none.
   if (unmoved > 0) await expect(ended).toContainText(`Where nothing was moved you saw that 0 of ${unmoved} time`);
   await page.reload();
   await expect(page.getByText('Your results are kept on this device only.')).toBeVisible();
@@ -48,7 +48,7 @@ test('results wait on the device until the server has them, those of earlier day
     sent.push((request.request().postDataJSON() as { results: { requestKey: string; fault: number }[] }).results);
     return request.fulfill({ json: { kept: [] } });
   });
-  // As an earlier release kept them: without a key, without the looks.
+  // As an earlier release stored them: without a key, without the looks.
   await page.addInitScript(() => {
     if (!sessionStorage.getItem('seeded'))
       localStorage.setItem(

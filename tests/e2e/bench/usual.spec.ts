@@ -17,7 +17,7 @@ test('what is usual is shown once a gap was tried, as a bracket with words for s
   expect(label).toMatch(
     /^Offset −20\. Usual for half of designers [+−]?\d+ to [+−]?\d+, for nine tenths [+−]?\d+ to [+−]?\d+\.$/,
   );
-  // Each end of the nine tenths lies no nearer than that of the half.
+  // Each end of the nine tenths is at least as far out as that of the half.
   const [, halfLow, halfHigh, low, high] = [...label!.matchAll(/[+−]?\d+/g)].map(([text]) =>
     Number(text.replace('−', '-').replace('+', '')),
   );

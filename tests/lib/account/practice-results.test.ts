@@ -90,7 +90,7 @@ describeOnBothDatabases('results of practice', (suite) => {
       result('older-sitting', { at: new Date(0).toISOString(), task: 'gap off', trials: 0, turns: [], unmoved: null }),
       result('old-sitting', { task: 'more even', unmoved: null }),
     ]);
-    // One that waited on a device since then has no word of looks without a move, and is kept all the same.
+    // One that waited on a device since then has no count of questions without a move, and is stored all the same.
     const { unmoved: _unmoved, ...waiting } = result('waiting-one', { task: 'gap off' });
     await savePracticeResults(caller, { results: [waiting] });
     expect((await getPractice(caller, {})).results.at(-1)).toEqual({ ...waiting, unmoved: null });

@@ -11,7 +11,7 @@ import { callerIn } from '../../fixtures/world-callers';
 
 const now = new Date('2027-03-08T10:00:00Z');
 
-/** For each place of the schema that refers to a person: where it stands in the document of that person's data. */
+/** For each place of the schema that refers to a person: where it appears in the document of that person's data. */
 const whereExported: Record<string, string> = {
   'PracticeResult.user': 'practice',
   'Identity.user': 'signIns.identities',
@@ -48,7 +48,7 @@ describe('a person’s data', () => {
   });
 });
 
-/** One row more in every place, all of one person who is student and teacher at once in the places' eyes. */
+/** One more row in every place, all of one person who is student and instructor at once. */
 async function fillEveryPlace(db: Database, ids: Ids): Promise<void> {
   const id = newId,
     userId = ids.users.student,

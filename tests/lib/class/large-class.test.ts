@@ -98,7 +98,7 @@ describeOnBothDatabases('a class of a thousand', (suite) => {
     expect(
       (await getClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })).students,
     ).toHaveLength(20);
-    // The head, and everybody of the course who may send: the world has two students of its own.
+    // The head, and every student of the course: the world has two students of its own.
     expect((await exportMarks(instructor(), round(), { now })).csv.trim().split('\n')).toHaveLength(students + 3);
     expect((await getReleasePlan(instructor(), { ...round(), page: 10 }, { now })).rows).toHaveLength(100);
   }, 60_000);

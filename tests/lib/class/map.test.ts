@@ -10,7 +10,7 @@ import { callerIn } from '../../fixtures/world-callers';
 
 const now = new Date('2027-03-08T10:00:00Z');
 
-// Expected values by hand: one line, one pair, sent at −4 where the reference says −10 with a tolerance of 8; the
+// Expected values by hand: one line, one pair, sent at −4 where the reference has −10 with a tolerance of 8; the
 // tightness of a line of one pair takes all of the difference.
 describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   let ids: Ids;
@@ -35,7 +35,7 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
       text: 'HO',
       letters: ['H', 'O'],
       ground: 'light',
-      // The reference allows 8; less than 10 is not told apart.
+      // The reference allows 8; less than 10 can't be distinguished.
       tolerances: [[10]],
       references: [{ author: 'The instructor', spacing: { tracking: 0, offsets: [-10] } }],
       // Sent −4 where the reference says −10: a single pair's own miss is not the line's tightness.

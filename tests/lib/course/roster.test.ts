@@ -221,7 +221,7 @@ describeOnBothDatabases('importing a roster', (suite) => {
     try {
       expect(await bring(`name,email\nAda Quayle,${one}\nBo Finch,${two}`)).toMatchObject({ byMail: true, links: [] });
       await tried(1);
-      // Nothing of a person stands in the list of work.
+      // Nothing about a person is in the list of work.
       expect(JSON.stringify(await suite.db.job.findMany({ where: { kind: 'welcome-letter' } }))).not.toMatch(
         /quayrow|Quayle/,
       );

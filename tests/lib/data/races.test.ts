@@ -9,7 +9,7 @@ import { describeOnBothDatabases } from '../../fixtures/databases';
 const now = new Date('2027-03-08T10:00:00Z');
 const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
 
-// Half of the contenders come through a second connection, as another process would.
+// Half of the contenders use a second connection, as another process would.
 describeOnBothDatabases('rules that hold for many at once', (suite) => {
   let ids: Ids;
   beforeAll(async () => {

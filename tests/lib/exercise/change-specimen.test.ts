@@ -193,7 +193,7 @@ describeOnBothDatabases('changing a published specimen', (suite) => {
       );
       const [, answer] = await Promise.all([changeSpecimen(instructor, { ...toChat(specimenId), number: 1 }), save]);
       const draft = await suite.db.draft.findUniqueOrThrow({ where: { id: draftId! } });
-      // Either the student was first and the change was moved with the draft, or the student was told and still holds
+      // Either the student was first and the change was moved with the draft, or the student was refused and still has
       // it.
       expect([answer, draft.offsets]).toEqual(
         answer === 'kept' ? ['kept', '[0,-11,-21]'] : [expect.stringMatching(/conflict|INVALID/), '[0,-10,-20]'],

@@ -13,7 +13,7 @@ import { compareLine, measureLine, reportLine } from '@/shared/scoring';
 import { median } from '@/shared/stats/median';
 
 /**
- * The lines of the demo's exercise that get notes, each with the instructor's reference and what was said of every
+ * The lines of the demo's exercise that get notes, each with the instructor's reference and the remarks on every
  * student's.
  */
 type Annotated = { pack: Pack; reference: Spacing; spacing: Spacing; remark: Remark };
@@ -51,7 +51,7 @@ beforeAll(async () => {
 }, 120_000);
 
 /**
- * How much wider than in the reference each gap is drawn, what is common to all apart; reckoned here from the spacings
+ * How much wider than in the reference each gap is drawn, overall tracking discounted; computed here from the spacings
  * alone.
  */
 function drawnWider({ pack, reference, spacing }: Annotated): { rests: number[]; common: number } {
@@ -168,7 +168,7 @@ describe('the references of the demo', () => {
         const { size, ground } = lines[place]!;
         const asBuilt = { tracking: 0, offsets: pack.builtIn.map(() => 0) };
         const gaps = measureLine(pack, asBuilt, { size, ground }).pairs.filter(({ wordSpace }) => wordSpace === 0);
-        // In its word, where the reason speaks of the word.
+        // In its word, where the reason is about the word.
         const word = pack.wordSpace.findIndex((space) => space > 0);
         const firstWord = gaps.filter(({ index }) => index < word);
         const of = (list: typeof gaps) => list.find(({ left, right }) => left + right === name)!.apparentGap;

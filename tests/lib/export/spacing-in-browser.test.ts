@@ -15,7 +15,7 @@ beforeAll(async () => {
 });
 afterAll(() => browser?.close());
 
-/** Faces whose figures come all of one width unless proportional ones are asked for, and one whose do not. */
+/** Faces whose figures have one width unless proportional ones are requested, and one whose do not. */
 describe.each(['lato-400', 'source-sans-3-400', 'montserrat-400', 'overpass-400', 'fira-sans-400'])(
   'the exported CSS of a line in %s',
   (key) => {

@@ -9,7 +9,7 @@ import { inFaceProcess, startFaceProcesses } from '@/lib/face/processes/pool';
 import { makeSfnt, makeWoff, sfntOf, tableOf, tablesOf, withTables } from '../../fixtures/faces/face-bytes';
 import { box, composite, GLYPH, tinyFace, words } from '../../fixtures/faces/tiny-face';
 
-/** Every refusal comes as a FaceError with its code, quotes what was wrong, and comes soon. */
+/** Every refusal is a FaceError with its code, quotes what was wrong, and is quick. */
 async function refusal(
   bytes: Uint8Array,
   text = 'A',
@@ -221,7 +221,7 @@ function zigzag(points: number): Uint8Array {
   );
 }
 
-/** A WOFF2 with one table, `post`, that is said to have so many bytes. */
+/** A WOFF2 with one table, `post`, that claims this many bytes. */
 function woff2Of(packed: Uint8Array, says: number): Uint8Array {
   const digits: number[] = [];
   for (let rest = says; rest > 0 || digits.length === 0; rest = Math.floor(rest / 128))

@@ -60,7 +60,7 @@ describe('built-in values are what Chromium applies', () => {
 });
 
 /**
- * The most that a letter's distance from the letter before differs from Chromium's, 1/1000 em. Chromium's letter stands
+ * The largest difference from Chromium in a letter's distance from the one before, 1/1000 em. Chromium's letter begins
  * where the text up to and with it ends, less its own advance (a legacy kern value is spread over both letters'
  * advances, so the edges of a Range would show only half of it).
  */

@@ -16,7 +16,7 @@ describe('contours that overlap', () => {
   it('become one, with the white inside them as a hole', () => {
     const one = united(pushedIn, 1000);
     expect(one.match(/M/g)).toHaveLength(2);
-    // The stem, the frame without what lies in the stem, less its hole.
+    // The stem, the frame without its part in the stem, less its hole.
     expect(Math.abs(outlineArea(parsePath(one)))).toBe(100 * 700 + 200 * 400 - 50 * 200);
     for (const y of [50, 150, 300, 450, 600]) expect(inkRuns(shape(one), y)).toEqual(inkRuns(shape(pushedIn), y));
   });
@@ -31,7 +31,7 @@ describe('contours that overlap', () => {
   });
 });
 
-/** Variable faces have strokes laid over one another. */
+/** Variable faces have overlapping strokes. */
 describe.each(
   listFaces()
     .filter(({ axes }) => axes.length > 0)

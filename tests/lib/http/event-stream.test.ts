@@ -70,7 +70,7 @@ it('tells a slow reader the newest state and not each one before', async () => {
     stream.set(state);
     await wait(200);
   }
-  // One message waits for the reader; whatever came after it is told together.
+  // One message waits for the reader; later ones are combined.
   expect([await stream.next(), await stream.next()]).toEqual([
     'event: state\ndata: 1\n\n',
     'event: state\ndata: 4\n\n',

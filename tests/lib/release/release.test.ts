@@ -75,7 +75,7 @@ describeOnBothDatabases('a release', (suite) => {
       referenceSetId: ids.referenceSet,
       memberId: ids.members.student,
     });
-    // What is kept names no teacher; the preview and the page put the name in.
+    // The stored release names no instructor; the preview and the page add the name.
     expect(rows[0]!.snapshot).not.toContain('The instructor');
     expect(
       JSON.parse(rows[0]!.snapshot, (_, value: unknown) =>

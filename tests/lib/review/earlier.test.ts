@@ -20,7 +20,7 @@ describeOnBothDatabases('hints across specimens of one text', (suite) => {
   });
 
   it('say that a line set far looser at a large size goes against designers’ own data', async () => {
-    // The same text at 24 px in the same proof, as it comes; the one at 96 px set 60 wider.
+    // The same text at 24 px in the same proof, untouched; the one at 96 px set 60 wider.
     const [specimen, version] = [newId(), newId()];
     await suite.db.specimen.create({ data: { id: specimen, exerciseId: ids.exercise, position: 2, createdAt: now } });
     await suite.db.specimenVersion.create({

@@ -32,7 +32,7 @@ const reads = allOperations().filter(
 );
 const roles = ['instructor', 'assistant', 'student'] as const satisfies readonly Who[];
 
-/** Columns that no upgrade may touch: what was measured, said and released. */
+/** Columns that no upgrade may change: what was measured, written and released. */
 const untouchable = {
   Release: 'snapshot',
   Measurement: 'payload',
@@ -125,7 +125,7 @@ for (const form of storedForms) {
   });
 }
 
-/** What stands on the page, without markup and white space, so that neither decides. */
+/** The text of the page, without markup and white space, so that neither decides. */
 const bare = (html: string): string =>
   html
     .replace(/<[^>]*>/g, '')

@@ -12,7 +12,7 @@ import { isSaved, nextToSend, type ServerState } from '@/shared/editing/sync';
 import { writeNoteSchema } from '@/shared/schemas/note';
 import { journals, storedForms } from '@/tests/fixtures/stored/stored';
 
-/** One journal: what the server had when the device last heard of it and at the end, and how the bench stood. */
+/** One journal: what the server had when the device last heard of it and at the end, and the state of the bench. */
 type KeptDraft = {
   kind: string;
   scope: JournalScope;

@@ -8,7 +8,7 @@ import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 
 const now = new Date('2027-03-08T10:00:00Z');
 
-/** What is set for one student on the people page is there on that student's bench, and on nobody else's. */
+/** What is set for one student on the people page applies on that student's bench, and on no other. */
 describeOnBothDatabases('accommodations on the bench', (suite) => {
   let ids: Ids;
   const caller = (who: 'student' | 'otherStudent' | 'instructor'): Caller => ({
@@ -54,7 +54,7 @@ describeOnBothDatabases('accommodations on the bench', (suite) => {
     await grant({ moreTime: 50 });
     const longer = (await bench('otherStudent')).round!.dueAt!;
     const { opensAt, dueAt } = await suite.db.round.findUniqueOrThrow({ where: { id: ids.nextRound } });
-    // By hand: the due date and half of what lies between opening and it.
+    // By hand: the due date and half of the time between opening and it.
     expect(plain).toBe(dueAt!.getTime());
     expect(longer - plain).toBe((dueAt!.getTime() - opensAt!.getTime()) / 2);
   });

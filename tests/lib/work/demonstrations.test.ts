@@ -83,7 +83,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
 
   it('are not there for students before they are shown, nor after they are taken back or put aside', async () => {
     const id = await keep();
-    // A draft is nobody's but the staff's; published and not shown it is still theirs alone.
+    // Only staff see a draft's; after publishing, one that is not shown is still theirs alone.
     expect([await seen('assistant', id), await seen('student', id)]).toEqual(['From the bar to the stem', 'NOT_FOUND']);
     await setDemonstrationShown(assistant, { demonstrationId: id, version: 0, shown: true });
     expect(await seen('student', id)).toBe('NOT_FOUND');
@@ -138,7 +138,7 @@ describeOnBothDatabases('demonstrations', (suite) => {
 
   it('take nobody else’s place', async () => {
     const id = await keep(assistant);
-    // Answered as what is not there, so that an id that was seen over a shoulder tells nothing.
+    // Answered as not found, so that an id read over a shoulder reveals nothing.
     for (const again of [1, 2])
       await expect(keep(instructor, id, `Mine now, ${again}`)).rejects.toMatchObject({ code: 'NOT_FOUND' });
     expect(await seen('assistant', id)).toBe('From the bar to the stem');

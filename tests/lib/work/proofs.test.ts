@@ -68,7 +68,7 @@ describeOnBothDatabases('send-proof', (suite) => {
     ]);
     expect(item.comparisons).toHaveLength(1);
     expect(item.comparisons[0]!.referenceSetId).toBe(ids.referenceSet);
-    // Kept for good, so it names nobody: the author goes by the id of the membership.
+    // Stored for good, so it has no names: the author is given by the id of the membership.
     expect(JSON.parse(item.comparisons[0]!.payload)).toMatchObject({ author: ids.members.instructor });
     expect(item.comparisons[0]!.payload).not.toContain('The instructor');
   });

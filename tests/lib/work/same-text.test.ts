@@ -73,7 +73,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
   });
 
   it('tells how the gaps follow size only where the bench may tell evenness: to staff, and after a proof of the round', async () => {
-    // The exercise tells nothing before a proof, evenness after it; the student sent one in this round, the other did
+    // The exercise shows nothing before a proof, evenness after it; the student sent one in this round, the other did
     // not.
     expect((await together('otherStudent')).response).toBeNull();
     expect((await together('otherStudent')).toldAfter).toBe(2);
@@ -88,7 +88,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
     const { start, draft, ofThisText: count } = await bench('student', small, { start: ids.specimen });
     expect(start?.spacing).toEqual({ tracking: 2, offsets: [-30] });
     expect([draft.version, draft.spacing, count]).toEqual([0, { tracking: 0, offsets: [0] }, 2]);
-    // Not of itself, not where nothing was set, and nobody else's.
+    // Not from itself, not where nothing was set, and not from another student's.
     expect((await bench('student', small, { start: small })).start).toBeNull();
     expect((await bench('otherStudent', ids.specimen, { start: small })).start).toBeNull();
     expect((await bench('student', small, { start: 'guessed' })).start).toBeNull();

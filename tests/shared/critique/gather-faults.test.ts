@@ -43,7 +43,7 @@ it('suggests where the reference has a pair, the tightness of the line left as i
   // By hand: 10 − 4, −20 + 12.5 rounded up.
   expect(measuredSuggestion(measure, against, spacing, { first: 0, last: 1 })).toEqual([6, -7]);
   expect(measuredSuggestion(measure, null, spacing, { first: 0, last: 0 })).toEqual([-20]);
-  // A pair of a run that nothing is said of stays as it is; a run of such pairs alone has no suggestion.
+  // A pair of a run without a finding stays as it is; a run of such pairs alone has no suggestion.
   expect(measuredSuggestion(measure, null, spacing, { first: 0, last: 1 })).toEqual([-20, -20]);
   expect(measuredSuggestion(measure, null, spacing, { first: 1, last: 1 })).toBeNull();
 });

@@ -41,7 +41,7 @@ it('says whether it went towards what a note of that round suggested', () => {
 });
 
 it('follows pairs into a new version of the line, and tells those that are gone', () => {
-  // The first pair is gone, the second stands first now.
+  // The first pair is gone, the second is first now.
   const moved = sinceLastRound({
     ...none,
     then: set([7, -10]),

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { moveByMap, pairMap, type LineOfLetters } from '@/shared/exercise/pair-map';
 
-/** A line as it is split: letters without the spaces, and per pair whether one stands in it. */
+/** A line as it is split: letters without the spaces, and for each pair whether it contains one. */
 function line(text: string): LineOfLetters {
   const letters = [...text].filter((letter) => letter !== ' ');
   const spaced: boolean[] = [];
@@ -12,8 +12,7 @@ function line(text: string): LineOfLetters {
   return { letters, spaced };
 }
 
-// Expected maps are worked out by hand: write both lines one under the other and look which neighbours stayed
-// neighbours.
+// Expected maps are made by hand: write both lines one under the other and see which neighbours stayed neighbours.
 describe('pairMap', () => {
   it.each([
     ['the same line', 'VALLEY', 'VALLEY', [0, 1, 2, 3, 4]],

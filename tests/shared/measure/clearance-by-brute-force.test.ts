@@ -6,7 +6,7 @@ import { parsePath } from '@/shared/outline/parse-path';
 import { registryFace, type RegistryFace } from '@/tests/fixtures/registry-face';
 import { seededRandom } from '@/tests/bench/agreement/random';
 
-/** Among them dots, accents, marks in two parts, and letters that stand within others' bays. */
+/** Among them dots, accents, marks in two parts, and letters inside others' bays. */
 const CLUSTERS = [...'AVTLYOQCHKXZgijfyrnmaeçéïöåñÜØÅß%@&;?"(/7'];
 const FACES = ['lato-400', 'playfair-display-400', 'eb-garamond-700', 'oswald-400'];
 const PAIRS_A_FACE = 125;

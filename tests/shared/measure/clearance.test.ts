@@ -12,7 +12,7 @@ const box = (left: number, bottom: number, right: number, top: number) =>
   `M${left} ${bottom}L${right} ${bottom}L${right} ${top}L${left} ${top}Z`;
 const stem = shape(box(60, 0, 160, 700));
 
-/** By hand: a stem from 60 to 160 of 220; the right letter's origin stands `shift` to the right. */
+/** By hand: a stem from 60 to 160 of 220; the right letter's origin is `shift` to the right. */
 describe('clearance', () => {
   it('is the distance between facing edges', () => {
     expect(clearance(stem, stem, 220)).toEqual({ distance: 120, crossing: false });
@@ -43,7 +43,7 @@ describe('clearance', () => {
     expect(clearance(ring, dot, 180)).toEqual({ distance: 80, crossing: false });
   });
   it('names contact by it: apart, near within a fifth of the stem gap, touching under 1, crossing', () => {
-    // H H stand 120 apart, so near begins under 24.
+    // H H are 120 apart, so near begins under 24.
     const contacts = [-95, -97, -119, -120, -121].map(
       (offset) => measureLine(drawnPack('II'), { tracking: 0, offsets: [offset] }, at).pairs[0]!.contact,
     );

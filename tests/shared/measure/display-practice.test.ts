@@ -58,7 +58,7 @@ describe('serifs', () => {
     letterShape({ cluster: 'I', path, advance: 220 }, { unitsPerEm: 1000, heights: heightsUpTo(740) });
   it('that face each other ask for more room from stem to stem than the same stems without', () => {
     const total = (one: LetterShape) => totalForNearGap(seenGap(one, one), 150)!;
-    // Both stems stand 60 inside their advance, so the total tells the room from stem to stem.
+    // Both stems are 60 inside their advance, so the total gives the room from stem to stem.
     expect(total(shape(serifed))).toBeGreaterThan(total(shape(stem)));
   });
 });

@@ -105,7 +105,7 @@ describe('invariants of comparing', () => {
         expect(after.pairs.map(({ rest, within }) => ({ rest, within }))).toEqual(
           before.pairs.map(({ rest, within }) => ({ rest, within })),
         );
-        // Whether designers vary at a pair is not told of a line so tight that contact decides.
+        // A line so tight that contact decides gets no word on whether designers vary at a pair.
         const verdicts = (found: typeof after.findings) =>
           found.filter(({ kind }) => kind !== 'tightness').map((one) => ({ ...one, designersVary: false }));
         expect(verdicts(after.findings)).toEqual(verdicts(before.findings));

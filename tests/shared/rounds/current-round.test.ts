@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { currentRound, dueForMember, nextRound } from '@/shared/exercise/rounds';
 
-// Expected values by hand, from the rules as they are told to a student.
+// Expected values by hand, from the rules as students read them.
 const round = (number: number, opensAt: number | null, releasedToMember = false) => ({
   number,
   opensAt,

@@ -4,8 +4,8 @@ import { compareLine } from '@/shared/scoring';
 import { alarms, PRACTICE_FACES, practicePack, practiceReport, type Set } from '@/tests/fixtures/practice-lines';
 
 /**
- * Lines that every teacher of type would judge alike: common practice, without a source. In six faces, at 72 px and as
- * shipped unless said. Gaps are named by their letters.
+ * Lines that every instructor of type would judge alike: common practice, without a source. In six faces, at 72 px and
+ * untouched unless noted. Gaps are named by their letters.
  */
 const report = async (face: string, text: string, set: Set = {}) => practiceReport(await practicePack(face, text), set);
 
@@ -85,7 +85,7 @@ describe.each(PRACTICE_FACES)('%s', (face) => {
       const pair = text.slice(index, index + 2);
       const told = alarms(await report(face, text, { offsets: { [pair]: 40 } }));
       if (UNTOLD[face]?.includes(pair)) expect(told).toEqual([]);
-      // V of IVY is seen as a letter that stands too far right, which is the same said otherwise.
+      // V of IVY looks like a letter too far to the right, which is the same in other words.
       else if (pair === 'IV' && told[0] === 'right V') expect(told).toHaveLength(1);
       else expect(told, pair).toEqual([`wide ${pair}`]);
     }

@@ -112,7 +112,7 @@ describe('a letter out of place', () => {
   });
   const gap = (rest: number, tolerance: number) => ({ rest, tolerance, within: Math.abs(rest) <= tolerance });
   it('is found where the two tolerances differ: the shift that brings each gap within its own', () => {
-    // By hand: the sum left over is 30 − 12 = 18; tolerances of 8 and 10 take it up, a shift of 22 exactly.
+    // By hand: the sum left over is 30 − 12 = 18; tolerances of 8 and 10 absorb it, a shift of 22 exactly.
     expect(misplacedLetters(3, [gap(30, 8), gap(-12, 10)])).toEqual([{ letter: 1, shift: 22 }]);
     expect(misplacedLetters(3, [gap(30, 7), gap(-12, 10)])).toEqual([]);
     expect(misplacedLetters(3, [gap(-12, 10), gap(30, 8)])).toEqual([{ letter: 1, shift: -22 }]);

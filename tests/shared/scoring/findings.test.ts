@@ -17,7 +17,7 @@ const measured = (
 };
 const kinds = (findings: Finding[]) => findings.map(({ kind }) => kind);
 
-/** Stems of I stand 120 apart as drawn (60 + 60), so every expected distance is arithmetic by hand. */
+/** Stems of I are 120 apart as drawn (60 + 60), so every expected distance is arithmetic by hand. */
 describe('contact', () => {
   it('tells apart stems that touch (120 − 120 = 0) and stems that run into each other (120 − 121)', () => {
     expect(kinds(measured('II', { 0: -120 }).findings)).toContain('touching');

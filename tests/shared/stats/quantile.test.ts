@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { quantile } from '@/shared/stats/quantile';
 
-// R 4: quantile(c(15, 20, 35, 40, 50), c(.05, .3, .4, .5, 1)), type 7, reckoned by hand:
-// positions 0.2, 1.2, 1.6, 2, 4 between the sorted values.
+// R 4: quantile(c(15, 20, 35, 40, 50), c(.05, .3, .4, .5, 1)), type 7, computed by hand: positions 0.2, 1.2, 1.6, 2, 4
+// between the sorted values.
 it.each([
   [0.05, 16],
   [0.3, 23],

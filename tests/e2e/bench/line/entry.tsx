@@ -75,8 +75,8 @@ window.show = (shown) => {
 };
 
 /**
- * How far two pictures differ: the share of pixels whose colour lies outside what the other has within one pixel of it, by
- * more than `TOLERANCE` of 255. Edges that are smoothed in another way, or lie half a pixel off, are no difference.
+ * How far two pictures differ: the share of pixels whose colour is outside what the other has within one pixel of it,
+ * by more than `TOLERANCE` of 255. Edges that are smoothed in another way, or are half a pixel off, are no difference.
  */
 window.different = async (one, other) => {
   const [a, b] = await Promise.all([pixels(one), pixels(other)]);

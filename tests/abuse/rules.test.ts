@@ -20,6 +20,7 @@ import { setNoteState } from '@/lib/review/notes';
 import { getQueue } from '@/lib/review/queue';
 import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
+import { getWork } from '@/lib/work/overview';
 import { getProof, sendProof } from '@/lib/work/proofs';
 import { afterLateRule } from '@/shared/marking/marks';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
@@ -208,6 +209,7 @@ describeOnSqlite('a rule of the course', (suite) => {
   });
 
   it('a trial is never sent: the proof holds the work', async () => {
+    await suite.db.draft.delete({ where: { id: ids.drafts.otherStudent } });
     const trial = await openBench(
       as('otherStudent'),
       { exerciseId: ids.exercise, specimenId: ids.specimen, trial: true },
@@ -230,10 +232,13 @@ describeOnSqlite('a rule of the course', (suite) => {
 
   it('a student does not come to the bench of a draft exercise, nor of one that was put aside', async () => {
     const bench = () => openBench(as('otherStudent'), { exerciseId: ids.exercise, specimenId: ids.specimen }, { now });
+    const brief = () => getWork(as('otherStudent'), { exerciseId: ids.exercise }, { now });
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { state: 'draft' } });
     await expect(bench()).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(brief()).rejects.toMatchObject({ code: 'NOT_FOUND' });
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { state: 'published', removedAt: now } });
     await expect(bench()).rejects.toMatchObject({ code: 'NOT_FOUND' });
+    await expect(brief()).rejects.toMatchObject({ code: 'NOT_FOUND' });
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { removedAt: null } });
     await bench();
   });

@@ -28,6 +28,8 @@ export type Answer = 'ok' | ErrorCode;
 export type Row = {
   readonly input: (world: World, who: Who) => unknown;
   readonly answers: Readonly<Record<Who, Answer>>;
+  /** Of what is otherwise not for them, what this answer does tell: with the reason beside it. */
+  readonly tells?: (world: World, who: Who) => readonly string[];
 };
 
 export type Rows = Readonly<Record<string, Row>>;

@@ -6,8 +6,14 @@ import { openDatabase, type Database } from '@/lib/data/open';
 import { freshDatabase } from '../fixtures/databases';
 import { everyone, type Who } from './row';
 import { fillWorld, type Ids } from './fill-world';
+import { addNeighbour, type Neighbour } from './neighbour';
 
-export type World = { readonly ids: Ids; readonly callers: Readonly<Record<Who, Caller>>; readonly now: Date };
+export type World = {
+  readonly ids: Ids;
+  readonly neighbour: Neighbour;
+  readonly callers: Readonly<Record<Who, Caller>>;
+  readonly now: Date;
+};
 export type OpenWorld = World & { reset(): Promise<void>; close(): Promise<void> };
 
 /** The instant at which everything is tried: round 1 is open and released to `student`, round 2 is open. */
@@ -18,6 +24,7 @@ export async function openWorld(): Promise<OpenWorld> {
   const template = await freshDatabase('sqlite');
   const filling = openDatabase(template);
   const ids = await fillWorld(filling, now);
+  const neighbour = await addNeighbour(filling, ids, now);
   await filling.$disconnect();
   const callers = Object.fromEntries(everyone.map((who) => [who, callerFor(who, ids)])) as Record<Who, Caller>;
   let db: Database | undefined;
@@ -27,6 +34,7 @@ export async function openWorld(): Promise<OpenWorld> {
   };
   return {
     ids,
+    neighbour,
     callers,
     now,
     close,

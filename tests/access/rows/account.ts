@@ -45,7 +45,12 @@ export const accountRows: Rows = {
   'send-welcomes': { input: nothing, answers: only.nobody },
   'close-forgotten-walls': { input: nothing, answers: only.nobody },
   'create-password-link-by-address': { input: () => ({ email: 'student@school.example' }), answers: only.nobody },
-  'get-password-link': { input: () => ({ token: secrets.reset }), answers: only.anyone },
+  // Whoever holds the link is told whose password it sets.
+  'get-password-link': {
+    input: () => ({ token: secrets.reset }),
+    answers: only.anyone,
+    tells: () => ['The student', '"student@school.example"'],
+  },
   'reset-password': {
     input: () => ({ token: secrets.reset, newPassword: 'kites above the mole' }),
     answers: only.anyone,

@@ -56,7 +56,12 @@ export const courseRows: Rows = {
     answers: only.instructor,
   },
   'get-join-link': { input: () => ({ token: secrets.join }), answers: only.anyone },
-  'join-course': { input: () => ({ token: secrets.join }), answers: byLink },
+  // A link that works leads to its course.
+  'join-course': {
+    input: () => ({ token: secrets.join }),
+    answers: byLink,
+    tells: ({ ids }) => [ids.course],
+  },
   'join-with-new-account': {
     input: () => ({
       token: secrets.join,
@@ -65,6 +70,7 @@ export const courseRows: Rows = {
       password: 'lanterns over water',
     }),
     answers: only.anyone,
+    tells: ({ ids }) => [ids.course],
   },
   'get-member': { input: student, answers: only.instructor },
   'change-role': { input: (world) => ({ ...student(world), role: 'assistant' }), answers: only.instructor },

@@ -26,8 +26,13 @@ export const wallRows: Rows = {
     }),
     answers: only.staff,
   },
-  // The code gives access: everyone in the room has it.
-  'get-pointing': { input: () => ({ code: wallWorld.code }), answers: only.anyone },
+  // The code gives access: everyone in the room has it. The round's id, by which the page hears of new lines, leads
+  // nowhere without a role in the course.
+  'get-pointing': {
+    input: () => ({ code: wallWorld.code }),
+    answers: only.anyone,
+    tells: ({ ids }) => [ids.nextRound],
+  },
   point: {
     input: ({ ids }) => ({ code: wallWorld.code, phone: 'a'.repeat(22), at: { line: ids.wallLine, pair: 0 } }),
     answers: only.anyone,

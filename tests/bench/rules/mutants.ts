@@ -159,5 +159,4 @@ export const ruleMutants: readonly RuleMutant[] = [
     '!note || !(await wasReleased(data, noteId, note.proofItem.proof.id))',
     '!note',
   ),
-  notes('an answer goes under', 'where: { id, proofItem: { proof: proofsOfSelf(actor) } }', 'where: { id }'),
 ];

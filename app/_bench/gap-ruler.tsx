@@ -2,7 +2,7 @@ import { useEffect, useImperativeHandle, useRef, useSyncExternalStore, type Ref 
 import { rulerInksOf, type RulerInks } from '@/app/_line/inks';
 import type { Drawn } from './drawing/line-canvas';
 import { RULER_HEIGHT } from './drawing/sizes';
-import { currentPainter, leaveStanding, onPainterChange } from './drawing/painter';
+import { currentPainter, keepUntilPainted, onPainterChange } from './drawing/painter';
 import { drawSoon, forgetDrawing } from '@/app/_line/brush';
 import { shownDocument } from './session/state';
 import { tellsAtLeast } from '@/shared/exercise/what-the-bench-tells';
@@ -78,7 +78,7 @@ export function GapRuler({ ref }: { ref: Ref<RulerHandle> }) {
       unsubscribe();
       placeRef.current = () => undefined;
       painter.forget(number);
-      leaveStanding(canvas);
+      keepUntilPainted(canvas);
     };
   }, [session, painter]);
   return <div ref={holderRef} className={styles.ruler} data-part="gauges" />;

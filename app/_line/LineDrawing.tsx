@@ -37,10 +37,10 @@ type Props = {
 };
 
 /** A line as SVG, drawn from the list of shapes: also on the server, and without a font in the browser. */
-export function LineDrawing({ pack, spacing, label, size, room = 0, behind, ...laid }: Props) {
+export function LineDrawing({ pack, spacing, label, size, room = 0, behind, ...options }: Props) {
   const id = useId().replaceAll(/[^\w-]/g, '');
-  const { under, marks = [], ties = [], baseline = false, chosen = null } = laid;
-  const looks = { ...noLooks, ...laid.looks };
+  const { under, marks = [], ties = [], baseline = false, chosen = null } = options;
+  const looks = { ...noLooks, ...options.looks };
   const frame = frameOf(pack, placeLetters(pack, spacing), ties.length > 0, marks.length > 0, room);
   const bottom = frame.y + frame.height;
   const shapes = lineShapes({

@@ -92,8 +92,8 @@ export function patternOf(
   if (texture === 'fill' || texture === 'stroke') return colour;
   const { size, path, line } = tiles[texture](pitchFor(em) * dpr);
   const key = `${texture} ${colour} ${size}`;
-  const kept = patterns.get(key);
-  if (kept) return kept;
+  const cached = patterns.get(key);
+  if (cached) return cached;
   const tile =
     typeof document === 'undefined'
       ? new OffscreenCanvas(size, size)

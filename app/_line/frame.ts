@@ -96,10 +96,10 @@ export function inkEdges(pack: Pack, { letters }: PlacedLine, { from, to }: { fr
 }
 
 function inkOf(pack: Pack, glyph: number): Span {
-  const kept = known.get(pack) ?? new Map<number, Span>();
-  known.set(pack, kept);
-  const found = kept.get(glyph) ?? spanOf(pack.glyphs[glyph]!);
-  kept.set(glyph, found);
+  const cached = known.get(pack) ?? new Map<number, Span>();
+  known.set(pack, cached);
+  const found = cached.get(glyph) ?? spanOf(pack.glyphs[glyph]!);
+  cached.set(glyph, found);
   return found;
 }
 

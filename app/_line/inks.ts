@@ -18,8 +18,8 @@ const known = new Map<Ground, Inks>();
  * ground at that moment, and would give the wrong ink.
  */
 export function inksOf(ground: Ground): Inks {
-  const kept = known.get(ground);
-  if (kept) return kept;
+  const cached = known.get(ground);
+  if (cached) return cached;
   const probe = Object.assign(document.createElement('div'), { className: `sheet sheet-${ground}`, hidden: true });
   document.body.append(probe);
   const style = getComputedStyle(probe);

@@ -24,7 +24,7 @@ export type FaceRow = {
  */
 export const packData = (_actor: Actor, db: Db) => ({
   /** Keeps a face and its file; returns the face's id. */
-  keepFace: async (file: FaceFile, face: FaceRow, now: Date): Promise<string> => {
+  storeFace: async (file: FaceFile, face: FaceRow, now: Date): Promise<string> => {
     const assetSha = sha256(file.bytes);
     const key = { assetSha, index: face.index, axes: canonicalJson(face.axes) };
     const there = await db.face.findUnique({ where: { assetSha_index_axes: key }, select: { id: true } });
@@ -60,7 +60,7 @@ export const packData = (_actor: Actor, db: Db) => ({
   },
 
   /** Keeps a pack; returns the hash that names it. */
-  keepPack: async (pack: Pack, faceId: string | null, now: Date): Promise<string> => {
+  storePack: async (pack: Pack, faceId: string | null, now: Date): Promise<string> => {
     const payload = canonicalJson(packSchema.parse(pack));
     const sha = sha256(payload);
     if ((await db.pack.count({ where: { sha256: sha } })) === 0) {

@@ -121,7 +121,7 @@ export const specimenData = (actor: Actor, db: Db) => ({
     offsets: number[],
     now: Date,
   ): Promise<void> => {
-    const kept = { tracking: draft.tracking, offsets: canonicalJson(offsets) };
+    const moved = { tracking: draft.tracking, offsets: canonicalJson(offsets) };
     await db.draftChange.create({
       data: {
         id: newId(),
@@ -129,13 +129,13 @@ export const specimenData = (actor: Actor, db: Db) => ({
         clientId: `moved-to-${toVersionId}`,
         seq: 1,
         baseVersion: draft.version,
-        ...kept,
+        ...moved,
         receivedAt: now,
       },
     });
     await db.draft.updateMany({
       where: { id: draft.id, version: draft.version, specimenVersion: specimenVersionsOf(actor) },
-      data: { ...kept, specimenVersionId: toVersionId, updatedAt: now, version: draft.version + 1 },
+      data: { ...moved, specimenVersionId: toVersionId, updatedAt: now, version: draft.version + 1 },
     });
   },
 });

@@ -128,7 +128,7 @@ export async function makeVersion(
   // The catalogue's names: files cut from a variable face often name the instance they were cut from.
   const pack: Pack = built.face === null ? built : { ...built, face: { ...built.face, family: face.family, style } };
   const bytes = await readFile(face.path);
-  const faceId = await data.packs.keepFace(
+  const faceId = await data.packs.storeFace(
     {
       bytes,
       mime: face.mime,
@@ -146,7 +146,7 @@ export async function makeVersion(
     },
     now,
   );
-  const packSha = await data.packs.keepPack(pack, faceId, now);
+  const packSha = await data.packs.storePack(pack, faceId, now);
   const details = { remark: typed.remark ?? '' };
   return { pack, version: { text: pack.text, packSha, size: typed.size, ground: typed.ground, details } };
 }

@@ -50,7 +50,7 @@ export function compareReaders(harfbuzz: typeof HarfBuzz, face: HarfBuzz.Face, t
       checkComposite(tables, glyph, letter);
       const theirs = second.charToGlyph(letter);
       advance = theirs.advanceWidth;
-      box = standing(theirs, secondBox(theirs.path.commands));
+      box = placed(theirs, secondBox(theirs.path.commands));
     } catch (error) {
       unread ??= `The second reader can't read ${named(point)} (${reason(error)}).`;
       continue;
@@ -66,7 +66,7 @@ export function compareReaders(harfbuzz: typeof HarfBuzz, face: HarfBuzz.Face, t
  * A TrueType outline is placed so that the left edge in its header is at the letter's left side bearing (OpenType
  * specification, `glyf` and `hmtx`). opentype.js reads both figures and doesn't move the outline.
  */
-function standing({ xMin, leftSideBearing }: Glyph, box: Box): Box {
+function placed({ xMin, leftSideBearing }: Glyph, box: Box): Box {
   if (box === null || xMin === undefined) return box;
   const shift = leftSideBearing - xMin;
   return [box[0] + shift, box[1], box[2] + shift, box[3]];
@@ -193,19 +193,19 @@ const READ = ['CFF ', 'CFF2', 'cmap', 'glyf', 'head', 'hhea', 'hmtx', 'loca', 'm
 
 /** One face by itself, out of whatever it was packed or collected in, with an empty table of names. */
 function bareSfnt(tables: Tables): ArrayBuffer {
-  const kept = READ.flatMap((tag): [string, Uint8Array][] => {
+  const parts = READ.flatMap((tag): [string, Uint8Array][] => {
     const table = tables.get(tag);
     return table ? [[tag, table]] : [];
   });
   // opentype.js does not do without these two; they hold no names here (\`post\` in version 3).
-  kept.push(['name', new Uint8Array([0, 0, 0, 0, 0, 6])], ['post', new Uint8Array(32).fill(3, 1, 2)]);
-  const start = 12 + 16 * kept.length;
-  const bytes = new Uint8Array(kept.reduce((sum, [, table]) => sum + padded(table.byteLength), start));
+  parts.push(['name', new Uint8Array([0, 0, 0, 0, 0, 6])], ['post', new Uint8Array(32).fill(3, 1, 2)]);
+  const start = 12 + 16 * parts.length;
+  const bytes = new Uint8Array(parts.reduce((sum, [, table]) => sum + padded(table.byteLength), start));
   const view = new DataView(bytes.buffer);
   view.setUint32(0, tables.has('glyf') ? 0x00010000 : 0x4f54544f);
-  view.setUint16(4, kept.length);
+  view.setUint16(4, parts.length);
   let at = start;
-  kept.forEach(([tag, table], index) => {
+  parts.forEach(([tag, table], index) => {
     const entry = 12 + 16 * index;
     for (let i = 0; i < 4; i++) view.setUint8(entry + i, tag.charCodeAt(i));
     view.setUint32(entry + 8, at);

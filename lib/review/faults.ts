@@ -3,7 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import { summaryOf } from '@/lib/data/summary-cache';
 import type { ScopedData } from '@/lib/data';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
-import { identicalSettings } from '@/shared/class/summary';
+import { identicalSpacings } from '@/shared/class/summary';
 import { faultsOf, gatherFaults, sharedFaultSchema } from '@/shared/critique/faults';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { grouped } from '@/shared/grouped';
@@ -83,7 +83,7 @@ async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId
       specimenVersionId,
     })),
     faults: gatherFaults(spacings),
-    identical: versions.flatMap(identicalSettings).map((group) => group.map((memberId) => places.get(memberId)!)),
+    identical: versions.flatMap(identicalSpacings).map((group) => group.map((memberId) => places.get(memberId)!)),
   };
 }
 

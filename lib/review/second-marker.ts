@@ -65,8 +65,8 @@ export const getSecondQueue = operation({
  * `free`: can be claimed now. `mine`: begun by this marker, and not given back. `held`: another marker has claimed or
  * finished it. `own`: this marker has a part in the first marking.
  */
-type SecondStanding = 'free' | 'mine' | 'held' | 'own';
-type SecondPlace = InOrder & { task: MarkTaskRow; status: SecondStanding; skipped: boolean };
+type SecondClaim = 'free' | 'mine' | 'held' | 'own';
+type SecondPlace = InOrder & { task: MarkTaskRow; status: SecondClaim; skipped: boolean };
 
 /**
  * The proofs of a round that get a second marker, ordered by the aliases of those tasks, which is fair and unrelated to
@@ -115,12 +115,7 @@ export function orderForMarker(places: readonly SecondPlace[]): SecondPlace[] {
   return open.toSorted((one, other) => at(one) - at(other));
 }
 
-function statusOf(
-  { markerId, state, leaseUntil }: MarkTaskRow,
-  me: string,
-  ownFirst: boolean,
-  now: Date,
-): SecondStanding {
+function statusOf({ markerId, state, leaseUntil }: MarkTaskRow, me: string, ownFirst: boolean, now: Date): SecondClaim {
   if (markerId === me && (state === 'done' || leaseUntil !== null)) return 'mine';
   if (markerId !== null && (state === 'done' || (leaseUntil !== null && leaseUntil > now))) return 'held';
   return ownFirst ? 'own' : 'free';

@@ -53,7 +53,7 @@ export const getSameText = operation({
       student,
       lines: set,
       /** The round after which the plot will be available, if not yet; null if never. */
-      toldAfter:
+      shownAfter:
         !figuresHidden &&
         (settings.benchTellsAfterProof === 'evenness' || settings.benchTellsAfterProof === 'everything')
           ? (current?.number ?? null)

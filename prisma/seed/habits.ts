@@ -98,14 +98,14 @@ const slips = (student: number): Slip[] => [
  * Which student, on which line, by their places; and in which round of the demo's main exercise, or in the exercise before
  * it.
  */
-export type HandAt = { student: number; place: number; round?: keyof typeof SEEDS };
+export type HabitAt = { student: number; place: number; round?: keyof typeof SEEDS };
 
 const SEEDS = { before: 1000, first: 4000, second: 9000 };
 
 /**
  * A student's spacing of a line. Up to the first round faults are there in full, in the second a third of them is left.
  */
-export function spacingBy(pack: Pack, own: OwnSpacing, { student, place, round = 'first' }: HandAt): Spacing {
+export function spacingBy(pack: Pack, own: OwnSpacing, { student, place, round = 'first' }: HabitAt): Spacing {
   const habits = habitsOfStudents[student % habitsOfStudents.length]!;
   const share = round === 'second' ? 0.3 : 1;
   const wander = round === 'second' ? habits.wander / 2 : habits.wander;

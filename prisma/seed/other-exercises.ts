@@ -14,7 +14,7 @@ import { daysAgo, localInstant, localTime } from './local-instant';
 import { mark } from './mark';
 import type { OwnSpacing } from './own-spacing';
 import { planExercise } from './plan';
-import { saveOwn, teachers } from './references';
+import { saveOwn, authors } from './references';
 import { send, setLines } from './work';
 
 type Seats = {
@@ -76,7 +76,7 @@ export async function seedClosedExercise(seats: Seats, now: Date): Promise<void>
     await saveOwn(
       instructor,
       specimen,
-      { slot: 1, teacher: teachers.instructor, own: closedLines[place]!.own, place },
+      { slot: 1, author: authors.instructor, own: closedLines[place]!.own, place },
       begun.now,
     );
   await publishExercise(instructor, { exerciseId, version: 1 }, begun);

@@ -6,7 +6,7 @@ import type { Spacing } from '@/shared/schemas/spacing';
 import { straying } from './habits';
 import { gapNames, type OwnSpacing, ownSpacings } from './own-spacing';
 
-type Teachers = { exerciseId: string; instructor: Caller; assistant: Caller };
+type Authors = { exerciseId: string; instructor: Caller; assistant: Caller };
 
 /**
  * Lines (counted from 0) that each of the two has set, and the one the instructor set twice. The rest have no
@@ -17,29 +17,29 @@ const byAssistant = [0, 2, 4];
 const twice = 0;
 
 /** How near each invented author comes to the instructor's own spacing. */
-export const teachers: Record<'instructor' | 'again' | 'assistant', Teacher> = {
+export const authors: Record<'instructor' | 'again' | 'assistant', Author> = {
   instructor: { share: 1, tracking: 0, wander: 1.5, seed: 11 },
   again: { share: 1, tracking: 1, wander: 3, seed: 71 },
   assistant: { share: 0.8, tracking: -3, wander: 3, seed: 31 },
 };
-type Teacher = { share: number; tracking: number; wander: number; seed: number };
+type Author = { share: number; tracking: number; wander: number; seed: number };
 
 /**
  * References with invented habits: the face's own kerning, tracked for the size, with a few small changes and why. They
  * are examples to look at, not a person's judgement.
  */
-export async function seedReferences({ exerciseId, instructor, assistant }: Teachers, now: Date): Promise<void> {
+export async function seedReferences({ exerciseId, instructor, assistant }: Authors, now: Date): Promise<void> {
   const { specimens } = await listReferences(instructor, { exerciseId }, { now });
-  const set = (caller: Caller, place: number, slot: number, teacher: Teacher) =>
-    saveOwn(caller, specimens[place]!, { slot, teacher, own: ownSpacings[place]!, place }, now);
-  for (const at of byInstructor) await set(instructor, at, 1, teachers.instructor);
-  for (const at of byAssistant) await set(assistant, at, 1, teachers.assistant);
-  await set(instructor, twice, 2, teachers.again);
+  const set = (caller: Caller, place: number, slot: number, author: Author) =>
+    saveOwn(caller, specimens[place]!, { slot, author, own: ownSpacings[place]!, place }, now);
+  for (const at of byInstructor) await set(instructor, at, 1, authors.instructor);
+  for (const at of byAssistant) await set(assistant, at, 1, authors.assistant);
+  await set(instructor, twice, 2, authors.again);
 }
 
 /** One author's spacing of a line, by its place in the exercise. */
 export function referenceBy(
-  { share, tracking, wander, seed }: Teacher,
+  { share, tracking, wander, seed }: Author,
   pack: Pack,
   own: OwnSpacing,
   place: number,
@@ -57,10 +57,10 @@ export function referenceBy(
 export async function saveOwn(
   caller: Caller,
   { pack, versionId }: SpecimenView,
-  { slot, teacher, own, place }: { slot: number; teacher: Teacher; own: OwnSpacing; place: number },
+  { slot, author, own, place }: { slot: number; author: Author; own: OwnSpacing; place: number },
   now: Date,
 ): Promise<void> {
-  const spacing = referenceBy(teacher, pack, own, place);
+  const spacing = referenceBy(author, pack, own, place);
   const names = gapNames(pack);
   await saveReference(
     caller,

@@ -3,7 +3,7 @@ import { openBench } from '@/lib/work/bench';
 import { saveDraft } from '@/lib/work/drafts';
 import { sendProof } from '@/lib/work/proofs';
 import { getWork } from '@/lib/work/overview';
-import { type HandAt, habitsOfStudents, spacingBy } from './habits';
+import { type HabitAt, habitsOfStudents, spacingBy } from './habits';
 import { localInstant } from './local-instant';
 import { type OwnSpacing, ownSpacings } from './own-spacing';
 
@@ -40,14 +40,14 @@ type Seats = { exerciseId: string; studentIds: readonly string[]; timeZone: stri
 export async function setLines(
   userId: string,
   exerciseId: string,
-  settings: readonly OwnSpacing[],
-  hand: Omit<HandAt, 'place'>,
+  spacings: readonly OwnSpacing[],
+  habit: Omit<HabitAt, 'place'>,
   at: Date,
 ): Promise<void> {
   const { lines } = await getWork(person(userId), { exerciseId }, { now: at });
   for (const [place, { specimenId }] of lines.entries()) {
     const { draft, line } = await openBench(person(userId), { exerciseId, specimenId }, { now: at });
-    const spacing = spacingBy(line.pack, settings[place]!, { ...hand, place });
+    const spacing = spacingBy(line.pack, spacings[place]!, { ...habit, place });
     await saveDraft(
       person(userId),
       { draftId: draft.id, baseVersion: draft.version, clientId: `demo-${at.getTime()}`, seq: 1, spacing },

@@ -91,7 +91,7 @@ function lineSummary(
     compared: compared.length,
     tightness: spreadOf(compared.map(({ tightness }) => tightness)),
     pairs,
-    identical: identicalSettings(own),
+    identical: identicalSpacings(own),
   };
 }
 
@@ -101,7 +101,7 @@ const spreadOf = (values: readonly number[]): Spread | null =>
     : { median: quantile(values, 0.5), lower: quantile(values, 0.25), upper: quantile(values, 0.75) };
 
 /** Groups of members whose settings of one line are the same in every number, where anything was set at all. */
-export function identicalSettings(
+export function identicalSpacings(
   lines: readonly Pick<LineOfMember, 'memberId' | 'tracking' | 'offsets'>[],
 ): string[][] {
   const touched = lines.filter(({ tracking, offsets }) => tracking !== 0 || offsets.some((offset) => offset !== 0));

@@ -150,12 +150,12 @@ type Rounds = {
  * and the reference.
  */
 export function sinceLastRound({ then, now, maps, before, after, notes }: Rounds): MovedPair[] {
-  const said = notes.flatMap(({ changes }) => changes);
+  const noted = notes.flatMap(({ changes }) => changes);
   return then.offsets.flatMap((_, pair) => {
     const place = followPair(pair, maps);
     const change = pairChange(pair, then, now, place, null);
     if (change.now !== null && change.moved === 0) return [];
-    const toward = said.find((one) => one.pair === pair && one.toward !== null)?.toward ?? null;
+    const toward = noted.find((one) => one.pair === pair && one.toward !== null)?.toward ?? null;
     return [
       { ...change, toward, place, reference: place === null ? null : besideReference(before, pair, after, place) },
     ];

@@ -30,7 +30,7 @@ export function faultsOf(measure: StoredMeasure | null, comparison: StoredCompar
 
 function fromReference({ pairs, findings }: StoredComparison): PairFault[] {
   const misplaced = findings.filter(({ kind }) => kind === 'misplaced');
-  const told = new Set(misplaced.flatMap(({ from, to }) => (from === null || to === null ? [] : [from, to])));
+  const covered = new Set(misplaced.flatMap(({ from, to }) => (from === null || to === null ? [] : [from, to])));
   const letters = misplaced.flatMap((finding): PairFault[] => {
     const { from, to, direction } = finding;
     const { sentence } = sayFinding(finding);
@@ -40,7 +40,7 @@ function fromReference({ pairs, findings }: StoredComparison): PairFault[] {
       : [];
   });
   const gaps = pairs
-    .filter(({ within, index }) => !within && !told.has(index))
+    .filter(({ within, index }) => !within && !covered.has(index))
     .map(({ index, rest, tolerance }): PairFault => ({
       first: index,
       last: index,
@@ -96,12 +96,12 @@ export const sharedFaultSchema = z.strictObject({
 });
 type SharedFault = z.infer<typeof sharedFaultSchema>;
 
-type Setting = { specimenVersionId: string; faults: readonly Pick<PairFault, 'first' | 'last' | 'fault'>[] };
+type LineFaults = { specimenVersionId: string; faults: readonly Pick<PairFault, 'first' | 'last' | 'fault'>[] };
 
 /**
  * Faults that at least two spacings have at the same pair, the most frequent first; of equals, the first in the line.
  */
-export function gatherFaults(settings: readonly Setting[]): SharedFault[] {
+export function gatherFaults(settings: readonly LineFaults[]): SharedFault[] {
   const each = settings.flatMap(({ specimenVersionId, faults }, at) =>
     faults.map(({ first, last, fault }) => ({ specimenVersionId, first, last, fault, at })),
   );

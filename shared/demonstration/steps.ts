@@ -56,20 +56,20 @@ export function changedRun(before: Spacing, after: Spacing): [number, number] | 
 
 /** What a step did, in words: `“V” and “a” 12 closer`, `3 gaps from “V” to “e” 5 wider each`, `tracking 10 closer`. */
 export function stepWords(pack: Pack, { tracking, moves, run }: DemonstrationStep): string {
-  const said: string[] = [];
-  if (tracking !== 0) said.push(`tracking ${how(tracking)}`);
+  const sentences: string[] = [];
+  if (tracking !== 0) sentences.push(`tracking ${how(tracking)}`);
   const amounts = [...new Set(moves.map(([, by]) => by))];
   if (moves.length > 0 && moves.length <= 2)
-    said.push(...moves.map(([pair, by]) => `${pairName(pack, pair)} ${how(by)}`));
+    sentences.push(...moves.map(([pair, by]) => `${pairName(pack, pair)} ${how(by)}`));
   else if (moves.length > 0)
-    said.push(
+    sentences.push(
       `${counted(moves.length, 'gap')} ${span(pack, moves[0]![0], moves[moves.length - 1]![0])}${amounts.length === 1 ? ` ${how(amounts[0]!)} each` : ''}`,
     );
-  if (said.length === 0)
+  if (sentences.length === 0)
     return run
       ? `${run[0] === run[1] ? pairName(pack, run[0]) : span(pack, run[0], run[1])}, left as it is`
       : 'the line, left as it is';
-  return said.join(', ');
+  return sentences.join(', ');
 }
 
 const how = (by: number): string => `${numberText(Math.abs(by))} ${by < 0 ? 'closer' : 'wider'}`;

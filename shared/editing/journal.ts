@@ -82,8 +82,8 @@ export function writeChange(
   const root = rootOf(scope);
   const { steps, cursor } = history;
   const same = before ? firstDifference(before.history.steps, steps) : 0;
-  const standing = before?.blocks.filter((start) => start <= same) ?? [];
-  const known = standing.length > 0 ? standing : [0];
+  const reused = before?.blocks.filter((start) => start <= same) ?? [];
+  const known = reused.length > 0 ? reused : [0];
   let blocks: readonly number[] = known;
   const write = () => {
     blocks = writeBlocks(store, root, steps, known);
@@ -172,8 +172,8 @@ export function readHistory(store: DeviceStore, scope: JournalScope, change: Wri
   }
   if (steps.length !== at || at + last.length !== count) return alone;
   steps.push(...last);
-  const standing = steps[cursor];
-  return standing && sameDocument(standing, change.document)
+  const step = steps[cursor];
+  return step && sameDocument(step, change.document)
     ? { history: { steps, cursor, gesture: null }, blocks: [...blocks, at] }
     : alone;
 }

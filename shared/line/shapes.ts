@@ -84,7 +84,7 @@ export type Piece = { readonly outline: Outline; readonly place: Place };
 export type Place = { readonly dx: FontUnits; readonly dy: FontUnits; readonly turn: number };
 
 /** What is drawn of a line: its spacing, the ways of looking, and its overlay. */
-export type Setting = {
+export type LineToDraw = {
   readonly pack: Pack;
   readonly spacing: Amounts;
   readonly looks?: Partial<Looks>;
@@ -120,20 +120,20 @@ export type GapMark = { readonly gap: number; readonly fault: 'tight' | 'wide'; 
 /** A note's place: one gap (`from` = `to`) or a run of gaps, and the sign at the end of the hairline. */
 export type GapTie = { readonly from: number; readonly to: number; readonly sign: string };
 
-export function lineShapes(setting: Setting): Shape[] {
-  const { pack, marks = [], ties = [], overlays = [] } = setting;
-  const placed = placeLetters(pack, setting.spacing as { tracking: number; offsets: number[] });
-  const looks = { ...noLooks, ...setting.looks };
-  const open = setting.open ?? openLetters(looks, setting.chosen ?? 0, pack.letters.length);
-  const scene: Scene = { setting, pack, placed, open };
-  const laid = (over: boolean) =>
+export function lineShapes(drawn: LineToDraw): Shape[] {
+  const { pack, marks = [], ties = [], overlays = [] } = drawn;
+  const placed = placeLetters(pack, drawn.spacing as { tracking: number; offsets: number[] });
+  const looks = { ...noLooks, ...drawn.looks };
+  const open = drawn.open ?? openLetters(looks, drawn.chosen ?? 0, pack.letters.length);
+  const scene: Scene = { drawn, pack, placed, open };
+  const overlaid = (over: boolean) =>
     overlays.filter((one) => (one.over ?? false) === over).flatMap((one) => overlayShapes(scene, one));
   return [
-    ...(setting.baseline ? [ruleAt('baseline', [0])] : []),
-    ...laid(false),
+    ...(drawn.baseline ? [ruleAt('baseline', [0])] : []),
+    ...overlaid(false),
     ...shapesOf(looks, 'under', scene),
     ...(looks.hidden ? [] : lettersOf(scene)),
-    ...laid(true),
+    ...overlaid(true),
     ...shapesOf(looks, 'over', scene),
     ...(marks.length > 0 ? [markShape(scene, marks)] : []),
     ...ties.flatMap((tie) => tieShapes(scene, tie)),
@@ -157,7 +157,7 @@ export function pathTexts(pieces: readonly Piece[]): { path: string; place: Plac
 }
 
 type Scene = {
-  readonly setting: Setting;
+  readonly drawn: LineToDraw;
   readonly pack: Pack;
   readonly placed: PlacedLine;
   readonly open: OpenLetters;
@@ -224,7 +224,7 @@ function overlayShapes(scene: Scene, { spacing, ink = 'note', dashed = false, he
   ];
 }
 
-const totalOf = ({ pack, setting: { spacing } }: Scene, gap: number): PerMille =>
+const totalOf = ({ pack, drawn: { spacing } }: Scene, gap: number): PerMille =>
   (pack.builtIn[gap]! * 1000) / pack.unitsPerEm + spacing.tracking + spacing.offsets[gap]!;
 
 function betweenShapes(scene: Scene): Shape[] {
@@ -235,7 +235,7 @@ function betweenShapes(scene: Scene): Shape[] {
       place: placeOf(scene.placed.letters[index]!),
     }));
   return [
-    { kind: 'path', role: 'between', paint: 'hatch', ink: 'warm', alone: scene.setting.looks?.hidden ?? false, pieces },
+    { kind: 'path', role: 'between', paint: 'hatch', ink: 'warm', alone: scene.drawn.looks?.hidden ?? false, pieces },
   ];
 }
 
@@ -272,7 +272,7 @@ function guideShapes({ pack: { vertical } }: Scene): Shape[] {
  * measure weighs.
  */
 function whyShapes(scene: Scene): Shape[] {
-  const gap = scene.setting.chosen ?? null;
+  const gap = scene.drawn.chosen ?? null;
   const left = gap === null ? undefined : scene.placed.letters[gap];
   if (gap === null || !left || !scene.placed.gaps[gap]) return [];
   const unit = scene.pack.unitsPerEm / 1000;
@@ -346,10 +346,10 @@ function wedges(size: FontUnits, fault: GapMark['fault']): number[][] {
 }
 
 /** A hairline from a gap to the lower edge, a bracket where a note is about a run. */
-function tieShapes({ pack, placed, setting }: Scene, { from, to, sign }: GapTie): Shape[] {
+function tieShapes({ pack, placed, drawn }: Scene, { from, to, sign }: GapTie): Shape[] {
   const em = pack.unitsPerEm;
   const size = 0.17 * em;
-  const foot = setting.foot ?? pack.vertical.descender - 0.3 * em;
+  const foot = drawn.foot ?? pack.vertical.descender - 0.3 * em;
   const [left, right] = [placed.gaps[from]!.centre, placed.gaps[to]!.centre];
   const half = (right - left) / 2;
   const [top, bend] = [-0.05 * em, -0.09 * em];

@@ -23,9 +23,9 @@ type Known = {
 const known = new WeakMap<Pack, Known>();
 
 function knownOf(pack: Pack): Known {
-  const kept = known.get(pack) ?? { insides: [], between: [] };
-  known.set(pack, kept);
-  return kept;
+  const cached = known.get(pack) ?? { insides: [], between: [] };
+  known.set(pack, cached);
+  return cached;
 }
 
 /**
@@ -33,12 +33,12 @@ function knownOf(pack: Pack): Known {
  * exactly what the apparent gap counts.
  */
 export function whiteBetween(pack: Pack, gap: number, total: number): Outline {
-  const kept = knownOf(pack);
-  const newest = kept.between[gap];
+  const cached = knownOf(pack);
+  const newest = cached.between[gap];
   if (newest?.total === total) return newest.outline;
   const line = thinned(pairWhite(prepareLine(pack), gap, total), FLAT);
   const outline = { unit: pack.unitsPerEm / 1000, lines: [line], closed: true };
-  kept.between[gap] = { total, outline };
+  cached.between[gap] = { total, outline };
   return outline;
 }
 
@@ -47,8 +47,8 @@ export function whiteBetween(pack: Pack, gap: number, total: number): Outline {
  * by side. Open to one side (c, E): part of the gap too, and counted there.
  */
 export function whiteInside(pack: Pack, letter: number): Insides {
-  const kept = knownOf(pack);
-  const before = kept.insides[letter];
+  const cached = knownOf(pack);
+  const before = cached.insides[letter];
   if (before) return before;
   const found = counters(prepareLine(pack).letters[letter]!);
   const outline = (some: readonly Counter[]): Outline | null =>
@@ -59,7 +59,7 @@ export function whiteInside(pack: Pack, letter: number): Insides {
           lines: some.map((counter) => (counter.kind === 'open' ? thinned(counter.outline, FLAT) : counter.outline)),
           closed: true,
         };
-  return (kept.insides[letter] = {
+  return (cached.insides[letter] = {
     counted: outline(found.filter(({ between }) => between !== 'above-and-below')),
     open: outline(found.filter(({ between }) => between === 'above-and-below')),
   });
@@ -69,21 +69,21 @@ export function whiteInside(pack: Pack, letter: number): Insides {
 const FLAT = 0.6;
 
 /**
- * Drops points of a polyline that are within `tolerance` of the straight line between the last kept point and the next
+ * Drops points of a polyline that are within `tolerance` of the straight line between the last cached point and the next
  * one: a cheap pass for drawing, not for measuring. Points are x0 y0 x1 y1 …; the first and last stay.
  */
 export function thinned(points: readonly number[], tolerance: number): number[] {
   const count = points.length / 2;
   if (count < 3) return [...points];
-  const kept = [points[0]!, points[1]!];
+  const cached = [points[0]!, points[1]!];
   let from = 0;
   for (let to = 2; to < count; to += 1) {
     if (fits(points, from, to, tolerance)) continue;
     from = to - 1;
-    kept.push(points[2 * from]!, points[2 * from + 1]!);
+    cached.push(points[2 * from]!, points[2 * from + 1]!);
   }
-  kept.push(points.at(-2)!, points.at(-1)!);
-  return kept;
+  cached.push(points.at(-2)!, points.at(-1)!);
+  return cached;
 }
 
 /** Whether every point between two others is near the straight line from one to the other. */

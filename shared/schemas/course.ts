@@ -6,20 +6,20 @@ export const roleSchema = z.enum(roles);
 export type Role = z.infer<typeof roleSchema>;
 
 /** What follows from a role where no permission says it: who teaches the course, and who answers for it. */
-const standing: Record<Role, { teaches: boolean; leads: boolean }> = {
+const duties: Record<Role, { teaches: boolean; leads: boolean }> = {
   instructor: { teaches: true, leads: true },
   assistant: { teaches: true, leads: false },
   student: { teaches: false, leads: false },
 };
 
 /** Whether a member with this role, as it is stored, teaches. @throws ZodError for an unknown role. */
-export const teaches = (role: string): boolean => standing[z.parse(roleSchema, role)].teaches;
+export const teaches = (role: string): boolean => duties[z.parse(roleSchema, role)].teaches;
 
 /**
  * Whether a member with this role plans exercises, releases marks and manages people.
  * @throws ZodError as `teaches`.
  */
-export const leadsCourse = (role: string): boolean => standing[z.parse(roleSchema, role)].leads;
+export const leadsCourse = (role: string): boolean => duties[z.parse(roleSchema, role)].leads;
 
 /** A title on one line, 1 to 120 characters. */
 export const courseTitleSchema = oneLine(

@@ -27,11 +27,11 @@ export const saveRequestSchema = z.strictObject({
 });
 export type SaveRequest = z.infer<typeof saveRequestSchema>;
 
-const kept = { spacing: spacingSchema, tolerances: z.optional(tolerancesSchema), reasons: z.optional(reasonsSchema) };
+const stored = { spacing: spacingSchema, tolerances: z.optional(tolerancesSchema), reasons: z.optional(reasonsSchema) };
 
 /** Answer: 200 with the new version, or 409 with what the server has instead. */
 export const saveAnswerSchema = z.union([
   z.object({ version: z.int().check(z.gte(0)) }),
-  z.object({ conflict: z.object({ version: z.int().check(z.gte(0)), ...kept }) }),
+  z.object({ conflict: z.object({ version: z.int().check(z.gte(0)), ...stored }) }),
 ]);
 export type SaveAnswer = z.infer<typeof saveAnswerSchema>;

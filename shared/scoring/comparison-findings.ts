@@ -16,8 +16,8 @@ type Compared = {
 /** What a comparison finds: tightness, letters out of place, then the pairs left outside their tolerance. */
 export function comparisonFindings(line: LineMeasure, compared: Compared): { findings: Finding[]; outside: number } {
   const misplaced = misplacedLetters(line.letters.length, compared.pairs);
-  const told = new Set(misplaced.flatMap(({ letter }) => [letter - 1, letter]));
-  const alone = compared.pairs.filter((pair) => !pair.within && !told.has(pair.index));
+  const covered = new Set(misplaced.flatMap(({ letter }) => [letter - 1, letter]));
+  const alone = compared.pairs.filter((pair) => !pair.within && !covered.has(pair.index));
   const findings = [
     ...tightness(line, compared),
     ...misplaced.map((letter) => misplacedFinding(line, letter)),

@@ -3,7 +3,7 @@ import type { LineMeasure, LineReport } from '@/shared/schemas/measure';
 import { capitalsAndSpacesFindings } from './findings/capitals-and-spaces';
 import { contactFindings, darkGroundFindings, mistakableFindings } from './findings/contact';
 import { balanceFindings, evennessFindings, setDifferentlyFindings } from './findings/evenness';
-import { joinedFindings, setTightFindings, standsOutFindings, usualFindings } from './findings/usual';
+import { joinedFindings, setTightFindings, unusualFindings, usualFindings } from './findings/usual';
 import { measureLine } from './measure-line';
 
 /**
@@ -26,7 +26,7 @@ function lineFindings(measured: LineMeasure): Finding[] {
     ...joinedFindings(measured),
     ...setTightFindings(measured),
     ...evennessFindings(measured),
-    ...standsOutFindings(measured),
+    ...unusualFindings(measured),
     ...balanceFindings(measured),
     ...capitalsAndSpacesFindings(measured),
     ...darkGroundFindings(measured),

@@ -12,14 +12,14 @@ import { leftWords } from './contact-words';
 import { outsideWords } from './usual-words';
 
 /** A plain sentence, and the size of it in something that can be seen, where that helps. */
-export type Said = { sentence: string; comparison: string | null };
+export type FindingText = { sentence: string; comparison: string | null };
 
 /**
  * The one place where a finding becomes a sentence: pages, paper, exports and commands all say it as here. What an old
  * engine stored in words keeps them.
  * @example sayFinding(deviation of 20) // { sentence: 'AV is too wide: 20/1000 em more than the reference, …', comparison: … }
  */
-export function sayFinding(finding: StoredFinding): Said {
+export function sayFinding(finding: StoredFinding): FindingText {
   if ('sentence' in finding) return { sentence: finding.sentence, comparison: finding.comparison };
   const beside = 'beside' in finding ? finding.beside : null;
   return { sentence: sentenceOf(finding), comparison: COMPARED.has(finding.kind) ? inSight(finding, beside) : null };

@@ -14,7 +14,7 @@ import type { BenchProps } from '../props';
 import type { BenchSession } from '../session/session';
 import { type BenchState, chosenRun, current, openWindow, overlayDocument, shownDocument } from '../session/state';
 import type { LineOrder } from './order';
-import { currentPainter, leaveStanding, onPainterChange } from './painter';
+import { currentPainter, keepUntilPainted, onPainterChange } from './painter';
 
 export type Drawn = { readonly frame: Frame; readonly placed: PlacedLine; readonly em: CssPx };
 
@@ -171,7 +171,7 @@ export function LineCanvas({ kind, em, onDrawn }: Props) {
       forgetDrawing(draw);
       forgetSharp(sharp, painter);
       painter.forget(number);
-      leaveStanding(canvas);
+      keepUntilPainted(canvas);
       placeRef.current = { origin, turning };
     };
   }, [session, kind, em, onDrawn, painter]);

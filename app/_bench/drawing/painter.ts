@@ -50,7 +50,7 @@ export function onPainterChange(listener: () => void): () => void {
 }
 
 /** Keeps a canvas in place over its replacement until the replacement has been painted. */
-export function leaveStanding(canvas: HTMLCanvasElement): void {
+export function keepUntilPainted(canvas: HTMLCanvasElement): void {
   if (!canvas.hasAttribute('data-drawn')) return canvas.remove();
   canvas.removeAttribute('data-drawn');
   canvas.removeAttribute('data-view');

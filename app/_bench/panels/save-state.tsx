@@ -13,11 +13,11 @@ export function SaveState() {
   const conflict = useBench((state) => state.sync.conflict);
   const kind = useBenchAtOnce(stateKind);
   const reason = useBench(({ sync }) => (sync.trouble.kind === 'refused' ? sync.trouble.reason : ''));
-  const deviceKeeps = useBench((state) => state.deviceKeeps);
+  const deviceStores = useBench((state) => state.deviceStores);
   if (conflict) return <Conflict theirs={conflict} />;
   return (
     <div className={styles.saveState} role="status" data-save={kind}>
-      {props.save === null ? <p>Kept on this device only.</p> : <p>{words(kind, reason, deviceKeeps)}</p>}
+      {props.save === null ? <p>Kept on this device only.</p> : <p>{words(kind, reason, deviceStores)}</p>}
       {kind === 'signed out' && props.save !== null && (
         <p>
           <a href={props.signIn ?? '/sign-in'} target="_blank" rel="noreferrer">
@@ -26,7 +26,7 @@ export function SaveState() {
           (opens a new tab), then come back: the rest goes by itself.
         </p>
       )}
-      {!deviceKeeps && kind !== 'saved' && (
+      {!deviceStores && kind !== 'saved' && (
         <p>
           <strong>
             This device has no room to keep changes. Leave this page open until it says that all is saved.
@@ -48,8 +48,8 @@ function stateKind({ sync, history }: BenchState, atRest: boolean): Kind {
   return isSaved(sync) && !history.gesture && atRest ? 'saved' : 'saving';
 }
 
-function words(kind: Kind, reason: string, deviceKeeps: boolean): string {
-  const stored = deviceKeeps ? 'Your changes are kept on this device' : 'Your changes are on this page';
+function words(kind: Kind, reason: string, deviceStores: boolean): string {
+  const stored = deviceStores ? 'Your changes are kept on this device' : 'Your changes are on this page';
   switch (kind) {
     case 'saved':
       return 'All changes are saved.';

@@ -72,7 +72,7 @@ function write(personKey: string, results: PracticeResult[]): boolean {
   }
 }
 
-export type Keeping = 'kept' | 'sending' | Extract<Sent, { failed: string }>['failed'] | 'this device only';
+export type ResultsState = 'saved' | 'sending' | Extract<Sent, { failed: string }>['failed'] | 'this device only';
 
 /**
  * A person's sittings: stored on the device first, then on the server. Waiting results are sent when the page opens,
@@ -82,11 +82,11 @@ export function useResults(
   personKey: string,
   stored: PracticeResult[],
   save: string | null,
-): { results: PracticeResult[]; keeping: Keeping; add: (result: PracticeResult) => void; send: () => void } {
+): { results: PracticeResult[]; state: ResultsState; add: (result: PracticeResult) => void; send: () => void } {
   const [server, setServer] = useState(stored);
   const [waiting, setWaiting] = useState(() => readWaiting(personKey));
-  const [keeping, setKeeping] = useState<Keeping>(
-    save === null ? 'this device only' : waiting.length > 0 ? 'sending' : 'kept',
+  const [state, setState] = useState<ResultsState>(
+    save === null ? 'this device only' : waiting.length > 0 ? 'sending' : 'saved',
   );
   const busy = useRef(false);
   const waits = useRef(waiting);
@@ -97,11 +97,11 @@ export function useResults(
         if (save === null || busy.current) return;
         busy.current = true;
         while (waits.current.length > 0) {
-          setKeeping('sending');
+          setState('sending');
           const sent = await sendWaiting(save, waits.current);
           if ('failed' in sent) {
             busy.current = false;
-            return setKeeping(sent.failed);
+            return setState(sent.failed);
           }
           const arrived = waits.current.filter(({ requestKey }) => sent.stored.includes(requestKey));
           dropWaiting(personKey, sent.stored);
@@ -110,7 +110,7 @@ export function useResults(
           setServer((before) => [...before, ...arrived]);
         }
         busy.current = false;
-        setKeeping('kept');
+        setState('saved');
       })(),
     [personKey, save],
   );
@@ -123,7 +123,7 @@ export function useResults(
 
   return {
     results: allResults(server, waiting),
-    keeping,
+    state,
     send,
     add(result) {
       addWaiting(personKey, result);

@@ -13,7 +13,7 @@ import type { EyePracticeProps } from '../props';
 import { newKey } from '../session/device';
 import styles from './practice.module.css';
 import { Question, type Sheet } from './question';
-import { type Keeping, useResults } from './results';
+import { type ResultsState, useResults } from './results';
 
 /** The first move is too large to miss, in 1/1000 em. */
 const START = 100;
@@ -22,7 +22,7 @@ const MOST = 220;
 /** One sitting: questions until the staircase has turned often enough, then how small a move the person saw. */
 export function Sitting({ packs, personKey, results: stored, save }: EyePracticeProps) {
   const [sheet, setSheet] = useState<Sheet | null>(null);
-  const { results, keeping, add, send } = useResults(personKey, stored, save);
+  const { results, state, add, send } = useResults(personKey, stored, save);
   const [ended, setEnded] = useState<PracticeResult | null>(null);
   const random = useRef(Math.random);
 
@@ -85,7 +85,7 @@ export function Sitting({ packs, personKey, results: stored, save }: EyePractice
         </p>
       )}
       <Begin begin={begin} />
-      <KeepingWords keeping={keeping} send={send} any={results.length > 0} />
+      <StateWords state={state} send={send} any={results.length > 0} />
       <ResultsOverTime results={results} />
     </div>
   );
@@ -98,9 +98,9 @@ function unmovedWords(unmoved: PracticeResult['unmoved']): string {
 }
 
 /** Where the results are stored, and what to do when they haven't reached the server. */
-function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => void; any: boolean }) {
-  const words: Record<Keeping, string> = {
-    kept: any ? 'All your results are kept with your account.' : '',
+function StateWords({ state, send, any }: { state: ResultsState; send: () => void; any: boolean }) {
+  const words: Record<ResultsState, string> = {
+    saved: any ? 'All your results are kept with your account.' : '',
     sending: 'Your results are on this device and are being sent to your account …',
     unreachable: 'No answer from the server. Your results are kept on this device and will be sent when it answers.',
     'signed out':
@@ -108,10 +108,10 @@ function KeepingWords({ keeping, send, any }: { keeping: Keeping; send: () => vo
     refused: 'Your results couldn’t be saved to the server. They are kept on this device.',
     'this device only': any ? 'Your results are kept on this device only.' : '',
   };
-  const waits = keeping === 'unreachable' || keeping === 'signed out' || keeping === 'refused';
+  const waits = state === 'unreachable' || state === 'signed out' || state === 'refused';
   return (
-    <p className={styles.row} role="status" data-keeping={keeping}>
-      <span className="quiet note-size">{words[keeping]}</span>
+    <p className={styles.row} role="status" data-state={state}>
+      <span className="quiet note-size">{words[state]}</span>
       {waits && (
         <button type="button" className="button button-small" onClick={send}>
           Send them now

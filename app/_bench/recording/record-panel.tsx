@@ -13,7 +13,7 @@ import styles from './recording.module.css';
 export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<BenchProps['demonstrations']> }) {
   const session = useSession();
   const [recorder] = useState(() => openRecorder(session, demonstrations));
-  const { recording, stored, deviceKeeps } = useSyncExternalStore(
+  const { recording, stored, deviceStores } = useSyncExternalStore(
     recorder.store.subscribe,
     recorder.store.get,
     recorder.store.get,
@@ -43,21 +43,21 @@ export function RecordPanel({ demonstrations }: { demonstrations: NonNullable<Be
         </p>
       ) : (
         <>
-          <Standing recording={recording} recorder={recorder} />
-          {!deviceKeeps && (
+          <RecordingState recording={recording} recorder={recorder} />
+          {!deviceStores && (
             <p role="alert">
               <strong>This device has no room for the recording. Stop and keep it before you leave this page.</strong>
             </p>
           )}
           <Reasons recording={recording} recorder={recorder} />
-          {recording.state === 'ended' && <KeepRecording recording={recording} recorder={recorder} />}
+          {recording.state === 'ended' && <SaveRecording recording={recording} recorder={recorder} />}
         </>
       )}
     </section>
   );
 }
 
-function Standing({ recording, recorder }: { recording: Recording; recorder: Recorder }) {
+function RecordingState({ recording, recorder }: { recording: Recording; recorder: Recorder }) {
   const { state, steps } = recording;
   const words = { running: 'Recording', paused: 'Recording pauses', ended: 'Recorded' }[state];
   return (
@@ -136,13 +136,13 @@ function Reason({ recording, index, recorder }: { recording: Recording; index: n
 }
 
 /** Gives the recording its title and saves it, or discards it after asking. */
-function KeepRecording({ recording, recorder }: { recording: Recording; recorder: Recorder }) {
+function SaveRecording({ recording, recorder }: { recording: Recording; recorder: Recorder }) {
   const { signIn } = useSession().props;
   const { sending, trouble } = useSyncExternalStore(recorder.store.subscribe, recorder.store.get, recorder.store.get);
   const [asked, setAsked] = useState(false);
   const [missing, setMissing] = useState('');
   const id = useId();
-  function keep() {
+  function save() {
     if (recording.steps.length === 0)
       return setMissing('There is no step in it yet: go on recording and space something.');
     if (recording.title.trim() === '') return setMissing('Give the demonstration a title.');
@@ -155,7 +155,7 @@ function KeepRecording({ recording, recorder }: { recording: Recording; recorder
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        keep();
+        save();
       }}
     >
       <div className={bench.reason}>

@@ -25,10 +25,10 @@ type RecorderState = {
   readonly recording: Recording | null;
   /** The step whose reason is being typed; null = the last one. */
   readonly sending: boolean;
-  readonly trouble: Exclude<SendAnswer, 'kept'> | null;
+  readonly trouble: Exclude<SendAnswer, 'saved'> | null;
   /** Id of the last recording that the server accepted. */
   readonly stored: string | null;
-  readonly deviceKeeps: boolean;
+  readonly deviceStores: boolean;
 };
 
 export type Recorder = {
@@ -66,33 +66,33 @@ export function openRecorder(
     sending: false,
     trouble: null,
     stored: null,
-    deviceKeeps: true,
+    deviceStores: true,
   });
   const spacing = () => spacingOf(settled(session.store.get().history));
 
-  function keep(recording: Recording | null): void {
+  function setRecording(recording: Recording | null): void {
     if (recording === store.get().recording) return;
-    let deviceKeeps = true;
+    let deviceStores = true;
     try {
       if (recording) device.set(place, JSON.stringify(recording));
       else device.remove(place);
     } catch {
-      deviceKeeps = false;
+      deviceStores = false;
     }
-    store.set({ recording, deviceKeeps, ...(recording && { stored: null }) });
+    store.set({ recording, deviceStores, ...(recording && { stored: null }) });
   }
   const change = (how: (recording: Recording) => Recording) => {
     const { recording } = store.get();
-    if (recording) keep(how(recording));
+    if (recording) setRecording(how(recording));
   };
 
   return {
     store,
-    begin: () => keep(startRecording(newKey(), spacing())),
+    begin: () => setRecording(startRecording(newKey(), spacing())),
     pause: () => change((recording) => ({ ...recording, state: 'paused' })),
     resume: () => change((recording) => resumeRecording(recording, spacing())),
     end: () => change((recording) => ({ ...recording, state: 'ended' })),
-    discard: () => keep(null),
+    discard: () => setRecording(null),
     setTitle: (title) => change((recording) => ({ ...recording, title })),
     setReason: (index, reason) => change((recording) => withReason(recording, index, reason)),
     remark() {
@@ -108,8 +108,8 @@ export function openRecorder(
         title: recording.title,
         recorded: recordedSteps(recording),
       });
-      if (answer === 'kept') keep(null);
-      store.set({ sending: false, ...(answer === 'kept' ? { stored: recording.id } : { trouble: answer }) });
+      if (answer === 'saved') setRecording(null);
+      store.set({ sending: false, ...(answer === 'saved' ? { stored: recording.id } : { trouble: answer }) });
     },
     attach() {
       let before = session.store.get().history;
@@ -149,7 +149,7 @@ function read(text: string | null, pairs: number): Recording | null {
   }
 }
 
-type SendAnswer = 'kept' | 'unreachable' | 'signed out' | { refused: string };
+type SendAnswer = 'saved' | 'unreachable' | 'signed out' | { refused: string };
 
 /** Sends a recording; sent again to its own address it is the same one. */
 async function sendRecording(
@@ -162,7 +162,7 @@ async function sendRecording(
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
     });
-    if (answer.ok) return 'kept';
+    if (answer.ok) return 'saved';
     if (answer.status === 401) return 'signed out';
     if (answer.status >= 500) return 'unreachable';
     const answered = (await answer.json()) as { error?: { message?: unknown } };

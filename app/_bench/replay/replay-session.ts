@@ -40,7 +40,7 @@ export function openReplay({
     screen: readScreen(),
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
-    deviceKeeps: true,
+    deviceStores: true,
   });
   const nothing = () => undefined;
   return {

@@ -72,7 +72,7 @@ export function openSession(props: BenchProps): BenchSession {
     screen: readScreen(),
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
-    deviceKeeps: lasting && keeps,
+    deviceStores: lasting && keeps,
   });
   let sender: Sender | null = null;
   let written: Written | null = found;
@@ -90,7 +90,7 @@ export function openSession(props: BenchProps): BenchSession {
       shown: 'mine',
       replayed: null,
       playing: false,
-      deviceKeeps: written !== null && lasting,
+      deviceStores: written !== null && lasting,
       sync: advance(before.sync, { kind: 'changed', change }),
     });
     sender?.kick();

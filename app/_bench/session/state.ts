@@ -36,7 +36,7 @@ export type BenchState = {
   readonly zoom: number;
   readonly singleKeys: boolean;
   /** False once this device is full. */
-  readonly deviceKeeps: boolean;
+  readonly deviceStores: boolean;
 };
 
 /** The document now, an open gesture included. */

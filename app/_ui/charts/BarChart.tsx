@@ -1,12 +1,12 @@
 import { numberText, signed } from '@/shared/text/number';
 import { chartScale, percent, Places } from './axes';
-import { type ChartCell, type ChartColumn, ChartFrame, type ChartSaid } from './chart-frame';
+import { type ChartCell, type ChartColumn, ChartFrame, type ChartText } from './chart-frame';
 
 /**
  * A bar; `more` are further cells of its row in the table, in the order of `moreColumns`. Null is read as “nothing”.
  */
 type Bar = { name: string; value: number | null; more?: readonly ChartCell[] };
-type Props = ChartSaid & {
+type Props = ChartText & {
   x: { label: string; unit?: string; include?: readonly number[]; digits?: number; plus?: boolean };
   rowName: string;
   bars: readonly Bar[];

@@ -1,7 +1,7 @@
 import { area, line } from 'd3-shape';
 import { numberText, signed } from '@/shared/text/number';
 import { chartScale, Levels, percent, Places, type ScaleKind } from './axes';
-import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
+import { type ChartCell, ChartFrame, type ChartText } from './chart-frame';
 import { ChartKey, ChartMark, seriesClass } from './chart-mark';
 
 /**
@@ -10,7 +10,7 @@ import { ChartKey, ChartMark, seriesClass } from './chart-mark';
  */
 export type ChartPoint = { x: number; y: number | null; lower?: number; upper?: number };
 type Axis = { label: string; unit?: string };
-type Props = ChartSaid & {
+type Props = ChartText & {
   /** `words` formats a value of x (a date, “Round 2”); numbers otherwise. */
   x: Axis & { scale: ScaleKind; words?: (value: number) => string };
   /** `include`: values that must be on the axis (usually 0); `digits`: decimals; `plus`: with sign. */

@@ -1,7 +1,7 @@
 import { numberText, signed } from '@/shared/text/number';
 import { quantile } from '@/shared/stats/quantile';
 import { chartScale, type ChartScale, percent, Places } from './axes';
-import { type ChartCell, ChartFrame, type ChartSaid } from './chart-frame';
+import { type ChartCell, ChartFrame, type ChartText } from './chart-frame';
 import { ChartKey } from './chart-mark';
 
 /** What is known about a row whose single values are unknown. */
@@ -16,7 +16,7 @@ type SpreadRow = {
   band?: { from: number; to: number };
 };
 type FilledRow = Omit<SpreadRow, 'spread'> & { spread: RowSpread | null };
-type Props = ChartSaid & {
+type Props = ChartText & {
   x: { label: string; unit?: string; include?: readonly number[]; digits?: number; plus?: boolean };
   /** What a row stands for: the first column of the table (“Pair”). */
   rowName: string;

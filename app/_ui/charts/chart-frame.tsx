@@ -19,7 +19,7 @@ export type ChartCell = string | number | null;
 export type ChartNumbers = { columns: readonly ChartColumn[]; rows: readonly (readonly ChartCell[])[] };
 
 /** What every chart gets besides its data. */
-export type ChartSaid = {
+export type ChartText = {
   /** Its name: what is drawn. */
   title: string;
   /** What it shows, in a sentence or two that the caller makes from the same data. */
@@ -42,7 +42,7 @@ export function ChartFrame({
   numbers,
   drawing,
   chartKey,
-}: ChartSaid & {
+}: ChartText & {
   numbers: ChartNumbers;
   chartKey?: ReactNode;
   drawing: (ids: { name: string; description: string }) => ReactNode;

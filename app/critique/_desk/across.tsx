@@ -12,7 +12,7 @@ import { acrossKeys, type Acts, KeyHelp } from './keys';
 import { LooksMenu, useKeysAndLooks, useLooks } from './looks';
 import { send } from '@/app/_ui/send';
 import { suggestedFirst } from './note-form';
-import { Unsaved, useKeptText, useNoteSending } from './notes';
+import { Unsaved, useStoredText, useNoteSending } from './notes';
 import { useGoing } from './queue';
 import style from './desk.module.css';
 
@@ -32,8 +32,8 @@ export function Across({ page }: { page: AcrossPage }) {
   const [message, setMessage] = useState('');
   const [looking, setLooking] = useState<string | null>(null);
   const [left, setLeft] = useState<{ token: string; note: NoteView }[]>([]);
-  const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
-  const [stored, keep] = useKeptText(personKey, `across/${page.round}/${page.specimen.id}/${chosen?.key ?? ''}`);
+  const [keysOff, setKeysOff] = useStoredText(personKey, 'critique-keys-off');
+  const [stored, keep] = useStoredText(personKey, `across/${page.round}/${page.specimen.id}/${chosen?.key ?? ''}`);
   const [firstId] = useState(newId);
   const looks = useLooks();
   const run = readRun(stored, firstId);

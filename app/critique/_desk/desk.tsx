@@ -16,7 +16,7 @@ import { Marks } from './marks';
 import { NoteForm, StockNotes, suggestedFirst, useStock } from './note-form';
 import { marksOf, Sheet, tiesOf, overlaysOf } from './sheet';
 import { useClaim, useGoing, useQueue } from './queue';
-import { useKeptText, useNotes } from './notes';
+import { useStoredText, useNotes } from './notes';
 import { Suggestion, usePlace, Where } from './place';
 import style from './desk.module.css';
 
@@ -34,8 +34,8 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const [overlayIndex, setOverlayIndex] = useState(-1);
   const [message, setMessage] = useState('');
   const stored = useStock(desk.course.id, desk.stock, setMessage);
-  const [keysOff, setKeysOff] = useKeptText(personKey, 'critique-keys-off');
-  const [text, keepText] = useKeptText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
+  const [keysOff, setKeysOff] = useStoredText(personKey, 'critique-keys-off');
+  const [text, keepText] = useStoredText(personKey, `note/${proof.token}/${line.specimenVersionId}`);
   const place = usePlace(spacing);
   const notes = useNotes(personKey, { proofId: proof.token, specimenVersionId: line.specimenVersionId }, desk.notes);
   const queue = useQueue(desk, { go: leaveFor, say: setMessage });

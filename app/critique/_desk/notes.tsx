@@ -204,7 +204,7 @@ function readNotes(text: string): readonly WriteNote[] {
 const textChanged = 'kerncrit-kept-text';
 
 /** A text that survives a reload, a lost session or a closed window until it is cleared. Stored on this device only. */
-export function useKeptText(personKey: string, name: string): [string, (text: string) => void] {
+export function useStoredText(personKey: string, name: string): [string, (text: string) => void] {
   const place = `kerncrit/${encodeURIComponent(personKey)}/${name}`;
   const text = useSyncExternalStore(
     subscribeToTexts,

@@ -124,7 +124,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
     <li className="work-line">
       <Link
         href={`/exercises/${exerciseId}/bench/${line.specimenId}`}
-        aria-label={`Line ${place}: ${line.text}. ${standing(line)}. Space it on the bench`}
+        aria-label={`Line ${place}: ${line.text}. ${progress(line)}. Space it on the bench`}
       >
         <SheetFrame ground={ground}>
           <LineDrawing pack={pack} spacing={line.spacing} label={null} />
@@ -136,7 +136,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
           {withUnit(size.value, size.unit)}, {ground} ground
           {line.remark && <>. {line.remark}</>}
         </span>
-        <strong>{standing(line)}</strong>
+        <strong>{progress(line)}</strong>
         <span>
           <Link href={`/exercises/${exerciseId}/bench/${line.specimenId}?trial=1`}>
             Try it without sending<span className="visually-hidden"> (line {place})</span>
@@ -155,7 +155,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
   );
 }
 
-function standing(line: Work['lines'][number]): string {
+function progress(line: Work['lines'][number]): string {
   if (line.draftVersion === 0) return 'Untouched';
   return line.changedSinceSent ? 'Changed since the last proof' : 'As last sent';
 }

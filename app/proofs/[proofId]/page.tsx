@@ -13,7 +13,7 @@ import { Released } from './released';
 
 type Props = { params: Promise<{ proofId: string }>; searchParams: Promise<{ sent?: string; answered?: string }> };
 
-const standingWords = {
+const statusWords = {
   counts: 'Yes, this proof counts in its round.',
   replaced: 'No, another proof of yours counts in this round.',
   kept: 'No: an earlier proof was already being marked. This one is kept, and counts only if your instructor picks it.',
@@ -62,7 +62,7 @@ export default async function ProofPage({ params, searchParams }: Props) {
           )}
         </dd>
         <dt>Counts</dt>
-        <dd>{standingWords[proof.counts]}</dd>
+        <dd>{statusWords[proof.counts]}</dd>
         <dt>Reasoning</dt>
         <dd>{proof.reasoning}</dd>
         <dt>Lines</dt>

@@ -98,7 +98,7 @@ const joined = (before: PhoneState, now: PhoneState): PhoneState => ({
 });
 
 type Point = { line: string; pair: number };
-type Kept = { phone: string; asking: number; point: Point | null };
+type Stored = { phone: string; asking: number; point: Point | null };
 
 /**
  * Where this phone points. Its random code and its point are stored on the phone, for this wall only. Taps are sent one
@@ -115,14 +115,14 @@ function usePoint(
     () => true,
     () => false,
   );
-  const [changed, setChanged] = useState<Kept | null>(null);
+  const [changed, setChanged] = useState<Stored | null>(null);
   const [message, setMessage] = useState('');
   const sending = useRef<Promise<unknown>>(Promise.resolve());
   const stored = changed ?? (here ? read(place) : null);
   const point = stored && stored.asking === asking ? stored.point : null;
 
   const aim = (at: Point | null) => {
-    const next: Kept = { phone: stored?.phone ?? newPhone(), asking, point: at };
+    const next: Stored = { phone: stored?.phone ?? newPhone(), asking, point: at };
     setChanged(next);
     keep(place, next);
     setMessage('');
@@ -146,16 +146,16 @@ function newPhone(): string {
     .replace(/=+$/, '');
 }
 
-function read(place: string): Kept | null {
+function read(place: string): Stored | null {
   try {
-    const stored = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept | null;
+    const stored = JSON.parse(localStorage.getItem(place) ?? 'null') as Stored | null;
     return stored && typeof stored.phone === 'string' ? stored : null;
   } catch {
     return null;
   }
 }
 
-function keep(place: string, stored: Kept): void {
+function keep(place: string, stored: Stored): void {
   try {
     localStorage.setItem(place, JSON.stringify(stored));
   } catch {

@@ -10,7 +10,7 @@ import type { WallChange, WallPack, WallState } from '@/shared/schemas/wall';
 import { medianSpacing, sameAgain } from '@/shared/class/wall';
 import { actsOf, atFirst, type Looking, MEDIAN, REFERENCE } from './acts';
 import { columnsFor, emFor, usePlaces, useSize, widest } from './stage';
-import { KeepNote, Link, type LinkTo } from './room';
+import { SaveNote, Link, type LinkTo } from './room';
 import { Cell, type Over, type Shown } from './wall-line';
 import { Strip } from './strip';
 import { TwoInTurn } from './two-in-turn';
@@ -100,7 +100,7 @@ export function Projector({ wall, close }: { wall: WallOf; close: React.ReactNod
       </div>
       {looking.link && <Link link={wall.link} />}
       {noteAt && newest && (
-        <KeepNote
+        <SaveNote
           key={`${noteAt.line} ${noteAt.pair}`}
           wallId={wall.id}
           at={noteAt}

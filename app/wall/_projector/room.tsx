@@ -75,7 +75,7 @@ type NoteProps = {
  * Saves what was discussed about a gap as a note on that student's proof. Typed text stays until it is saved or
  * discarded.
  */
-export function KeepNote({ wallId, at, shown, count, done }: NoteProps) {
+export function SaveNote({ wallId, at, shown, count, done }: NoteProps) {
   const [body, setBody] = useState(
     count > 0 ? `${counted(count, 'person', 'people')} in the room pointed at this gap. ` : '',
   );

@@ -48,10 +48,10 @@ export function WallLine({ pack, spacing, ground, looks, window, em, width, over
       const dpr = globalThis.devicePixelRatio || 1;
       const context = freshContext(canvas, frame, dpr);
       if (!context) return;
-      const overlays = over.map((laid) => ({
-        ...laid,
+      const overlays = over.map((overlay) => ({
+        ...overlay,
         over: true,
-        ink: laid.dashed ? ('mark' as const) : ('note' as const),
+        ink: overlay.dashed ? ('mark' as const) : ('note' as const),
       }));
       const shapes = lineShapes({ pack, spacing, looks, chosen: window, overlays });
       paintShapes({ context, dpr, frame, inks: inksOf(ground), em }, shapes);

@@ -14,9 +14,9 @@ export function readOptions(words, environment) {
     process.exit(0);
   }
   const given = { ...fromFile(), ...environment };
-  const told = fromWords(words);
-  const host = told['--host'] ?? given.HOST ?? '127.0.0.1';
-  const port = portOf(told['--port'] ?? given.PORT ?? '3000');
+  const chosen = fromWords(words);
+  const host = chosen['--host'] ?? given.HOST ?? '127.0.0.1';
+  const port = portOf(chosen['--port'] ?? given.PORT ?? '3000');
   const address = given.NEXTAUTH_URL ?? `http://${host === '0.0.0.0' || host === '::' ? 'localhost' : host}:${port}`;
   return {
     host,
@@ -31,22 +31,22 @@ export function readOptions(words, environment) {
       PORT: String(port),
       NEXTAUTH_URL: address,
       NEXT_TELEMETRY_DISABLED: '1',
-      ...(told['--real'] ? { DEMO: 'no' } : {}),
+      ...(chosen['--real'] ? { DEMO: 'no' } : {}),
     },
   };
 }
 
 function fromWords(words) {
-  const told = {};
+  const chosen = {};
   for (let index = 0; index < words.length; index += 1) {
     const word = words[index];
-    if (word === '--real') told[word] = 'yes';
+    if (word === '--real') chosen[word] = 'yes';
     else if (word === '--port' || word === '--host') {
-      told[word] = words[(index += 1)];
-      if (told[word] === undefined) throw new Error(`${word} needs a value.\n${help}`);
+      chosen[word] = words[(index += 1)];
+      if (chosen[word] === undefined) throw new Error(`${word} needs a value.\n${help}`);
     } else throw new Error(`"${word}" is not an option.\n${help}`);
   }
-  return told;
+  return chosen;
 }
 
 function portOf(text) {

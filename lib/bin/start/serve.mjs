@@ -8,8 +8,8 @@ export async function serve({ host, port, address }, environment, prepared) {
     // By the channel the server notices when this command is gone, however it ended.
     stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
   });
-  const said = [];
-  server.stdout.on('data', (text) => said.push(String(text)));
+  const output = [];
+  server.stdout.on('data', (text) => output.push(String(text)));
   const ended = new Promise((resolve) => {
     server.once('exit', (code, signal) => resolve({ code, signal }));
   });
@@ -19,12 +19,12 @@ export async function serve({ host, port, address }, environment, prepared) {
 
   const answered = await Promise.race([answers(host, port), ended.then(() => false)]);
   if (answered) {
-    said.length = 0;
+    output.length = 0;
     server.stdout.on('data', (text) => process.stdout.write(text));
     console.log(greeting(address, prepared));
   }
   const { code, signal } = await ended;
-  if (!answered && !signal) throw new Error(`The server ended by itself (${code}):\n${said.join('')}`);
+  if (!answered && !signal) throw new Error(`The server ended by itself (${code}):\n${output.join('')}`);
   process.exit(signal ? 0 : (code ?? 1));
 }
 

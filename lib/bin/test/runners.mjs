@@ -12,12 +12,12 @@ export async function runCheck(name, words) {
 /** Runs beside others; its output is printed when it has ended, and only if it failed. */
 export async function runStep(name, words) {
   const begun = performance.now();
-  const said = [];
+  const output = [];
   const child = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'pipe'] });
-  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => said.push(String(text)));
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => output.push(String(text)));
   const status = await ended(child);
   console.log(`\n${name}: ${status === 0 ? 'done' : 'failed'} (${Math.round((performance.now() - begun) / 1000)} s)`);
-  if (status !== 0) console.log(said.join(''));
+  if (status !== 0) console.log(output.join(''));
 }
 
 export function runUnitTests() {

@@ -30,12 +30,12 @@ async function apply(
 ): Promise<string[]> {
   const migrationsList = readMigrations(folder);
   const filters = { externalTables: [], externalEnums: [] };
-  const stands = await standing(url, migrationsList);
-  if (stands === 'current') return [];
+  const state = await databaseState(url, migrationsList);
+  if (state === 'current') return [];
   const engine = <T>(work: (engine: SchemaEngine) => Promise<T>) =>
     withSchemaEngine(readSchema(providerOf(url)), migrationAdapter(url), work);
   // On a fresh SQLite file the engine cannot answer this.
-  if (stands === 'other') {
+  if (state === 'other') {
     refuse(
       await engine((asked) =>
         asked.diagnoseMigrationHistory({ migrationsList, filters, optInToShadowDatabase: false }),
@@ -73,7 +73,7 @@ type Row = { migration_name: string; checksum: string; finished_at: unknown; rol
  * The state of the database compared with the migrations in the folder. `current` is found without the schema engine,
  * which is slow to load and wants the file for itself: so a second start is quick, and works beside a server.
  */
-export async function standing(
+export async function databaseState(
   url: string,
   list: ReturnType<typeof readMigrations>,
 ): Promise<'empty' | 'current' | 'other'> {

@@ -93,7 +93,7 @@ function headLines(layout: Layout, number: number, { pack, size, ground }: Drawi
 }
 
 /** The ties of the notes that begin on this piece of the line, from left to right; notes on the same gaps share one. */
-function tiesOn(part: LinePart, notes: readonly NoteWords[], { notes: stand }: LineParts): Tie[] {
+function tiesOn(part: LinePart, notes: readonly NoteWords[], { notes: placement }: LineParts): Tie[] {
   const at = new Map(part.gaps.map(({ index, x }) => [index, x]));
   const ties: Tie[] = [];
   for (const note of notes) {
@@ -109,7 +109,8 @@ function tiesOn(part: LinePart, notes: readonly NoteWords[], { notes: stand }: L
         notes: [note],
         x,
         end,
-        lane: stand === 'beside' ? ties.length : x - (ties.at(-1)?.x ?? -100) < 22 ? (ties.at(-1)!.lane + 1) % 3 : 0,
+        lane:
+          placement === 'beside' ? ties.length : x - (ties.at(-1)?.x ?? -100) < 22 ? (ties.at(-1)!.lane + 1) % 3 : 0,
       });
   }
   return ties;
@@ -117,11 +118,11 @@ function tiesOn(part: LinePart, notes: readonly NoteWords[], { notes: stand }: L
 
 const lanesOf = (ties: readonly Tie[]): number =>
   ties.length === 0 ? 0 : 1 + Math.max(...ties.map(({ lane }) => lane));
-const spread = (stand: LineParts['notes']): number => (stand === 'beside' ? laneHeight : 10);
+const spread = (placement: LineParts['notes']): number => (placement === 'beside' ? laneHeight : 10);
 
-function heightOf(ties: readonly Tie[], part: LinePart, stand: LineParts['notes']): number {
+function heightOf(ties: readonly Tie[], part: LinePart, placement: LineParts['notes']): number {
   return (
-    lanesOf(ties) * spread(stand) + (ties.length > 0 ? bracket + 2 : 0) + part.above + part.below + 2 * padding + 8
+    lanesOf(ties) * spread(placement) + (ties.length > 0 ? bracket + 2 : 0) + part.above + part.below + 2 * padding + 8
   );
 }
 
@@ -133,11 +134,11 @@ function drawPart(
   { ground }: Drawing,
   ties: readonly Tie[],
   alt: string,
-  stand: LineParts['notes'],
+  placement: LineParts['notes'],
 ): { after: Place; lanes: number[] } {
   const { columns } = layout;
   const lanes = lanesOf(ties);
-  const groundTop = at.y + lanes * spread(stand) + (ties.length > 0 ? bracket : 0);
+  const groundTop = at.y + lanes * spread(placement) + (ties.length > 0 ? bracket : 0);
   const baseline = groundTop + padding + part.above;
   const bottom = baseline + part.below + padding;
   const x = columns.left;
@@ -165,7 +166,7 @@ function drawPart(
   ];
   layout.add(at, { tag: 'Figure', alt, ops, bbox: [x, baseline - part.above, x + part.width, baseline + part.below] });
   const levels = ties.map(({ lane }) =>
-    stand === 'beside' ? at.y + lane * laneHeight + 4 : groundTop - bracket - lane * 10,
+    placement === 'beside' ? at.y + lane * laneHeight + 4 : groundTop - bracket - lane * 10,
   );
   ties.forEach((tie, index) => {
     const [left, right, level] = [x + tie.x, x + tie.end, levels[index]!];
@@ -184,10 +185,10 @@ function drawPart(
       hair([
         [left, tie.end > tie.x ? groundTop + 1 : groundTop + padding - 2],
         [left, level],
-        ...(stand === 'beside' ? [[columns.left + columns.mainWidth, level] as const] : []),
+        ...(placement === 'beside' ? [[columns.left + columns.mainWidth, level] as const] : []),
       ]),
     );
-    if (stand === 'under') layout.furnish(at, signAt(signsOf(tie), left + 2, level + 5));
+    if (placement === 'under') layout.furnish(at, signAt(signsOf(tie), left + 2, level + 5));
   });
   return { after: { page: at.page, y: bottom + 8 }, lanes: levels };
 }

@@ -49,9 +49,9 @@ export async function sheetOf(
 /** Outlines belong to the face: they are exported only once a person has confirmed that its licence allows it. */
 export function askForLicence(read: boolean, licences: readonly string[]): void {
   if (read) return;
-  const kept = [...new Set(licences)].join('; ');
+  const listed = [...new Set(licences)].join('; ');
   throw new AppError(
     'INVALID',
-    `The outlines of the letters belong to their faces. ${kept ? `The licences: ${kept}. ` : ''}Tick that you have read them and that they allow this, then take the file again.`,
+    `The outlines of the letters belong to their faces. ${listed ? `The licences: ${listed}. ` : ''}Tick that you have read them and that they allow this, then take the file again.`,
   );
 }

@@ -13,8 +13,8 @@ import { atPair, ENOUGH_PAIRS, letterPairs, wideOrTight, yardstickOf } from './m
  */
 export function usualFindings(measured: LineMeasure): Finding[] {
   const misplaced = misplacedByUsual(measured);
-  const told = new Set(misplaced.flatMap(({ from, to }) => [from, to]));
-  const alone = spokenPairs(measured).filter(({ index }) => !told.has(index));
+  const covered = new Set(misplaced.flatMap(({ from, to }) => [from, to]));
+  const alone = spokenPairs(measured).filter(({ index }) => !covered.has(index));
   return [
     ...misplaced,
     ...alone
@@ -24,7 +24,7 @@ export function usualFindings(measured: LineMeasure): Finding[] {
 }
 
 /** The most conspicuous pair, for a headline beside the spread; none where every pair is about as usual. */
-export function standsOutFindings(measured: LineMeasure): Finding[] {
+export function unusualFindings(measured: LineMeasure): Finding[] {
   if (letterPairs(measured).length < ENOUGH_PAIRS) return [];
   let worst: PairMeasure | null = null;
   for (const pair of judged(measured)) {

@@ -3,7 +3,7 @@ import { buildPack } from '@/lib/face/build-pack';
 import { lines } from '@/prisma/seed/exercise-words';
 import { spacingBy } from '@/prisma/seed/habits';
 import { gapNames, ownSpacings } from '@/prisma/seed/own-spacing';
-import { referenceBy, teachers } from '@/prisma/seed/references';
+import { referenceBy, authors } from '@/prisma/seed/references';
 import { type Remark, remarksOn } from '@/prisma/seed/remarks';
 import { spacedLetters } from '@/shared/critique/run';
 import { clearanceAt, prepareLine } from '@/shared/measure';
@@ -27,7 +27,7 @@ beforeAll(async () => {
   for (const [place, pack] of packs.slice(0, 4).entries()) {
     const { size, ground } = lines[place]!;
     const names = gapNames(pack);
-    const reference = referenceBy(teachers.instructor, pack, ownSpacings[place]!, place);
+    const reference = referenceBy(authors.instructor, pack, ownSpacings[place]!, place);
     const given = {
       ...reference,
       author: 'The instructor',
@@ -137,7 +137,7 @@ describe('the notes of the demo are true of what is drawn', () => {
 describe('the references of the demo', () => {
   it('are the face’s own kerning, tracked, with small changes', () => {
     for (const [place, pack] of packs.entries()) {
-      for (const teacher of Object.values(teachers)) {
+      for (const teacher of Object.values(authors)) {
         const { tracking, offsets } = referenceBy(teacher, pack, ownSpacings[place]!, place);
         expect(Math.abs(tracking)).toBeLessThanOrEqual(20);
         for (const offset of offsets) expect(Math.abs(offset)).toBeLessThanOrEqual(24);
@@ -148,7 +148,7 @@ describe('the references of the demo', () => {
   it('have no gap that designers would not set so: none is outside the usual range', () => {
     for (const [place, pack] of packs.entries()) {
       const { size, ground } = lines[place]!;
-      const { pairs } = measureLine(pack, referenceBy(teachers.instructor, pack, ownSpacings[place]!, place), {
+      const { pairs } = measureLine(pack, referenceBy(authors.instructor, pack, ownSpacings[place]!, place), {
         size,
         ground,
       });

@@ -76,7 +76,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
     // The exercise shows nothing before a proof, evenness after it; the student sent one in this round, the other did
     // not.
     expect((await together('otherStudent')).response).toBeNull();
-    expect((await together('otherStudent')).toldAfter).toBe(2);
+    expect((await together('otherStudent')).shownAfter).toBe(2);
     expect((await together('student')).response?.points.map(({ pixels, added }) => [pixels, added])).toEqual([
       [24, 0],
       [96, -28],

@@ -83,7 +83,7 @@ export default async function SameTextPage({ params, searchParams }: Props) {
             : undefined
         }
       >
-        {response ? <ResponseCharts lines={lines} response={response} /> : <p>{notYet(sameText.toldAfter)}</p>}
+        {response ? <ResponseCharts lines={lines} response={response} /> : <p>{notYet(sameText.shownAfter)}</p>}
       </Section>
     </Page>
   );

@@ -95,7 +95,7 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
                     </Status>
                   </td>
                   <td>
-                    {standingWords[status]}
+                    {statusWords[status]}
                     {heldBy && ` ${heldBy}`}
                     {skipped && state === 'open' && (
                       <Form action={takeUpSecondAction} label={`Resume ${shownAs}`}>
@@ -123,7 +123,7 @@ export default async function SecondMarkingPage({ params, searchParams }: Props)
   );
 }
 
-const standingWords = {
+const statusWords = {
   free: 'may be taken',
   mine: 'yours',
   held: 'with',

@@ -64,7 +64,7 @@ export const endRetention = operation({
         await inside.audit.record(
           {
             courseId: id,
-            verb: 'keeping ended',
+            verb: 'retention ended',
             subject: `course:${id}`,
             details: { students: count, keptUntil: course.retainUntil },
           },

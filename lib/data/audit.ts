@@ -50,8 +50,7 @@ export type AuditVerb =
   | 'people imported'
   | 'course copied'
   | 'records handed over'
-  // Stored in the logs of courses, so it keeps its old words.
-  | 'keeping ended';
+  | 'retention ended';
 
 export type Act = {
   courseId: string | null;

@@ -7,7 +7,7 @@ import { newId } from './ids';
 import { membersOf } from './scope';
 import { executeBatch } from './batch';
 
-export type DraftPurpose = 'work' | 'practice';
+export type DraftPurpose = 'work' | 'trial';
 type Key = { memberId: string; specimenVersionId: string; purpose: DraftPurpose };
 type CurrentDraft = { id: string; version: number; tracking: number; offsets: string };
 type Change = { draftId: string; clientId: string; seq: number; baseVersion: number; spacing: Spacing };

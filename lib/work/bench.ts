@@ -42,7 +42,7 @@ export const openBench = operation({
     const place = lines.findIndex((one) => one.specimenId === specimenId);
     const line = lines[place];
     if (!line) throw notFound();
-    const purpose = student && !trial ? 'work' : 'practice';
+    const purpose = student && !trial ? 'work' : 'trial';
     const key = { memberId: seat.member.id, specimenVersionId: line.id, purpose } as const;
     const draft = await retryOnConflict(
       async () =>
@@ -191,7 +191,7 @@ async function offeredStart(
   const source = trial ? at.line : at.lines.find(({ specimenId }) => specimenId === from);
   if (!source || source.text !== at.line.text || source.pack.letters.length !== at.line.pack.letters.length)
     return null;
-  const purpose = trial ? 'practice' : at.purpose;
+  const purpose = trial ? 'trial' : at.purpose;
   if (source.id === at.line.id && purpose === at.purpose) return null;
   const draft = await data.drafts.byKey({ memberId: at.memberId, specimenVersionId: source.id, purpose });
   if (!draft) return null;

@@ -36,7 +36,7 @@ export const getSameText = operation({
     const rows = await context.data.drafts.ofMember(
       seat.member.id,
       lines.map(({ line }) => line.id),
-      student ? 'work' : 'practice',
+      student ? 'work' : 'trial',
     );
     const drafts = new Map(rows.map((row) => [row.specimenVersionId, row]));
     const set = lines.map(({ line, place }) => {

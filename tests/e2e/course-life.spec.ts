@@ -172,5 +172,7 @@ test('the retention of a course ends once its day is past, when its title is wri
   await expect(marker.locator('.line-drawing').first()).toBeVisible();
   await teacher.goto(`${course}/settings`);
   await teacher.getByText(/^The newest \d+$/).click();
-  await expect(teacher.getByRole('listitem').filter({ hasText: `keeping ended, by ${instructor.name}` })).toBeVisible();
+  await expect(
+    teacher.getByRole('listitem').filter({ hasText: `retention ended, by ${instructor.name}` }),
+  ).toBeVisible();
 });

@@ -145,7 +145,7 @@ describeOnBothDatabases('retention', (suite) => {
     expect((await db.user.findUniqueOrThrow({ where: { id: ids.users.student } })).name).toBe('The student');
     expect(
       await db.auditEvent.count({
-        where: { verb: 'keeping ended', courseId: ids.course, actorId: ids.users.instructor },
+        where: { verb: 'retention ended', courseId: ids.course, actorId: ids.users.instructor },
       }),
     ).toBe(1);
   });

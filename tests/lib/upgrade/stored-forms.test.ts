@@ -85,6 +85,22 @@ for (const form of storedForms) {
       file.close();
     });
 
+    it('calls a trial a trial, and each draft keeps its spacing', async () => {
+      const file = new SQLite(stored, { readonly: true });
+      const before = file.prepare('SELECT id, purpose, offsets FROM "Draft" ORDER BY id').all();
+      file.close();
+      const after = await db.draft.findMany({
+        select: { id: true, purpose: true, offsets: true },
+        orderBy: { id: 'asc' },
+      });
+      const renamed = (before as typeof after).map((draft) => ({
+        ...draft,
+        purpose: draft.purpose === 'practice' ? 'trial' : draft.purpose,
+      }));
+      expect(renamed.some(({ purpose }) => purpose === 'trial')).toBe(true);
+      expect(after).toEqual(renamed);
+    });
+
     it.each(reads.map((operation) => [operation.operationName, operation] as const))(
       'opens for each role: %s',
       async (name, operation) => {

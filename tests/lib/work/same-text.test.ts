@@ -97,7 +97,7 @@ describeOnBothDatabases('lines of one text together', (suite) => {
   it('keeps a trial apart from the work, and offers it for the line', async () => {
     const tried = await save('student', small, 55, { trial: true });
     expect(await bench('student', small, { trial: true })).toMatchObject({
-      purpose: 'practice',
+      purpose: 'trial',
       trial: true,
       draft: { spacing: tried },
     });
@@ -118,9 +118,9 @@ describeOnBothDatabases('lines of one text together', (suite) => {
   it('lets a line of a closed exercise be tried, too', async () => {
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { state: 'closed', closedAt: now } });
     expect(await bench('student', small, { trial: true })).toMatchObject({
-      purpose: 'practice',
+      purpose: 'trial',
       exercise: { state: 'closed' },
     });
-    expect(await bench('instructor', small)).toMatchObject({ purpose: 'practice', trial: false, tells: 'everything' });
+    expect(await bench('instructor', small)).toMatchObject({ purpose: 'trial', trial: false, tells: 'everything' });
   });
 });

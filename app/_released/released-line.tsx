@@ -11,6 +11,7 @@ import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
 import { heldTogether, signed } from '@/shared/text/number';
 import { findingText } from '@/shared/wording/finding-words';
+import { quoted } from '@/shared/text/quoted';
 import style from './released.module.css';
 
 /** Shown under a note: its id, the last entry of its thread, and its name for screen readers. */
@@ -191,7 +192,7 @@ function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviations
             .filter(({ reason }) => reason)
             .map(({ index, reason }) => (
               <li key={index}>
-                {lettersOf(letters, { first: index, last: index })}: “{reason}”
+                {lettersOf(letters, { first: index, last: index })}: {quoted(reason!)}
               </li>
             ))}
         </ul>

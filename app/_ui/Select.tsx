@@ -37,7 +37,8 @@ export function Select({
        */}
       <select
         key={String(chosen)}
-        required={!optional}
+        // HTML wants a required list to begin with an empty choice; without one something is always chosen.
+        required={!optional && placeholder !== undefined}
         {...select}
         {...controlAttributes(name, hint, shown)}
         defaultValue={select.value === undefined ? chosen : undefined}

@@ -76,8 +76,24 @@ const axisNames: Record<string, string> = {
 };
 const axisName = (tag: string) => axisNames[tag] ?? tag;
 
-/** The first notice of an attribution; some files repeat theirs for every weight, after the file's name. */
+/**
+ * Who made a face: the first holder that its notices name, without year, address and licence. Some files repeat their
+ * notice for every weight, after the file's name.
+ *
+ * @example makerOf('Copyright (c) 2010-2011 by A. Maker (a@maker.example) with Reserved Font Name "A".') // 'A. Maker'
+ */
 export function makerOf(attribution: string): string {
-  const first = attribution.split(/(?=Copyright)/).find((part) => part.startsWith('Copyright')) ?? attribution;
-  return first.replace(/\s*\S+\.(ttf|otf):\s*$/, '').trim();
+  const holders = attribution.split(/(?=Copyright)/).map((notice) =>
+    notice
+      .replace(/^Copyright\s*(\(c\)|©)?\s*/i, '')
+      .replace(/^[\d\s,–-]+/, '')
+      .replace(/^by\s+/i, '')
+      .replace(/\s*\([^)]*(@|\.)[^)]*\)/g, '')
+      .replace(/[\s,.]*(with Reserved Font Name|Licensed under|All rights reserved|<http|https?:)[\s\S]*$/i, '')
+      .replace(/\s*\S+\.(ttf|otf):\s*$/, '')
+      .replace(/^The (.+ Authors)$/, '$1')
+      .replace(/[\s,]+$/, '')
+      .trim(),
+  );
+  return holders.find((holder) => holder !== '') ?? attribution;
 }

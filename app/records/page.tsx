@@ -56,11 +56,11 @@ export default function Records() {
       </Section>
       <Section title="How long">
         <p>
-          A course can carry the date until which its records are kept; the instructor sets it. Nothing is thrown away
-          by itself on that day: the person who runs the server does that, as your school has decided. You can erase
-          your own account at any time. That clears your name, your address and everything you wrote; spacings and marks
-          stay without a name, so that the figures of a class remain whole. Backups keep what they held until they are
-          thrown away in their turn.
+          Each course can have a last day of retention, which its instructor sets as your school has decided. Nothing is
+          deleted by itself on that day: afterwards an instructor ends retention, and the course no longer names its
+          students. You can erase your own account at any time. That clears your name, your address and everything you
+          wrote; spacings and marks stay without a name, so that the figures of a class remain whole. Backups hold their
+          copies until they are deleted themselves.
         </p>
       </Section>
       <Section title="What measurements say, and do not">

@@ -22,13 +22,22 @@ import { mapLines } from './map-line';
 /** Students on one page of the list. */
 const studentsPerPage = 20;
 
-/** The class in one round: who has sent what, and per specimen and pair how far it is from the nearest reference. */
+/**
+ * The class in one round: who has sent what, and per specimen and pair how far it is from the nearest reference.
+ * `round` is null while the exercise has none.
+ */
 export const getClass = operation({
   name: 'get-class',
   allow: 'class:see',
   input: getClassInput,
   run: async ({ data, now }, { exerciseId, round: asked, page: askedPage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
+    if (number === null) {
+      const exercise = await data.exercises.find(exerciseId);
+      if (!exercise) throw notFound();
+      const { id, title, course } = exercise;
+      return { course, exercise: { id, title }, round: null };
+    }
     const context = await roundContext(data, exerciseId, number);
     const { round, exercise, course, settings, me } = context;
     const { summary, students } = await classSummary(data, round, course.id, now);
@@ -83,7 +92,7 @@ export const getClass = operation({
   },
 });
 
-export type ShownClass = Awaited<ReturnType<typeof getClass>>;
+export type ShownClass = Extract<Awaited<ReturnType<typeof getClass>>, { round: object }>;
 
 /** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
 export type StudentRow = {
@@ -162,13 +171,12 @@ export async function studentsPage(
 }
 
 /**
- * The rounds of an exercise, and the one that is looked at: the one asked for, else the latest with proofs, else the
- * first.
+ * The rounds of an exercise, and the one to show: the one asked for, else the latest with proofs, else the first; null
+ * where there is none.
  */
 export async function roundAskedFor(data: ScopedData, exerciseId: string, asked: number | null) {
   const rounds = await data.classSummary.roundNumbers(exerciseId);
-  const number = asked ?? rounds.findLast(({ proofs }) => proofs > 0)?.number ?? rounds[0]?.number;
-  if (number === undefined) throw notFound();
+  const number = asked ?? rounds.findLast(({ proofs }) => proofs > 0)?.number ?? rounds[0]?.number ?? null;
   return { rounds, number };
 }
 

@@ -25,6 +25,7 @@ export const getMapPage = operation({
   input: getMapPageInput,
   run: async ({ data, now, caller }, { exerciseId, round: asked, line, tablePage }) => {
     const { rounds, number } = await roundAskedFor(data, exerciseId, asked);
+    if (number === null) throw notFound();
     const { round, exercise, course } = await roundContext(data, exerciseId, number);
     const { summary } = await classSummary(data, round, course.id, now);
     const chosen =

@@ -44,6 +44,8 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
       </p>
     );
 
+  // One place along the axis is no course of anything: the numbers are shown, and no chart.
+  const single = new Set(points.filter(({ y: height }) => height !== null).map((point) => point.x)).size < 2;
   const across = chartScale(
     x.scale,
     points.map((point) => point.x),
@@ -76,74 +78,78 @@ export function LineChart({ x, y, series, bands = [], empty = 'There is nothing 
           />
         )
       }
-      drawing={(ids) => (
-        <div className="chart-plot">
-          <p className="chart-axis" aria-hidden="true">
-            {y.label}
-            {y.unit && `, ${y.unit}`}
-          </p>
-          <svg
-            role="img"
-            aria-labelledby={ids.name}
-            aria-describedby={ids.description}
-            className="chart-field"
-            height="260"
-          >
-            <Levels scale={up} words={yWords} />
-            <Places scale={across} words={xWords} />
-            <svg viewBox="0 0 100 100" preserveAspectRatio="none" width="100%" height="100%" overflow="visible">
-              {bands.map(({ name, from, to }) => (
-                <rect
-                  key={name}
-                  className="chart-band"
-                  x="0"
-                  width="100"
-                  y={100 - up.at(to)}
-                  height={up.at(to) - up.at(from)}
-                />
-              ))}
-              {series.map(
-                ({ name, points: own, band }) =>
-                  band && <path key={name} className="chart-band" d={stretch(own) ?? undefined} />,
-              )}
-              {series.map(
-                ({ name, points: own, dotsOnly }, index) =>
-                  !dotsOnly && (
-                    <path key={name} className={`chart-line ${seriesClass(index)}`} d={path(own) ?? undefined} />
-                  ),
+      drawing={(ids) =>
+        single ? (
+          <p className="quiet note-size">With a second value of “{x.label}” a chart appears here.</p>
+        ) : (
+          <div className="chart-plot">
+            <p className="chart-axis" aria-hidden="true">
+              {y.label}
+              {y.unit && `, ${y.unit}`}
+            </p>
+            <svg
+              role="img"
+              aria-labelledby={ids.name}
+              aria-describedby={ids.description}
+              className="chart-field"
+              height="260"
+            >
+              <Levels scale={up} words={yWords} />
+              <Places scale={across} words={xWords} />
+              <svg viewBox="0 0 100 100" preserveAspectRatio="none" width="100%" height="100%" overflow="visible">
+                {bands.map(({ name, from, to }) => (
+                  <rect
+                    key={name}
+                    className="chart-band"
+                    x="0"
+                    width="100"
+                    y={100 - up.at(to)}
+                    height={up.at(to) - up.at(from)}
+                  />
+                ))}
+                {series.map(
+                  ({ name, points: own, band }) =>
+                    band && <path key={name} className="chart-band" d={stretch(own) ?? undefined} />,
+                )}
+                {series.map(
+                  ({ name, points: own, dotsOnly }, index) =>
+                    !dotsOnly && (
+                      <path key={name} className={`chart-line ${seriesClass(index)}`} d={path(own) ?? undefined} />
+                    ),
+                )}
+              </svg>
+              {series.map(({ name, points: own, band }, index) =>
+                own.map(
+                  (point, place) =>
+                    point.y !== null && (
+                      <g key={`${name} ${place}`}>
+                        {!band && point.lower !== undefined && point.upper !== undefined && (
+                          <line
+                            className={`chart-whisker ${seriesClass(index)}`}
+                            x1={percent(across.at(point.x))}
+                            x2={percent(across.at(point.x))}
+                            y1={percent(100 - up.at(point.lower))}
+                            y2={percent(100 - up.at(point.upper))}
+                          />
+                        )}
+                        <ChartMark
+                          x={across.at(point.x)}
+                          y={100 - up.at(point.y)}
+                          series={index}
+                          title={`${name}, ${xWords(point.x)}: ${yWords(Math.round(point.y * 1000) / 1000)}`}
+                        />
+                      </g>
+                    ),
+                ),
               )}
             </svg>
-            {series.map(({ name, points: own, band }, index) =>
-              own.map(
-                (point, place) =>
-                  point.y !== null && (
-                    <g key={`${name} ${place}`}>
-                      {!band && point.lower !== undefined && point.upper !== undefined && (
-                        <line
-                          className={`chart-whisker ${seriesClass(index)}`}
-                          x1={percent(across.at(point.x))}
-                          x2={percent(across.at(point.x))}
-                          y1={percent(100 - up.at(point.lower))}
-                          y2={percent(100 - up.at(point.upper))}
-                        />
-                      )}
-                      <ChartMark
-                        x={across.at(point.x)}
-                        y={100 - up.at(point.y)}
-                        series={index}
-                        title={`${name}, ${xWords(point.x)}: ${yWords(Math.round(point.y * 1000) / 1000)}`}
-                      />
-                    </g>
-                  ),
-              ),
-            )}
-          </svg>
-          <p className="chart-axis chart-axis-foot" aria-hidden="true">
-            {x.label}
-            {x.unit && `, ${x.unit}`}
-          </p>
-        </div>
-      )}
+            <p className="chart-axis chart-axis-foot" aria-hidden="true">
+              {x.label}
+              {x.unit && `, ${x.unit}`}
+            </p>
+          </div>
+        )
+      }
     />
   );
 }

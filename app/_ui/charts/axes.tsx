@@ -96,10 +96,18 @@ export function chartScale(kind: ScaleKind, values: readonly number[], wanted = 
   const [from, to] = least === most ? [least - aside, most + aside] : [least, most];
   if (kind === 'time') {
     const scale = scaleUtc([from, to], [0, 100]);
-    return { at: scale, ticks: scale.ticks(wanted).map((date) => date.getTime()) };
+    return { at: scale, ticks: wholeDays(from, to, wanted) };
   }
   const scale = scaleLinear([from, to], [0, 100]).nice(wanted);
   return { at: scale, ticks: scale.ticks(wanted) };
+}
+
+/** Midnights (UTC) in even steps of whole days, at most about as many as wanted, so that labels of days are even. */
+function wholeDays(from: number, to: number, wanted: number): number[] {
+  const first = Math.ceil(from / day);
+  const days = Math.floor(to / day) - first;
+  const step = Math.max(1, Math.ceil(days / wanted));
+  return Array.from({ length: Math.floor(days / step) + 1 }, (_, index) => (first + index * step) * day);
 }
 
 /** A position as an attribute: a length in percent with two decimals. */

@@ -1,6 +1,7 @@
 import { type ReactNode, useId } from 'react';
 import { csvOf } from '@/shared/text/csv';
 import { numberText, signed } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import { Disclosure } from '../Disclosure';
 import { Table } from '../Table';
 
@@ -66,7 +67,7 @@ export function ChartFrame({
         <Disclosure
           summary={
             <>
-              The numbers<span className="visually-hidden"> of “{title}”</span>
+              The numbers<span className="visually-hidden"> of {quoted(title)}</span>
             </>
           }
         >
@@ -74,7 +75,7 @@ export function ChartFrame({
         </Disclosure>
         {csvHref ? (
           <a className="csv-link" href={csvHref} download={`${fileName}.csv`}>
-            CSV<span className="visually-hidden"> of “{title}”</span>
+            CSV<span className="visually-hidden"> of {quoted(title)}</span>
           </a>
         ) : (
           <CsvLink
@@ -149,7 +150,7 @@ export function CsvLink({ head, rows, fileName, of }: Props) {
       href={`data:text/csv;charset=utf-8,${encodeURIComponent(csvOf(head, rows))}`}
       download={`${fileName}.csv`}
     >
-      CSV<span className="visually-hidden"> of “{of}”</span>
+      CSV<span className="visually-hidden"> of {quoted(of)}</span>
     </a>
   );
 }

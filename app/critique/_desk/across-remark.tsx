@@ -9,6 +9,7 @@ import { fillStockNote } from '@/shared/critique/stock-note';
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { Fault, StockNoteView } from '@/shared/schemas/note';
 import { counted } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import style from './desk.module.css';
 import type { Acts } from './keys';
 import { type UsedLooks, LooksMenu, useKeysAndLooks } from './looks';
@@ -204,7 +205,7 @@ export function OneRemark({
         <p className="quiet">
           Said here already:{' '}
           {message.map((note, index) => (
-            <span key={index}>“{note.body}” </span>
+            <span key={index}>{quoted(note.body)} </span>
           ))}
         </p>
       )}

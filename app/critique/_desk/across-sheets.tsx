@@ -9,6 +9,7 @@ import type { Size } from '@/shared/schemas/spacing';
 import { counted, withUnit } from '@/shared/text/number';
 import { ChosenPlace, marksOf } from './sheet';
 import type { Looks } from '@/shared/line/looks';
+import { quoted } from '@/shared/text/quoted';
 import { groundOf } from './looks';
 import style from './desk.module.css';
 
@@ -97,7 +98,7 @@ function Row({ line, version, size, chosen, deviations, decided, looks }: RowPro
           <>
             {' '}
             · {counted(line.notes.length, 'note')}
-            {here.length > 0 && <>, here: “{here[0]!.body}”</>}
+            {here.length > 0 && <>, here: {quoted(here[0]!.body)}</>}
           </>
         )}
         {decided[line.token] && <strong> · {decided[line.token] === 'left' ? 'remark left' : 'passed over'}</strong>}

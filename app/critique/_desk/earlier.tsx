@@ -3,6 +3,7 @@ import type { DeskLine, EarlierNote } from '@/shared/critique/desk';
 import { lettersOf } from '@/shared/critique/run';
 import { changeWords, referenceWords } from '@/shared/critique/pair-change';
 import { counted } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import style from './desk.module.css';
 
 type Props = {
@@ -32,7 +33,7 @@ export function Earlier({ since, earlier, letters, choose }: Props) {
                 {note.fromPair === null || note.toPair === null
                   ? ', the line'
                   : `, ${lettersOf(letters, { first: note.fromPair, last: note.toPair })}`}
-                : “{note.body}”
+                : {quoted(note.body)}
               </p>
               {note.changes.map((change) => (
                 <p key={change.pair} className="figure-text">

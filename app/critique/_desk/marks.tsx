@@ -10,6 +10,7 @@ import { afterLateRule } from '@/shared/marking/marks';
 import { totalOf } from '@/shared/marking/total';
 import type { MarkView } from '@/shared/schemas/mark';
 import { withUnit } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import style from './desk.module.css';
 
 type Props = {
@@ -110,7 +111,7 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
                 <li key={index}>
                   <When at={event.at} timeZone={timeZone} short />, {event.who ?? 'a former member'}:{' '}
                   {criterion?.title ?? 'an earlier criterion'}, {levelTitle(event.before)} → {levelTitle(event.after)}
-                  {event.why && <>, because “{event.why}”</>}
+                  {event.why && <>, because {quoted(event.why)}</>}
                 </li>
               );
             })}

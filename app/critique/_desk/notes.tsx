@@ -7,6 +7,7 @@ import { Notice } from '@/app/_ui/Page';
 import { type Answer, send } from '@/app/_ui/send';
 import type { NoteView, WriteNote } from '@/shared/schemas/note';
 import { counted } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 
 /**
  * Notes that are not on the server yet, why, and what can be done. `here` is the page to return to after signing in.
@@ -31,7 +32,7 @@ export function Unsaved({ notes, here }: { notes: NoteSending; here: string }) {
       <ul>
         {waiting.map((note) => (
           <li key={note.requestKey}>
-            “{note.body}”{' '}
+            {quoted(note.body)}{' '}
             <Button small kind="text" onClick={() => discard(note.requestKey)}>
               Discard
             </Button>

@@ -6,6 +6,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/Status';
 import type { Work } from '@/lib/work/overview';
 import { withUnit } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import { CriteriaWords, RoundWords } from './round-words';
 import { SendProofForm } from './send-proof-form';
 import { sameTextHref } from './same-text/same-text-line';
@@ -96,7 +97,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
                 </a>
                 , <When at={proof.receivedAt} timeZone={course.timeZone} />
                 <br />
-                <span className="quiet">“{proof.reasoning}”</span>
+                <span className="quiet">{quoted(proof.reasoning)}</span>
               </li>
             ))}
           </ol>

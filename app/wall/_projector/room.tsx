@@ -155,7 +155,7 @@ export function Link({ link }: { link: LinkTo }) {
         <small>
           No signing in, and no name is asked for. It ends when the wall is closed.
           {here.test(link.address) &&
-            ' This address works on this computer alone; for phones the school gives the server its public one (NEXTAUTH_URL).'}
+            ' This address works on this computer only. For phones, the server needs its public address.'}
         </small>
       </p>
     </section>

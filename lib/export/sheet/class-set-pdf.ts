@@ -1,5 +1,6 @@
 import { furniture, layoutContents, layoutSheet, shortened } from './layout-sheet';
-import { newDocument, paintPage, widthsIn } from './paint';
+import type { Element } from './page';
+import { newDocument, paintPage, type Struct, widthsIn } from './paint';
 import { columnsOf, type PaperName } from './paper';
 import type { Sheet } from './sheet';
 import { putPage, streamed, type Pdf } from './write-pdf';
@@ -47,10 +48,17 @@ export function classSetPdf({ course, exercise, roundNumber, students }: ClassSe
     doc.addStructure(root);
     const contents = doc.struct('Sect');
     root.add(contents);
+    // One list for all entries, however many pages it takes; it comes after the heading.
+    let list: Struct | null = null;
+    const partOfContents = (tag: Element['tag']): Struct => {
+      if (tag !== 'TOCI') return contents;
+      if (!list) contents.add((list = doc.struct('TOC')));
+      return list;
+    };
     contentsOf(starts).forEach((page, index) =>
       paintPage(
         doc,
-        contents,
+        partOfContents,
         {
           ...page,
           furniture: [
@@ -66,6 +74,7 @@ export function classSetPdf({ course, exercise, roundNumber, students }: ClassSe
         columns,
       ),
     );
+    (list as Struct | null)?.end();
     contents.end();
     for (const [index, { who, read }] of students.entries()) {
       const sheet = await read();

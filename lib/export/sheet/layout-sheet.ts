@@ -1,4 +1,5 @@
 import { withUnit } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import { baselineIn, below, later, Layout, type Place, type TextLine } from './layout';
 import { layoutLine } from './layout-line';
 import { layoutMarks } from './layout-marks';
@@ -68,7 +69,7 @@ function head(layout: Layout, sheet: Sheet): Place {
     ? layout.setLines(
         below(under, 8),
         columns.left,
-        layout.broken(`“${sheet.reasoning}”`, styles.quote, inks.ink, columns.mainWidth),
+        layout.broken(quoted(sheet.reasoning), styles.quote, inks.ink, columns.mainWidth),
       ).after
     : under;
   return later(reasoning, margin);

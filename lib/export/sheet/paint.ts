@@ -7,12 +7,14 @@ import type { Widths } from './setter';
 type Doc = PDFKit.PDFDocument;
 export type Struct = ReturnType<Doc['struct']>;
 
-/** An empty PDF 1.7 that is tagged and has a title and a language; pages are added one by one. */
+/** An empty PDF 1.7, tagged, with title and language, marked as PDF/UA-1 (ISO 14289-1); pages are added one by one. */
 export function newDocument(title: string, subject: string, now: Date): Doc {
   const doc = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
     tagged: true,
+    // A subset that pdfkit has and its types don't list.
+    subset: 'PDF/UA' as 'PDF/A-1',
     lang: 'en-GB',
     displayTitle: true,
     // No face by default: all of them are embedded, from our own files.
@@ -51,17 +53,17 @@ function chosen(doc: Doc, style: Style, subset: string): Doc {
   return doc.font(name, style.size);
 }
 
-/** Puts a page into the document; what is read goes under `parent`, in order. */
+/** Puts a page into the document; what is read goes under `parent`, in order: one for all, or one for each tag. */
 export function paintPage(
   doc: Doc,
-  parent: Struct,
+  parent: Struct | ((tag: Element['tag']) => Struct),
   { elements, furniture }: SheetPage,
   { width, height }: Columns,
   named?: string,
 ): void {
   doc.addPage({ size: [width, height], margins: { top: 0, bottom: 0, left: 0, right: 0 } });
   if (named) doc.addNamedDestination(named);
-  for (const element of elements) addElement(doc, parent, element);
+  for (const element of elements) addElement(doc, typeof parent === 'function' ? parent(element.tag) : parent, element);
   doc.markContent('Artifact', { type: 'Layout' });
   for (const op of furniture) paint(doc, op);
   doc.endMarkedContent();

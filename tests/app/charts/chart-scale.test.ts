@@ -16,6 +16,19 @@ describe('places along an axis', () => {
     expect(at(1)).toBeCloseTo((100 * 0.25) / 3.5, 9);
   });
 
+  it('labels days at even distances, also when the first value is in the middle of one', () => {
+    const noon = Date.UTC(2027, 2, 1, 12);
+    const days = (count: number) => chartScale('time', [noon, noon + count * 86_400_000]).ticks;
+    expect(days(3).map((tick) => new Date(tick).toISOString().slice(5, 13))).toEqual([
+      '03-02T00',
+      '03-03T00',
+      '03-04T00',
+    ]);
+    // Over the end of a month, in even steps.
+    const long = days(40);
+    expect(new Set(long.slice(1).map((tick, index) => tick - long[index]!)).size).toBe(1);
+  });
+
   it('gives a single value room', () => expect(chartScale('linear', [7]).at(7)).toBe(50));
 
   it.each([

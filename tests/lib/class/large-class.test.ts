@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { getClass } from '@/lib/class/class';
+import { getClass, type ShownClass } from '@/lib/class/class';
 import { getQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
 import { listNameOf } from '@/lib/data/members';
@@ -96,7 +96,7 @@ describeOnBothDatabases('a class of a thousand', (suite) => {
       pages: 21,
     });
     expect(
-      (await getClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })).students,
+      ((await getClass(instructor(), { exerciseId: ids.exercise, round: 2, page: 2 }, { now })) as ShownClass).students,
     ).toHaveLength(20);
     // The head, and every student of the course: the world has two students of its own.
     expect((await exportMarks(instructor(), round(), { now })).csv.trim().split('\n')).toHaveLength(students + 3);

@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
-import { getClass } from '@/lib/class/class';
+import { getClass, type ShownClass } from '@/lib/class/class';
+import { createExercise } from '@/lib/exercise/exercises';
 import { exportClass } from '@/lib/export/class-tables';
 import { exportMarks } from '@/lib/export/marks';
 import { exportSpacing } from '@/lib/export/spacing';
@@ -43,7 +44,7 @@ describeOnBothDatabases('exports and the class page', (suite) => {
     const { csv } = await exportMarks(as('instructor'), { exerciseId: ids.exercise, roundNumber: 2 }, { now });
     for (const secret of ['The student', 'Monday', '2027-03-06']) expect(csv).not.toContain(secret);
     expect(csv).toContain('plain-otter');
-    const shown = await getClass(as('assistant'), { exerciseId: ids.exercise, round: 2 }, { now });
+    const shown = (await getClass(as('assistant'), { exerciseId: ids.exercise, round: 2 }, { now })) as ShownClass;
     expect(shown.students.find(({ memberId }) => memberId === ids.members.student)).toMatchObject({
       hidden: true,
       percent: null,
@@ -54,7 +55,7 @@ describeOnBothDatabases('exports and the class page', (suite) => {
   });
 
   it('sum the class up once, and again only when something has changed', async () => {
-    const first = await getClass(as('instructor'), { exerciseId: ids.exercise, round: 1 }, { now });
+    const first = (await getClass(as('instructor'), { exerciseId: ids.exercise, round: 1 }, { now })) as ShownClass;
     const kept = await suite.db.summary.findMany({ where: { roundId: ids.round } });
     expect(kept).toHaveLength(1);
     // One student, one pair: sent −4 where the reference says −10; one pair's own miss is not the line's tightness.
@@ -63,6 +64,18 @@ describeOnBothDatabases('exports and the class page', (suite) => {
     expect(await suite.db.summary.findMany({ where: { roundId: ids.round } })).toEqual(kept);
     const { csv } = await exportClass(as('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });
     expect(records(csv)).toMatchObject([{ Line: 'HO', Pair: 'HO', Compared: '1' }]);
+  });
+
+  it('have no class yet while an exercise has no round, and it is not found for others', async () => {
+    const course = { courseId: ids.course, title: 'To come', brief: '', safetySigns: false };
+    const { exerciseId } = await createExercise(as('instructor'), course, { now });
+    expect(await getClass(as('assistant'), { exerciseId, round: null, page: 1 }, { now })).toMatchObject({
+      exercise: { title: 'To come' },
+      round: null,
+    });
+    await expect(getClass(as('student'), { exerciseId, round: null, page: 1 }, { now })).rejects.toMatchObject({
+      code: 'NOT_FOUND',
+    });
   });
 
   it('let outlines go only after the licence has been seen', async () => {

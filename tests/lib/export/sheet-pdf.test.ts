@@ -138,6 +138,13 @@ describe('a sheet', () => {
     );
   });
 
+  it('is marked as PDF/UA-1, with its title shown in place of the file name', async () => {
+    const { bytes } = await readPdf(sheetPdf(sheetWith([{ pack, size: { value: 60, unit: 'pt' } }]), 'a4', now));
+    const file = Buffer.from(bytes).toString('latin1');
+    expect(file).toMatch(/<pdfuaid:part>1<\/pdfuaid:part>/);
+    expect(file).toContain('/DisplayDocTitle true');
+  });
+
   it('goes on overleaf with long notes, and loses not a word of them', async () => {
     const words = Array.from({ length: 300 }, (_, index) => `word${index}`);
     const { pages } = await readPdf(
@@ -187,6 +194,17 @@ describe('a class set', () => {
     );
     expect(bookmarks).toEqual(students.map(({ who }) => who));
     const contents = pages.filter(({ links }) => links > 0);
+    // Every entry is inside the list, which comes after the heading.
+    expect(contents[0]!.roles.map(({ role }) => role).slice(0, 8)).toEqual([
+      'Root',
+      'Document',
+      'Sect',
+      'H1',
+      'P',
+      'TOC',
+      'TOCI',
+      'Link',
+    ]);
     expect(contents.reduce((sum, { links }) => sum + links, 0)).toBe(45);
     expect(pages).toHaveLength(contents.length + 45);
     const [, number] = /Student 30\s+(\d+)/.exec(contents.map(({ text }) => text).join('\n'))!;

@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { getClass } from '@/lib/class/class';
+import { getClass, type ShownClass } from '@/lib/class/class';
 import { getProofLine } from '@/lib/review/desk';
 import { proofsPerPage, getQueue } from '@/lib/review/queue';
 import { newId } from '@/lib/data/ids';
@@ -115,8 +115,8 @@ describeOnBothDatabases('the queue of a round with more proofs than a page holds
   });
 
   it('goes beside a class page that lists its students by name, accents aside, a page at a time', async () => {
-    const page = (number: number) =>
-      getClass(as('assistant'), { exerciseId: ids.exercise, round: 2, page: number }, { now });
+    const page = async (number: number) =>
+      (await getClass(as('assistant'), { exerciseId: ids.exercise, round: 2, page: number }, { now })) as ShownClass;
     const names = [
       ...(await page(1)).students,
       ...(await page(2)).students,

@@ -3,7 +3,7 @@ import type { Caller } from '@/lib/access/caller';
 import { getProofLine } from '@/lib/review/desk';
 import { getSpecimenAcross } from '@/lib/review/across';
 import { writeNote } from '@/lib/review/notes';
-import { getClass } from '@/lib/class/class';
+import { getClass, type ShownClass } from '@/lib/class/class';
 import { newId } from '@/lib/data/ids';
 import { exportMarks } from '@/lib/export/marks';
 import { exportRoundNotes } from '@/lib/export/notes';
@@ -221,7 +221,7 @@ describeOnBothDatabases('two markers', (suite) => {
       expect(JSON.stringify(await exportRoundNotes(who, round(), { now }))).not.toMatch(/A (first|second) remark/);
     }
     expect(
-      (await getClass(others[0]!, { exerciseId: ids.exercise, round: 2 }, { now })).students.find(
+      ((await getClass(others[0]!, { exerciseId: ids.exercise, round: 2 }, { now })) as ShownClass).students.find(
         ({ memberId }) => memberId === ids.members.student,
       ),
     ).toMatchObject({ percent: null, levels: [], marked: false });

@@ -9,6 +9,7 @@ import { When } from '@/app/_ui/Status';
 import { type CritiqueLine, getProofLine } from '@/lib/review/desk';
 import { forPage } from '@/lib/http/page';
 import { counted, withUnit } from '@/shared/text/number';
+import { quoted } from '@/shared/text/quoted';
 import style from '@/app/critique/_desk/desk.module.css';
 
 type Props = { params: Promise<{ proofId: string; specimenId: string }>; searchParams: Promise<{ section?: string }> };
@@ -46,7 +47,7 @@ export default async function CritiquePage({ params, searchParams }: Props) {
           </>
         }
         title={`${line.line.text}, by ${proof.shownAs}`}
-        lead={<>“{proof.reasoning}”</>}
+        lead={quoted(proof.reasoning)}
       />
       <nav className={style.go} aria-label="On to">
         <GoTo to={go.previousStudent} keyName="S">

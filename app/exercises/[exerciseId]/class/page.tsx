@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { TakeSheet } from '@/app/_released/export-line';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EqualSpacings } from '@/app/_ui/EqualSpacings';
-import { Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Tabs } from '@/app/_ui/Tabs';
 import { getClass, getPairTotals } from '@/lib/class/class';
 import { forPage } from '@/lib/http/page';
@@ -24,6 +24,7 @@ export default async function ClassPage({ params, searchParams }: Props) {
   const { exerciseId } = await params;
   const { round, page, line, sides } = await searchParams;
   const shown = await forPage(getClass, { exerciseId, round: round ?? null, page: page ?? 1 });
+  if (shown.round === null) return <ClassToCome {...shown} />;
   const opened = shown.summary.lines.find(({ specimenVersionId }) => specimenVersionId === line);
   const totals = opened
     ? await forPage(getPairTotals, { exerciseId, roundNumber: shown.round.number, line: opened.specimenVersionId })
@@ -82,10 +83,10 @@ export default async function ClassPage({ params, searchParams }: Props) {
           }))}
         />
       )}
-      {shown.namesHidden && (
+      {shown.students.some(({ hidden, sent }) => hidden && sent > 0) && (
         <Notice>
-          Names are hidden while this round is marked. Here you see who has sent and who hasn’t; marks appear once they
-          are released.
+          Names are hidden from markers until a proof is released. Here you see who has sent and who hasn’t; marks
+          appear once they are released.
         </Notice>
       )}
       <ClassStudents shown={shown} here={here} />
@@ -123,3 +124,21 @@ export default async function ClassPage({ params, searchParams }: Props) {
     </Page>
   );
 }
+
+/** Before the first round of an exercise is planned there is no class work to show. */
+function ClassToCome({ course, exercise }: { course: Entry; exercise: Entry }) {
+  return (
+    <Page>
+      <PageHeader
+        title="The class"
+        trail={[
+          { href: `/courses/${course.id}`, label: course.title },
+          { href: `/exercises/${exercise.id}`, label: exercise.title },
+        ]}
+      />
+      <EmptyState title="No round yet">The work of the class appears here once this exercise has a round.</EmptyState>
+    </Page>
+  );
+}
+
+type Entry = { id: string; title: string };

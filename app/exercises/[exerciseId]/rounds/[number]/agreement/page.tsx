@@ -30,7 +30,7 @@ export default async function AgreementPage({ params }: Props) {
           { href: `/exercises/${exercise.id}`, label: exercise.title },
           { href: `${here}/critique`, label: `Critique of round ${round.number}` },
         ]}
-        lead={`${shown.finished === 0 ? 'No proof is' : `${counted(shown.finished, 'proof')} ${shown.finished === 1 ? 'is' : 'are'}`} finished by two markers${shown.waiting > 0 ? `; ${shown.waiting} still wait for one or both` : ''}.`}
+        lead={`${shown.finished === 0 ? 'No proof is' : `${counted(shown.finished, 'proof')} ${shown.finished === 1 ? 'is' : 'are'}`} finished by two markers${shown.waiting > 0 ? `; ${shown.waiting} still ${shown.waiting === 1 ? 'waits' : 'wait'} for one or both` : ''}.`}
         actions={
           <>
             <ButtonLink href={`${here}/second`}>Second marking</ButtonLink>

@@ -39,7 +39,7 @@ export const getClass = operation({
       return { course, exercise: { id, title }, round: null };
     }
     const context = await roundContext(data, exerciseId, number);
-    const { round, exercise, course, settings, me } = context;
+    const { round, exercise, course, hidden, me } = context;
     const { summary, students } = await classSummary(data, round, course.id, now);
     const { page, pages, from } = pageOf(askedPage, students, studentsPerPage);
     const list = await studentsPage(data, context, { skip: from, take: studentsPerPage });
@@ -49,7 +49,7 @@ export const getClass = operation({
       exercise: { id: exercise.id, title: exercise.title },
       rounds,
       round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
-      namesHidden: settings.namesHidden,
+      namesHidden: hidden,
       mayExport: leadsCourse(me.role),
       criteria: list.criteria.map(({ versionId, title, levels }) => ({
         versionId,
@@ -70,31 +70,27 @@ export const getClass = operation({
     /** Groups of equal settings, each named as the course names them now. */
     async function namedGroups() {
       if (same.length === 0) return [];
-      const [people, aliases, released] = await Promise.all([
+      const [people, aliases] = await Promise.all([
         data.markTasks.peopleOf(same),
-        aliasesOf(),
-        data.releases.numbersOf(round.id, same),
+        hidden ? data.markTasks.aliasesOf(exercise.id, same) : new Map<string, string>(),
       ]);
       const nameOf = (memberId: string) => {
-        if (!settings.namesHidden || released.has(memberId)) return people.get(memberId)?.name ?? 'an erased person';
+        if (!hidden) return people.get(memberId)?.name ?? 'an erased person';
         return aliases.get(memberId) ?? 'a student without a name yet';
       };
       return summary.lines.flatMap(({ text, identical }) =>
         identical.map((group) => ({ text, members: group.map(nameOf).sort() })),
       );
     }
-
-    async function aliasesOf(): Promise<ReadonlyMap<string, string>> {
-      if (!settings.namesHidden) return new Map();
-      const { order } = await queueOrder(data, context, now);
-      return new Map(order.counted.map(({ memberId, alias }) => [memberId, alias]));
-    }
   },
 });
 
 export type ShownClass = Extract<Awaited<ReturnType<typeof getClass>>, { round: object }>;
 
-/** One student in the list of who has sent what. Where names are hidden, marks wait for the release. */
+/**
+ * One student in the list of who has sent what. While names are hidden, only whether they have sent: how many proofs,
+ * when, how late and what was released would tie the name to the alias.
+ */
 export type StudentRow = {
   memberId: string;
   name: string;
@@ -115,7 +111,7 @@ export type StudentRow = {
  */
 export async function studentsPage(
   data: ScopedData,
-  { round, course, settings, exercise }: RoundContext,
+  { round, course, exercise, hidden }: RoundContext,
   page: { skip: number; take: number },
   { evenHidden = false } = {},
 ): Promise<{ rows: StudentRow[]; criteria: ReturnType<typeof criterionView>[] }> {
@@ -141,7 +137,6 @@ export async function studentsPage(
   ]);
   const rows = counted.map(({ member, proof, why }): StudentRow => {
     const released = releases.get(member.id)?.number ?? null;
-    const hidden = settings.namesHidden && released === null;
     const late = proof ? lateOf(round, member, proof.receivedAt) : null;
     // While two people mark a proof, neither's marks may appear on a page that the other can open.
     const two = proof ? marks.stateOf(proof.id) : 'none';
@@ -151,7 +146,7 @@ export async function studentsPage(
       ...criterion,
       mark: proof ? marks.effective(proof.id, criterion.versionId) : { level: null, from: 'first' as const },
     }));
-    return {
+    const row: StudentRow = {
       memberId: member.id,
       name: member.user?.name ?? `Erased person (${member.id.slice(-6)})`,
       section: member.section?.name ?? null,
@@ -166,6 +161,9 @@ export async function studentsPage(
       released,
       hidden,
     };
+    return hidden && !evenHidden
+      ? { ...row, sent: Math.min(row.sent, 1), counts: null, late: null, released: null }
+      : row;
   });
   return { rows, criteria };
 }

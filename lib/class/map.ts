@@ -174,19 +174,19 @@ async function studentNames(
   proofs: readonly Whose[],
   now: Date,
 ): Promise<(who: Whose) => ShownStudent> {
-  const { namesHidden } = context.settings;
+  const { hidden } = context;
   const memberIds = proofs.map(({ memberId }) => memberId);
-  const [people, released, queue] = await Promise.all([
+  const [people, called, queue] = await Promise.all([
     data.markTasks.peopleOf(memberIds),
-    namesHidden ? data.releases.numbersOf(context.round.id, memberIds) : new Map<string, unknown>(),
-    namesHidden ? queueOrder(data, context, now) : null,
+    hidden ? data.markTasks.aliasesOf(context.exercise.id, memberIds) : new Map<string, string>(),
+    hidden ? queueOrder(data, context, now) : null,
   ]);
   const aliases = new Map(queue?.order.counted.map(({ proofId, alias }) => [proofId, alias]));
   return ({ memberId, proofId }) => {
     const alias = aliases.get(proofId);
-    if (namesHidden && !released.has(memberId))
+    if (hidden)
       return {
-        name: alias ?? 'A student without a name yet',
+        name: called.get(memberId) ?? 'A student without a name yet',
         token: alias ? tokenOf({ proofId, alias }, true) : null,
         hidden: true,
       };

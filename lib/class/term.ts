@@ -4,8 +4,8 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { courseSettingsOf } from '@/lib/rows/course';
-import { settingsOf } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
+import { namesHiddenIn } from '@/lib/review/context';
 import { lateOf } from '@/lib/work/rounds';
 import type { Term, TermLine, TermRound } from '@/shared/class/term';
 import { grouped } from '@/shared/grouped';
@@ -52,7 +52,14 @@ type For = 'student' | 'staff';
 async function termOf(data: ScopedData, member: Member, whom: For): Promise<Term> {
   const figuresHidden = whom === 'student' && courseSettingsOf(member.course).figuresHidden;
   const exercises = await data.terms.exercises(member.course.id, member.id);
-  const looked = exercises.flatMap((exercise) => exercise.rounds.map((round) => look(exercise, round, member, whom)));
+  const looked = (
+    await Promise.all(
+      exercises.map(async (exercise) => {
+        const hidden = whom === 'staff' && (await namesHiddenIn(data, exercise));
+        return exercise.rounds.map((round) => look(exercise, round, member, whom, hidden));
+      }),
+    )
+  ).flat();
   const proofIds = looked.flatMap(({ shown }) => shown ?? []);
   const [items, notes] = await Promise.all([
     data.terms.items(member.id, proofIds),
@@ -88,6 +95,7 @@ function look(
   round: Round,
   member: Member,
   whom: For,
+  hidden: boolean,
 ): { shown: string | null; snapshot: ReleaseSnapshot | null; round: Omit<TermRound, 'notes' | 'lines'> } {
   const [release] = round.releases;
   const snapshot = release ? z.parse(releaseSnapshotSchema, JSON.parse(release.snapshot)) : null;
@@ -100,13 +108,13 @@ function look(
   const silent =
     last === null
       ? ('nothing sent' as const)
-      : release
-        ? null
-        : whom === 'student'
-          ? ('not released' as const)
-          : settingsOf(exercise).namesHidden
-            ? ('hidden' as const)
-            : null;
+      : whom === 'student'
+        ? release
+          ? null
+          : ('not released' as const)
+        : hidden
+          ? ('hidden' as const)
+          : null;
   const shown = silent !== null ? null : whom === 'student' ? release!.proofId : (last?.id ?? null);
   const late = last && lateOf({ ...round, exercise }, member, last.receivedAt);
   return {
@@ -117,13 +125,13 @@ function look(
       number: round.number,
       title: round.title,
       // Beside a name, the time of a proof would identify its author among the nameless ones.
-      sent: round.proofs.length,
+      sent: silent === 'hidden' ? 1 : round.proofs.length,
       receivedAt: silent === 'hidden' ? null : (last?.receivedAt.toISOString() ?? null),
-      late: late && { days: late.startedDays, deduct: late.deduct },
+      late: late && silent !== 'hidden' ? { days: late.startedDays, deduct: late.deduct } : null,
       silent,
       proofId: shown,
       released:
-        release && snapshot
+        release && snapshot && silent !== 'hidden'
           ? {
               number: release.number,
               percent: snapshot.total.after,

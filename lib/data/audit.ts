@@ -19,6 +19,7 @@ export type AuditVerb =
   | 'exercise opened again'
   | 'exercise put aside'
   | 'exercise restored'
+  | 'names shown'
   | 'line changed'
   | 'reference set made'
   | 'demonstration shown'

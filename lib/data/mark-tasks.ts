@@ -88,6 +88,20 @@ export const markTaskData = (actor: Actor, db: Db) => {
         select: { id: true, proofId: true, alias: true },
       }),
 
+    /**
+     * What these members are called in an exercise while names are hidden: the alias of the first task that was made
+     * for any of their proofs in it, in every round and to every marker.
+     */
+    aliasesOf: async (exerciseId: string, memberIds: readonly string[]): Promise<ReadonlyMap<string, string>> => {
+      const rows = await db.markTask.findMany({
+        where: { AND: [tasks, { slot: 'first', proof: { memberId: { in: [...memberIds] }, round: { exerciseId } } }] },
+        orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+        select: { alias: true, proof: { select: { memberId: true } } },
+      });
+      // The first is written last, over those after it.
+      return new Map(rows.map(({ alias, proof }) => [proof.memberId, alias]));
+    },
+
     ofProofs: (proofIds: readonly string[], slot: string) =>
       db.markTask.findMany({ where: { AND: [tasks, { slot, proofId: { in: [...proofIds] } }] }, select: shown }),
 

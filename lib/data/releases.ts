@@ -1,7 +1,7 @@
 import type { Actor } from './actor';
-import type { Prisma } from '@/prisma/generated/sqlite/client/client';
+import { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
-import { coursesOf, membersOf, proofsOfSelf, roundsOfStaff, studentRoles } from './scope';
+import { coursesOf, membersOf, proofsOfSelf, roundsOfStaff, staff, studentRoles } from './scope';
 import { newId } from './ids';
 
 export type NewRelease = {
@@ -34,6 +34,20 @@ export const releaseData = (actor: Actor, db: Db) => {
       return new Map(
         rows.map(({ memberId, number, releasedAt, proofId }) => [memberId, { number, at: releasedAt, proofId }]),
       );
+    },
+
+    /** Whether somebody who is still in the course sent a proof in a round of which nothing went out to them yet. */
+    someWait: async (exerciseId: string): Promise<boolean> => {
+      if (actor.kind !== 'person') return false;
+      const rows = await db.$queryRaw<unknown[]>`
+        SELECT p."id" FROM "Round" r JOIN "Exercise" e ON e."id" = r."exerciseId" JOIN "Proof" p ON p."roundId" = r."id"
+        JOIN "Member" s ON s."id" = p."memberId"
+        WHERE r."exerciseId" = ${exerciseId} AND s."removedAt" IS NULL
+          AND NOT EXISTS (SELECT 1 FROM "Release" o WHERE o."roundId" = p."roundId" AND o."memberId" = p."memberId")
+          AND EXISTS (SELECT 1 FROM "Member" m WHERE m."courseId" = e."courseId" AND m."userId" = ${actor.userId}
+            AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...staff])}))
+        LIMIT 1`;
+      return rows.length > 0;
     },
 
     /** Everything that went out for one proof, newest first, for staff. */

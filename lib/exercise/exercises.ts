@@ -9,7 +9,7 @@ import {
   exerciseSettingsSchema,
 } from '@/shared/schemas/exercise';
 import { idSchema } from '@/shared/schemas/id';
-import { exerciseView, roundView } from '@/lib/rows/exercise';
+import { exerciseView, roundView, settingsOf } from '@/lib/rows/exercise';
 
 /** Begins an exercise as a draft that only staff see. */
 export const createExercise = operation({
@@ -46,9 +46,18 @@ export const changeExercise = operation({
   allow: 'exercise:plan',
   input: changeExerciseInput,
   run: async (context, { exerciseId, version, title, brief, settings }) => {
-    await findExercise(context, exerciseId);
-    const changed = await context.data.exercises.change(exerciseId, version, { title, brief, settings });
-    if (!changed) throw changedMeanwhile('this exercise');
+    const { data, now } = context;
+    const row = await findExercise(context, exerciseId);
+    await data.transaction(async (inside) => {
+      if (!(await inside.exercises.change(exerciseId, version, { title, brief, settings })))
+        throw changedMeanwhile('this exercise');
+      // Markers learn by it whose work they have had before them, so it is written down who did it.
+      if (settingsOf(row).namesHidden && !settings.namesHidden)
+        await inside.audit.record(
+          { courseId: row.courseId, verb: 'names shown', subject: `exercise:${exerciseId}` },
+          now,
+        );
+    });
     return { exerciseId, version: version + 1 };
   },
 });

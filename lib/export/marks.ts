@@ -7,8 +7,7 @@ import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './file';
 
 /**
- * The marks of a round as CSV for people. While names are hidden, a student who has no release yet goes by the alias,
- * and without a time.
+ * The marks of a round as CSV for people. While names are hidden, students go by their alias, without a time.
  */
 export const exportMarks = operation({
   name: 'export-marks',
@@ -16,8 +15,8 @@ export const exportMarks = operation({
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const context = await roundContext(data, exerciseId, roundNumber);
-    const { round, course, settings } = context;
-    const queue = settings.namesHidden ? await queueOf(data, context, now) : [];
+    const { round, course, hidden } = context;
+    const queue = hidden ? await queueOf(data, context, now) : [];
     const alias = new Map(queue.map(({ memberId, shownAs }) => [memberId, shownAs]));
     const { rows, criteria } = await studentsPage(data, context, { skip: 0, take: 100_000 }, { evenHidden: true });
     const head = [
@@ -34,7 +33,7 @@ export const exportMarks = operation({
       'Released as number',
     ];
     const lines = rows.map((row) => lineOf(row, criteria, round.number, alias));
-    if (settings.namesHidden) lines.sort((one, other) => (String(one[0]) < String(other[0]) ? -1 : 1));
+    if (hidden) lines.sort((one, other) => (String(one[0]) < String(other[0]) ? -1 : 1));
     await data.audit.record({ courseId: course.id, verb: 'marks exported', subject: `round:${round.id}` }, now);
     return { csv: csvOf(head, lines), name: `marks-round-${round.number}.csv` };
   },

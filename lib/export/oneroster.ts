@@ -1,5 +1,6 @@
 import { Temporal } from 'temporal-polyfill';
 import * as z from 'zod/mini';
+import { AppError } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { env } from '@/lib/env';
 import { roundContext } from '@/lib/review/context';
@@ -17,7 +18,13 @@ export const exportOneRoster = operation({
   allow: 'marks:export',
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
-    const { round, exercise, course } = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course, hidden } = await roundContext(data, exerciseId, roundNumber);
+    // Marks beside names would show which alias in the other rounds is whose.
+    if (hidden)
+      throw new AppError(
+        'CONFLICT',
+        'Names are hidden in this exercise until every proof that was sent has been released. Release the rest, or show the names on the exercise’s plan; then export the marks.',
+      );
     const [members, span, releases] = await Promise.all([
       data.exports.rosterOf(course.id),
       data.exports.spanOf(course.id),

@@ -4,7 +4,7 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { previewOf } from '@/lib/release/release';
 import { findRelease } from '@/lib/release/released';
-import { roundContext } from '@/lib/review/context';
+import { proofContext, roundContext } from '@/lib/review/context';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { idSchema } from '@/shared/schemas/id';
 import { classSetPdf } from './sheet/class-set-pdf';
@@ -23,12 +23,10 @@ export const exportSheet = operation({
     if (!proof) throw notFound();
     const release = await findRelease(data, proofId, actor.kind === 'person' && proof.member.userId === actor.userId);
     if (!release) throw notFound();
-    const sheet = await sheetOf(data, proofId, {
-      ...release,
-      release,
-      who: proof.member.user?.name ?? 'Erased person',
-      hidden: false,
-    });
+    const mine = actor.kind === 'person' && proof.member.userId === actor.userId;
+    const alias = mine ? null : await aliasOf(data, proofId);
+    const who = alias ?? proof.member.user?.name ?? 'Erased person';
+    const sheet = await sheetOf(data, proofId, { ...release, release, who, hidden: alias !== null });
     askForLicence(
       licence,
       sheet.lines.map((line) => line.licence),
@@ -71,7 +69,7 @@ export const exportClassSet = operation({
   allow: 'class:see',
   input: z.extend(roundByNumber, { paper: paperSchema, licence: z._default(z.boolean(), false) }),
   run: async ({ data, now }, { exerciseId, roundNumber, paper, licence }) => {
-    const { round, exercise, course } = await roundContext(data, exerciseId, roundNumber);
+    const { round, exercise, course, hidden } = await roundContext(data, exerciseId, roundNumber);
     const released = await data.releases.numbersOf(round.id);
     if (released.size === 0)
       throw new AppError(
@@ -79,10 +77,13 @@ export const exportClassSet = operation({
         `Nothing was released in round ${round.number} yet, so there are no sheets. A single one can be previewed on the page of the release.`,
       );
     const people = await data.markTasks.peopleOf([...released.keys()]);
+    const aliases = hidden ? await data.markTasks.aliasesOf(exercise.id, [...released.keys()]) : null;
+    const whoIs = (memberId: string) =>
+      aliases === null ? (people.get(memberId)?.name ?? 'Erased person') : (aliases.get(memberId) ?? 'A student');
     const students = [...released]
-      .map(([memberId, { proofId }]) => ({ who: people.get(memberId)?.name ?? 'Erased person', proofId }))
+      .map(([memberId, { proofId }]) => ({ who: whoIs(memberId), proofId }))
       .sort((one, other) => names.compare(one.who, other.who))
-      .map(({ who, proofId }) => ({ who, read: () => readSheet(data, proofId, who) }));
+      .map(({ who, proofId }) => ({ who, read: () => readSheet(data, proofId, who, hidden) }));
     // The lines of one sheet represent all: a round's lines differ between students only in their versions.
     askForLicence(licence, licence ? [] : (await students[0]!.read()).lines.map((line) => line.licence));
     await data.audit.record(
@@ -107,8 +108,14 @@ export const exportClassSet = operation({
 
 const names = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
-async function readSheet(data: ScopedData, proofId: string, who: string): Promise<Sheet> {
+/** What a student is called to those who teach while names are hidden; null where they may be named. */
+async function aliasOf(data: ScopedData, proofId: string): Promise<string | null> {
+  const { hidden, alias } = await proofContext(data, proofId);
+  return hidden ? alias : null;
+}
+
+async function readSheet(data: ScopedData, proofId: string, who: string, hidden: boolean): Promise<Sheet> {
   const release = await findRelease(data, proofId, false);
   if (!release) throw notFound();
-  return sheetOf(data, proofId, { ...release, release, who, hidden: false });
+  return sheetOf(data, proofId, { ...release, release, who, hidden });
 }

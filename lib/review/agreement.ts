@@ -24,7 +24,7 @@ export const getAgreement = operation({
     const { round, exercise, course, settings, me } = context;
     const { criteria, proofs, waiting } = await agreementOfRound(data, context, now);
     const differing = proofs.map((proof) => ({ proof, ...differenceOf(proof) })).filter(({ apart }) => apart > 0);
-    const [firsts, seconds, people, released] = await Promise.all([
+    const [firsts, seconds, people, aliases] = await Promise.all([
       data.markTasks.ofProofs(
         differing.map(({ proof }) => proof.proofId),
         firstSlot,
@@ -34,8 +34,8 @@ export const getAgreement = operation({
         secondSlot,
       ),
       data.markTasks.peopleOf(differing.map(({ proof }) => proof.memberId)),
-      data.releases.numbersOf(
-        round.id,
+      data.markTasks.aliasesOf(
+        exercise.id,
         differing.map(({ proof }) => proof.memberId),
       ),
     ]);
@@ -59,11 +59,14 @@ export const getAgreement = operation({
       differences: differing
         .map(({ proof, apart, criteriaApart, open }) => {
           const task = first.get(proof.proofId)!;
-          const hidden = settings.namesHidden && !released.has(proof.memberId);
+          const { hidden } = context;
           const other = second.get(proof.proofId);
           return {
             token: tokenOf(task, hidden),
-            shownAs: shownAs({ name: people.get(proof.memberId)?.name ?? null, alias: task.alias }, hidden),
+            shownAs: shownAs(
+              { name: people.get(proof.memberId)?.name ?? null, alias: aliases.get(proof.memberId) ?? task.alias },
+              hidden,
+            ),
             markers: [
               task.marker?.user?.name ?? 'a former marker',
               other?.marker?.user?.name ?? 'a former marker',

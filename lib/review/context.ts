@@ -4,6 +4,14 @@ import { secondMarkingOf, settingsOf } from '@/lib/rows/exercise';
 import { firstSlot, secondSlot, secondState, sightOf } from './tasks';
 
 /**
+ * Whether names are hidden in an exercise now: for as long as a proof of any of its rounds waits for its first release,
+ * or until an instructor shows them. Then a student has one alias in all its rounds, and pages about people show
+ * nothing of their spacings, marks or times in it: any of these would tie the alias to the name.
+ */
+export const namesHiddenIn = async (data: ScopedData, exercise: { id: string; settings: string }): Promise<boolean> =>
+  settingsOf(exercise).namesHidden && (await data.releases.someWait(exercise.id));
+
+/**
  * A proof as a marker has it before them: whose it is, what holds in its exercise, and whether its name may be seen.
  * The alias of the second marker's task leads to the second marking (`slot`), anything else to the first.
  */
@@ -23,7 +31,8 @@ export async function proofContext(data: ScopedData, token: string) {
   const slot: typeof firstSlot | typeof secondSlot = second !== null && second.alias === token ? secondSlot : firstSlot;
   const task = slot === secondSlot ? second : first;
   const two = secondState(proof.id, { first, second }, secondMarkingOf(round));
-  const hidden = settings.namesHidden && released.length === 0;
+  const hidden = await namesHiddenIn(data, exercise);
+  const aliases = await data.markTasks.aliasesOf(exercise.id, [proof.memberId]);
   return {
     proof,
     round,
@@ -38,6 +47,8 @@ export async function proofContext(data: ScopedData, token: string) {
     two,
     sight: sightOf(two, task, me.id),
     hidden,
+    /** What the student is called while names are hidden. */
+    alias: aliases.get(proof.memberId) ?? 'A student',
     released: released.length > 0,
   };
 }
@@ -50,7 +61,9 @@ export async function roundContext(data: ScopedData, exerciseId: string, number:
   if (!round) throw notFound();
   const me = await data.markTasks.marker(round.exercise.courseId);
   if (!me) throw notFound();
-  return { round, exercise: round.exercise, course: round.exercise.course, settings: settingsOf(round.exercise), me };
+  const { exercise } = round;
+  const hidden = await namesHiddenIn(data, exercise);
+  return { round, exercise, course: exercise.course, settings: settingsOf(exercise), hidden, me };
 }
 
 export type RoundContext = Awaited<ReturnType<typeof roundContext>>;

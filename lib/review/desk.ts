@@ -17,7 +17,7 @@ import { proofLineInput } from '@/shared/schemas/critique';
 import { packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 import { acrossSpecimens, earlierNotes, mapsTo } from './earlier';
-import { type InOrder, myQueue, type MyQueue, queueOrder } from './order';
+import { myQueue, type MyQueue, queueOrder } from './order';
 import { noteView } from './notes';
 import { listStockNotes } from './stock-notes';
 
@@ -70,7 +70,7 @@ export const getProofLine = operation({
           { token: here, specimenId },
           specimenIds,
         )
-      : await neighboursOf(data, context, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
+      : neighboursOf(context, mine, { token: here, proofId: proof.id, specimenId }, specimenIds);
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
@@ -79,7 +79,7 @@ export const getProofLine = operation({
       proof: {
         token: here,
         number: proof.number,
-        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: own.alias }, hidden),
+        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: context.alias }, hidden),
         section: hidden ? null : (proof.member.section?.name ?? null),
         receivedAt: hidden ? null : proof.receivedAt.toISOString(),
         reasoning: proof.reasoning,
@@ -176,16 +176,18 @@ type Here = { token: string; proofId: string; specimenId: string };
  * proof; after a student's last line follows the first line of the next student. From a proof that does not count, the
  * next is the first of the queue.
  */
-async function neighboursOf(
-  data: ScopedData,
-  context: Pick<ProofContext, 'round' | 'settings'>,
+function neighboursOf(
+  { hidden }: Pick<ProofContext, 'hidden'>,
   queue: MyQueue,
   here: Here,
   specimenIds: readonly string[],
-): Promise<Neighbours> {
+): Neighbours {
   const place = queue.placeOf.get(here.proofId) ?? -1;
-  const [next, previous] = await tokensOf(data, context, [queue.counted[place + 1], queue.counted[place - 1]]);
-  return between(next ?? null, previous ?? null, here, specimenIds, queue.section?.id ?? null);
+  const tokenAt = (at: number) => {
+    const one = queue.counted[at];
+    return one ? tokenOf(one, hidden) : null;
+  };
+  return between(tokenAt(place + 1), tokenAt(place - 1), here, specimenIds, queue.section?.id ?? null);
 }
 
 /** The same in a queue whose tokens are all known. */
@@ -215,19 +217,6 @@ function between(
     nextLine: nextLine ? to(here.token, nextLine) : next && specimenIds[0] ? to(next, specimenIds[0]) : null,
     previousLine: previousLine ? to(here.token, previousLine) : null,
   };
-}
-
-/** The token of each of these proofs in an address, null where there is none. */
-async function tokensOf(
-  data: ScopedData,
-  { round, settings }: Pick<ProofContext, 'round' | 'settings'>,
-  places: readonly (InOrder | undefined)[],
-): Promise<(string | null)[]> {
-  const memberIds = places.flatMap((place) => (place ? [place.memberId] : []));
-  const released = settings.namesHidden
-    ? await data.releases.numbersOf(round.id, memberIds)
-    : new Map<string, unknown>();
-  return places.map((place) => (place ? tokenOf(place, settings.namesHidden && !released.has(place.memberId)) : null));
 }
 
 const address = (token: string, specimenId: string, section: string | null): string =>

@@ -110,7 +110,7 @@ export type MyQueue = Pick<QueueOrder, 'counted' | 'placeOf'> & {
   section: SectionOfQueue | null;
 };
 
-type QueueContext = Pick<RoundContext, 'round' | 'course' | 'settings' | 'me'>;
+type QueueContext = Pick<RoundContext, 'round' | 'course' | 'hidden' | 'me'>;
 
 /**
  * The round's order, or the part of it that a section has sent, with what this marker skipped at the end.
@@ -160,12 +160,9 @@ const fewestHidden = 5;
 /**
  * The sections by which the queue can be gone through; none where names are hidden and one of the parts is very small.
  */
-export async function sectionsOf(
-  data: ScopedData,
-  { round, course, settings }: QueueContext,
-): Promise<SectionOfQueue[]> {
+export async function sectionsOf(data: ScopedData, { round, course, hidden }: QueueContext): Promise<SectionOfQueue[]> {
   const parts = await data.sections.sentIn(course.id, round.id);
-  if (settings.namesHidden && parts.some(({ sent }) => sent < fewestHidden)) return [];
+  if (hidden && parts.some(({ sent }) => sent < fewestHidden)) return [];
   const named = parts.flatMap(({ id, name, sent }) => (id === null || name === null ? [] : [{ id, name, sent }]));
   return parts.length > 1 ? named.toSorted((one, other) => (one.name < other.name ? -1 : 1)) : [];
 }

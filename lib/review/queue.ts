@@ -49,7 +49,7 @@ export const getQueue = operation({
         version: round.version,
         markingStartedAt: round.markingStartedAt,
       },
-      namesHidden: context.settings.namesHidden,
+      namesHidden: context.hidden,
       mayRelease: leadsCourse(me.role),
       secondMarking: secondMarkingOf(round).which,
       specimens: specimens.flatMap(({ id, position, versions }) =>
@@ -124,7 +124,8 @@ export async function entriesOf(
   places: readonly InOrder[],
   now: Date,
 ): Promise<QueueEntry[]> {
-  const { tasks, people, hiddenOf, laterOf, lookAgain } = await known(
+  const { hidden } = context;
+  const { tasks, people, aliasOf, laterOf, lookAgain } = await known(
     data,
     context,
     order,
@@ -135,14 +136,13 @@ export async function entriesOf(
   return places.map(({ proofId, memberId }) => {
     const task = tasks.get(proofId)!;
     const person = people.get(memberId);
-    const hidden = hiddenOf(memberId);
     const held = task.state === 'open' && task.leaseUntil !== null && task.leaseUntil > now;
     return {
       token: tokenOf(task, hidden),
       proofId,
       memberId,
       hidden,
-      shownAs: shownAs({ name: person?.name ?? null, alias: task.alias }, hidden),
+      shownAs: shownAs({ name: person?.name ?? null, alias: aliasOf(memberId, task) }, hidden),
       section: person?.section ?? null,
       state: task.state === 'done' ? 'done' : 'open',
       heldBy: held ? (task.marker?.user?.name ?? null) : null,
@@ -162,11 +162,11 @@ async function uncountedOf(
   memberIds: readonly string[],
   now: Date,
 ): Promise<Uncounted[]> {
-  const { tasks, people, hiddenOf, laterOf } = await known(data, context, order, memberIds, [], now);
+  const { tasks, people, aliasOf, laterOf } = await known(data, context, order, memberIds, [], now);
   return memberIds.map((memberId) => {
-    const alias = tasks.get(order.laterOf.get(memberId)![0]!.id)!.alias;
+    const alias = aliasOf(memberId, tasks.get(order.laterOf.get(memberId)![0]!.id)!);
     return {
-      shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias }, hiddenOf(memberId)),
+      shownAs: shownAs({ name: people.get(memberId)?.name ?? null, alias }, context.hidden),
       later: laterOf(memberId),
     };
   });
@@ -175,17 +175,17 @@ async function uncountedOf(
 /** What is asked about a few members of the queue: their tasks, names, and whether the names may be seen. */
 async function known(
   data: ScopedData,
-  { round, settings }: RoundContext,
+  { round, exercise, hidden }: RoundContext,
   order: QueueOrder,
   memberIds: readonly string[],
   proofIds: readonly string[],
   now: Date,
 ) {
   const late = memberIds.flatMap((id) => order.laterOf.get(id) ?? []).map(({ id }) => id);
-  const [tasks, people, released, marked] = await Promise.all([
-    tasksFor(data, round.id, [...proofIds, ...late], now),
+  const tasks = await tasksFor(data, round.id, [...proofIds, ...late], now);
+  const [people, aliases, marked] = await Promise.all([
     data.markTasks.peopleOf(memberIds),
-    settings.namesHidden ? data.releases.numbersOf(round.id, memberIds) : new Map<string, unknown>(),
+    data.markTasks.aliasesOf(exercise.id, memberIds),
     data.markTasks.markedIn(round.id, firstSlot, memberIds),
   ]);
   const markedProofs = grouped(marked, ({ proof }) => proof.memberId);
@@ -193,11 +193,11 @@ async function known(
     const own = markedProofs.get(memberId) ?? [];
     return own.length > 0 && own.every((task) => task.proofId !== proofId);
   };
-  const hiddenOf = (memberId: string) => settings.namesHidden && !released.has(memberId);
+  const aliasOf = (memberId: string, task: { alias: string }) => aliases.get(memberId) ?? task.alias;
   const laterOf = (memberId: string): LaterProof[] =>
     (order.laterOf.get(memberId) ?? []).map(({ id, number }) => ({
-      token: tokenOf(tasks.get(id)!, hiddenOf(memberId)),
+      token: tokenOf(tasks.get(id)!, hidden),
       number,
     }));
-  return { tasks, people, hiddenOf, laterOf, lookAgain };
+  return { tasks, people, aliasOf, laterOf, lookAgain };
 }

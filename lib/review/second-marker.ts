@@ -20,7 +20,7 @@ export const getSecondQueue = operation({
   input: z.extend(roundByNumber, { page: pageNumberSchema }),
   run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
     const context = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, settings, me } = context;
+    const { round, exercise, course, me } = context;
     const [places, specimens] = await Promise.all([
       secondQueue(data, context, now),
       data.specimens.ofExercise(exerciseId),
@@ -28,15 +28,15 @@ export const getSecondQueue = operation({
     const { page, pages, from, to } = pageOf(asked, places.length, perPage);
     const shown = places.slice(from, to);
     const memberIds = shown.map(({ memberId }) => memberId);
-    const [people, released] = await Promise.all([
+    const [people, aliases] = await Promise.all([
       data.markTasks.peopleOf(memberIds),
-      data.releases.numbersOf(round.id, memberIds),
+      data.markTasks.aliasesOf(exercise.id, memberIds),
     ]);
     const row = ({ task, memberId, status, skipped }: SecondPlace) => ({
       token: task.alias,
       shownAs: shownAs(
-        { name: people.get(memberId)?.name ?? null, alias: task.alias },
-        settings.namesHidden && !released.has(memberId),
+        { name: people.get(memberId)?.name ?? null, alias: aliases.get(memberId) ?? task.alias },
+        context.hidden,
       ),
       status,
       skipped,

@@ -36,7 +36,7 @@ export const getMarkDifference = operation({
       round: { number: round.number, title: round.title },
       proof: {
         token: tokenOf({ proofId: proof.id, alias: first!.alias }, hidden),
-        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: first!.alias }, hidden),
+        shownAs: shownAs({ name: proof.member.user?.name ?? null, alias: context.alias }, hidden),
         specimenId: firstLine(proof.items),
       },
       markers: {

@@ -99,13 +99,12 @@ export const ruleMutants: readonly RuleMutant[] = [
     '\n    .sort((one, other) => (one.alias < other.alias ? -1 : 1));\n  const counting',
     ';\n  const counting',
   ),
-  at('lib/export/marks.ts')('hidden names', 'if (settings.namesHidden) lines.sort', 'if (false) lines.sort'),
+  at('lib/export/marks.ts')('hidden names', 'if (hidden) lines.sort', 'if (false) lines.sort'),
   at('lib/export/marks.ts')(
     'hidden names',
     "row.hidden ? (alias.get(row.memberId) ?? 'no proof that counts') : row.name",
     'row.name',
   ),
-  at('lib/export/notes.ts')('hidden names', '...noteView(row, entry.hidden)', '...noteView(row, false)'),
   at('lib/review/notes.ts')('hidden names', "by === 'student' && hideStudents", 'false'),
   notes('a private stock note', '{ OR: [own, { shared: true }] }', '{}'),
   at('lib/data/rounds.ts')(

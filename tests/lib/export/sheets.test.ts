@@ -59,7 +59,7 @@ describeOnBothDatabases('critique sheets', (suite) => {
       { now },
     );
     const text = await words(pdf);
-    for (const said of ['plain-otter', 'Not released', 'preview', 'Not released yet.']) expect(text).toContain(said);
+    for (const said of ['quiet-heron', 'Not released', 'preview', 'Not released yet.']) expect(text).toContain(said);
     for (const secret of ['The student', 'received']) expect(`${text} ${name}`).not.toContain(secret);
     await suite.db.exercise.update({ where: { id: ids.exercise }, data: { settings: '{}' } });
   });

@@ -1,4 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
+import { newId } from '@/lib/data/ids';
 import { getProofLine } from '@/lib/review/desk';
 import { getQueue } from '@/lib/review/queue';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
@@ -30,11 +31,19 @@ describeOnSqlite('hidden names', (suite) => {
       '2027-03-06',
     ])
       expect(sent).not.toContain(secret);
-    expect(line.proof).toMatchObject({ token, shownAs: token, receivedAt: null, section: null });
+    expect(line.proof).toMatchObject({ token, shownAs: 'quiet-heron', receivedAt: null, section: null });
   });
 
-  it('are shown again once the round is released to that student', async () => {
-    const queue = await getQueue(callerIn(ids)('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });
-    expect(queue.queue).toMatchObject([{ token: ids.proof, shownAs: 'The student', section: 'Monday' }]);
+  it('are shown again once all that was sent in the exercise is released, in no round before', async () => {
+    const first = () =>
+      getQueue(callerIn(ids)('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now }).then(
+        ({ queue }) => queue,
+      );
+    expect(await first()).toMatchObject([{ token: 'quiet-heron', shownAs: 'quiet-heron', section: null }]);
+    const { id: _id, ...release } = await suite.db.release.findUniqueOrThrow({ where: { id: ids.release } });
+    await suite.db.release.create({
+      data: { ...release, id: newId(), roundId: ids.nextRound, proofId: ids.nextProof },
+    });
+    expect(await first()).toMatchObject([{ token: ids.proof, shownAs: 'The student', section: 'Monday' }]);
   });
 });

@@ -42,7 +42,7 @@ export function ClassStudents({ shown, here }: { shown: ShownClass; here: string
                   <Status kind="waiting">nothing yet</Status>
                 ) : (
                   <Status kind={student.late ? 'late' : 'done'}>
-                    {counted(student.sent, 'proof')}
+                    {student.hidden ? 'sent' : counted(student.sent, 'proof')}
                     {student.late && ', late'}
                   </Status>
                 )}
@@ -51,12 +51,8 @@ export function ClassStudents({ shown, here }: { shown: ShownClass; here: string
                 {student.counts ? (
                   <>
                     number {student.counts.number}
-                    {student.counts.why === 'chosen' && ' (picked)'}
-                    {!student.hidden && (
-                      <>
-                        , <When at={student.counts.receivedAt} timeZone={course.timeZone} short />
-                      </>
-                    )}
+                    {student.counts.why === 'chosen' && ' (picked)'},{' '}
+                    <When at={student.counts.receivedAt} timeZone={course.timeZone} short />
                   </>
                 ) : (
                   '–'

@@ -85,8 +85,8 @@ export default async function ClassPage({ params, searchParams }: Props) {
       )}
       {shown.students.some(({ hidden, sent }) => hidden && sent > 0) && (
         <Notice>
-          Names are hidden from markers until a proof is released. Here you see who has sent and who hasn’t; marks
-          appear once they are released.
+          Names are hidden in this exercise until every proof that was sent has been released. Until then, you see who
+          has sent and who hasn’t; counts, dates and marks appear after that.
         </Notice>
       )}
       <ClassStudents shown={shown} here={here} />

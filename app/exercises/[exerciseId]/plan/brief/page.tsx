@@ -79,7 +79,7 @@ export default async function Brief({ params }: { params: Promise<{ exerciseId: 
           name="settings.namesHidden"
           label="Hide names while marking"
           defaultChecked={settings.namesHidden}
-          hint="Markers see an alias in place of each student’s name until the round is released."
+          hint="Markers see an alias in place of each student’s name until everything sent has been released. Showing names earlier is logged."
         />
         <Checkbox
           name="settings.safetySigns"

@@ -73,7 +73,9 @@ export default async function QueuePage({ params, searchParams }: Props) {
       />
       {queue.namesHidden && (
         <Notice>
-          Names are hidden until a proof is released: each proof goes by an alias here, in its address and in its page.
+          Names are hidden until every proof sent in this exercise has been released. Until then each student has one
+          alias, in every round and for every marker. An instructor can show the names on the exercise’s plan, which is
+          logged.
         </Notice>
       )}
       {round.markingStartedAt === null ? (

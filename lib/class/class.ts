@@ -4,7 +4,6 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
-import { queueOrder } from '@/lib/review/order';
 import { criterionView } from '@/lib/rows/exercise';
 import { spacingOf } from '@/lib/rows/spacing';
 import { lateOf } from '@/lib/work/rounds';

@@ -21,7 +21,7 @@ export const getAgreement = operation({
   input: roundByNumber,
   run: async ({ data, now }, { exerciseId, roundNumber }) => {
     const context = await roundContext(data, exerciseId, roundNumber);
-    const { round, exercise, course, settings, me } = context;
+    const { round, exercise, course, me } = context;
     const { criteria, proofs, waiting } = await agreementOfRound(data, context, now);
     const differing = proofs.map((proof) => ({ proof, ...differenceOf(proof) })).filter(({ apart }) => apart > 0);
     const [firsts, seconds, people, aliases] = await Promise.all([

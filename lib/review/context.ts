@@ -32,7 +32,7 @@ export async function proofContext(data: ScopedData, token: string) {
   const task = slot === secondSlot ? second : first;
   const two = secondState(proof.id, { first, second }, secondMarkingOf(round));
   const hidden = await namesHiddenIn(data, exercise);
-  const aliases = await data.markTasks.aliasesOf(exercise.id, [proof.memberId]);
+  const aliases = hidden ? await data.markTasks.aliasesOf(exercise.id, [proof.memberId]) : null;
   return {
     proof,
     round,
@@ -48,7 +48,7 @@ export async function proofContext(data: ScopedData, token: string) {
     sight: sightOf(two, task, me.id),
     hidden,
     /** What the student is called while names are hidden. */
-    alias: aliases.get(proof.memberId) ?? 'A student',
+    alias: aliases?.get(proof.memberId) ?? task?.alias ?? 'A student',
     released: released.length > 0,
   };
 }

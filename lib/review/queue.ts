@@ -185,7 +185,7 @@ async function known(
   const tasks = await tasksFor(data, round.id, [...proofIds, ...late], now);
   const [people, aliases, marked] = await Promise.all([
     data.markTasks.peopleOf(memberIds),
-    data.markTasks.aliasesOf(exercise.id, memberIds),
+    hidden ? data.markTasks.aliasesOf(exercise.id, memberIds) : new Map<string, string>(),
     data.markTasks.markedIn(round.id, firstSlot, memberIds),
   ]);
   const markedProofs = grouped(marked, ({ proof }) => proof.memberId);

@@ -80,8 +80,8 @@ export const ruleMutants: readonly RuleMutant[] = [
   ),
   at('lib/work/bench.ts')(
     'a trial is never sent',
-    "student && !trial ? 'work' : 'practice'",
-    "student ? 'work' : 'practice'",
+    "student && !trial ? 'work' : 'trial'",
+    "student ? 'work' : 'trial'",
   ),
   at('lib/data/seats.ts')(
     'the bench of a draft exercise',

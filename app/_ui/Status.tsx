@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { counted } from '@/shared/text/number';
-import { dateTimeWords } from '@/shared/text/when-words';
+import { dateTimeWords, shortDateTimeWords } from '@/shared/text/when-words';
+import { Zone } from './Zone';
 import { classes } from './classes';
 
 /** A state in a word or two, with a sign beside it: open ring, half, full, wedge. Colour only repeats it. */
@@ -18,8 +19,18 @@ export function Progress({ done, of, what, verb = 'done' }: { done: number; of: 
   );
 }
 
-/** An instant in words, with date and zone: “Tuesday 24 November 2026, 23:05 (Vienna, UTC+1)”. */
+/**
+ * An instant as briefly as it is plain: “24 Nov, 23:05”, with the zone where the reader's clock shows another time.
+ * `short` leaves the zone out, for lists whose page tells it. Pointing at it shows weekday, year and zone.
+ */
 export function When({ at, timeZone, short }: { at: Date | string; timeZone: string; short?: boolean }) {
   const instant = typeof at === 'string' ? new Date(at) : at;
-  return <time dateTime={instant.toISOString()}>{dateTimeWords(instant, timeZone, short)}</time>;
+  return (
+    <time dateTime={instant.toISOString()} title={dateTimeWords(instant, timeZone)}>
+      {shortDateTimeWords(instant, timeZone, today())}
+      {!short && <Zone at={instant.toISOString()} timeZone={timeZone} />}
+    </time>
+  );
 }
+
+const today = () => new Date();

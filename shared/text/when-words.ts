@@ -12,8 +12,19 @@ export function dateTimeWords(instant: Date, timeZone: string, short = false): s
   return `${weekday} ${date}, ${time} (${zoneName(instant, timeZone)})`;
 }
 
+/**
+ * An instant as briefly as it is plain: '25 Nov, 18:00', with the year where it is another than now. The zone is told
+ * beside it, if at all.
+ */
+export function shortDateTimeWords(instant: Date, timeZone: string, now: Date): string {
+  const part = (at: Date, options: Intl.DateTimeFormatOptions) => formatter(timeZone, options).format(at);
+  const year = part(instant, { year: 'numeric' }) === part(now, { year: 'numeric' }) ? undefined : 'numeric';
+  const date = part(instant, { day: 'numeric', month: 'short', year });
+  return `${date}, ${part(instant, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })}`;
+}
+
 /** 'Vienna, UTC+1', which no line ends in. */
-function zoneName(instant: Date, timeZone: string): string {
+export function zoneName(instant: Date, timeZone: string): string {
   const parts = formatter(timeZone, { timeZoneName: 'shortOffset' }).formatToParts(instant);
   const offset = parts
     .find((part) => part.type === 'timeZoneName')!

@@ -15,12 +15,12 @@ export function passwordLetter({
 }): Letter {
   return {
     to,
-    subject: 'A new password for Kerncrit',
+    subject: 'Reset your Kerncrit password',
     text: [
       `Dear ${name},`,
       `Someone (probably you) asked to reset your Kerncrit password. Open this address to choose a new one:`,
       link,
-      `It works once, and until ${expires}. Setting a new password signs you out everywhere.`,
+      `It works once, until ${expires}. Setting a new password signs you out everywhere.`,
       `If it wasn’t you, do nothing: your password stays the same.`,
     ].join('\n\n'),
   };
@@ -30,11 +30,11 @@ export function passwordLetter({
 export function passwordChangedLetter({ to, name, at }: { to: string; name: string; at: string }): Letter {
   return {
     to,
-    subject: 'Your password for Kerncrit was changed',
+    subject: 'Your Kerncrit password was changed',
     text: [
       `Dear ${name},`,
-      `your password was changed at ${at}, and all browsers were signed out.`,
-      `If this was not you, ask for a new password on the sign-in page at once, and tell your instructor.`,
+      `Your Kerncrit password was changed at ${at}, and all browsers were signed out.`,
+      `If it wasn’t you, ask for a new password on the sign-in page at once, and tell your instructor.`,
     ].join('\n\n'),
   };
 }
@@ -60,8 +60,8 @@ export function welcomeLetter({
       `Dear ${name},`,
       `You have been added to the course “${course}” in Kerncrit. Open this address to choose your password:`,
       link,
-      `It works once, and until ${expires}. After that, ask for a new one with “Forgotten your password?” on the sign-in page.`,
-      `If you do not belong in this course, do nothing and tell the school.`,
+      `It works once, until ${expires}. After that, ask for a new one with “Forgotten your password?” on the sign-in page.`,
+      `If you don’t belong in this course, do nothing and tell your school.`,
     ].join('\n\n'),
   };
 }
@@ -84,11 +84,11 @@ export function retentionLetter({
 }): Letter {
   return {
     to,
-    subject: `The work of ${course} is kept until ${until}`,
+    subject: `Retention of ${course} ends on ${until}`,
     text: [
       `Dear ${name},`,
-      `the work of the course “${course}” is kept until ${until}, ${days === 0 ? 'which is today' : days === 1 ? 'which is tomorrow' : `${days} days from now`}.`,
-      `Nothing is deleted by itself. After that day you can end retention on this page, which takes the names of all students and what was written off the work; or set a later day in the course's settings, if your school's rule allows it:`,
+      `The work of the course “${course}” is kept until ${until}, ${days === 0 ? 'which is today' : days === 1 ? 'which is tomorrow' : `${days} days from now`}.`,
+      `Nothing is deleted automatically. After that day you can end retention on this page, which removes all students’ names and everything written about their work. If your school’s policy allows it, you can set a later day in the course’s settings instead:`,
       link,
     ].join('\n\n'),
   };

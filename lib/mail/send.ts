@@ -26,6 +26,8 @@ export async function sendMail({ to, subject, text }: Letter): Promise<void> {
     to: { name: '', address: to },
     subject,
     text,
+    // Keeps out-of-office replies from answering (RFC 3834).
+    headers: { 'Auto-Submitted': 'auto-generated' },
     disableFileAccess: true,
     disableUrlAccess: true,
   });

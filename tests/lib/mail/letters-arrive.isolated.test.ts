@@ -47,13 +47,14 @@ describeOnSqlite('letters, through a real mail server on this machine', (suite) 
     expect(await requestPasswordLink(visitor, { email: 'Mira@school.example' })).toEqual({ sent: true });
     const [letter] = await letters(1);
     expect(letter!.to).toEqual(['mira@school.example']);
+    expect(letter!.text).toMatch(/^Auto-Submitted: auto-generated\r?$/m);
     const token = /\/reset\/([\w-]+)/.exec(letter!.text)![1]!;
     await resetPassword(visitor, { token, newPassword: 'eleven lamps along the pier' });
     await expect(resetPassword(visitor, { token, newPassword: 'twelve lamps along the pier' })).rejects.toMatchObject({
       code: 'EXPIRED',
     });
     const [, told] = await letters(2);
-    expect(told!.text).toContain('Your password for Kerncrit was changed');
+    expect(told!.text).toContain('Your Kerncrit password was changed');
   });
 
   it('go to nobody where there is no account, with the same answer', async () => {

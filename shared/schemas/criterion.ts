@@ -23,7 +23,7 @@ const levelSchema = z.strictObject({
     .check(z.trim(), z.normalize(), z.maxLength(600, 'A level’s description has at most 600 characters.')),
   points: z
     .number('Give each level its percent as a number.')
-    .check(z.gte(0, 'A level is worth at least 0 %.'), z.lte(100, 'A level is worth at most 100 %.')),
+    .check(z.gte(0, 'A level is worth at least 0%.'), z.lte(100, 'A level is worth at most 100%.')),
 });
 export type Level = z.infer<typeof levelSchema>;
 

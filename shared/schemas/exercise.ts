@@ -85,7 +85,7 @@ export const lateRuleSchema = z.object({
   deductPerDay: z._default(
     z
       .number('Give the deduction as a number of percent.')
-      .check(z.gte(0, 'A deduction is at least 0 %.'), z.lte(100, 'A deduction is at most 100 %.')),
+      .check(z.gte(0, 'A deduction is at least 0%.'), z.lte(100, 'A deduction is at most 100%.')),
     0,
   ),
 });
@@ -106,7 +106,7 @@ const typedRound = {
   untilLocal: orNothing,
   deductPerDay: z
     .number('Give the deduction as a number of percent.')
-    .check(z.gte(0, 'A deduction is at least 0 %.'), z.lte(100, 'A deduction is at most 100 %.')),
+    .check(z.gte(0, 'A deduction is at least 0%.'), z.lte(100, 'A deduction is at most 100%.')),
 };
 
 export const addRoundInput = z.strictObject({ exerciseId: idSchema, ...typedRound });

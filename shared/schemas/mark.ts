@@ -32,8 +32,8 @@ export type MarkEventView = {
 const percent = z
   .int('Give the share as a whole number of percent.')
   .check(
-    z.gte(1, 'A share is at least 1 %.'),
-    z.lte(99, 'A share is at most 99 %; choose “every proof” for all of them.'),
+    z.gte(1, 'A share is at least 1%.'),
+    z.lte(99, 'A share is at most 99%; choose “every proof” for all of them.'),
   );
 const which = z.enum(
   ['none', 'share', 'all'],

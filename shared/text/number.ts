@@ -29,9 +29,13 @@ export function signed(value: number, decimals = 0): string {
   return value > 0 && text !== '0' ? `+${text}` : text;
 }
 
-/** A number and its unit. @example withUnit(48, 'px') // '48 px' with a thin space that no line ends at */
+/**
+ * A number and its unit, with a thin space that no line ends at; English sets none before a percent sign.
+ * @example withUnit(48, 'px') // '48 px'
+ * @example withUnit(69.5, '%', 1) // '69.5%'
+ */
 export function withUnit(value: number, unit: string, decimals = 0): string {
-  return `${numberText(value, decimals)}${thinSpace}${unit}`;
+  return `${numberText(value, decimals)}${unit === '%' ? '' : thinSpace}${unit}`;
 }
 
 /** A sentence of the measure for the screen: its thin spaces (U+2009) hold number and unit together. */

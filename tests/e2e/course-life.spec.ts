@@ -72,7 +72,7 @@ test('what is different for a student is set by the instructor, and is so on tha
   // The assistant sees the time and no more, and may not open the page on which it is set; nor may the student.
   await marker.goto(`${course}/people`);
   await expect(
-    marker.getByRole('row', { name: author.name }).getByRole('cell', { name: '50\u202f% more time', exact: true }),
+    marker.getByRole('row', { name: author.name }).getByRole('cell', { name: '50% more time', exact: true }),
   ).toBeVisible();
   await expect(marker.getByRole('row', { name: other.name })).not.toContainText('more time');
   for (const page of [marker, student]) expect(await statusOf(page, person)).toBe(404);

@@ -98,7 +98,7 @@ export function PrintProof() {
   const { pack, size, ground } = session.props;
   return (
     <div className={styles.printProof}>
-      <SheetFrame scrolls ground={ground} caption={`${withUnit(size.value, size.unit)}, when it is printed at 100 %`}>
+      <SheetFrame scrolls ground={ground} caption={`${withUnit(size.value, size.unit)}, when it is printed at 100%`}>
         <LineDrawing pack={pack} spacing={spacingOf(current(session.store.get()))} size={size} />
       </SheetFrame>
     </div>

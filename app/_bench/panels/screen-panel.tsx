@@ -88,7 +88,7 @@ export function ZoomNote() {
   if (Math.abs(density / opened - 1) < 0.01) return null;
   return (
     <p className={styles.hint}>
-      The page has been zoomed to {numberText((100 * density) / opened)} % since it was opened, and the line with it: it
+      The page has been zoomed to {numberText((100 * density) / opened)}% since it was opened, and the line with it: it
       is not at its true size.
     </p>
   );

@@ -96,7 +96,7 @@ describe('a line on a sheet', () => {
     const H = drawn.find((outline) => outline.length === 12)!;
     const percent = ((right(H) - left(H)) / (0.6 * 300)) * 100;
     expect(pages[0]!.text.replaceAll('\u2009', ' ')).toContain(
-      `made smaller to ${percent.toFixed(1).replace(/\.0$/, '')} %`,
+      `made smaller to ${percent.toFixed(1).replace(/\.0$/, '')}%`,
     );
   });
 });

@@ -32,7 +32,7 @@ describeOnBothDatabases('critique sheets', (suite) => {
       'Suggested offset: HO −10 (sent −4)',
       'Evenness',
       'Mostly (2 of 3)',
-      'total 50 %',
+      'total 50%',
       '1 Mar 2027, 11:00',
     ])
       expect(text).toContain(said);

@@ -10,7 +10,7 @@ it('takes its share of the mark and shows how', () => {
   const late = afterLateRule(80, { startedDays: 2, deduct: 20 });
   expect(late.percent).toBeCloseTo(64, 12);
   expect(late.sentence).toBe(
-    '2 days late, every begun day counted; the late rule takes 20\u202F% of the mark: 80\u202F% × 80\u202F% = 64\u202F%.',
+    '2 days late, every begun day counted; the late rule takes 20% of the mark: 80% × 80% = 64%.',
   );
 });
 
@@ -21,7 +21,7 @@ it('says so where nothing is taken, or nothing is marked yet', () => {
   });
   expect(afterLateRule(null, { startedDays: 1, deduct: 5 })).toEqual({
     percent: null,
-    sentence: '1 day late, every begun day counted; the late rule takes 5\u202F% of the mark.',
+    sentence: '1 day late, every begun day counted; the late rule takes 5% of the mark.',
   });
   expect(afterLateRule(80, { startedDays: 30, deduct: 100 }).percent).toBe(0);
 });

@@ -15,9 +15,9 @@ describe('the total', () => {
     ]);
     expect(total.percent).toBeCloseTo(77.5, 12);
     expect(total.arithmetic).toEqual([
-      'Evenness: Mostly, 70\u202F% of weight 3 = 2.1',
-      'Reasons: Throughout, 100\u202F% of weight 1 = 1',
-      'Together 3.1 of 4, which is 77.5\u202F%',
+      'Evenness: Mostly, 70% of weight 3 = 2.1',
+      'Reasons: Throughout, 100% of weight 1 = 1',
+      'Together 3.1 of 4, which is 77.5%',
     ]);
   });
   it('is not given before every criterion has its level', () => {

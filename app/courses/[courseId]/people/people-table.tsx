@@ -53,9 +53,8 @@ export function PeopleTable({ caption, people, hrefOf, termOf, withRole, withSec
 }
 
 function differences({ moreTime, ...others }: Person['accommodations']): string {
-  const reported = [
-    moreTime ? `${moreTime} % more time`.replace(' %', '\u202f%') : '',
-    Object.keys(others).length > 0 ? 'bench' : '',
-  ].filter(Boolean);
+  const reported = [moreTime ? `${moreTime}% more time` : '', Object.keys(others).length > 0 ? 'bench' : ''].filter(
+    Boolean,
+  );
   return reported.length > 0 ? reported.join(', ') : '—';
 }

@@ -5,8 +5,9 @@ import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { inBrowser } from './in-browser';
 import type { BenchProps } from './props';
+import styles from './bench.module.css';
 
-/** While the bench's own code is loading, the page already shows the line as drawn by the server. */
+/** While the bench's own code is on its way the line is there already, drawn by the server. */
 const Waiting = createContext<BenchProps | null>(null);
 
 const Workbench = dynamic(() => import('./workbench').then((module) => inBrowser(module.Workbench, StillLine)), {
@@ -26,8 +27,16 @@ function StillLine() {
   const props = useContext(Waiting);
   if (!props) return null;
   return (
-    <SheetFrame ground={props.ground} caption="Loading the bench …">
-      <LineDrawing pack={props.pack} spacing={props.spacing} size={props.size} />
-    </SheetFrame>
+    <div className={styles.bench}>
+      <div className={styles.bar}>
+        {props.place}
+        {props.onward}
+      </div>
+      <div className={styles.main}>
+        <SheetFrame ground={props.ground} caption="Loading the bench …">
+          <LineDrawing pack={props.pack} spacing={props.spacing} size={props.size} />
+        </SheetFrame>
+      </div>
+    </div>
   );
 }

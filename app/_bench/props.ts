@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { BenchTelling } from '@/shared/schemas/course';
 import type { DemonstrationSteps } from '@/shared/schemas/demonstration';
 import type { Pack } from '@/shared/schemas/pack';
@@ -49,7 +50,12 @@ export type BenchProps = {
   /** Where to sign in again when the session has ended; opened in a new tab. */
   signIn?: string;
   overlays?: Overlay[];
-  /** A spacing of the same words, offered as a start: shown as an overlay, and used only when the person accepts it. */
+  /** The page's own part of the bar: before the words about saving, and after them. */
+  place?: ReactNode;
+  onward?: ReactNode;
+  /**
+   * A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for.
+   */
   start?: { label: string; spacing: Spacing } | null;
   accommodations?: BenchAccommodations;
   /**

@@ -3,15 +3,27 @@ import { type ReactNode, useId } from 'react';
 import { classes } from './classes';
 
 /**
- * The main column: 60–75 characters, `wide` for tables and sheets, `full` for the bench and the wall. Every page has
- * exactly one.
+ * The main column: 60–75 characters, `wide` for tables and sheets, `full` for what uses the whole width; `workbench` is
+ * one screen without the site's own bar and foot.
+ * Every route renders exactly one.
  */
-export function Page({ width = 'text', children }: { width?: 'text' | 'wide' | 'full'; children: ReactNode }) {
+export function Page({
+  width = 'text',
+  children,
+}: {
+  width?: 'text' | 'wide' | 'full' | 'workbench';
+  children: ReactNode;
+}) {
   return (
     <main
       id="main"
       tabIndex={-1}
-      className={classes('page', width === 'wide' && 'page-wide', width === 'full' && 'page-wide page-full')}
+      className={classes(
+        'page',
+        width === 'wide' && 'page-wide',
+        width === 'full' && 'page-wide page-full',
+        width === 'workbench' && 'page-workbench',
+      )}
     >
       {children}
     </main>

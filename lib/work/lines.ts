@@ -3,6 +3,7 @@ import type { ScopedData } from '@/lib/data';
 import { type Pack, packSchema } from '@/shared/schemas/pack';
 import { specimenDetailsSchema } from '@/shared/schemas/specimen';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
+import { faceName } from '@/lib/rows/specimen';
 
 /** A specimen version in use, with its pack, checked on the way out. */
 export type CurrentLine = {
@@ -46,6 +47,8 @@ export const lineView = (line: CurrentLine) => ({
   versionId: line.id,
   text: line.text,
   remark: line.remark,
+  /** As it is named on screens, e.g. `Lato Bold`. */
+  face: faceName(line.pack),
   pack: line.pack,
   ...sizeAndGroundOf(line),
 });

@@ -245,9 +245,11 @@ function differs(a: BenchState, b: BenchState, kind: Props['kind'], fits: boolea
     a.overlayMode !== b.overlayMode ||
     a.otherTurn !== b.otherTurn ||
     a.screen !== b.screen ||
+    a.room !== b.room ||
+    (a.atTrue !== b.atTrue && kind !== 'small') ||
     (a.byKeys !== b.byKeys && kind === 'working') ||
     (a.chosen !== b.chosen && (kind !== 'small' || a.looks.three)) ||
-    (a.zoom !== b.zoom && (kind === 'working' || kind === 'beside'))
+    (a.zoom !== b.zoom && kind !== 'small')
   );
 }
 

@@ -1,5 +1,4 @@
 import { inPixels } from '@/shared/exercise/sizes';
-import type { Pack } from '@/shared/schemas/pack';
 import type { Size } from '@/shared/schemas/spacing';
 import type { CssPx } from '@/shared/units';
 import { NOMINAL_PX_PER_MM } from '../session/screen';
@@ -16,7 +15,7 @@ export const RULER_HEIGHT = 92;
  * Em of the working view: fits the whole line if that is large enough to work on; otherwise large, with the line
  * running out of view.
  */
-export function workingEm(pack: Pack, lineWidthEm: number, trueEm: CssPx, width: CssPx, zoom: number): CssPx {
+export function workingEm(lineWidthEm: number, trueEm: CssPx, width: CssPx, zoom: number): CssPx {
   const large = width < 560 ? 120 : 150;
   const fitting = (width - 48) / lineWidthEm;
   const usual = fitting >= large ? Math.min(fitting, 2.2 * large) : large;

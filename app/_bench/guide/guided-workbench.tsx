@@ -22,23 +22,27 @@ export function GuidedWorkbench({ pack, personKey, size, ground, onDone }: Guide
     void onDone(how);
   };
   return (
-    <div className={styles.guide}>
-      {session && <Steps session={session} line={line} end={end} />}
-      <Workbench
-        mode="trial"
-        pack={pack}
-        size={size}
-        ground={ground}
-        spacing={{ tracking: line.start.tracking, offsets: [...line.start.offsets] }}
-        version={0}
-        // Has its own entry in the journal, so that a reload resumes here.
-        draftId={`guided-line/${pack.text}`}
-        personKey={personKey}
-        tells="nothing"
-        save={null}
-        onSession={setSession}
-      />
-    </div>
+    <Workbench
+      place={
+        <>
+          <h1>A first line</h1>
+          <p>This is practice: nothing you do here is sent.</p>
+        </>
+      }
+      margin={<div className={styles.guide}>{session && <Steps session={session} line={line} end={end} />}</div>}
+      mode="trial"
+      pack={pack}
+      size={size}
+      ground={ground}
+      spacing={{ tracking: line.start.tracking, offsets: [...line.start.offsets] }}
+      version={0}
+      // Its own entry in the journal, so that a reload goes on from here.
+      draftId={`guided-line/${pack.text}`}
+      personKey={personKey}
+      tells="nothing"
+      save={null}
+      onSession={setSession}
+    />
   );
 }
 

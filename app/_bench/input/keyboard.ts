@@ -19,10 +19,10 @@ type Around = {
 export function attachKeyboard(root: HTMLElement, session: BenchSession, around: Around): () => void {
   let holding = false;
 
-  const pressed = (event: KeyboardEvent) => {
+  const pressed = (event: KeyboardEvent, anywhere = false) => {
     if (event.defaultPrevented || event.isComposing) return;
     const target = event.target as HTMLElement;
-    const onGap = target.matches('[data-gap]');
+    const onGap = anywhere || target.matches('[data-gap]');
     if (isTextField(target)) return;
     if (isUndoKey(event))
       return answer(event, () => (event.shiftKey || event.key.toLowerCase() === 'y' ? session.redo() : session.undo()));
@@ -79,6 +79,7 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     const { chosen, zoom } = session.store.get();
     if (act === 'gap before') choose(chosen.head - 1, event.shiftKey);
     else if (act === 'gap after') choose(chosen.head + 1, event.shiftKey);
+    else if (act === 'true size') session.store.set({ atTrue: !session.store.get().atTrue });
     else if (act === 'larger') setZoom(session, zoom * 1.25);
     else if (act === 'smaller') setZoom(session, zoom / 1.25);
     else if (act === 'show keys') around.showKeys();
@@ -88,6 +89,15 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     else if (event.repeat) return;
     else session.toggleLook(act.slice('look '.length) as keyof typeof noLooks & LookName);
   }
+
+  /** A key pressed before anything was chosen belongs to the chosen gap: the bench can be used from the first moment. */
+  const nowhere = (event: KeyboardEvent) => {
+    const target = event.target as HTMLElement;
+    if ((target !== document.body && target.id !== 'main') || event.key === 'Tab') return;
+    pressed(event, true);
+    if (event.defaultPrevented && !root.contains(document.activeElement))
+      around.focusGap(session.store.get().chosen.head);
+  };
 
   const released = (event: KeyboardEvent) => {
     if (!holding || nudgeOf(event.key) === 0) return;
@@ -101,12 +111,15 @@ export function attachKeyboard(root: HTMLElement, session: BenchSession, around:
     session.endGesture();
   };
 
-  root.addEventListener('keydown', pressed);
+  const within = (event: KeyboardEvent) => pressed(event);
+  root.addEventListener('keydown', within);
+  document.addEventListener('keydown', nowhere);
   root.addEventListener('keyup', released);
   root.addEventListener('focusout', left);
   window.addEventListener('blur', left);
   return () => {
-    root.removeEventListener('keydown', pressed);
+    root.removeEventListener('keydown', within);
+    document.removeEventListener('keydown', nowhere);
     root.removeEventListener('keyup', released);
     root.removeEventListener('focusout', left);
     window.removeEventListener('blur', left);

@@ -11,6 +11,7 @@ export type SingleKeyAct =
   | 'gap before'
   | 'gap after'
   | 'show built-in'
+  | 'true size'
   | 'larger'
   | 'smaller'
   | 'show keys'
@@ -22,6 +23,7 @@ export const firstSingleKeys: Record<SingleKeyAct, string> = {
   'gap before': 'f',
   'gap after': 'j',
   'show built-in': 'b',
+  'true size': 'u',
   larger: 'k',
   smaller: 'd',
   ...lookKeys(),

@@ -119,5 +119,5 @@ export function attachPointer(
 }
 
 export function setZoom(session: BenchSession, zoom: number): void {
-  session.store.set({ zoom: Math.max(ZOOM.least, Math.min(ZOOM.most, zoom)) });
+  session.store.set({ atTrue: false, zoom: Math.max(ZOOM.least, Math.min(ZOOM.most, zoom)) });
 }

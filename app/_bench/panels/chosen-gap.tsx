@@ -1,4 +1,4 @@
-import type { Ref } from 'react';
+import type { ReactNode, Ref } from 'react';
 import { pairAmounts, pairLetters } from '@/shared/editing/pair-words';
 import { smallestInUse } from '@/shared/exercise/sizes';
 import type { Pack } from '@/shared/schemas/pack';
@@ -18,8 +18,15 @@ import { NumberField } from './number-field';
 import { UsualScale } from './usual-scale';
 import styles from '../bench.module.css';
 
-/** The chosen gap or run: its letters, its numbers with a comparison, and the means to set it exactly. */
-export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElement>; backToGap: () => void }) {
+type Props = {
+  fieldRef: Ref<HTMLInputElement>;
+  backToGap: () => void;
+  /** What else is kept at hand. */
+  children?: ReactNode;
+};
+
+/** The chosen gap or run: its letters, and the means to set it. */
+export function ChosenGap({ fieldRef, backToGap, children }: Props) {
   const session = useSession();
   const first = useBench((state) => chosenRun(state).first);
   const last = useBench((state) => chosenRun(state).last);
@@ -29,7 +36,7 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
   const shared = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
   const nudge = (by: number) => () => session.edit({ kind: 'nudge', run, by });
   return (
-    <section className={styles.panel} aria-label="Chosen gap">
+    <section className={`${styles.panel} ${styles.hand}`} aria-label="Chosen gap">
       <div className={styles.headed}>
         <h2 className={styles.pairHeading}>
           <PairName first={first} last={last} />
@@ -69,10 +76,22 @@ export function ChosenGap({ fieldRef, backToGap }: { fieldRef: Ref<HTMLInputElem
           </button>
         ))}
       </div>
-      {first === last && <UsualScale pair={first} />}
-      {first === last && <Amounts pair={first} />}
       {first === last && last + 1 < document.offsets.length && <LetterAlone letter={last + 1} />}
-      {first === last && <Telling pair={first} />}
+      {children}
+    </section>
+  );
+}
+
+/** What there is to say of the chosen gap: its numbers with a comparison, and what the exercise lets the bench tell. */
+export function AboutGap() {
+  const first = useBench((state) => chosenRun(state).first);
+  const last = useBench((state) => chosenRun(state).last);
+  if (first !== last) return null;
+  return (
+    <section className={`${styles.panel} ${styles.about}`} aria-label="About this gap">
+      <UsualScale pair={first} />
+      <Amounts pair={first} />
+      <Telling pair={first} />
     </section>
   );
 }
@@ -100,7 +119,7 @@ function LetterAlone({ letter }: { letter: number }) {
   const { left } = pairLetters(session.props.pack, letter);
   const shift = (by: number) => () => session.edit({ kind: 'shift letter', letter, by });
   return (
-    <p className={styles.row}>
+    <p className={`${styles.row} ${styles.letterAlone}`}>
       <span className={styles.hint}>Only the “{left}”, between its neighbours</span>
       <button type="button" className={styles.nudge} onClick={shift(-STEPS.middle)}>
         5 left

@@ -107,6 +107,7 @@ function wordsFor(act: SingleKeyAct, replay = false): string {
     'gap before': 'the gap before; Shift grows the run',
     'gap after': 'the gap after; Shift grows the run',
     'show built-in': 'Mine, Built-in',
+    'true size': 'true size; fitted',
     larger: 'working view larger',
     smaller: 'working view smaller',
     'watch again': 'watch this sitting again; back to mine',

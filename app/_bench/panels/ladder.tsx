@@ -1,54 +1,58 @@
-import { useCallback } from 'react';
+import { useCallback, useMemo } from 'react';
 import { withUnit } from '@/shared/text/number';
 import { smallestInUse } from '@/shared/exercise/sizes';
 import type { Size } from '@/shared/schemas/spacing';
-import { useSession } from '../context';
+import { useBench, useSession } from '../context';
 import type { BenchProps } from '../props';
 import { pxPerMmNow } from '../session/screen';
 import type { BenchState } from '../session/state';
 import { LineCanvas } from '../drawing/line-canvas';
-import { setWidthOf } from '@/app/_line/frame';
+import { reachOf, setWidthOf } from '@/app/_line/frame';
 import { ladderSizes, sizeInPx } from '../drawing/sizes';
 import styles from '../bench.module.css';
 
-export type LadderPlan = { readonly sizes: readonly Size[]; readonly place: 'margin' | 'below' };
-
-/** Widest line that fits in the margin, and the widest that fits below the sheet, CSS px. */
+/** Widest line that hangs at the margin, and what a rung takes beside its letters, CSS px. */
 const AT_MARGIN = 288;
-const BELOW = 1000;
+const AROUND_RUNG = 45;
+/** The margin reaches further down than the sheet; under a reference’s ladder are tolerance, reason and recording. */
+const UNDER_SHEET = 40;
+const TOLERANCE = 150;
 
 /**
- * The same spacing at smaller sizes: a strip of proofs at the outer margin, or below the sheet when the line is too
- * long for it.
+ * The sizes that hang at the margin, largest first: those that are not too long for it, and of those as many as there is
+ * height for. The smallest is always there, if need be following the chosen gap.
  */
-export function planLadder({
-  pack,
-  size,
-  ladder,
-  smallestSize,
-}: Pick<BenchProps, 'pack' | 'size' | 'ladder' | 'smallestSize'>): LadderPlan {
+export function planLadder(
+  { pack, size, ladder, smallestSize }: Pick<BenchProps, 'pack' | 'size' | 'ladder' | 'smallestSize'>,
+  height: number | null,
+): readonly Size[] {
   const widthInEm = setWidthOf(pack);
+  const { over, under } = reachOf(pack);
   const all = ladder ?? ladderSizes(size, smallestSize);
-  const fitting = (width: number) => all.filter((step) => sizeInPx(step) * widthInEm <= width);
-  const atMargin = fitting(AT_MARGIN);
-  if (atMargin.length === all.length || (!ladder && atMargin.length >= 3)) return { sizes: atMargin, place: 'margin' };
-  const below = fitting(BELOW);
-  // A size named by the exercise is shown even where the line is cut off.
-  return { sizes: ladder ?? below, place: 'below' };
+  const fitting = all.filter((step) => sizeInPx(step) * widthInEm <= AT_MARGIN);
+  const sizes = fitting.length === 0 ? all.slice(-1) : fitting;
+  const taken = (steps: readonly Size[]) =>
+    steps.reduce((sum, step) => sum + sizeInPx(step) * (over + under) + AROUND_RUNG, 0);
+  for (let first = 0; first < sizes.length; first += 1)
+    if (height === null || taken(sizes.slice(first)) <= height) return sizes.slice(first);
+  return sizes.slice(-1);
 }
 
-export function Ladder({ sheet, plan }: { sheet: string; plan: LadderPlan }) {
-  const { size, smallestSize } = useSession().props;
+/** The same spacing at smaller sizes: a strip of proofs at the outer margin. */
+export function Ladder({ sheet }: { sheet: string }) {
+  const { props } = useSession();
+  const { size, smallestSize } = props;
+  const height = useBench((state) => state.room?.height ?? null);
+  const sizes = useMemo(
+    () => planLadder(props, height === null ? null : height + (props.mode === 'reference' ? -TOLERANCE : UNDER_SHEET)),
+    [props, height],
+  );
   const named = smallestSize && smallestInUse(size, smallestSize) === smallestSize ? smallestSize : null;
-  if (plan.sizes.length === 0) return null;
+  if (sizes.length === 0) return null;
   return (
     <div className={`${sheet} ${styles.ladder}`} role="group" aria-label="Smaller sizes">
-      {plan.sizes.map((step, place) => (
-        <Rung
-          key={`${step.value}${step.unit}`}
-          step={step}
-          smallest={named !== null && place === plan.sizes.length - 1}
-        />
+      {sizes.map((step, place) => (
+        <Rung key={`${step.value}${step.unit}`} step={step} smallest={named !== null && place === sizes.length - 1} />
       ))}
     </div>
   );

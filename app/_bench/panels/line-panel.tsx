@@ -8,6 +8,7 @@ import { withUnit } from '@/shared/text/number';
 import styles from '../bench.module.css';
 import { useBench, useSession } from '../context';
 import { current } from '../session/state';
+import { Compare } from './looks-panel';
 import { NumberField } from './number-field';
 import { WatchAgain } from '../replay/replay-controls';
 
@@ -22,7 +23,7 @@ export function LinePanel() {
   );
   const shown = useBench((state) => state.shown);
   return (
-    <section className={styles.panel} aria-label="The whole line">
+    <section className={`${styles.panel} ${styles.whole}`} aria-label="The whole line">
       <div className={styles.nudges}>
         <button
           type="button"
@@ -45,7 +46,14 @@ export function LinePanel() {
         >
           +5
         </button>
-        <span className={styles.hint}>on every gap alike</span>
+        <button
+          type="button"
+          className="button button-text button-small"
+          disabled={untouched}
+          onClick={() => session.edit({ kind: 'reset line' })}
+        >
+          Whole line back to built-in
+        </button>
       </div>
       <div className={styles.row}>
         <div className={styles.switch} role="group" aria-label="Show">
@@ -67,15 +75,8 @@ export function LinePanel() {
           Redo
         </button>
         <WatchAgain />
-        <button
-          type="button"
-          className="button button-text button-small"
-          disabled={untouched}
-          onClick={() => session.edit({ kind: 'reset line' })}
-        >
-          Whole line back to built-in
-        </button>
       </div>
+      <Compare />
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef } from 'react';
+import { type ReactNode, useEffect, useId, useRef } from 'react';
 import type { Ground } from '@/shared/schemas/spacing';
 import styles from '../bench.module.css';
 import { useBench, useSession } from '../context';
@@ -14,16 +14,12 @@ import type { OverlayMode } from '../session/state';
 /** Ways of looking as words to switch on and off; they can be combined. */
 export function LooksPanel() {
   const session = useSession();
-  const { tells, draftId, overlays = [], start } = session.props;
+  const { tells } = session.props;
   const looks = useBench((state) => state.looks);
-  const overlay = useBench((state) => state.overlay);
-  const overlayMode = useBench((state) => state.overlayMode);
   const zoom = useBench((state) => state.zoom);
-  const id = useId();
   const offered = looksOn('bench').filter((look) => look !== 'why' || tellsAtLeast(tells, 'evenness'));
-  useTurns(overlay !== null && overlayMode === 'in turn');
   return (
-    <section className={`${styles.panel} ${styles.panelWide}`} aria-label="Ways of looking">
+    <section className={`${styles.panel} ${styles.looking}`} aria-label="Ways of looking">
       <div className={styles.looks} role="group" aria-label="Look at it">
         {offered.map((look) => (
           <button
@@ -38,53 +34,63 @@ export function LooksPanel() {
           </button>
         ))}
       </div>
-      <Legend />
-      <div className={styles.row}>
+      <span className={styles.zoom} role="group" aria-label="Working view">
+        <button type="button" className={styles.lookButton} onClick={() => setZoom(session, zoom / 1.25)}>
+          Smaller
+        </button>
+        <button type="button" className={styles.lookButton} onClick={() => setZoom(session, zoom * 1.25)}>
+          Larger
+        </button>
+      </span>
+    </section>
+  );
+}
+
+/** Another spacing of the same words beside or under this one. */
+export function Compare() {
+  const session = useSession();
+  const { draftId, overlays = [], start } = session.props;
+  const overlay = useBench((state) => state.overlay);
+  const overlayMode = useBench((state) => state.overlayMode);
+  const id = useId();
+  useTurns(overlay !== null && overlayMode === 'in turn');
+  return (
+    <div className={styles.row}>
+      <span className={styles.inlineField}>
+        <label htmlFor={`${id}-compare`}>Compare with</label>
+        <select
+          id={`${id}-compare`}
+          value={overlay ?? ''}
+          onChange={(event) => session.store.set({ overlay: event.currentTarget.value || null, otherTurn: false })}
+        >
+          <option value="">nothing</option>
+          <option value="built-in">Built-in</option>
+          {start && <option value="start">{start.label}</option>}
+          {draftId === 'demonstration' && <option value="step before">The step before</option>}
+          {overlays.map((one) => (
+            <option key={one.id} value={one.id}>
+              {one.label}
+            </option>
+          ))}
+        </select>
+      </span>
+      {overlay !== null && (
         <span className={styles.inlineField}>
-          <label htmlFor={`${id}-compare`}>Compare with</label>
+          <label htmlFor={`${id}-overlay-mode`}>How</label>
           <select
-            id={`${id}-compare`}
-            value={overlay ?? ''}
-            onChange={(event) => session.store.set({ overlay: event.currentTarget.value || null, otherTurn: false })}
+            id={`${id}-overlay-mode`}
+            value={overlayMode}
+            onChange={(event) =>
+              session.store.set({ overlayMode: event.currentTarget.value as OverlayMode, otherTurn: false })
+            }
           >
-            <option value="">nothing</option>
-            <option value="built-in">Built-in</option>
-            {start && <option value="start">{start.label}</option>}
-            {draftId === 'demonstration' && <option value="step before">The step before</option>}
-            {overlays.map((one) => (
-              <option key={one.id} value={one.id}>
-                {one.label}
-              </option>
-            ))}
+            <option value="under">as outlines under it</option>
+            <option value="beside">beside it</option>
+            <option value="in turn">in slow turns</option>
           </select>
         </span>
-        {overlay !== null && (
-          <span className={styles.inlineField}>
-            <label htmlFor={`${id}-overlay-mode`}>How</label>
-            <select
-              id={`${id}-overlay-mode`}
-              value={overlayMode}
-              onChange={(event) =>
-                session.store.set({ overlayMode: event.currentTarget.value as OverlayMode, otherTurn: false })
-              }
-            >
-              <option value="under">as outlines under it</option>
-              <option value="beside">beside it</option>
-              <option value="in turn">in slow turns</option>
-            </select>
-          </span>
-        )}
-        <span className={styles.zoom}>
-          <span className={styles.hint}>Working view</span>
-          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom / 1.25)}>
-            Smaller
-          </button>
-          <button type="button" className="button button-small" onClick={() => setZoom(session, zoom * 1.25)}>
-            Larger
-          </button>
-        </span>
-      </div>
-    </section>
+      )}
+    </div>
   );
 }
 
@@ -129,12 +135,12 @@ const entries: readonly { looks: readonly LookName[]; says: string; paint: Paint
   { looks: ['white', 'hidden'], says: 'between the letters', paint: textured('hatch', 'warm') },
   {
     looks: ['counters'],
-    says: 'inside a letter: closed, or open between two strokes',
+    says: 'inside a letter: closed, or between two strokes',
     paint: textured('dots', 'cool'),
   },
   {
     looks: ['counters'],
-    says: 'inside a letter that is open to one side: part of the gap too, and counted there',
+    says: 'inside, open to one side: counted in the gap as well',
     paint: textured('rings', 'cool'),
   },
   { looks: ['why'], says: 'the edges as the measure sees them', paint: ruled('note', 2) },
@@ -142,12 +148,12 @@ const entries: readonly { looks: readonly LookName[]; says: string; paint: Paint
   { looks: ['why'], says: 'the distances it weighs', paint: ruled('warm', 1) },
 ];
 
-/** A key to the textures and lines on the sheet, while any is shown. */
-function Legend() {
+/** What textures and lines on the sheet mean, while one is to be seen; else `otherwise`. */
+export function Legend({ otherwise = null }: { otherwise?: ReactNode }) {
   const { ground } = useSession().props;
   const looks = useBench((state) => state.looks);
   const shown = entries.filter((entry) => entry.looks.some((look) => looks[look]));
-  if (shown.length === 0) return null;
+  if (shown.length === 0) return otherwise;
   const seenOn = looks.opposite ? opposite(ground) : ground;
   return (
     <ul className={styles.legend} aria-label="What is drawn on the sheet">

@@ -38,6 +38,8 @@ export function openReplay({
     replayed: 0,
     playing: false,
     screen: readScreen(),
+    room: null,
+    atTrue: false,
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
     deviceStores: true,

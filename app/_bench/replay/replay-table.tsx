@@ -14,7 +14,7 @@ import { sizeInPx, workingEm } from '../drawing/sizes';
 import { type SingleKeyAct, useSingleKeys } from '../input/keys';
 import { setZoom } from '../input/pointer';
 import { KeysPanel } from '../panels/keys-panel';
-import { LooksPanel } from '../panels/looks-panel';
+import { Compare, Legend, LooksPanel } from '../panels/looks-panel';
 import type { BenchProps, DemonstrationProps } from '../props';
 import type { LookName } from '@/shared/line/looks';
 import { pxPerMmNow } from '../session/screen';
@@ -55,8 +55,8 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
     [size],
   );
   const em = useCallback(
-    (width: CssPx, { zoom }: BenchState) => workingEm(pack, widthInEm, sizeInPx(size), width, zoom),
-    [pack, widthInEm, size],
+    (width: CssPx, { zoom }: BenchState) => workingEm(widthInEm, sizeInPx(size), width, zoom),
+    [widthInEm, size],
   );
   usePlaying(
     steps,
@@ -116,7 +116,9 @@ function Table({ steps }: { steps: DemonstrationProps['recorded']['steps'] }) {
         </details>
       </div>
       <div className={styles.below}>
+        <Legend />
         <LooksPanel />
+        <Compare />
         <p>
           <button
             type="button"
@@ -181,6 +183,7 @@ function attachReplayKeys(
     } else if (act === 'larger') setZoom(session, zoom * 1.25);
     else if (act === 'smaller') setZoom(session, zoom / 1.25);
     else if (act === 'show keys') around.showKeys();
+    else if (act === 'true size') return;
     else if (act === 'show built-in') session.store.set({ shown: shown === 'mine' ? 'built-in' : 'mine' });
     else session.toggleLook(act.slice('look '.length) as LookName);
   }

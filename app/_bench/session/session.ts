@@ -70,6 +70,8 @@ export function openSession(props: BenchProps): BenchSession {
     replayed: null,
     playing: false,
     screen: readScreen(),
+    room: null,
+    atTrue: false,
     zoom: props.accommodations?.workingView ?? 1,
     singleKeys: !props.accommodations?.singleKeysOff,
     deviceStores: lasting && keeps,

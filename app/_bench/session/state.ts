@@ -4,6 +4,7 @@ import type { Sync } from '@/shared/editing/sync';
 import type { Run } from '@/shared/schemas/spacing';
 import type { BenchProps } from '../props';
 import { openLetters, type Looks, type OpenLetters } from '@/shared/line/looks';
+import type { Room } from '../drawing/views';
 import type { ScreenMeasure } from './screen';
 
 /** How another spacing is shown with the one being set. */
@@ -32,6 +33,10 @@ export type BenchState = {
   readonly playing: boolean;
   /** What is known about the size of a pixel on this screen. */
   readonly screen: ScreenMeasure | null;
+  /** What the sheet has for its lines; null until it was measured. */
+  readonly room: Room | null;
+  /** The working view at the line's true size, panned where the line is longer. */
+  readonly atTrue: boolean;
   /** Times the usual size of the working view. */
   readonly zoom: number;
   readonly singleKeys: boolean;

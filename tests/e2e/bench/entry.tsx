@@ -16,11 +16,18 @@ const note = (name: string, value: unknown) => Object.assign(window, { [name]: v
 if (root) {
   createRoot(root).render(
     props.practice ? (
-      <Sitting packs={[props.pack]} personKey={props.personKey} results={[]} save={props.save} />
+      <>
+        <h1>Practice</h1>
+        <Sitting packs={[props.pack]} personKey={props.personKey} results={[]} save={props.save} />
+      </>
     ) : props.guided ? (
       <GuidedWorkbench {...props} onDone={(how) => void note('guideEnded', how)} />
     ) : (
-      <Workbench {...props} onSession={(session: BenchSession) => note('benchSession', session)} />
+      <Workbench
+        {...props}
+        place={<h1>Bench</h1>}
+        onSession={(session: BenchSession) => note('benchSession', session)}
+      />
     ),
   );
 }

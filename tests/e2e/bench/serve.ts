@@ -81,7 +81,7 @@ export async function serveBench(bundle: Bundle, props: BenchProps): Promise<Ben
 
 function page(props: object, fonts: string): string {
   const data = JSON.stringify(props).replace(/</g, '\\u003c');
-  return `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Bench</title><link rel="icon" href="data:,"><link rel="stylesheet" href="/bench.css"><style>${fonts}</style></head><body><main class="page page-wide" style="padding-block: 1.5rem"><h1>Bench</h1><div id="main"></div></main><script type="application/json" id="props">${data}</script><script type="module" src="/bench.js"></script></body></html>`;
+  return `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Bench</title><link rel="icon" href="data:,"><link rel="stylesheet" href="/bench.css"><style>${fonts}</style></head><body><main id="main" class="page ${'practice' in props && props.practice ? 'page-wide' : 'page-workbench'}"></main><script type="application/json" id="props">${data}</script><script type="module" src="/bench.js"></script></body></html>`;
 }
 
 /** The two families of the screens, from their packages. */

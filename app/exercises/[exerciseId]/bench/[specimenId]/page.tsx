@@ -1,13 +1,13 @@
-import { Fragment } from 'react';
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Page, PageHeader } from '@/app/_ui/Page';
-import { ButtonLink } from '@/app/_ui/Button';
+import { BarOnward, BarPlace } from '@/app/_ui/WorkBar';
+import { Page } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
 import { Bench } from '@/app/_bench/bench';
 import { openBench } from '@/lib/work/bench';
 import { forPage } from '@/lib/http/page';
 import { sameTextHref } from '@/app/exercises/[exerciseId]/same-text/same-text-line';
+import { withUnit } from '@/shared/text/number';
 import { FirstVisit } from '../first-visit';
 
 type Props = {
@@ -55,6 +55,36 @@ export default async function BenchPage({ params, searchParams }: Props) {
       overlays={overlays}
       start={start}
       smallestSize={bench.smallestSize}
+      place={
+        <BarPlace
+          back={{ href: `/exercises/${exerciseId}`, label: exercise.title }}
+          title={`Line ${place.index + 1} of ${place.of}`}
+          line={`${line.face}, ${withUnit(line.size.value, line.size.unit)}`}
+          remark={work ? line.remark : 'A trial of your own: it is kept, and never sent.'}
+        />
+      }
+      onward={
+        <BarOnward
+          due={round?.dueAt ? <When short at={new Date(round.dueAt)} timeZone={course.timeZone} /> : null}
+          previous={place.before && to(place.before)}
+          next={place.after && to(place.after)}
+          main={{
+            href: work ? `/exercises/${exerciseId}#send` : `/exercises/${exerciseId}`,
+            label: work ? 'All lines, and sending' : 'Back to the exercise',
+          }}
+        >
+          {bench.ofThisText > 1 && (
+            <Link href={sameTextHref(exerciseId, line.text)}>All {bench.ofThisText} spacings of it</Link>
+          )}
+          {bench.trial && <Link href={`${to(specimenId, false)}?start=trial`}>Start my line from this trial</Link>}
+          {work && <Link href={to(specimenId, true)}>Try it without sending</Link>}
+          {demonstrations.map(({ id, title }) => (
+            <Link key={id} href={`/exercises/${exerciseId}/demonstrations/${id}`}>
+              See how it was set: {title}
+            </Link>
+          ))}
+        </BarOnward>
+      }
       accommodations={{
         workingView: accommodations.workingView,
         speakGaps: accommodations.gapsSpoken,
@@ -63,63 +93,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
     />
   );
   return (
-    <Page width="full">
-      <PageHeader
-        title={`Line ${place.index + 1} of ${place.of}`}
-        trail={[
-          { href: `/courses/${course.id}`, label: course.title },
-          { href: `/exercises/${exerciseId}`, label: exercise.title },
-        ]}
-        lead={work ? line.remark || undefined : 'A trial of your own: it is kept, and never sent.'}
-        actions={
-          <>
-            {place.before && (
-              <ButtonLink small href={to(place.before)}>
-                Previous line
-              </ButtonLink>
-            )}
-            {place.after && (
-              <ButtonLink small href={to(place.after)}>
-                Next line
-              </ButtonLink>
-            )}
-            {bench.ofThisText > 1 && (
-              <ButtonLink small href={sameTextHref(exerciseId, line.text)}>
-                All {bench.ofThisText} spacings of it
-              </ButtonLink>
-            )}
-            {bench.trial && (
-              <ButtonLink small href={`${to(specimenId, false)}?start=trial`}>
-                Start my line from this trial
-              </ButtonLink>
-            )}
-            {work && (
-              <ButtonLink small href={to(specimenId, true)}>
-                Try it without sending
-              </ButtonLink>
-            )}
-            <ButtonLink small href={work ? `/exercises/${exerciseId}#send` : `/exercises/${exerciseId}`}>
-              {work ? 'All lines, and sending' : 'Back to the exercise'}
-            </ButtonLink>
-            {round?.dueAt && (
-              <span className="quiet note-size">
-                Due <When at={new Date(round.dueAt)} timeZone={course.timeZone} />
-              </span>
-            )}
-          </>
-        }
-      />
-      {demonstrations.length > 0 && (
-        <p className="note-size">
-          Look at how it was set:{' '}
-          {demonstrations.map(({ id, title }, index) => (
-            <Fragment key={id}>
-              {index > 0 && ', '}
-              <Link href={`/exercises/${exerciseId}/demonstrations/${id}`}>{title}</Link>
-            </Fragment>
-          ))}
-        </p>
-      )}
+    <Page width="workbench">
       {guided ? (
         <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">
           {overlayBench}

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import { Bench } from '@/app/_bench/bench';
-import { ButtonLink } from '@/app/_ui/Button';
 import { ConfirmDialog } from '@/app/_ui/ConfirmDialog';
 import { Form, SubmitButton } from '@/app/_ui/Form';
-import { Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { Notice, Page } from '@/app/_ui/Page';
+import { BarOnward, BarPlace } from '@/app/_ui/WorkBar';
 import { forPage } from '@/lib/http/page';
 import { getReferenceBench } from '@/lib/reference/bench';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
@@ -28,29 +28,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
   );
   const list = `/exercises/${exerciseId}/references`;
   return (
-    <Page width="full">
-      <PageHeader
-        title={slot === 2 ? 'Second take' : 'Reference'}
-        trail={[
-          { href: `/exercises/${exerciseId}`, label: exercise.title },
-          { href: list, label: 'References' },
-        ]}
-        lead={`“${specimen.text}”, ${specimenWords(specimen)}`}
-        actions={
-          <>
-            {previousId && (
-              <ButtonLink small href={`${list}/${previousId}`}>
-                Previous line
-              </ButtonLink>
-            )}
-            {nextId && (
-              <ButtonLink small href={`${list}/${nextId}`}>
-                Next line
-              </ButtonLink>
-            )}
-          </>
-        }
-      />
+    <Page width="workbench">
       {own && remove && (
         <Notice kind="warning" title="Remove it?">
           <p>Sets that were frozen with it, and what was compared with them, stay.</p>
@@ -77,6 +55,28 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
         tells="everything"
         save={`/api/references/${specimen.versionId}?slot=${slot}`}
         signIn="/sign-in"
+        place={
+          <BarPlace
+            back={{ href: list, label: 'References' }}
+            title={slot === 2 ? 'Second take' : 'Reference'}
+            line={`“${specimen.text}”, ${specimenWords(specimen)}`}
+          />
+        }
+        onward={
+          <BarOnward
+            previous={previousId && `${list}/${previousId}`}
+            next={nextId && `${list}/${nextId}`}
+            main={{ href: `/exercises/${exerciseId}`, label: exercise.title }}
+          >
+            {own && !remove && (
+              <Remove
+                label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'}
+                referenceId={own.id}
+                href={`${list}/${specimenId}?take=${slot}&remove=1`}
+              />
+            )}
+          </BarOnward>
+        }
         overlays={others.map(({ id, author, spacing }) => ({ id, label: `Reference by ${author}`, spacing }))}
         demonstrations={{
           save: '/api/demonstrations',
@@ -84,15 +84,6 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
           list: `/exercises/${exercise.id}/demonstrations`,
         }}
       />
-      {own && !remove && (
-        <div className="actions">
-          <Remove
-            label={slot === 2 ? 'Remove this take…' : 'Remove this reference…'}
-            referenceId={own.id}
-            href={`${list}/${specimenId}?take=${slot}&remove=1`}
-          />
-        </div>
-      )}
     </Page>
   );
 }

@@ -29,6 +29,7 @@ export const courseRows: Rows = {
     answers: only.instructor,
   },
   'list-courses': { input: () => ({}), answers: only.signedIn },
+  'list-next-steps': { input: () => ({}), answers: only.signedIn },
   'get-new-course-options': { input: () => ({}), answers: only.instructor },
   'create-course': { input: () => ({ title: 'Second term', timeZone: 'Europe/Lisbon' }), answers: only.instructor },
   'get-course': { input: course, answers: only.members },

@@ -4,7 +4,7 @@ import { dateTimeWords, shortDateTimeWords } from '@/shared/text/when-words';
 import { Zone } from './Zone';
 import { classes } from './classes';
 
-/** A state in a word or two, with a sign beside it: open ring, half, full, wedge. Colour only repeats it. */
+/** A state in a word or two: a tick before what is done, a dash before what has begun. Colour only repeats it. */
 export function Status({ kind, children }: { kind: 'waiting' | 'going' | 'done' | 'late'; children: ReactNode }) {
   return <span className={classes('status', kind !== 'waiting' && `status-${kind}`)}>{children}</span>;
 }

@@ -1,5 +1,5 @@
 import { Fragment } from 'react';
-import { Notice, Section } from '@/app/_ui/Page';
+import { Notice } from '@/app/_ui/Page';
 import { When } from '@/app/_ui/Status';
 import { listCriteria } from '@/lib/exercise/criteria';
 import { forPage } from '@/lib/http/page';
@@ -73,7 +73,8 @@ export async function CriteriaWords({ exerciseId }: { exerciseId: string }) {
   const criteria = await forPage(listCriteria, { exerciseId });
   if (criteria.length === 0) return null;
   return (
-    <Section title="What is judged">
+    <details className="more">
+      <summary>What is judged</summary>
       <ul className="card-list">
         {criteria.map((criterion) => (
           <li key={criterion.id}>
@@ -94,6 +95,6 @@ export async function CriteriaWords({ exerciseId }: { exerciseId: string }) {
           </li>
         ))}
       </ul>
-    </Section>
+    </details>
   );
 }

@@ -5,8 +5,11 @@ import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/Status';
 import type { Work } from '@/lib/work/overview';
-import { withUnit } from '@/shared/text/number';
+import { inPixels } from '@/shared/exercise/sizes';
+import { placeLetters } from '@/shared/outline/place-letters';
+import { counted, withUnit } from '@/shared/text/number';
 import { quoted } from '@/shared/text/quoted';
+import type { CssPx, FontUnits } from '@/shared/units';
 import { CriteriaWords, RoundWords } from './round-words';
 import { SendProofForm } from './send-proof-form';
 import { sameTextHref } from './same-text/same-text-line';
@@ -14,6 +17,8 @@ import { sameTextHref } from './same-text/same-text-line';
 /** The student's exercise: the task, the due date, the lines, and sending them. */
 export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
   const { exercise, course, current, next, lines, proofs } = work;
+  const untouched = lines.filter(({ draftVersion }) => draftVersion === 0).length;
+  const widest = Math.max(0, ...lines.map(widthOf));
   const first = lines.find(({ draftVersion }) => draftVersion === 0) ?? lines[0];
   return (
     <Page width="wide">
@@ -33,76 +38,107 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
           ) : undefined
         }
       />
-      <RoundWords work={work} />
-      {exercise.safetySigns && (
-        <Notice kind="caution" title="Signs that people’s safety depends on">
-          Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye. What is
-          done here is an exercise; on a real sign, the local code and a licensed practitioner decide.
-        </Notice>
-      )}
-      {exercise.brief && (
-        <Section title="Brief">
-          <Brief text={exercise.brief} />
-        </Section>
-      )}
-      <CriteriaWords exerciseId={exercise.id} />
-      {current === null ? (
-        <EmptyState title="Nothing to space yet">
-          {next?.opensAt ? (
-            <>
-              The lines appear here when round {next.number} opens:{' '}
-              <When at={next.opensAt} timeZone={course.timeZone} />.
-            </>
+      <div className="work-columns">
+        <div className="stack">
+          {current === null ? (
+            <EmptyState title="Nothing to space yet">
+              {next?.opensAt ? (
+                <>
+                  The lines appear here when round {next.number} opens:{' '}
+                  <When at={next.opensAt} timeZone={course.timeZone} />.
+                </>
+              ) : (
+                'The lines appear here when the next round opens; your instructor decides when.'
+              )}
+            </EmptyState>
           ) : (
-            'The lines appear here when the next round opens; your instructor decides when.'
+            <>
+              <section className="section" aria-labelledby="lines-title">
+                <h2 id="lines-title" className="visually-hidden">
+                  Lines
+                </h2>
+                {lines.length === 0 && <p>This exercise has no lines yet. Your instructor can add some at any time.</p>}
+                {lines.length > 1 && (
+                  <p className="quiet note-size">Each line as large beside the others as it will be in use.</p>
+                )}
+                <ol className="work-lines">
+                  {lines.map((line, index) => (
+                    <WorkLine
+                      key={line.versionId}
+                      exerciseId={exercise.id}
+                      line={line}
+                      room={roomOf(line, widest)}
+                      place={index + 1}
+                      settings={lines.filter(({ text }) => text === line.text).length}
+                    />
+                  ))}
+                </ol>
+                {lines.length > 0 && current.takesProofs && (
+                  <p className="work-send">
+                    <span>
+                      <strong>
+                        {lines.length - untouched} of {counted(lines.length, 'line')}
+                      </strong>{' '}
+                      spaced
+                    </span>
+                    {current.dueAt && (
+                      <span className="quiet">
+                        due <When short at={current.dueAt} timeZone={course.timeZone} />
+                      </span>
+                    )}
+                    <ButtonLink small href="#send">
+                      Send a proof…
+                    </ButtonLink>
+                  </p>
+                )}
+              </section>
+              {lines.length > 0 && <SendProof work={work} requestKey={requestKey} />}
+            </>
           )}
-        </EmptyState>
-      ) : (
-        <>
-          <Section title="Lines" lead="Space each line on the bench. Every change is kept by itself.">
-            {lines.length === 0 && <p>This exercise has no lines yet. Your instructor can add some at any time.</p>}
-            <ol className="work-lines">
-              {lines.map((line, index) => (
-                <WorkLine
-                  key={line.versionId}
-                  exerciseId={exercise.id}
-                  line={line}
-                  place={index + 1}
-                  settings={lines.filter(({ text }) => text === line.text).length}
-                />
-              ))}
-            </ol>
-          </Section>
-          {lines.length > 0 && <SendProof work={work} requestKey={requestKey} />}
-        </>
-      )}
-      {work.demonstrations.length > 0 && (
-        <Section title="Demonstrations" lead="How an instructor spaced a line, step by step, with reasons.">
-          <ul className="plain-list">
-            {work.demonstrations.map(({ id, title, line }) => (
-              <li key={id}>
-                <a href={`/exercises/${exercise.id}/demonstrations/${id}`}>{title}</a>, on “{line}”
-              </li>
-            ))}
-          </ul>
-        </Section>
-      )}
-      {proofs.length > 0 && (
-        <Section title="Proofs you have sent" id="proofs">
-          <ol className="plain-list">
-            {proofs.map((proof) => (
-              <li key={proof.id}>
-                <a href={`/proofs/${proof.id}`}>
-                  Round {proof.round}, proof {proof.number}
-                </a>
-                , <When at={proof.receivedAt} timeZone={course.timeZone} />
-                <br />
-                <span className="quiet">{quoted(proof.reasoning)}</span>
-              </li>
-            ))}
-          </ol>
-        </Section>
-      )}
+          {work.demonstrations.length > 0 && (
+            <Section title="Demonstrations" lead="How an instructor spaced a line, step by step, with reasons.">
+              <ul className="plain-list">
+                {work.demonstrations.map(({ id, title, line }) => (
+                  <li key={id}>
+                    <a href={`/exercises/${exercise.id}/demonstrations/${id}`}>{title}</a>, on “{line}”
+                  </li>
+                ))}
+              </ul>
+            </Section>
+          )}
+          {proofs.length > 0 && (
+            <Section title="Proofs you have sent" id="proofs">
+              <ol className="plain-list">
+                {proofs.map((proof) => (
+                  <li key={proof.id}>
+                    <a href={`/proofs/${proof.id}`}>
+                      Round {proof.round}, proof {proof.number}
+                    </a>
+                    , <When at={proof.receivedAt} timeZone={course.timeZone} />
+                    <br />
+                    <span className="quiet">{quoted(proof.reasoning)}</span>
+                  </li>
+                ))}
+              </ol>
+            </Section>
+          )}
+        </div>
+        <aside className="stack" aria-label="Dates, brief and criteria">
+          <RoundWords work={work} />
+          {exercise.safetySigns && (
+            <Notice kind="caution" title="Signs that people’s safety depends on">
+              Spacing on traffic, exit, safety and accessibility signs is set by codes and standards and not by eye.
+              What is done here is an exercise; on a real sign, the local code and a licensed practitioner decide.
+            </Notice>
+          )}
+          {exercise.brief && (
+            <Section title="Brief">
+              <Brief text={exercise.brief} />
+            </Section>
+          )}
+          <CriteriaWords exerciseId={exercise.id} />
+        </aside>
+      </div>
     </Page>
   );
 }
@@ -116,10 +152,20 @@ const Brief = ({ text }: { text: string }) => (
 );
 
 /** `settings`: how many lines of the exercise have these words. */
-type Props = { exerciseId: string; line: Work['lines'][number]; place: number; settings: number };
+type Line = Work['lines'][number];
+type Props = { exerciseId: string; line: Line; room: FontUnits; place: number; settings: number };
+
+/** Width of a line at its true size, with the white that a drawing has at both ends (LineDrawing). CSS px. */
+const widthOf = ({ pack, spacing, size }: Line): CssPx =>
+  (placeLetters(pack, spacing).width / pack.unitsPerEm + ENDS) * inPixels(size);
+
+/** The frame that shows a line at the scale of the widest one, so that all are as large as they are to one another. */
+const roomOf = ({ pack, size }: Line, widest: CssPx): FontUnits => (widest / inPixels(size) - ENDS) * pack.unitsPerEm;
+
+const ENDS = 0.08;
 
 /** One line of the exercise: its spacing now, its face and size, and its progress. */
-function WorkLine({ exerciseId, line, place, settings }: Props) {
+function WorkLine({ exerciseId, line, room, place, settings }: Props) {
   const { pack, size, ground } = line;
   return (
     <li className="work-line">
@@ -128,7 +174,7 @@ function WorkLine({ exerciseId, line, place, settings }: Props) {
         aria-label={`Line ${place}: ${line.text}. ${progress(line)}. Space it on the bench`}
       >
         <SheetFrame ground={ground}>
-          <LineDrawing pack={pack} spacing={line.spacing} label={null} />
+          <LineDrawing pack={pack} spacing={line.spacing} room={room} label={null} />
         </SheetFrame>
       </Link>
       <p className="work-line-words">

@@ -4,7 +4,22 @@ import { useEffect, useRef } from 'react';
 export type Acts = Partial<Record<string, () => void>>;
 
 /** These repeat while held down. Any other held key counts as one press, so that nothing is sent twice. */
-const goesOn = new Set(['.', ',', '>', '<', 'o', 't', 'O', 'T']);
+const goesOn = new Set([
+  'j',
+  'f',
+  'J',
+  'F',
+  'o',
+  't',
+  'O',
+  'T',
+  'ArrowLeft',
+  'ArrowRight',
+  'ArrowUp',
+  'ArrowDown',
+  'PageDown',
+  'PageUp',
+]);
 
 /**
  * Runs `acts[key]` for a key pressed outside of fields and without a modifier. Off when the person has switched keys

@@ -30,7 +30,7 @@ test('a note with a suggestion at the worst pair takes five keystrokes', async (
   const before = await notes.count();
   await listening();
   // The measure’s next fault, three steps tighter, the second stock note.
-  for (const key of ['f', 't', 't', 't', '2']) await marker.keyboard.press(key);
+  for (const key of ['i', 'ArrowLeft', 'ArrowLeft', 'ArrowLeft', '2']) await marker.keyboard.press(key);
   await expect(notes).toHaveCount(before + 1);
   await expect(marker.getByText(/^Note on .* saved\.$/)).toBeVisible();
   await marker.reload();
@@ -44,7 +44,7 @@ test('a note left without a network is kept, said, and sent when the network is 
   const notes = marker.getByRole('complementary', { name: 'Notes' }).getByRole('article');
   const before = await notes.count();
   await marker.context().setOffline(true);
-  await marker.keyboard.press('w');
+  await marker.keyboard.press('r');
   await marker.keyboard.type('Written in a tunnel.');
   await marker.keyboard.press('Control+Enter');
   await expect(marker.getByText('1 note not saved yet')).toBeVisible();
@@ -60,7 +60,7 @@ test('a note left as the session ends is kept, said, and sent once somebody is s
   const before = await notes.count();
   const cookies = await marker.context().cookies();
   await marker.context().clearCookies();
-  await marker.keyboard.press('w');
+  await marker.keyboard.press('r');
   await marker.keyboard.type('Written a moment too late.');
   await marker.keyboard.press('Control+Enter');
   await expect(marker.getByText('1 note not saved yet')).toBeVisible();
@@ -73,7 +73,7 @@ test('a note left as the session ends is kept, said, and sent once somebody is s
 });
 
 test('what is typed outlives a reload, and the keys can be switched off', async () => {
-  await marker.keyboard.press('w');
+  await marker.keyboard.press('r');
   await marker.keyboard.type('Half a thought');
   await marker.keyboard.press('Escape');
   await marker.reload();
@@ -81,9 +81,9 @@ test('what is typed outlives a reload, and the keys can be switched off', async 
   await listening();
   await marker.getByLabel(/^Note on/).fill('');
   await marker.keyboard.press('Escape');
-  await marker.keyboard.press('h');
+  await marker.keyboard.press('?');
   await marker.getByLabel('Single keys work on this page').uncheck();
-  await marker.keyboard.press('d');
+  await marker.keyboard.press('x');
   await expect(marker.getByRole('button', { name: 'Show the deviations' })).toBeVisible();
   await marker.getByLabel('Single keys work on this page').check();
 });
@@ -93,11 +93,11 @@ test('one key leads to the next student, another to the next line', async () => 
   await marker.locator('a[href^="/critique/"]').first().click();
   await expect(marker.getByText(/^Proof 1 of/)).toBeVisible();
   const [, token, line] = new URL(marker.url()).pathname.match(/\/critique\/([^/]+)\/([^/]+)/)!;
-  await press('s', (path) => path.endsWith(`/${line}`) && !path.includes(token!));
+  await press('p', (path) => path.endsWith(`/${line}`) && !path.includes(token!));
   await expect(marker.getByText(/^Proof 2 of/)).toBeVisible();
-  await press('S', (path) => path === `/critique/${token}/${line}`);
+  await press('P', (path) => path === `/critique/${token}/${line}`);
   await expect(marker.getByText(/^Proof 1 of/)).toBeVisible();
-  await press('l', (path) => path.startsWith(`/critique/${token}/`) && !path.endsWith(line!));
+  await press('n', (path) => path.startsWith(`/critique/${token}/`) && !path.endsWith(line!));
 });
 
 test('one key shows what changed since the last round, pair by pair', async () => {

@@ -121,7 +121,7 @@ test('the assistant looks first, then asks for the deviations, and the numbers a
   await marker.goto(`${exercise}/rounds/1/critique`);
   await marker.locator('a[href^="/critique/"]').first().click();
   await expect(marker.getByRole('table')).toHaveCount(0);
-  await marker.keyboard.press('d');
+  await marker.keyboard.press('x');
   const row = marker.getByRole('row').filter({ hasText: 'TA' });
   const pack = await buildPack({ kind: 'catalogue', key: face.key }, line);
   const { pairs } = measureLine(
@@ -136,14 +136,14 @@ test('the assistant looks first, then asks for the deviations, and the numbers a
 test('the assistant pins a note with a suggestion to the pair, and gives a level, with the keyboard alone', async () => {
   await marker.keyboard.press('0');
   // The first pair, three steps tighter: 40 − 15.
-  await marker.keyboard.press('.');
-  for (const key of ['t', 't', 't']) await marker.keyboard.press(key);
+  await marker.keyboard.press('j');
+  for (const key of ['ArrowLeft', 'ArrowLeft', 'ArrowLeft']) await marker.keyboard.press(key);
   await expect(marker.getByText(`${signed(40)} → ${signed(25)}`)).toBeVisible();
-  await marker.keyboard.press('w');
+  await marker.keyboard.press('r');
   await marker.keyboard.type('The A has drifted off to the right.');
   await marker.keyboard.press('Control+Enter');
   await expect(marker.getByText('The A has drifted off to the right.').first()).toBeVisible();
-  await marker.keyboard.press('m');
+  await marker.keyboard.press('v');
   await marker.keyboard.press('2');
   await expect(marker.getByRole('button', { name: /Mostly/ })).toHaveAttribute('aria-pressed', 'true');
   await marker.getByRole('button', { name: 'Finish marking' }).focus();

@@ -52,10 +52,10 @@ async function beginAtAFault() {
   const said = marker.locator('p[role=status]').first();
   await begin();
   for (let line = 0; line < 12; line += 1) {
-    await press('f');
+    await press('i');
     await expect(said).not.toBeEmpty();
     if (!(await said.textContent())?.includes('no conspicuous pair')) return;
-    await goBy('l');
+    await goBy('n');
   }
   throw new Error('The measure finds nothing on any of the twelve lines.');
 }
@@ -66,9 +66,9 @@ test('goes through twelve lines of one student and leaves twelve notes, five key
   for (let line = 1; line <= 12; line += 1) {
     await expect(marker.getByText(new RegExp(`^Line ${line} of 12`))).toBeVisible();
     // The measure’s worst fault, five closer, the stock note that is suggested there, on to the next line.
-    await press('f', 't', '1');
+    await press('i', 'ArrowLeft', '1');
     await expect(saved()).toBeVisible();
-    if (line < 12) await goBy('l');
+    if (line < 12) await goBy('n');
   }
   const notes = notesIn(base, made.exerciseId);
   expect(notes).toHaveLength(12);
@@ -88,8 +88,8 @@ test('a key pressed while the next line is on its way acts on neither', async ()
     await way.continue();
   });
   const from = marker.url();
-  await press('l');
-  for (const key of ['1', 't', '2']) await marker.keyboard.press(key);
+  await press('n');
+  for (const key of ['1', 'ArrowLeft', '2']) await marker.keyboard.press(key);
   await marker.waitForURL((url) => url.href !== from);
   await listening();
   await marker.unrouteAll({ behavior: 'ignoreErrors' });
@@ -105,7 +105,7 @@ test('takes the next that waits, skips one, and gives one back', async () => {
   const second = marker.url();
   await goBy('q');
   expect([first, second]).not.toContain(marker.url());
-  await press('b');
+  await press('G');
   await marker.waitForURL(/\/rounds\/1\/critique$/);
   await expect(marker.getByRole('row').last()).toContainText('Skipped by you');
   await marker.getByRole('button', { name: 'Resume' }).click();
@@ -116,11 +116,11 @@ test('a note on a run, on the line, its thread, its edits, settled or not', asyn
   await begin();
   const notes = marker.getByRole('complementary', { name: 'Notes' });
   const before = await notes.getByRole('article').count();
-  await press('.', '>', '>', 'w');
+  await press('j', 'J', 'J', 'r');
   await marker.keyboard.type('These three stand too far apart.');
   await marker.keyboard.press('Control+Enter');
   await expect(notes.getByRole('article')).toHaveCount(before + 1);
-  await press('0', 'w');
+  await press('0', 'r');
   await marker.keyboard.type('The line as a whole is well seen.');
   await marker.keyboard.press('Control+Enter');
   const onLine = notes.getByRole('article', { name: /on the line$/ }).filter({ hasText: 'well seen' });
@@ -148,7 +148,7 @@ test('a stock note of one’s own comes first where the measure finds its fault,
   await beginAtAFault();
   const stock = marker.getByRole('region', { name: 'Stock notes' });
   await expect(stock.getByRole('listitem').first()).toContainText('fits what was measured');
-  await press('w');
+  await press('r');
   await marker.keyboard.type('My own words on {pair}.');
   await stock.getByRole('button', { name: 'Keep what is typed as a stock note' }).click();
   await expect(stock.getByRole('listitem').filter({ hasText: 'My own words on' })).toBeVisible();
@@ -157,26 +157,24 @@ test('a stock note of one’s own comes first where the measure finds its fault,
   await marker.getByLabel(/^Note on/).fill('');
 });
 
-test('all of the bench’s ways of looking are there, by v and a letter', async () => {
+test('all of the bench’s ways of looking are there, by the bench’s letters', async () => {
   await begin();
   const large = marker.locator('.line-drawing').last();
-  await press('v', 'l');
+  await press('l');
   await expect(large.locator('.letters')).toHaveCount(0);
   await expect(large.locator('pattern')).not.toHaveCount(0);
-  await press('v', 'v');
+  await press('l');
   await expect(large.locator('.letters')).toHaveCount(1);
-  await press('v', 's');
+  await press('s');
   await expect(large.locator('g:has(> g > .letters)')).toHaveAttribute('filter', /url/);
-  await press('v', 'o');
-  await expect(marker.locator('.sheet-dark')).toHaveCount(2);
-  await press('v', 'h');
+  await press('o');
+  await expect(marker.locator('.sheet-dark')).toHaveCount(1);
+  await press('h');
   await expect(large.locator(':scope > g').first()).toHaveAttribute('transform', /^matrix\(-1 0 0 -1 /);
-  await press('v', 'm');
+  await press('m');
   await expect(large.locator(':scope > g').first()).toHaveAttribute('transform', /^matrix\(1 0 0 -1 /);
-  await press('v', 'y');
+  await press('y');
   await expect(large.locator('.edge-seen')).toHaveCount(1);
-  // Any other key takes the question back and does nothing else.
-  await press('v', '1');
   await expect(marker.getByRole('button', { name: 'Show the deviations' })).toBeVisible();
   await expect(
     marker.getByRole('group', { name: 'Ways of looking', includeHidden: true }).locator('[aria-pressed=true]'),
@@ -189,7 +187,7 @@ test('one line across the class: those who share a fault get one remark, each af
   for (const name of ['Calloway', 'Oosterveld', 'Tarr', 'Lindqvist'])
     expect(await marker.content()).not.toContain(name);
   const before = notesIn(base, made.exerciseId).length;
-  await goBy('f');
+  await goBy('i');
   const share = await marker.locator('.line-drawing').count();
   expect(share).toBeGreaterThan(1);
   expect((await axeOn(marker)).map(({ id }) => id)).toEqual([]);
@@ -215,7 +213,7 @@ test('one line across the class: those who share a fault get one remark, each af
 
 test('a remark left without a network is kept, goes out once when it is back, and is not asked for again after a reload', async () => {
   await marker.goto(across(2));
-  await goBy('f');
+  await goBy('i');
   const before = notesIn(base, made.exerciseId).length;
   await press('1', 'g');
   await marker.context().setOffline(true);

@@ -142,7 +142,7 @@ test('a second marker skips one, which comes last for them alone, gives one back
     const skipped = second.url();
     await press('k', /^\/critique\//);
     await expect(second.getByText('this is the second marking', { exact: false })).toBeVisible();
-    await press('b', /\/second$/);
+    await press('G', /\/second$/);
     expect(await names(second)).toEqual([order[1], order[2], order[0]]);
     const last = second.getByRole('row').last();
     await expect(last).toContainText('Skipped by you');

@@ -79,7 +79,7 @@ test('a proof that a student sends appears on wall and phones by itself, without
   await expect(projector.getByText(/^1 line\. 1 new line, placed last/)).toBeVisible();
   for (const one of phones)
     await expect(one.getByRole('group', { name: 'Gaps of this line' }).getByRole('radio').first()).toBeAttached();
-  await projector.keyboard.press('n');
+  await projector.keyboard.press('e');
   await expect(projector.getByText(/^1 line\.$/)).toBeVisible();
   for (const page of [projector, ...phones]) {
     const source = await page.content();
@@ -144,7 +144,7 @@ test('ways of looking, one in front, two in turn, the median: by keys, which can
     ['w', 'White between'],
     ['h', 'On its head'],
     ['o', 'Opposite ground'],
-    ['d', 'Class median'],
+    ['i', 'Class median'],
   ] as const) {
     await projector.keyboard.press(key);
     await expect(projector.getByRole('button', { name: new RegExp(`^${name}`) })).toHaveAttribute(
@@ -156,16 +156,16 @@ test('ways of looking, one in front, two in turn, the median: by keys, which can
     projector.getByText('Dashed: for each pair the median of 2 lines on the wall. It is no one person’s spacing.'),
   ).toBeVisible();
   await expectSound(projector);
-  for (const key of ['w', 'h', 'o', 'd']) await projector.keyboard.press(key);
+  for (const key of ['w', 'h', 'o', 'i']) await projector.keyboard.press(key);
 
-  await projector.keyboard.press('.');
+  await projector.keyboard.press('n');
   await projector.keyboard.press('1');
-  await projector.keyboard.press('f');
+  await projector.keyboard.press('u');
   await expect(drawn(projector)).toHaveCount(1);
   await expect(phones[0].getByRole('button', { name: 'Next line' })).toHaveCount(0);
-  await projector.keyboard.press('f');
+  await projector.keyboard.press('u');
   await expect(drawn(projector)).toHaveCount(2);
-  await projector.keyboard.press('.');
+  await projector.keyboard.press('n');
   await projector.keyboard.press('2');
   await projector.keyboard.press('a');
   await expect(projector.getByText(/each for 2 s$/)).toBeVisible();

@@ -118,9 +118,9 @@ export function Across({ page }: { page: AcrossPage }) {
     address === null ? setMessage(none) : leaveFor(address);
   const acts: Acts = {
     d: () => setDeviations(!deviations),
-    h: () => setHelp(!help),
+    '?': () => setHelp(!help),
     z: () => void takeBack(),
-    f: goTo(go.nextFault, 'No two spacings of this line share a fault.'),
+    i: goTo(go.nextFault, 'No two spacings of this line share a fault.'),
     p: goTo(go.nextPage, 'This is the last page.'),
     P: goTo(go.previousPage, 'This is the first page.'),
     l: goTo(go.nextLine, 'This is the last line.'),
@@ -218,13 +218,19 @@ export function Across({ page }: { page: AcrossPage }) {
           />
         </>
       )}
-      <KeyHelp
-        list={acrossKeys}
-        open={help}
-        toggle={setHelp}
-        on={keysOff !== 'yes'}
-        turn={(on) => setKeysOff(on ? '' : 'yes')}
-      />
+      {help && (
+        <KeyHelp
+          list={acrossKeys}
+          on={keysOff !== 'yes'}
+          turn={(on) => setKeysOff(on ? '' : 'yes')}
+          close={() => setHelp(false)}
+        />
+      )}
+      <p>
+        <Button small kind="text" aria-expanded={help} onClick={() => setHelp(!help)}>
+          Keys
+        </Button>
+      </p>
     </div>
   );
 }

@@ -9,8 +9,8 @@ import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { StockNoteView } from '@/shared/schemas/note';
 import { Deviations } from './deviations';
 import { Earlier } from './earlier';
-import { type Acts, deskKeys, KeyHelp } from './keys';
-import { LooksMenu, useKeysAndLooks, useLooks } from './looks';
+import { type Acts, deskKeys, KeyHelp, useKeys } from './keys';
+import { actsOfLooks, LooksRow, useLooks } from './looks';
 import { Margin } from './margin';
 import { Marks } from './marks';
 import { NoteForm, StockNotes, suggestedFirst, useStock } from './note-form';
@@ -112,35 +112,36 @@ export function Desk({ desk }: { desk: DeskLine }) {
   const goTo = (address: string | null, none: string) => () =>
     address === null ? setMessage(none) : leaveFor(address);
   const acts: Acts = {
-    '.': () => place.step(1),
-    ',': () => place.step(-1),
-    '>': () => place.extend(1),
-    '<': () => place.extend(-1),
+    j: () => place.step(1),
+    f: () => place.step(-1),
+    J: () => place.extend(1),
+    F: () => place.extend(-1),
     0: () => place.choose(null),
-    f: nextFault,
-    d: () => setDeviations(!deviations),
-    o: () => place.nudge(5),
-    t: () => place.nudge(-5),
-    O: () => place.nudge(1),
-    T: () => place.nudge(-1),
-    x: () => place.suggest(null),
-    w: () => area.current?.focus(),
+    i: nextFault,
+    x: () => setDeviations(!deviations),
+    ArrowRight: () => place.nudge(5),
+    ArrowLeft: () => place.nudge(-5),
+    ArrowUp: () => place.nudge(1),
+    ArrowDown: () => place.nudge(-1),
+    Delete: () => place.suggest(null),
+    Backspace: () => place.suggest(null),
+    r: () => area.current?.focus(),
     z: () => void takeBack(),
-    u: nextOverlay,
+    b: nextOverlay,
     e: () => setEarlierShown(!earlierShown),
-    m: () => marking.current?.focus(),
-    s: goTo(go.nextStudent, 'This is the last proof of the queue.'),
-    S: goTo(go.previousStudent, 'This is the first proof of the queue.'),
-    l: goTo(go.nextLine, 'This is the last line of the last proof.'),
-    L: goTo(go.previousLine, 'This is the first line of this proof.'),
+    v: () => marking.current?.focus(),
+    p: goTo(go.nextStudent, 'This is the last proof of the queue.'),
+    P: goTo(go.previousStudent, 'This is the first proof of the queue.'),
+    n: goTo(go.nextLine, 'This is the last line of the last proof.'),
+    N: goTo(go.previousLine, 'This is the first line of this proof.'),
     a: () => leaveFor(`/exercises/${desk.exercise.id}/rounds/${desk.round.number}/specimens/${line.specimenId}`),
     q: () => void queue.takeNext(),
     k: () => void queue.skip(),
-    b: () => void queue.giveBack(),
-    h: () => setHelp(!help),
+    G: () => void queue.giveBack(),
+    '?': () => setHelp(!help),
     ...Object.fromEntries(stock.slice(0, 9).map((note, index) => [String(index + 1), () => leaveStock(note)])),
   };
-  useKeysAndLooks(acts, looks, keysOff !== 'yes' && !leaving);
+  useKeys({ ...actsOfLooks(looks), ...acts }, keysOff !== 'yes' && !leaving);
 
   return (
     <div className={style.desk}>
@@ -158,85 +159,102 @@ export function Desk({ desk }: { desk: DeskLine }) {
           looks={looks.looks}
           moved={earlierShown ? (desk.since?.moved ?? []) : []}
         />
-        <div className="actions">
-          <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
-            {deviations ? 'Hide the deviations' : 'Show the deviations'}
-          </Button>
-          <Button small onClick={nextOverlay}>
-            {under ? `Under it: ${under.label}` : 'Overlay another spacing'}
-          </Button>
-        </div>
-        <LooksMenu looks={looks} />
-        <Where letters={letters} place={place} sent={spacing.offsets} />
-        <Suggestion
-          letters={letters}
-          run={place.run}
-          suggestion={place.suggestion}
-          sent={spacing.offsets}
-          place={place}
-        />
-        {deviations && (
-          <section aria-label="Deviations">
-            <Deviations
-              letters={letters}
-              measure={measure}
-              comparison={comparison}
-              across={desk.across}
-              chosen={place.run?.first ?? null}
-              choose={(pair) => place.choose({ first: pair, last: pair })}
-            />
-          </section>
-        )}
-        <details className="more" open={earlierShown} onToggle={(event) => setEarlierShown(event.currentTarget.open)}>
-          <summary>What has changed since the last round, and what was said</summary>
-          <Earlier
-            since={desk.since}
-            earlier={desk.earlier}
+        <div className={style.dock}>
+          <LooksRow looks={looks} />
+          <div className={style.asked}>
+            <Button small aria-pressed={deviations} onClick={() => setDeviations(!deviations)}>
+              {deviations ? 'Hide the deviations' : 'Show the deviations'}
+            </Button>
+            <Button small onClick={nextOverlay}>
+              {under ? `Under it: ${under.label}` : 'Overlay another spacing'}
+            </Button>
+            <Button small aria-pressed={earlierShown} onClick={() => setEarlierShown(!earlierShown)}>
+              Since the last round
+            </Button>
+            <Button small kind="text" aria-expanded={help} onClick={() => setHelp(!help)}>
+              Keys
+            </Button>
+          </div>
+          <Where letters={letters} place={place} sent={spacing.offsets} />
+          <Suggestion
             letters={letters}
-            choose={(pair) => place.choose({ first: pair, last: pair })}
+            run={place.run}
+            suggestion={place.suggestion}
+            sent={spacing.offsets}
+            place={place}
           />
-        </details>
+        </div>
+        {help && (
+          <KeyHelp
+            list={deskKeys}
+            on={keysOff !== 'yes'}
+            turn={(on) => setKeysOff(on ? '' : 'yes')}
+            close={() => setHelp(false)}
+          />
+        )}
       </div>
-      <aside className={style.margin} aria-label="Notes">
-        <p role="status" className={style.message}>
-          {message}
-        </p>
-        <Margin
-          desk={desk}
-          letters={letters}
-          notes={notes}
-          shown={shownNote}
-          show={(id) => setShownNote(shownNote === id ? null : id)}
-        />
-        <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
-        <StockNotes
-          stock={stock}
-          letters={lettersHere}
-          fault={deviations ? (faultHere?.fault ?? '') : ''}
-          leave={leaveStock}
-          drop={(note) => void stored.drop(note)}
-          keepAsStock={(shared, fault) => void stored.keep(text, shared, fault)}
-          mayKeep={text.trim() !== ''}
-        />
-      </aside>
-      <div className={style.rest}>
-        <section aria-labelledby="marks-title">
-          <h2 id="marks-title">Marks of the whole proof</h2>
-          <div className="actions">
-            <Button small onClick={() => void queue.takeNext()}>
+      <div className={style.margin}>
+        <aside className={style.column} aria-label="Notes" tabIndex={0}>
+          <p role="status" className={style.message}>
+            {message}
+          </p>
+          {deviations && (
+            <section aria-label="Deviations">
+              <Deviations
+                letters={letters}
+                measure={measure}
+                comparison={comparison}
+                across={desk.across}
+                chosen={place.run?.first ?? null}
+                choose={(pair) => place.choose({ first: pair, last: pair })}
+              />
+            </section>
+          )}
+          {earlierShown && (
+            <section aria-label="Since the last round">
+              <Earlier
+                since={desk.since}
+                earlier={desk.earlier}
+                letters={letters}
+                choose={(pair) => place.choose({ first: pair, last: pair })}
+              />
+            </section>
+          )}
+          <Margin
+            desk={desk}
+            letters={letters}
+            notes={notes}
+            shown={shownNote}
+            show={(id) => setShownNote(shownNote === id ? null : id)}
+          />
+          <NoteForm letters={here} text={text} keep={keepText} save={saveTyped} area={area} />
+          <StockNotes
+            stock={stock}
+            letters={lettersHere}
+            fault={deviations ? (faultHere?.fault ?? '') : ''}
+            leave={leaveStock}
+            drop={(note) => void stored.drop(note)}
+            keepAsStock={(shared, fault) => void stored.keep(text, shared, fault)}
+            mayKeep={text.trim() !== ''}
+          />
+        </aside>
+        <section className={style.marks} aria-labelledby="marks-title">
+          <div className={style.marksHead}>
+            <h2 id="marks-title">Marks of the whole proof</h2>
+            <Button small kind="text" onClick={() => void queue.takeNext()}>
               Next proof
             </Button>
             {desk.queue.skipped ? (
-              <Button small onClick={() => void queue.takeUp()}>
+              <Button small kind="text" onClick={() => void queue.takeUp()}>
                 Resume this one
               </Button>
             ) : (
-              <Button small onClick={() => void queue.skip()}>
+              <Button small kind="text" onClick={() => void queue.skip()}>
                 Skip it for now
               </Button>
             )}
             {!heldBy && desk.task.state === 'open' && (
-              <Button small onClick={() => void queue.giveBack()}>
+              <Button small kind="text" onClick={() => void queue.giveBack()}>
                 Give it back
               </Button>
             )}
@@ -249,15 +267,9 @@ export function Desk({ desk }: { desk: DeskLine }) {
             two={desk.two}
             heldBy={heldBy}
             first={marking}
+            next={() => void queue.takeNext()}
           />
         </section>
-        <KeyHelp
-          list={deskKeys}
-          open={help}
-          toggle={setHelp}
-          on={keysOff !== 'yes'}
-          turn={(on) => setKeysOff(on ? '' : 'yes')}
-        />
       </div>
     </div>
   );

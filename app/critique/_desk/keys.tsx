@@ -1,25 +1,28 @@
 'use client';
 
+import { lookTable, looksOn } from '@/app/_line/looks';
+import { Button } from '@/app/_ui/Button';
 import style from './desk.module.css';
 
 type Props = {
   list: readonly (readonly [string, string])[];
-  open: boolean;
   on: boolean;
   turn: (on: boolean) => void;
-  toggle: (open: boolean) => void;
+  close: () => void;
 };
 
 /** The keys, on request, and the switch that turns them off. */
-export function KeyHelp({ list, open, on, turn, toggle }: Props) {
+export function KeyHelp({ list, on, turn, close }: Props) {
   return (
-    <details className="more" open={open} onToggle={(event) => toggle(event.currentTarget.open)}>
-      <summary>Keys</summary>
+    <section className={style.keyList} aria-label="Keys">
       <p>
         <label>
           <input type="checkbox" checked={on} onChange={(event) => turn(event.target.checked)} /> Single keys work on
           this page
-        </label>
+        </label>{' '}
+        <Button small kind="text" onClick={close}>
+          Close
+        </Button>
       </p>
       <dl className={style.keys}>
         {list.map(([key, what]) => (
@@ -31,45 +34,43 @@ export function KeyHelp({ list, open, on, turn, toggle }: Props) {
           </div>
         ))}
       </dl>
-    </details>
+    </section>
   );
 }
 
 /** The desk's own single keys. A capital is the key with shift. A key either chooses or changes, never both. */
 export const deskKeys = [
-  ['.', 'next pair'],
-  [',', 'pair before'],
-  ['>', 'one pair more in the run'],
-  ['<', 'one pair less in the run'],
+  ['j', 'next pair'],
+  ['f', 'previous pair'],
+  ['J', 'one pair more in the run'],
+  ['F', 'one pair less in the run'],
   ['0', 'the whole line'],
-  ['f', 'next fault the measure found (shows the deviations)'],
-  ['d', 'show or hide deviations'],
-  ['o', 'suggest: open by 5'],
-  ['t', 'suggest: tighten by 5'],
-  ['O', 'suggest: open by 1'],
-  ['T', 'suggest: tighten by 1'],
-  ['x', 'drop the suggestion'],
-  ['w', 'write a note here'],
+  ...looksOn('desk').map((look) => [lookTable[look].key, lookTable[look].name] as const),
+  ['→ ←', 'suggest: open or close by 5'],
+  ['↑ ↓', 'suggest: open or close by 1'],
+  ['Delete', 'drop the suggestion'],
+  ['r', 'write a note here'],
   ['1…9', 'leave a stock note here'],
   ['z', 'withdraw your last note'],
-  ['v', 'ways of looking: then the letter of one, or v once more for none'],
-  ['u', 'overlay the next spacing: the previous round, references, built-in'],
+  ['x', 'show or hide deviations'],
+  ['i', 'next fault the measure found (shows the deviations)'],
+  ['b', 'overlay the next spacing: the previous round, references, built-in'],
   ['e', 'what has changed since the last round, and what was said then'],
-  ['m', 'marks: then a digit gives the level and goes on'],
-  ['s', 'next student, this line'],
-  ['S', 'student before, this line'],
-  ['l', 'next line; after the last, the next student'],
-  ['L', 'previous line'],
+  ['v', 'marks: then a digit gives the level and goes on'],
+  ['n', 'next line; after the last, the next student'],
+  ['N', 'previous line'],
+  ['p', 'next student, this line'],
+  ['P', 'previous student, this line'],
   ['a', 'this line across the class'],
   ['q', 'go to the next waiting proof'],
   ['k', 'skip this proof: it comes last for you, and the next one is taken'],
-  ['b', 'give this proof back, and to the queue'],
-  ['h', 'these keys'],
+  ['G', 'give this proof back, and go to the queue'],
+  ['?', 'these keys'],
 ] as const;
 
 /** The keys on one line across the class, and while one of the lines that share a fault is in view. */
 export const acrossKeys = [
-  ['f', 'next fault that several share'],
+  ['i', 'next fault that several share'],
   ['d', 'show or hide deviations'],
   ['v', 'ways of looking: then the letter of one, or v once more for none'],
   ['1…9', 'use a stock note as the remark'],
@@ -85,7 +86,7 @@ export const acrossKeys = [
   ['z', 'withdraw your last remark'],
   ['p', 'next page; with shift the page before'],
   ['l', 'next line; with shift the previous line'],
-  ['h', 'these keys'],
+  ['?', 'these keys'],
 ] as const;
 
 export { useKeys, type Acts } from '@/app/_ui/use-keys';

@@ -45,6 +45,31 @@ export function useKeysAndLooks(acts: Acts, { asking, ask, toggle, clear }: Used
   useKeys(asking ? answers : { ...acts, v: () => ask(true) }, on);
 }
 
+/** Each way of looking by its own letter, as on the bench. */
+export const actsOfLooks = ({ toggle }: UsedLooks): Acts =>
+  Object.fromEntries(offered.map((look) => [lookTable[look].key, () => toggle(look)]));
+
+/** The ways of looking as words in a row, as on the bench. */
+export function LooksRow({ looks }: { looks: UsedLooks }) {
+  return (
+    <div className={style.looksRow} role="group" aria-label="Ways of looking">
+      {offered.map((look) => (
+        <button
+          key={look}
+          type="button"
+          className={style.look}
+          aria-pressed={looks.looks[look]}
+          aria-keyshortcuts={lookTable[look].key}
+          title={lookTable[look].says}
+          onClick={() => looks.toggle(look)}
+        >
+          {lookTable[look].name}
+        </button>
+      ))}
+    </div>
+  );
+}
+
 /**
  * The ways of looking as words that are switched on and off; they can be combined. The keys are v and the letter shown.
  */

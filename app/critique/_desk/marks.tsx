@@ -22,10 +22,12 @@ type Props = {
   heldBy: string | null;
   /** Where the key for marks moves the focus. */
   first: Ref<HTMLButtonElement>;
+  /** Goes on to the next proof of the queue. */
+  next: () => void;
 };
 
 /** The marks of the whole proof, a level a criterion, with the total and its arithmetic. */
-export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Props) {
+export function Marks({ proof, timeZone, marks, task, two, heldBy, first, next }: Props) {
   const [given, setGiven] = useState<Record<string, MarkView>>(() =>
     Object.fromEntries(marks.criteria.map(({ versionId, mark }) => [versionId, mark])),
   );
@@ -65,6 +67,7 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
     const answer = await send<{ state: 'done' | 'open' }>('PUT', '/api/critique/state', { proof, to });
     setTrouble(answer.ok ? '' : answer.message);
     if (answer.ok) setState(answer.result.state);
+    return answer.ok;
   }
 
   return (
@@ -95,9 +98,14 @@ export function Marks({ proof, timeZone, marks, task, two, heldBy, first }: Prop
             )}
           </>
         ) : (
-          <Button small kind="main" onClick={() => finish('done')}>
-            Finish marking
-          </Button>
+          <>
+            <Button small kind="main" onClick={() => void finish('done').then((done) => done && next())}>
+              Finish and next
+            </Button>
+            <Button small kind="text" onClick={() => void finish('done')}>
+              Finish marking
+            </Button>
+          </>
         )}
       </div>
       {marks.history.length > 0 && (
@@ -210,8 +218,7 @@ function Criterion({ criterion, give, first }: CriterionProps) {
             ref={index === 0 ? first : undefined}
             onClick={() => void choose(index)}
           >
-            <kbd aria-hidden="true">{index + 1}</kbd> {level.title}{' '}
-            <span className="quiet">{withUnit(level.points, '%')}</span>
+            {level.title} <span className="quiet">{withUnit(level.points, '%')}</span>
           </button>
         ))}
         {mark.level !== null && (

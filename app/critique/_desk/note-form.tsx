@@ -78,8 +78,12 @@ export function StockNotes({ stock, letters, fault, leave, drop, keepAsStock, ma
       <ol>
         {stock.map((note, index) => (
           <li key={note.id}>
-            <button type="button" className={style.stockNote} onClick={() => leave(note)}>
-              <kbd aria-hidden="true">{index < 9 ? index + 1 : ''}</kbd>
+            <button
+              type="button"
+              className={style.stockNote}
+              aria-keyshortcuts={index < 9 ? String(index + 1) : undefined}
+              onClick={() => leave(note)}
+            >
               <span>
                 {fillStockNote(note.body, letters, note.fault || fault)}
                 {note.fault !== '' && note.fault === fault && <strong> · fits what was measured</strong>}

@@ -56,17 +56,16 @@ type ChipProps = { checked: boolean; inside?: boolean; label: string; spoken: st
 
 function Chip({ checked, inside, label, spoken, onChoose }: ChipProps) {
   return (
-    <label className={style.chip} data-inside={inside || undefined}>
-      <input
-        type="radio"
-        name="pair"
-        className="visually-hidden"
-        checked={checked}
-        onChange={onChoose}
-        aria-label={spoken}
-      />
-      <span aria-hidden="true">{label}</span>
-    </label>
+    <button
+      type="button"
+      className={style.chip}
+      data-inside={inside || undefined}
+      aria-pressed={checked}
+      aria-label={spoken}
+      onClick={onChoose}
+    >
+      {label}
+    </button>
   );
 }
 

@@ -49,12 +49,14 @@ export function Sheet({
   const seen = { looks, chosen: run?.first ?? null };
   return (
     <div className={style.sheets}>
-      <SheetFrame ground={ground} caption={<>True size, {withUnit(line.size.value, line.size.unit)}</>}>
+      <SheetFrame ground={ground}>
         <div className={style.trueSize} tabIndex={0} role="group" aria-label="The line at its true size">
           <LineDrawing pack={pack} spacing={spacing} size={line.size} {...seen} />
         </div>
-      </SheetFrame>
-      <SheetFrame ground={ground} caption={<>Large{underLabel && <>, with {underLabel} as outlines under it</>}</>}>
+        <p className={style.sheetLabel}>
+          {withUnit(line.size.value, line.size.unit)}, true size; large below
+          {underLabel && <>, with {underLabel} as outlines under it</>}
+        </p>
         <div className={style.large}>
           <LineDrawing
             pack={pack}

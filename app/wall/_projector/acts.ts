@@ -68,23 +68,23 @@ function shownColumns({ columns }: Looking): number {
 /** Ways of looking offered on a wall, each with its key from the bench. */
 export const wallLooks = looksOn('wall').map((look) => ({ look, key: lookTable[look].key }));
 
-/** The wall's other keys, one act each. */
+/** The wall's other keys, one act each; what is also on bench or desk has the same key there. */
 export const wallKeys = {
-  next: '.',
-  before: ',',
-  front: 'f',
+  next: 'n',
+  before: 'N',
+  front: 'u',
   leaveOut: 'x',
   one: '1',
   two: '2',
   turn: 'a',
   pause: 'p',
-  median: 'd',
+  median: 'i',
   reference: 'r',
-  on: '>',
-  back: '<',
-  larger: '+',
-  smaller: '-',
-  fresh: 'n',
+  on: 'j',
+  back: 'f',
+  larger: 'k',
+  smaller: 'd',
+  fresh: 'e',
   room: 'v',
   link: 'q',
   strip: 'b',

@@ -4,7 +4,8 @@ import { Desk } from '@/app/critique/_desk/desk';
 import { TwoMarkers } from '@/app/critique/[proofId]/[specimenId]/two-markers';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { chooseProofAction } from './actions';
-import { Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { Notice, Page } from '@/app/_ui/Page';
+import { BarPlace } from '@/app/_ui/WorkBar';
 import { When } from '@/app/_ui/Status';
 import { type CritiqueLine, getProofLine } from '@/lib/review/desk';
 import { forPage } from '@/lib/http/page';
@@ -30,41 +31,41 @@ export default async function CritiquePage({ params, searchParams }: Props) {
   const queuePage = `${roundPage}/critique${inSection}`;
   const face = line.pack.face;
   return (
-    <Page width="full">
-      <PageHeader
-        trail={[
-          { href: `/courses/${course.id}`, label: course.title },
-          { href: `/exercises/${exercise.id}`, label: exercise.title },
-          { href: queuePage, label: `Critique of round ${round.number}` },
-          ...(line.two.slot === 'second'
-            ? [{ href: `/exercises/${exercise.id}/rounds/${round.number}/second`, label: 'Second marking' }]
-            : []),
-        ]}
-        kicker={
-          <>
-            Line {line.line.place} of {line.line.of}, {face ? `${face.family} ${face.style}` : 'lettering'},{' '}
-            {withUnit(line.line.size.value, line.line.size.unit)}, {line.line.ground} ground
-          </>
-        }
-        title={`${line.line.text}, by ${proof.shownAs}`}
-        lead={quoted(proof.reasoning)}
-      />
-      <nav className={style.go} aria-label="On to">
-        <GoTo to={go.previousStudent} keyName="S">
-          Student before
-        </GoTo>
-        <GoTo to={go.nextStudent} keyName="s">
-          Next student
-        </GoTo>
-        <GoTo to={go.previousLine} keyName="L">
-          Previous line
-        </GoTo>
-        <GoTo to={go.nextLine} keyName="l">
-          Next line
-        </GoTo>
-        <GoTo to={`${roundPage}/specimens/${specimenId}`} keyName="a">
-          This line across the class
-        </GoTo>
+    <Page width="workbench">
+      <div className="work-bar">
+        <BarPlace
+          back={{ href: queuePage, label: `Critique of round ${round.number}` }}
+          title={`${line.line.text}, by ${proof.shownAs}`}
+          line={
+            <>
+              Line {line.line.place} of {line.line.of}, {face ? `${face.family} ${face.style}` : 'lettering'},{' '}
+              {withUnit(line.line.size.value, line.line.size.unit)}, {line.line.ground} ground
+            </>
+          }
+        />
+        <nav className={style.go} aria-label="On to">
+          <GoTo to={go.previousStudent} keyName="P">
+            Previous student
+          </GoTo>
+          <GoTo to={go.nextStudent} keyName="p">
+            Next student
+          </GoTo>
+          <GoTo to={go.previousLine} keyName="N">
+            Previous line
+          </GoTo>
+          <GoTo to={go.nextLine} keyName="n">
+            Next line
+          </GoTo>
+          <GoTo to={`${roundPage}/specimens/${specimenId}`} keyName="a">
+            This line across the class
+          </GoTo>
+          {line.two.slot === 'second' && (
+            <Link href={`/exercises/${exercise.id}/rounds/${round.number}/second`}>Second marking</Link>
+          )}
+        </nav>
+      </div>
+      <p className={style.about}>
+        <span>{quoted(proof.reasoning)}</span>
         <span className="quiet">
           {queue.place > 0
             ? `Proof ${queue.place} of ${queue.of} in ${queue.section ? `the queue of ${queue.section.name}` : 'the queue'}`
@@ -77,7 +78,7 @@ export default async function CritiquePage({ params, searchParams }: Props) {
             </>
           )}
         </span>
-      </nav>
+      </p>
       <ul className={style.lines} aria-label="Lines of this proof">
         {line.lines.map((one) => (
           <li key={one.specimenId}>

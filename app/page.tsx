@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { getSelf } from '@/lib/account/account';
 import { forPage } from '@/lib/http/page';
-import { ProofSheet } from './proof-sheet';
+import { LineToTry, ProofSheet } from './proof-sheet';
 import { ButtonLink } from './_ui/Button';
 import { Page, PageHeader, Section } from './_ui/Page';
 import { Spaced } from './_ui/Spaced';
@@ -13,7 +13,7 @@ export default async function Home() {
     <Page width="wide">
       <PageHeader
         title={<Spaced>Spacing display type by eye</Spaced>}
-        lead="Between any two letters there is white. In large type the eye meets that white before the letters. Evening it out, gap by gap, is the typesetter’s job. Kerncrit is where a class learns to see it."
+        lead="In large type the eye meets the white between the letters first: even it out here, gap by gap."
         actions={
           self ? (
             <ButtonLink kind="main" href="/courses">
@@ -26,8 +26,11 @@ export default async function Home() {
           )
         }
       />
-      <ProofSheet />
+      <LineToTry />
       <FirstSteps />
+      <Section title="What a class sees">
+        <ProofSheet />
+      </Section>
       <Places />
     </Page>
   );

@@ -6,6 +6,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { LineDrawing } from './_line/LineDrawing';
 import { SheetFrame } from './_ui/SheetFrame';
+import { FirstLine } from './first-line';
 
 const LINE = 'WATERLAND';
 const WHITE = { white: true, counters: true };
@@ -21,6 +22,16 @@ const MARKS: GapMark[] = [
   { gap: 4, fault: 'tight', strength: 2 },
   { gap: 5, fault: 'tight', strength: 2 },
 ];
+
+/** The line of the first page, to be spaced by whoever comes. */
+export async function LineToTry() {
+  const pack = await examplePack('libre-baskerville-400', LINE);
+  const start = spacingFor(
+    pack,
+    BY_EYE.map(() => 0),
+  );
+  return <FirstLine pack={pack} start={start} byEye={spacingFor(pack, BY_EYE)} />;
+}
 
 /** What it is all about, on one sheet: a line with uneven white and two notes, and the same line set again. */
 export async function ProofSheet() {

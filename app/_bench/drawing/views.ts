@@ -39,7 +39,9 @@ export function planViews(line: LineSize, room: Room, state: Asked): Views {
   const fitted = (room.width - ENDS) / widthEm;
   const { zoom, atTrue } = state;
   if (room.height === null) {
-    const working = atTrue ? trueEm : workingEm(widthEm, trueEm, room.width, zoom);
+    // About three letters are in view.
+    const most = Math.max((room.width * zoom) / 2, 36);
+    const working = atTrue ? trueEm : Math.min(most, workingEm(widthEm, trueEm, room.width, zoom));
     const fits = working <= fitted;
     return { above: !fits || working !== trueEm ? Math.min(trueEm, fitted) : null, working, fits };
   }

@@ -41,7 +41,11 @@ export function FirstLine({ pack, start, byEye }: Props) {
   const root = useRef<HTMLElement>(null);
   const last = offsets.length - 1;
   const change = (at: number, to: number) =>
-    setOffsets((all) => all.map((one, index) => (index === at ? Math.max(-REACH, Math.min(REACH, to)) : one)));
+    setOffsets((all) =>
+      all.map((one, index) =>
+        index === at ? Math.max(start.offsets[at]! - REACH, Math.min(start.offsets[at]! + REACH, to)) : one,
+      ),
+    );
 
   function press({ key, shiftKey, ctrlKey, metaKey, altKey, preventDefault }: Pressed): void {
     if (ctrlKey || metaKey || altKey || shiftKey) return;
@@ -130,13 +134,13 @@ export function FirstLine({ pack, start, byEye }: Props) {
             type="range"
             min={-REACH}
             max={REACH}
-            value={offsets[gap]}
+            value={offsets[gap]! - start.offsets[gap]!}
             aria-label={gapName(pack, gap)}
-            aria-valuetext={`offset ${signed(offsets[gap]!)}`}
-            onChange={(event) => change(gap, Number(event.currentTarget.value))}
+            aria-valuetext={`moved ${signed(offsets[gap]! - start.offsets[gap]!)}`}
+            onChange={(event) => change(gap, start.offsets[gap]! + Number(event.currentTarget.value))}
             onKeyDown={(event: KeyboardEvent) => press(asPressed(event))}
           />
-          <output className="figure-text">{signed(offsets[gap]!)}</output>
+          <output className="figure-text">{signed(offsets[gap]! - start.offsets[gap]!)}</output>
         </label>
         <Button small disabled={gap === 0} onClick={() => setGap(gap - 1)} aria-keyshortcuts="f">
           Previous gap

@@ -204,9 +204,9 @@ function Criterion({ criterion, give, first }: CriterionProps) {
       data-criterion=""
     >
       <p className={style.criterionTitle}>
-        <strong>{title}</strong> <span className="quiet">weight {weight}</span>
+        <strong title={description || undefined}>{title}</strong> <span className="quiet">weight {weight}</span>
       </p>
-      {description && <p className="quiet note-size">{description}</p>}
+      {description && <p className={style.criterionWords}>{description}</p>}
       <div className={style.levels}>
         {levels.map((level, index) => (
           <button

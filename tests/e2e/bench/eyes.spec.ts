@@ -89,9 +89,10 @@ test('another setting is laid under, beside and in turn, and nothing of it is sa
   };
   await open();
   await page.getByLabel('Compare with').selectOption('Last proof');
+  // Measured before: two lines one below the other are smaller.
+  const mine = await placeOfGap(page, 6);
   await page.getByRole('combobox', { name: 'How', exact: true }).selectOption('beside it');
   await expect(page.locator('canvas[data-view=beside]')).toBeVisible();
-  const mine = await placeOfGap(page, 6);
   await page.getByRole('combobox', { name: 'How', exact: true }).selectOption('in slow turns');
   await expect.poll(async () => (await placeOfGap(page, 6)).x).toBeLessThan(mine.x - 10);
   await expect.poll(async () => (await placeOfGap(page, 6)).x).toBeCloseTo(mine.x, 0);

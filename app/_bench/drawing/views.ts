@@ -64,12 +64,12 @@ export function planViews(line: LineSize, room: Room, state: Asked): Views {
   return { above: Math.min(fitted, (OVERVIEW * left) / reachEm, over), working, fits };
 }
 
-/** One step by which a line that has grown is shown smaller. */
-const STEP = 1.04;
+/** One step by which a line that has grown is shown smaller; one is kept free, so that no small change rescales it. */
+const STEP = 1.06;
 
 /** Width to fit, em: as the face gives it, in steps as the line grows, so that a small change leaves its scale alone. */
 function widthNow(widthEm: number, { tracking, offsets }: SpacingDocument): number {
   const grown = offsets.reduce((sum, offset) => sum + offset, tracking * offsets.length) / 1000;
-  if (grown <= 0) return widthEm;
-  return widthEm * STEP ** Math.ceil(Math.log(1 + grown / widthEm) / Math.log(STEP));
+  const taken = grown <= 0 ? 0 : Math.ceil(Math.log(1 + grown / widthEm) / Math.log(STEP));
+  return widthEm * STEP ** Math.max(1, taken);
 }

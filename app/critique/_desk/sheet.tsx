@@ -57,7 +57,7 @@ export function Sheet({
           {withUnit(line.size.value, line.size.unit)}, true size; large below
           {underLabel && <>, with {underLabel} as outlines under it</>}
         </p>
-        <div className={style.large}>
+        <div className={style.large} tabIndex={0} role="group" aria-label="The line large">
           <LineDrawing
             pack={pack}
             spacing={spacing}

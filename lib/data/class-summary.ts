@@ -2,7 +2,7 @@ import { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
-import { coursesOf, proofsOfStaff, roundsOfStaff, staff } from './scope';
+import { coursesOf, proofsOfStaff, roundsOfStaff, staff, studentRoles } from './scope';
 
 /**
  * What the class page reads: counts made by the database, one page of students, and a summary made once per state of
@@ -70,12 +70,14 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
   },
 
   students: (courseId: string) =>
-    db.member.count({ where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) } }),
+    db.member.count({
+      where: { courseId, role: { in: [...studentRoles] }, removedAt: null, course: coursesOf(actor, staff) },
+    }),
 
   /** One page of the course's students, by name, with what each sent in the round. */
   studentsWithProofs: (courseId: string, roundId: string, page: { skip: number; take: number }) =>
     db.member.findMany({
-      where: { courseId, role: 'student', removedAt: null, course: coursesOf(actor, staff) },
+      where: { courseId, role: { in: [...studentRoles] }, removedAt: null, course: coursesOf(actor, staff) },
       orderBy: [{ listName: 'asc' }, { id: 'asc' }],
       ...page,
       select: {

@@ -4,7 +4,7 @@ import type { Db } from './client';
 import { newId } from './ids';
 import { addJob, finishJob, retryJob, type Job, takeJob } from './jobs';
 import { isTaken } from './retry';
-import { coursesOf, membersOf } from './scope';
+import { coursesOf, instructorRoles, membersOf, studentRoles } from './scope';
 
 type Settled = { title: string; timeZone: string; retainUntil: string | null };
 
@@ -132,13 +132,21 @@ export const retentionData = (actor: Actor, db: Db) => ({
   /** Who teaches a course now. */
   instructors: (courseId: string) =>
     db.member.findMany({
-      where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, user: { erasedAt: null } },
+      where: {
+        courseId,
+        course: coursesOf(actor),
+        role: { in: [...instructorRoles] },
+        removedAt: null,
+        user: { erasedAt: null },
+      },
       select: { user: { select: { name: true, emailNorm: true } } },
     }),
 
   /** Students of whom the course still knows who they are, removed or not. */
   countStudents: (courseId: string) =>
-    db.member.count({ where: { courseId, course: coursesOf(actor), role: 'student', userId: { not: null } } }),
+    db.member.count({
+      where: { courseId, course: coursesOf(actor), role: { in: [...studentRoles] }, userId: { not: null } },
+    }),
 
   /** Puts a notice in the list, once for a key. Two processes that do it at once make one. */
   plan: async (key: string, payload: object, now: Date): Promise<void> => {

@@ -3,7 +3,7 @@ import type { Role } from '@/shared/schemas/course';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
-import { coursesOf, instructorRoles, membersOf, self, staff } from './scope';
+import { coursesOf, instructorRoles, membersOf, self, staff, studentRoles } from './scope';
 
 export type MemberChange = { role?: Role; sectionId?: string | null; accommodations?: string; removedAt?: Date | null };
 type NewMember = { courseId: string; userId: string; role: Role; sectionId: string | null };
@@ -24,7 +24,7 @@ const shown = {
 export const memberData = (actor: Actor, db: Db) => {
   const studentsIn = (courseId: string): Prisma.MemberWhereInput => ({
     courseId,
-    role: 'student',
+    role: { in: [...studentRoles] },
     removedAt: null,
     course: coursesOf(actor),
   });
@@ -120,7 +120,13 @@ export const memberData = (actor: Actor, db: Db) => {
     /** How many people teach the course now. */
     instructors: (courseId: string) =>
       db.member.count({
-        where: { courseId, course: coursesOf(actor), role: 'instructor', removedAt: null, userId: { not: null } },
+        where: {
+          courseId,
+          course: coursesOf(actor),
+          role: { in: [...instructorRoles] },
+          removedAt: null,
+          userId: { not: null },
+        },
       }),
 
     /**
@@ -128,7 +134,7 @@ export const memberData = (actor: Actor, db: Db) => {
      * password.
      */
     teachesSomewhere: async (userId: string): Promise<boolean> =>
-      (await db.member.count({ where: { userId, role: 'instructor', removedAt: null } })) > 0,
+      (await db.member.count({ where: { userId, role: { in: [...instructorRoles] }, removedAt: null } })) > 0,
 
     /**
      * A person's part in every course they are or were in, the actor's or not: where acts on the person are written
@@ -151,7 +157,7 @@ export const memberData = (actor: Actor, db: Db) => {
     /** The actor's own memberships as an instructor, for what another instructor must take over before they leave. */
     ownTeaching: () =>
       db.member.findMany({
-        where: { AND: [membersOf(actor), { role: 'instructor' }] },
+        where: { AND: [membersOf(actor), { role: { in: [...instructorRoles] } }] },
         select: { id: true, courseId: true, course: { select: { title: true, version: true } } },
       }),
   };

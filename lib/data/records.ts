@@ -1,7 +1,7 @@
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Actor } from './actor';
 import type { Db } from './client';
-import { coursesOf, self } from './scope';
+import { coursesOf, instructorRoles, self, studentRoles } from './scope';
 
 /**
  * Everything stored about the actor's own person that they may see: what they made themselves, and what was released to
@@ -174,12 +174,16 @@ export const eraseData = (actor: Actor, db: Db) => ({
   /** Courses without another instructor: they need one first. */
   teaching: () =>
     db.course.findMany({
-      where: { members: { some: { user: self(actor), role: 'instructor', removedAt: null } } },
+      where: { members: { some: { user: self(actor), role: { in: [...instructorRoles] }, removedAt: null } } },
       select: {
         id: true,
         title: true,
         version: true,
-        _count: { select: { members: { where: { role: 'instructor', removedAt: null, userId: { not: null } } } } },
+        _count: {
+          select: {
+            members: { where: { role: { in: [...instructorRoles] }, removedAt: null, userId: { not: null } } },
+          },
+        },
       },
     }),
 
@@ -212,7 +216,7 @@ export const eraseData = (actor: Actor, db: Db) => ({
     const students: Prisma.MemberWhereInput = {
       courseId,
       course: coursesOf(actor),
-      role: 'student',
+      role: { in: [...studentRoles] },
       userId: { not: null },
     };
     const members = await db.member.findMany({ where: students, select: { id: true, userId: true } });

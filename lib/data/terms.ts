@@ -15,14 +15,20 @@ const shown = {
 /** One student’s term: their own, or, for staff, that of a student of their course. */
 export const termData = (actor: Actor, db: Db) => {
   const seen: Prisma.MemberWhereInput = {
-    role: 'student',
+    role: { in: [...studentRoles] },
     OR: [membersOf(actor, studentRoles), { course: coursesOf(actor, staff) }],
   };
   return {
     /** A student of a course in which the actor teaches. */
     ofStudent: (courseId: string, memberId: string) =>
       db.member.findFirst({
-        where: { id: memberId, courseId, role: 'student', userId: { not: null }, course: coursesOf(actor, staff) },
+        where: {
+          id: memberId,
+          courseId,
+          role: { in: [...studentRoles] },
+          userId: { not: null },
+          course: coursesOf(actor, staff),
+        },
         select: shown,
       }),
 

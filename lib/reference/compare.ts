@@ -19,8 +19,9 @@ export const sizeAndGroundOf = (version: Omit<LineVersion, 'id'>) => ({
 });
 
 /**
- * Measures one line as it was sent, and compares it with the references where there are any. The same code as on the bench.
- * A line that can't be measured is written to the log and goes without: no measurement may keep a proof from being sent.
+ * Measures one line as it was sent, and compares it with the references where there are any. The same code as on the
+ * bench. A line that can't be measured is written to the log and goes without: no measurement may keep a proof from
+ * being sent.
  */
 export function measureProofLine(
   version: LineVersion,

@@ -95,8 +95,8 @@ const slips = (student: number): Slip[] => [
 ];
 
 /**
- * Which student, on which line, by their places; and in which round of the demo's main exercise, or in the exercise before
- * it.
+ * Which student, on which line, by their places; and in which round of the demo's main exercise, or in the exercise
+ * before it.
  */
 export type HabitAt = { student: number; place: number; round?: keyof typeof SEEDS };
 

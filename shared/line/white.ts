@@ -69,21 +69,21 @@ export function whiteInside(pack: Pack, letter: number): Insides {
 const FLAT = 0.6;
 
 /**
- * Drops points of a polyline that are within `tolerance` of the straight line between the last cached point and the next
+ * Drops points of a polyline that are within `tolerance` of the straight line between the last kept point and the next
  * one: a cheap pass for drawing, not for measuring. Points are x0 y0 x1 y1 …; the first and last stay.
  */
 export function thinned(points: readonly number[], tolerance: number): number[] {
   const count = points.length / 2;
   if (count < 3) return [...points];
-  const cached = [points[0]!, points[1]!];
+  const kept = [points[0]!, points[1]!];
   let from = 0;
   for (let to = 2; to < count; to += 1) {
     if (fits(points, from, to, tolerance)) continue;
     from = to - 1;
-    cached.push(points[2 * from]!, points[2 * from + 1]!);
+    kept.push(points[2 * from]!, points[2 * from + 1]!);
   }
-  cached.push(points.at(-2)!, points.at(-1)!);
-  return cached;
+  kept.push(points.at(-2)!, points.at(-1)!);
+  return kept;
 }
 
 /** Whether every point between two others is near the straight line from one to the other. */

@@ -56,7 +56,9 @@ type ProofInRound = { id: string; number: number; receivedAt: Date };
 
 export type Counted<Of extends ProofInRound> = {
   proof: Of | null;
-  /** Why this one: the last before marking started, the one that a first note or mark fixed, or the instructor's pick. */
+  /**
+   * Why this one: the last before marking started, the one that a first note or mark fixed, or the instructor's pick.
+   */
   why: 'last' | 'marked' | 'chosen' | 'none';
   /** Proofs that arrived after marking started, or after the one that it fixed, and so do not count unless picked. */
   tooLate: Of[];

@@ -25,8 +25,9 @@ export type Question = {
 const NOTHING_MOVED = 1 / 6;
 
 /**
- * Draws a question with a move of this size. The move always leads out of the pair's usual range, since within it a designer could have
- * set the gap so; where no gap of the kind can leave its range by so little, the move is the least that does.
+ * Draws a question with a move of this size. The move always leads out of the pair's usual range, since within it a
+ * designer could have set the gap so; where no gap of the kind can leave its range by so little, the move is the least
+ * that does.
  * @param level how far the gap is moved, 1/1000 em.
  * @param random numbers from 0 to under 1 (`numbersFrom`): the same numbers draw the same question.
  * @returns null where no line has a gap of the kind that can be moved.

@@ -10,7 +10,9 @@ export type ControlShapes = { H: LetterShape; O: LetterShape; n: LetterShape; o:
 /** A face as the usual range sees it. */
 export type FaceFeatures = {
   frame: Frame;
-  /** The reference gap, 1/1000 em, in which everything is counted: the middle near-weighted gap of the control pairs. */
+  /**
+   * The reference gap, 1/1000 em, in which everything is counted: the middle near-weighted gap of the control pairs.
+   */
   unit: number;
   /** The same by the mean in which near parts weigh less, 1/1000 em. */
   near: number;
@@ -107,7 +109,8 @@ function counter({ contours }: LetterShape, height: number): number {
 
 /** White between H and H, clear of serifs and bar. */
 function whiteBetweenStems(H: LetterFeatures, height: number, xHeight: number, capHeight: number): number {
-  // The drawn profile's heights over the x-height start 14 entries up and run evenly from .1 to .95 of the way to the capitals.
+  // The drawn profile's heights over the x-height start 14 entries up and run evenly from .1 to .95 of the way to the
+  // capitals.
   const place = xHeight < capHeight ? (((height - xHeight) / (capHeight - xHeight) - 0.1) / 0.85) * 5 : 2;
   const index = 14 + Math.min(5, Math.max(0, Math.floor(place + 0.5)));
   return H.right.drawn[index]! + H.left.drawn[index]!;

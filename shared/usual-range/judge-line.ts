@@ -18,7 +18,10 @@ export type SetLine = {
 };
 
 type PairJudgement = {
-  /** How far beyond what is usual, in what is usual of such pairs; above 0 wider. It orders what to look at and is no verdict. */
+  /**
+   * How far beyond what is usual, in what is usual of such pairs; above 0 wider. It orders what to look at and is no
+   * verdict.
+   */
   surprise: number;
   /** Beyond the nine tenths of designers by more than can be overlooked. */
   outside: boolean;
@@ -55,8 +58,8 @@ export function judgeLine(line: SetLine): LineJudgement {
 }
 
 /**
- * Surprise of a total (1/1000 em, the line's tightness taken out): the miss from the centre of the range, over a tenth of
- * the face's reference gap and two thirds of the nine tenths on the side missed.
+ * Surprise of a total (1/1000 em, the line's tightness taken out): the miss from the centre of the range, over a tenth
+ * of the face's reference gap and two thirds of the nine tenths on the side missed.
  */
 export function surpriseOf(range: UsualRange, total: number, referenceGap: number): number {
   const centre = centreOf(range),
@@ -66,9 +69,9 @@ export function surpriseOf(range: UsualRange, total: number, referenceGap: numbe
 }
 
 /**
- * Tightness: tracking, and what is common to the pairs' remaining misses, as a weighted median in which a pair counts the
- * more the narrower its range is, with three zeros among them, so that unkerned diagonals don't blame the one good pair.
- * A line of fewer letter pairs is as tight as its tracking says.
+ * Tightness: tracking, and what is common to the pairs' remaining misses, as a weighted median in which a pair counts
+ * the more the narrower its range is, with three zeros among them, so that unkerned diagonals don't blame the one good
+ * pair. A line of fewer letter pairs is as tight as its tracking says.
  */
 export function tightnessOf({ ranges, totals, tracking }: Pick<SetLine, 'ranges' | 'totals' | 'tracking'>): number {
   const misses: { value: number; weight: number }[] = [];

@@ -34,8 +34,8 @@ export function nearMean(white: Float64Array, below: number, total: number, { po
 }
 
 /**
- * The total at which the mean is `target`, between −1500 and 1500, by Newton steps inside a bracket; good to 0.01/1000 em.
- * A target at or under the least gap has no answer: the lower end of the bracket is given.
+ * The total at which the mean is `target`, between −1500 and 1500, by Newton steps inside a bracket; good to 0.01/1000
+ * em. A target at or under the least gap has no answer: the lower end of the bracket is given.
  */
 export function totalForNearMean(white: Float64Array, below: number, target: number, mean: NearMean): number {
   let low = -1500,
@@ -67,7 +67,10 @@ export function totalForNearMean(white: Float64Array, below: number, target: num
   return total;
 }
 
-/** White held between two depths at each height, averaged over the heights: what is there, rather than what is near. 1/1000 em. */
+/**
+ * White held between two depths at each height, averaged over the heights: what is there, rather than what is near.
+ * 1/1000 em.
+ */
 export function heldMean(white: Float64Array, below: number, total: number, least: number, most: number): number {
   let weights = 0,
     sum = 0;

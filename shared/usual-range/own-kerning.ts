@@ -21,7 +21,10 @@ const KERNS_LITTLE = 0.4;
  * differ most: on families for choosing a face that holds .70 of them holds .91 of all its pairs.
  */
 const LEAST_HELD = 0.5;
-/** Sides differ by the mean square of their white, in reference gaps. Nearer than `SAME` both, two pairs are of one class. */
+/**
+ * Sides differ by the mean square of their white, in reference gaps. Nearer than `SAME` both, two pairs are of one
+ * class.
+ */
 const SAME = 0.02;
 const REACH = 0.08;
 /** Pairs like the one asked for count against this much of nothing known. */
@@ -58,7 +61,10 @@ export function readOwnKerning(face: UsualFace, pairs: readonly KernedPair[]): O
   };
 }
 
-/** The range of a pair by a face's own kerning: scaled, and moved by what is left over of similar pairs, its class left out. */
+/**
+ * The range of a pair by a face's own kerning: scaled, and moved by what is left over of similar pairs, its class left
+ * out.
+ */
 export function sharesByOwnKerning(face: UsualFace, own: OwnKerning, left: LetterShape, right: LetterShape): Shares {
   const range = sharesOfPair(face, left, right);
   if (own.rests.length === 0) return range;

@@ -1,9 +1,9 @@
 import type { LetterShape } from '@/shared/measure/letter-shape';
 
 /**
- * How a side is read: at any height, exactly, along the slant of the face. The white to a side at a height is the least of
- * white(y) + slope · |y − height| over the whole outline: a gentle slope is how a side is seen, a steep one nearly how it
- * is drawn. Both fill heights without ink, and neither jumps when a letter moves by a hair.
+ * How a side is read: at any height, exactly, along the slant of the face. The white to a side at a height is the least
+ * of white(y) + slope · |y − height| over the whole outline: a gentle slope is how a side is seen, a steep one nearly
+ * how it is drawn. Both fill heights without ink, and neither jumps when a letter moves by a hair.
  */
 const SEEN_SLOPE = 1.5;
 const DRAWN_SLOPE = 8;
@@ -21,16 +21,24 @@ export const HEIGHTS = UNDER + SMALL + OVER;
 const LOWEST = -250;
 const STEP = 20;
 
-/** What is known of a face before any letter is looked at, 1/1000 em. `slant` is the shift to the right per unit of height. */
+/**
+ * What is known of a face before any letter is looked at, 1/1000 em. `slant` is the shift to the right per unit of
+ * height.
+ */
 export type Frame = { capHeight: number; xHeight: number; ascenderTop: number; slant: number };
 
-/** One side of a letter: its white as seen and nearly as drawn at twenty heights, and as seen at every step. 1/1000 em. */
+/**
+ * One side of a letter: its white as seen and nearly as drawn at twenty heights, and as seen at every step. 1/1000 em.
+ */
 type SideFeatures = { seen: Float64Array; drawn: Float64Array; fine: Float64Array; least: number };
 
 /** Both sides of a letter and where its ink ends. 1/1000 em. */
 export type LetterFeatures = { left: SideFeatures; right: SideFeatures; width: number; top: number; bottom: number };
 
-/** Twenty heights, lowest first: four under the baseline, ten up to the x-height, six from there to the height of capitals. */
+/**
+ * Twenty heights, lowest first: four under the baseline, ten up to the x-height, six from there to the height of
+ * capitals.
+ */
 function featureHeights({ xHeight, capHeight }: Frame): Float64Array {
   const heights = new Float64Array(HEIGHTS);
   for (let i = 0; i < UNDER; i += 1) heights[i] = (-0.46 + 0.4 * (i / (UNDER - 1))) * xHeight;

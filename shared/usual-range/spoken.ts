@@ -29,8 +29,8 @@ export function spokenOutside(
 }
 
 /**
- * What a pair's white is held against: the middle of its line; in a line too short for one what the face gives, as tight
- * as the line.
+ * What a pair's white is held against: the middle of its line; in a line too short for one what the face gives, as
+ * tight as the line.
  */
 export function whiteMiddle(
   { reference }: Pick<PairMeasure, 'reference'>,

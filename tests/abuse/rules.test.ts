@@ -301,7 +301,9 @@ describeOnSqlite('a rule of the course', (suite) => {
     expect(answer).toMatchObject({ author: null, body: 'I did so.' });
   });
 
-  /** An answer of the student stands in a thread, as it does once a release was corrected and names are hidden again. */
+  /**
+   * An answer of the student stands in a thread, as it does once a release was corrected and names are hidden again.
+   */
   const answered = () =>
     suite.db.noteEntry.create({
       data: { id: newId(), noteId: ids.nextNote, seq: 2, authorId: ids.members.student, body: 'I did so.', at: now },

@@ -23,9 +23,10 @@ export type FitOptions = { hidden: number; seed: number; passes: number; share: 
 export type Row = { face: number; pair: number };
 
 /**
- * Fits one net on the shipped kerning of these faces and gives it with its inputs unstandardised. Each pass shows a random
- * share of all pairs, each as it is or mirrored. Loss: pinball at the five ends, by the face's mean kerning, over those who
- * did not leave undone what nearly all do; a third of the squared miss of the mean; cross-entropy of being left alone. A family with many faces counts by the root of their number.
+ * Fits one net on the shipped kerning of these faces and gives it with its inputs unstandardised. Each pass shows a
+ * random share of all pairs, each as it is or mirrored. Loss: pinball at the five ends, by the face's mean kerning,
+ * over those who did not leave undone what nearly all do; a third of the squared miss of the mean; cross-entropy of
+ * being left alone. A family with many faces counts by the root of their number.
  */
 export async function fitNet(faces: CorpusFace[], options: FitOptions, told = (_: string) => {}): Promise<NetNumbers> {
   const { hidden, seed, passes, share, rate, decay } = options;

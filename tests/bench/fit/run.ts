@@ -14,7 +14,9 @@ import { netFile, writeWeights } from './weights-file';
 /** Chosen on the families for choosing; the seed only decides where the search starts. */
 const OPTIONS: FitOptions[] = [{ hidden: 64, seed: 4, passes: 12, share: 0.5, rate: 0.003, decay: 0.3 }];
 
-/** A face in which fewer of the plain pairs are kerned leaves so much undone that it is no evidence of what is usual. */
+/**
+ * A face in which fewer of the plain pairs are kerned leaves so much undone that it is no evidence of what is usual.
+ */
 const KERNED_PAIRS = 150;
 
 const faces = await corpus();

@@ -5,7 +5,10 @@ import { foretold } from './judge';
 
 type Acting = { range: Shares; wanted: number; counts: number; taught: boolean };
 
-/** The share of designers left beyond each end of the nine tenths. A little wide: families differ more than those seen here. */
+/**
+ * The share of designers left beyond each end of the nine tenths. A little wide: families differ more than those seen
+ * here.
+ */
 const TAIL = 0.03;
 
 /**

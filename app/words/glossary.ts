@@ -166,7 +166,7 @@ export const numberWords: GlossaryWord[] = [
     id: 'stem-gap',
     word: 'Stem gap',
     meaning:
-      'The white between two straight stems, H and H, of a face. Other distances are told as a share of it: “about a third of a stem gap wider than the rest of the line”.',
+      'The white between two straight stems, H and H, of a face. Other distances are given as a share of it: “about a third of a stem gap wider than the rest of the line”.',
     drawing: {
       lines: [{ text: 'HH', white: 'between', label: 'Two letters H with the white between them hatched' }],
       caption: 'The stem gap of this face.',

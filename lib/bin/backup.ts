@@ -8,7 +8,7 @@ answerHelp(`npm run backup -- OUT
 
 const out = process.argv[2];
 if (!out || out.startsWith('-')) {
-  console.error('Say where the backup goes: npm run backup -- backups/2027-03-08');
+  console.error('Name a folder for the backup: npm run backup -- backups/2027-03-08');
   process.exit(1);
 }
 try {

@@ -27,6 +27,10 @@ const faults: readonly { fault: RegExp; write: string }[] = [
   { fault: /\bspecimens?\b/i, write: 'line' },
   { fault: /\bnothing here for you\b/i, write: 'Page not found' },
   { fault: /\bdo not fit together\b/i, write: 'don’t match' },
+  { fault: /\d\s%/, write: '69.5%, without a space' },
+  { fault: /\b(is|are|was|were) told\b/i, write: 'sees, gets, is notified, is reminded' },
+  { fault: /\b(stands?|stood) (above|below)\b/i, write: 'is above, see above' },
+  { fault: /\b(end|ends|ended) the keeping\b|\bkeeping ended\b/i, write: 'retention' },
 ];
 
 /**

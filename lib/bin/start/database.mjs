@@ -9,6 +9,6 @@ export function prepareDatabase(environment) {
     const child = fork('lib/bin/start/prepare-database.ts', [], { execArgv: ['--import', 'tsx'], env: environment });
     child.once('error', reject);
     child.once('message', ({ prepared, failed }) => (prepared ? resolve(prepared) : reject(new Error(failed))));
-    child.once('exit', () => reject(new Error('Preparing the database ended early; what it said stands above.')));
+    child.once('exit', () => reject(new Error('Preparing the database ended early; see its output above.')));
   });
 }

@@ -10,7 +10,7 @@ export function installIfChanged() {
   const stamp = createHash('sha256').update(`${lock}\n${process.versions.modules}`).digest('hex');
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return;
   if (!isInstalled(JSON.parse(lock))) {
-    console.log('Installing what package-lock.json names (some minutes the first time) …');
+    console.log('Installing packages (a few minutes the first time) …');
     run(['ci', '--no-audit', '--no-fund', '--loglevel=error']);
   }
   writeFileSync(stampFile, stamp);
@@ -35,5 +35,5 @@ function run(words) {
     shell: !npm && process.platform === 'win32',
   });
   if (result.status !== 0)
-    throw new Error('The packages could not be installed: what npm said stands above. Is the network there?');
+    throw new Error('The packages could not be installed: see npm’s output above. Is there a network connection?');
 }

@@ -30,9 +30,9 @@ export default async function Retention({ params }: Props) {
           <p>No day has been set until which the work of this course is kept. Set it in the {settings}.</p>
         ) : (
           <p>
-            {retentionWords(retainUntil, daysLeft)} Nothing is deleted by itself.{' '}
+            {retentionWords(retainUntil, daysLeft)} Nothing is deleted automatically.{' '}
             {daysLeft >= 0 ? (
-              <>Those who teach are told 30 and 7 days before. A later day can be set in the {settings}.</>
+              <>Instructors are reminded 30 and 7 days before. A later day can be set in the {settings}.</>
             ) : (
               <>You can end retention now, or set a later day in the {settings}, if the rule allows it.</>
             )}

@@ -15,7 +15,7 @@ export function PlanForm({ plan, here, exerciseId, roundNumber }: Props) {
     <Form action={releaseAction} label="Release">
       <input type="hidden" name="exerciseId" value={exerciseId} />
       <input type="hidden" name="roundNumber" value={roundNumber} />
-      <Table caption="Choose who gets the release. What is sent is what this page shows: if anything changes meanwhile, nothing goes out and you are told.">
+      <Table caption="Choose who gets the release. What is sent is what this page shows: if anything changes meanwhile, nothing is released and you’ll see why.">
         <thead>
           <tr>
             <th scope="col">Release to</th>

@@ -13,6 +13,25 @@ export function errorResponse(error: unknown): Response {
   );
 }
 
+/**
+ * The database is away, or lets nobody in: Prisma's codes for a server that can't be reached or closed the connection
+ * (P1001, P1002, P1017) and for no free connection (P2024, P2028); what the driver and the operating system say; a
+ * full disk.
+ */
+function isAway(error: unknown): boolean {
+  for (let one = error, depth = 0; one && typeof one === 'object' && depth < 6; depth += 1) {
+    const { code, kind, message, cause, meta } = one as Record<string, unknown>;
+    if (['P1001', 'P1002', 'P1017', 'P2024', 'P2028'].includes(String(code))) return true;
+    if (/^(ECONNREFUSED|ECONNRESET|ENOTFOUND|ETIMEDOUT|EPIPE|57P0[123]|53300|SQLITE_FULL)$/.test(String(code)))
+      return true;
+    if (/^(DatabaseNotReachable|ConnectionClosed|TooManyConnections)$/.test(String(kind))) return true;
+    if (/Can't reach database server|timeout exceeded when trying to connect|disk is full/i.test(String(message)))
+      return true;
+    one = cause ?? (meta as { driverAdapterError?: unknown } | undefined)?.driverAdapterError;
+  }
+  return false;
+}
+
 /** A known error as it is; anything else becomes INTERNAL, with its cause in the log only. */
 export function asAppError(error: unknown): AppError {
   if (error instanceof AppError) return error;
@@ -21,6 +40,12 @@ export function asAppError(error: unknown): AppError {
       cause: error,
     });
   logError(error);
+  if (isAway(error))
+    return new AppError(
+      'UNAVAILABLE',
+      'The database can’t be reached at the moment, so nothing was changed. What you typed is still here; please try again in a minute.',
+      { cause: error, retryAfterSeconds: 30 },
+    );
   return new AppError(
     'INTERNAL',
     'Something failed on our side and has been written to the log. What you sent was not changed; please try again in a minute.',

@@ -32,6 +32,17 @@ describe('settings', () => {
     expect(read).not.toThrow(/short-secret/);
   });
 
+  it('never serve the demo, nor a database nobody named, where others can reach the server', () => {
+    for (const open of [{ HOST: '0.0.0.0' }, { HOST: '192.0.2.7' }, { NEXTAUTH_URL: 'https://type.school.example' }]) {
+      expect(() => readEnv(open)).toThrow(/DATABASE_URL/);
+      const DATABASE_URL = 'file:./school/tpye.db';
+      expect(readEnv({ ...open, DATABASE_URL }).demo).toBe(false);
+      expect(readEnv({ ...open, DATABASE_URL, DEMO: 'yes' }).demo).toBe(true);
+    }
+    for (const own of [{ HOST: '127.0.0.1' }, { HOST: '::1' }, { NEXTAUTH_URL: 'http://localhost:3000' }])
+      expect(readEnv(own).demo).toBe(true);
+  });
+
   it('ask for those that belong together', () => {
     expect(() => readEnv({ SMTP_URL: 'smtps://mail.school.example' })).toThrow(/MAIL_FROM is missing/);
     expect(() => readEnv({ OIDC_ISSUER: 'https://id.school.example', OIDC_CLIENT_ID: 'x' })).toThrow(

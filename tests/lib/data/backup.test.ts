@@ -1,10 +1,12 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { backUp } from '@/lib/data/backup/back-up';
 import { restore } from '@/lib/data/backup/restore';
 import { openDatabase } from '@/lib/data/open';
+import { fillWorld } from '../../access/fill-world';
+import { schemaModels } from '../../fixtures/schema-models';
 import { describeOnBothDatabases, emptyDatabase, freshDatabase } from '../../fixtures/databases';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-backup-'));
@@ -102,10 +104,64 @@ describeOnBothDatabases('a backup', (suite) => {
   });
 
   it('is not put under a server that runs', async () => {
-    if (suite.provider === 'postgresql') return;
     await suite.db.installation.count();
     await expect(restore(suite.url, first, { replace: true })).rejects.toThrow('is being used');
-    expect(existsSync(`${suite.url.replace('file:', '')}`)).toBe(true);
+    if (suite.provider === 'sqlite') expect(existsSync(`${suite.url.replace('file:', '')}`)).toBe(true);
     expect(await suite.db.installation.count()).toBeGreaterThan(1);
+  });
+
+  it('takes the place of a damaged database; the damaged files are set aside as they are', async () => {
+    if (suite.provider === 'postgresql') return;
+    const file = to('damaged-in-use.db');
+    const now = new Date('2027-03-08T10:00:00Z');
+    for (const [damaged, journal] of [
+      ['no database at all', 'half a journal'],
+      [brokenPages(first), ''],
+    ]) {
+      writeFileSync(file, damaged!);
+      if (journal) writeFileSync(`${file}-wal`, journal);
+      const kept = await restore(`file:${file}`, first, { replace: true, now });
+      expect(readFileSync(kept!).equals(Buffer.from(damaged!))).toBe(true);
+      if (journal) expect(readFileSync(`${kept!}-wal`, 'utf8')).toBe(journal);
+      expect(await keysIn(`file:${file}`)).toEqual(['first']);
+    }
+  });
+});
+
+/** A database whose first page is whole and whose others hold nothing that makes sense. */
+function brokenPages(file: string): Buffer {
+  const bytes = readFileSync(file);
+  bytes.fill(0xa5, 4096);
+  return bytes;
+}
+
+/** A drill: everything is destroyed, a backup is brought back, and every row of every table is as it was. */
+describeOnBothDatabases('a database that was destroyed', (suite) => {
+  const rowsOf = async (url: string) => {
+    const db = openDatabase(url);
+    const rows: Record<string, unknown> = {};
+    for (const { name } of schemaModels()) {
+      const table = name.charAt(0).toLowerCase() + name.slice(1);
+      const found = await (db as unknown as Record<string, { findMany(): Promise<unknown[]> }>)[table]!.findMany();
+      rows[name] = found.map((row) => JSON.stringify(row)).sort();
+    }
+    await db.$disconnect();
+    return rows;
+  };
+
+  it('comes back row by row', async () => {
+    await fillWorld(suite.db, new Date('2027-03-08T10:00:00Z'));
+    const before = await rowsOf(suite.url);
+    expect(Object.values(before).flat()).not.toHaveLength(0);
+    const file = await backUp(suite.url, path.join(folder, `${suite.provider}-drill`));
+    await suite.db.$disconnect();
+    if (suite.provider === 'sqlite') writeFileSync(suite.url.replace('file:', ''), 'gone');
+    else {
+      const db = openDatabase(suite.url);
+      await db.$executeRawUnsafe('DROP TABLE "NoteEntry", "Release" CASCADE');
+      await db.$disconnect();
+    }
+    expect(await restore(suite.url, file, { replace: true })).not.toBeNull();
+    expect(await rowsOf(suite.url)).toEqual(before);
   });
 });

@@ -17,7 +17,8 @@ export function readOptions(words, environment) {
   const chosen = fromWords(words);
   const host = chosen['--host'] ?? given.HOST ?? '127.0.0.1';
   const port = portOf(chosen['--port'] ?? given.PORT ?? '3000');
-  const address = given.NEXTAUTH_URL ?? `http://${host === '0.0.0.0' || host === '::' ? 'localhost' : host}:${port}`;
+  const named = host === '0.0.0.0' || host === '::' ? 'localhost' : host.includes(':') ? `[${host}]` : host;
+  const address = given.NEXTAUTH_URL ?? `http://${named}:${port}`;
   return {
     host,
     port,

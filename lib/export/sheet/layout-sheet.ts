@@ -103,7 +103,7 @@ export function furniture(columns: Columns, running: string, number: string, wid
       ],
     },
     text(
-      `This rule is ${withUnit(50, 'mm')} long when the page was printed at its true size (100\u2009%, not fitted to the paper).`,
+      `This rule is ${withUnit(50, 'mm')} long when the page was printed at its true size (100%, not fitted to the paper).`,
       columns.left + fifty + 8,
       foot,
     ),

@@ -7,9 +7,12 @@ import {
   classSummarySchema,
   summarise,
   type ClassSummary,
+  type Judged,
   type LineFacts,
   type LineOfMember,
 } from '@/shared/class/summary';
+import { usualRangeSchema } from '@/shared/schemas/measure';
+import { beyondHalfRange } from '@/shared/scoring';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { summaryOf } from '@/lib/data/summary-cache';
 
@@ -64,14 +67,60 @@ const restsOnly = z.object({
   pairs: z.array(z.object({ rest: z.number(), within: z.boolean() })),
 });
 
-function lineOf({ specimenVersionId, proof, comparisons: [compared], ...item }: Item): LineOfMember {
-  const rests = compared ? z.parse(restsOnly, JSON.parse(compared.payload)) : null;
+/** Of a line without a reference: where its pairs are beside the usual range, and which are spoken of. */
+const usualOnly = z.object({
+  pairs: z.array(
+    z.object({
+      total: z._default(z.number(), 0),
+      usual: z._default(z.nullable(usualRangeSchema), null),
+      surprise: z._default(z.nullable(z.number()), null),
+    }),
+  ),
+  line: z._default(z.object({ tightness: z._default(z.number(), 0) }), { tightness: 0 }),
+  findings: z.array(
+    z.object({
+      kind: z.optional(z.string()),
+      from: z.optional(z.nullable(z.int())),
+      to: z.optional(z.nullable(z.int())),
+    }),
+  ),
+});
+
+function lineOf({
+  specimenVersionId,
+  proof,
+  comparisons: [compared],
+  measurements: [measured],
+  ...item
+}: Item): LineOfMember {
   return {
     memberId: proof.memberId,
     specimenVersionId,
     ...spacingOf(item),
-    compared: rests !== null && rests.nearest !== null ? rests : null,
+    judged: byReference(compared) ?? byUsualRange(measured),
   };
+}
+
+function byReference(compared: { payload: string } | undefined): Judged | null {
+  const found = compared ? z.parse(restsOnly, JSON.parse(compared.payload)) : null;
+  return found === null || found.nearest === null
+    ? null
+    : { yardstick: 'reference', tightness: found.tightness, pairs: found.pairs };
+}
+
+function byUsualRange(measured: { payload: string } | undefined): Judged | null {
+  if (!measured) return null;
+  const { pairs, line, findings } = z.parse(usualOnly, JSON.parse(measured.payload));
+  const spoken = findings.filter(({ kind }) => kind === 'usual' || kind === 'misplaced');
+  const judged = pairs.map((pair, index) => {
+    const rest = beyondHalfRange(pair, line.tightness);
+    const outside = spoken.some(({ from, to }) => from === index || to === index);
+    return rest === null ? null : { rest, within: !outside };
+  });
+  // An older engine knew no usual range.
+  return judged.every((pair) => pair === null)
+    ? null
+    : { yardstick: 'usual-range', tightness: line.tightness, pairs: judged };
 }
 
 function factsOf({ id, specimenId, text, measured }: Version): LineFacts[] {

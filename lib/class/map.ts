@@ -46,7 +46,7 @@ export const getMapPage = operation({
           : text,
       })),
       line: line === 'all' ? 'all' : (chosen?.specimenVersionId ?? null),
-      compared: (chosen ? [chosen] : summary.lines).some((each) => each.compared > 0),
+      compared: (chosen ? [chosen] : summary.lines).some((each) => each.yardstick === 'reference'),
       table: tablePage === null || chosen === null ? null : await table(chosen.specimenVersionId, tablePage),
     };
 

@@ -30,22 +30,36 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
   forget: (exerciseId: string) =>
     db.summary.deleteMany({ where: { round: { AND: [{ exerciseId }, roundsOfStaff(actor)] } } }),
 
-  /** What was set in these proofs, with the newest comparison of each line. */
-  spacings: (proofIds: readonly string[]) =>
-    db.proofItem.findMany({
+  /** What was set in these proofs, with the newest comparison of each line or, where it has none, its measures. */
+  spacings: async (proofIds: readonly string[]) => {
+    const items = await db.proofItem.findMany({
       where: { proofId: { in: [...proofIds] }, proof: { round: roundsOfStaff(actor) } },
       select: {
         specimenVersionId: true,
         tracking: true,
         offsets: true,
         proof: { select: { memberId: true } },
+        id: true,
         comparisons: {
           orderBy: [{ referenceSet: { number: 'desc' } }, { engine: 'desc' }],
           take: 1,
           select: { payload: true },
         },
       },
-    }),
+    });
+    // Most exercises have references, and a class of measures is several times as much to read.
+    const alone = items.flatMap(({ id, comparisons }) => (comparisons.length === 0 ? [id] : []));
+    const measured =
+      alone.length === 0
+        ? []
+        : await db.measurement.findMany({
+            where: { proofItemId: { in: alone } },
+            orderBy: { engine: 'desc' },
+            select: { proofItemId: true, payload: true },
+          });
+    const newest = new Map(measured.toReversed().map((row) => [row.proofItemId, row]));
+    return items.map((item) => ({ ...item, measurements: [newest.get(item.id)].flatMap((row) => row ?? []) }));
+  },
 
   /**
    * Of each specimen version that was sent in a round: its text, and one measurement, from which letters and sides are

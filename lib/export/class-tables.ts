@@ -4,12 +4,13 @@ import { getMap } from '@/lib/class/map';
 import { agreementOfRound } from '@/lib/review/agreement';
 import { roundContext } from '@/lib/review/context';
 import { columnsOf, valueAt } from '@/shared/class/map-view';
+import type { Yardstick } from '@/shared/class/summary';
 import { agreementWords } from '@/shared/marking/agreement';
 import { mapInput } from '@/shared/schemas/class';
 import { roundByNumber } from '@/shared/schemas/critique';
 import { csvOf } from './file';
 
-/** How far the class is from the nearest reference, a row a pair; without names. */
+/** How far the class is from the nearest reference or the usual range, a row a pair; it names no student. */
 export const exportClass = operation({
   name: 'export-class',
   allow: 'class:see',
@@ -25,20 +26,22 @@ export const exportClass = operation({
       'Pair',
       'Left side',
       'Right side',
+      'Held against',
       'Compared',
       'Median deviation (1/1000 em)',
       'Lower quartile',
       'Upper quartile',
-      'Outside tolerance',
+      'Outside',
     ];
-    const rows = lines.flatMap(({ text, compared, pairs }) =>
-      pairs.map(({ letters, sides, spread, outside }, index) => [
+    const rows = lines.flatMap(({ text, yardstick, pairs }) =>
+      pairs.map(({ letters, sides, spread, judged, outside }, index) => [
         text,
         index + 1,
         letters,
         sides?.[0] ?? '',
         sides?.[1] ?? '',
-        compared,
+        yardstick === null ? '' : yardstickWords[yardstick],
+        judged,
         spread?.median ?? '',
         spread?.lower ?? '',
         spread?.upper ?? '',
@@ -84,7 +87,7 @@ export const exportMap = operation({
                 row.offsets[column.pair]!,
                 value.far,
                 value.tolerance,
-                row.against === null ? 'own middle' : 'nearest reference',
+                row.against === null ? yardstickWords['usual-range'] : yardstickWords.reference,
               ],
             ]
           : [];
@@ -146,5 +149,6 @@ export const exportAgreement = operation({
   },
 });
 
+const yardstickWords: Record<Yardstick, string> = { reference: 'nearest reference', 'usual-range': 'usual range' };
 const round = (value: number, decimals: number): number => Math.round(value * 10 ** decimals) / 10 ** decimals;
 const percent = (share: number | null): number | string => (share === null ? '' : round(share * 100, 2));

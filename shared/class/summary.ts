@@ -13,15 +13,22 @@ const classPairSchema = z.strictObject({
   letters: z.string(),
   sides: z.nullable(z.tuple([sideKindSchema, sideKindSchema])),
   spread: z.nullable(spreadSchema),
+  /** For how many the pair was judged at all, and how many of these were outside. */
+  judged: z.int(),
   outside: z.int(),
 });
+/** What a line is held against: its nearest reference or, where it has none, the usual range. */
+const yardstickSchema = z.enum(['reference', 'usual-range']);
+export type Yardstick = z.infer<typeof yardstickSchema>;
+
 const classLineSchema = z.strictObject({
   specimenVersionId: z.string(),
   specimenId: z.string(),
   text: z.string(),
-  /** How many set it, and for how many there is a comparison. */
+  /** How many set it, and how many of these were held against the line's yardstick; null where nobody was. */
   sent: z.int(),
-  compared: z.int(),
+  judged: z.int(),
+  yardstick: z.nullable(yardstickSchema),
   tightness: z.nullable(spreadSchema),
   pairs: z.array(classPairSchema),
   /** Members whose settings of the line are the same in every number, where anything was set at all. */
@@ -30,6 +37,8 @@ const classLineSchema = z.strictObject({
 const missedSidesSchema = z.strictObject({
   left: sideKindSchema,
   right: sideKindSchema,
+  /** The pairs of letters that show it, most often outside first; at most three. @example ['TA', 'VA'] */
+  letters: z.array(z.string()),
   pairs: z.int(),
   outside: z.int(),
   median: number,
@@ -37,7 +46,7 @@ const missedSidesSchema = z.strictObject({
 
 /** What a class has and has not seen in one round: it names members by id only. */
 export const classSummarySchema = z.strictObject({
-  version: z.literal(1),
+  version: z.literal(2),
   proofs: z.int(),
   lines: z.array(classLineSchema),
   sides: z.array(missedSidesSchema),
@@ -46,13 +55,22 @@ export type ClassSummary = z.infer<typeof classSummarySchema>;
 export type ClassLine = z.infer<typeof classLineSchema>;
 export type MissedSides = z.infer<typeof missedSidesSchema>;
 
-/** One line of one proof that counts; `rests` per pair after tightness is taken out, null where nothing compares it. */
+/**
+ * One line of one proof that counts. `rest` is what is left of a pair's distance after the line's tightness is taken out,
+ * 1/1000 em: from the nearest reference, or from the half range that designers give it (0 within). A pair that the usual
+ * range says nothing of is null, and so is a line that nothing is known of.
+ */
 export type LineOfMember = {
   memberId: string;
   specimenVersionId: string;
   tracking: number;
   offsets: readonly number[];
-  compared: { tightness: number; pairs: readonly { rest: number; within: boolean }[] } | null;
+  judged: Judged | null;
+};
+export type Judged = {
+  yardstick: Yardstick;
+  tightness: number;
+  pairs: readonly ({ rest: number; within: boolean } | null)[];
 };
 export type LineFacts = {
   specimenVersionId: string;
@@ -66,20 +84,21 @@ export type LineFacts = {
 export function summarise(facts: readonly LineFacts[], lines: readonly LineOfMember[], proofs: number): ClassSummary {
   const byVersion = grouped(lines, ({ specimenVersionId }) => specimenVersionId);
   const summed = facts.map((fact) => lineSummary(fact, byVersion.get(fact.specimenVersionId) ?? []));
-  return { version: 1, proofs, lines: summed, sides: missedSides(facts, byVersion) };
+  return { version: 2, proofs, lines: summed, sides: missedSides(facts, byVersion) };
 }
 
 function lineSummary(
   { specimenVersionId, specimenId, text, letters, sides }: LineFacts,
   own: readonly LineOfMember[],
 ): ClassLine {
-  const compared = own.flatMap((line) => (line.compared ? [line.compared] : []));
+  const { yardstick, lines } = judgedAlike(own);
   const pairs = letters.slice(1).map((right, index) => {
-    const all = compared.flatMap((line) => line.pairs[index] ?? []);
+    const all = lines.flatMap((line) => line.pairs[index] ?? []);
     return {
       letters: `${letters[index]}${right}`,
       sides: sides[index] ? ([...sides[index]] as [SideKind, SideKind]) : null,
       spread: spreadOf(all.map(({ rest }) => rest)),
+      judged: all.length,
       outside: all.filter(({ within }) => !within).length,
     };
   });
@@ -88,11 +107,20 @@ function lineSummary(
     specimenId,
     text,
     sent: own.length,
-    compared: compared.length,
-    tightness: spreadOf(compared.map(({ tightness }) => tightness)),
+    judged: lines.length,
+    yardstick,
+    tightness: spreadOf(lines.map(({ tightness }) => tightness)),
     pairs,
     identical: identicalSpacings(own),
   };
+}
+
+/** A line has one yardstick: its references, once anything is compared with them. */
+function judgedAlike(own: readonly LineOfMember[]): { yardstick: Yardstick | null; lines: Judged[] } {
+  const all = own.flatMap(({ judged }) => (judged ? [judged] : []));
+  const compared = all.filter(({ yardstick }) => yardstick === 'reference');
+  if (compared.length > 0) return { yardstick: 'reference', lines: compared };
+  return { yardstick: all.length > 0 ? 'usual-range' : null, lines: all };
 }
 
 const spreadOf = (values: readonly number[]): Spread | null =>
@@ -110,23 +138,38 @@ export function identicalSpacings(
     .map((group) => group.map(({ memberId }) => memberId));
 }
 
-/** Every compared pair of the class by the two sides that face each other, those most often outside first. */
+/** Every judged pair of the class by the two sides that face each other, those most often outside first. */
 function missedSides(facts: readonly LineFacts[], byVersion: ReadonlyMap<string, LineOfMember[]>): MissedSides[] {
-  const seen = facts.flatMap(({ specimenVersionId, sides }) =>
-    (byVersion.get(specimenVersionId) ?? []).flatMap(({ compared }) =>
-      (compared?.pairs ?? []).flatMap((pair, index) => (sides[index] ? [{ sides: sides[index], ...pair }] : [])),
+  const seen = facts.flatMap(({ specimenVersionId, letters, sides }) =>
+    judgedAlike(byVersion.get(specimenVersionId) ?? []).lines.flatMap(({ pairs }) =>
+      pairs.flatMap((pair, index) =>
+        pair && sides[index]
+          ? [{ sides: sides[index], letters: `${letters[index]}${letters[index + 1]}`, ...pair }]
+          : [],
+      ),
     ),
   );
   return [...grouped(seen, ({ sides: [left, right] }) => `${left} ${right}`).values()]
     .map((group) => ({
       left: group[0]!.sides[0],
       right: group[0]!.sides[1],
+      letters: mostMissed(group),
       pairs: group.length,
-      outside: group.filter(({ within }) => !within).length,
+      outside: outsideIn(group),
       median: quantile(
         group.map(({ rest }) => rest),
         0.5,
       ),
     }))
     .sort((one, other) => other.outside / other.pairs - one.outside / one.pairs || other.pairs - one.pairs);
+}
+
+const outsideIn = (pairs: readonly { within: boolean }[]): number => pairs.filter(({ within }) => !within).length;
+
+function mostMissed(group: readonly { letters: string; within: boolean }[]): string[] {
+  return [...grouped(group, ({ letters }) => letters)]
+    .map(([letters, pairs]) => ({ letters, share: outsideIn(pairs) / pairs.length }))
+    .sort((one, other) => other.share - one.share)
+    .slice(0, 3)
+    .map(({ letters }) => letters);
 }

@@ -140,7 +140,7 @@ test('the class page says which kinds of side are missed most, and draws them al
   await teacher.getByRole('link', { name: 'All kinds as a chart' }).click();
   await expect(
     teacher.getByRole('img', {
-      name: 'How often the class is outside tolerance, by the two sides that face each other',
+      name: 'How often the class is outside, by the two sides that face each other',
     }),
   ).toBeVisible();
   expect(await faults(teacher)).toEqual([]);

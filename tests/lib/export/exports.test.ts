@@ -59,7 +59,13 @@ describeOnBothDatabases('exports and the class page', (suite) => {
     const kept = await suite.db.summary.findMany({ where: { roundId: ids.round } });
     expect(kept).toHaveLength(1);
     // One student, one pair: sent −4 where the reference says −10; one pair's own miss is not the line's tightness.
-    expect(first.summary.lines[0]).toMatchObject({ text: 'HO', sent: 1, compared: 1, tightness: { median: 0 } });
+    expect(first.summary.lines[0]).toMatchObject({
+      text: 'HO',
+      sent: 1,
+      judged: 1,
+      yardstick: 'reference',
+      tightness: { median: 0 },
+    });
     await getClass(as('assistant'), { exerciseId: ids.exercise, round: 1 }, { now });
     expect(await suite.db.summary.findMany({ where: { roundId: ids.round } })).toEqual(kept);
     const { csv } = await exportClass(as('assistant'), { exerciseId: ids.exercise, roundNumber: 1 }, { now });

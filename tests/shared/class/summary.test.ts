@@ -19,7 +19,11 @@ const line = (memberId: string, offsets: number[], rests: number[] | null, track
   specimenVersionId: 'v1',
   tracking,
   offsets,
-  compared: rests && { tightness: rests[0]! + 1, pairs: rests.map((rest) => ({ rest, within: Math.abs(rest) <= 10 })) },
+  judged: rests && {
+    yardstick: 'reference',
+    tightness: rests[0]! + 1,
+    pairs: rests.map((rest) => ({ rest, within: Math.abs(rest) <= 10 })),
+  },
 });
 
 describe('a class summed up', () => {
@@ -35,16 +39,48 @@ describe('a class summed up', () => {
       letters: 'OV',
       sides: ['round', 'slanted-out'],
       spread: { median: 40, lower: 30, upper: 50 },
+      judged: 3,
       outside: 3,
     });
     expect(summary.lines[0]!.pairs[0]).toMatchObject({ spread: { median: 4, lower: 2, upper: 6 }, outside: 0 });
-    expect(summary.lines[0]).toMatchObject({ sent: 4, compared: 3, tightness: { median: 5, lower: 3, upper: 7 } });
+    expect(summary.lines[0]).toMatchObject({
+      sent: 4,
+      judged: 3,
+      yardstick: 'reference',
+      tightness: { median: 5, lower: 3, upper: 7 },
+    });
   });
   it('says what kinds of side are missed, most first', () => {
     expect(summary.sides).toEqual([
-      { left: 'round', right: 'slanted-out', pairs: 3, outside: 3, median: 40 },
-      { left: 'straight', right: 'round', pairs: 3, outside: 0, median: 4 },
+      { left: 'round', right: 'slanted-out', letters: ['OV'], pairs: 3, outside: 3, median: 40 },
+      { left: 'straight', right: 'round', letters: ['HO'], pairs: 3, outside: 0, median: 4 },
     ]);
+  });
+  it('holds a line without a reference against the usual range, and never counts a pair that it says nothing of', () => {
+    const usual = (memberId: string, pairs: ({ rest: number; within: boolean } | null)[]): LineOfMember => ({
+      ...line(memberId, [0, 0], null),
+      judged: { yardstick: 'usual-range', tightness: 0, pairs },
+    });
+    const alone = summarise(
+      facts,
+      [usual('a', [null, { rest: 30, within: false }]), usual('b', [null, { rest: 0, within: true }])],
+      2,
+    );
+    expect(alone.lines[0]).toMatchObject({ judged: 2, yardstick: 'usual-range' });
+    expect(alone.lines[0]!.pairs).toMatchObject([
+      { judged: 0, outside: 0, spread: null },
+      { judged: 2, outside: 1, spread: { median: 15 } },
+    ]);
+    expect(alone.sides).toEqual([
+      { left: 'round', right: 'slanted-out', letters: ['OV'], pairs: 2, outside: 1, median: 15 },
+    ]);
+    // Once a reference is there for anybody, it alone decides.
+    const both = summarise(facts, [usual('a', [null, { rest: 30, within: false }]), line('b', [0, 0], [0, 4])], 2);
+    expect(both.lines[0]).toMatchObject({
+      judged: 1,
+      yardstick: 'reference',
+      pairs: [{ judged: 1 }, { judged: 1, outside: 0 }],
+    });
   });
   it('tells equal settings, unless nothing was set', () => {
     expect(summary.lines[0]!.identical).toEqual([['b', 'c']]);

@@ -4,7 +4,7 @@ import { Section } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
 import { SpreadChart } from '@/app/_ui/charts/SpreadChart';
 import type { PairTotals } from '@/shared/class/pair-totals';
-import type { ClassLine, ClassSummary, Spread } from '@/shared/class/summary';
+import type { ClassLine, ClassSummary, Spread, Yardstick } from '@/shared/class/summary';
 import { numberText, signed } from '@/shared/text/number';
 
 type Props = {
@@ -21,15 +21,15 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
     return (
       <Section title="Pair by pair">
         <p>
-          As soon as proofs arrive, each line appears here with the class’s distance from the nearest reference, pair by
-          pair.
+          As soon as proofs arrive, each line appears here with the class’s distance from the nearest reference or,
+          where it has none, from the usual range, pair by pair.
         </p>
       </Section>
     );
   return (
     <Section
       title="Pair by pair"
-      lead="How far the class is from the nearest reference, in 1/1000 em, overall tracking discounted. Above 0 is wider than the reference, below is tighter. The quartiles hold the middle half of the class."
+      lead="How far the class is from the nearest reference, in 1/1000 em, overall tracking discounted. Above 0 is wider, below is tighter. A line without a reference is held against the usual range of its face. The quartiles hold the middle half of the class."
     >
       <ul className="card-list">
         {summary.lines.map((line) => (
@@ -56,27 +56,46 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
   );
 }
 
-function lineWords({ compared, sent, pairs }: ClassLine): string {
-  if (compared === 0) return sent === 0 ? 'no spacings yet' : `${sent} spacings; no reference to compare with`;
-  const missed = pairs.filter(({ outside }) => outside * 2 > compared).map(({ letters }) => letters);
+function lineWords({ yardstick, sent, pairs }: ClassLine): string {
+  if (yardstick === null) return sent === 0 ? 'no spacings yet' : `${sent} spacings; nothing to compare with`;
+  const missed = pairs.filter(({ outside, judged }) => outside * 2 > judged).map(({ letters }) => letters);
+  const { within, beyond } = yardstickWords[yardstick];
   return missed.length === 0
-    ? 'most of the class is within tolerance everywhere'
-    : `more than half of the class is outside at ${missed.join(', ')}`;
+    ? `most of the class is ${within} everywhere`
+    : `more than half of the class is ${beyond} at ${missed.join(', ')}`;
 }
 
+const yardstickWords: Record<Yardstick, { within: string; beyond: string; column: string; as: string; than: string }> =
+  {
+    reference: {
+      within: 'within tolerance',
+      beyond: 'outside tolerance',
+      column: 'Outside tolerance',
+      as: 'as tight as the reference',
+      than: 'than the reference',
+    },
+    'usual-range': {
+      within: 'about as usual',
+      beyond: 'wider or tighter than usual',
+      column: 'Outside the usual range',
+      as: 'as tight as usual',
+      than: 'than usual',
+    },
+  };
+
 function LineTable({ line }: { line: ClassLine }) {
-  if (line.compared === 0)
+  if (line.yardstick === null)
     return (
       <p>
-        There is no comparison of this line. Set a reference and the proofs are compared with it, those already sent
-        too.
+        There is nothing to compare this line with. Set a reference and the proofs are compared with it, those already
+        sent too.
       </p>
     );
   return (
     <Table
       caption={
         <>
-          {line.text}, {line.compared} spacings; as a whole {spreadWords(line.tightness)}
+          {line.text}, {line.judged} spacings; as a whole {spreadWords(line.tightness, line.yardstick)}
         </>
       }
       narrow
@@ -94,20 +113,18 @@ function LineTable({ line }: { line: ClassLine }) {
             Upper quartile
           </th>
           <th scope="col" className="number">
-            Outside tolerance
+            {yardstickWords[line.yardstick].column}
           </th>
         </tr>
       </thead>
       <tbody>
-        {line.pairs.map(({ letters, spread, outside }, index) => (
+        {line.pairs.map(({ letters, spread, judged, outside }, index) => (
           <tr key={index}>
             <th scope="row">{letters}</th>
             <td className="number">{spread ? signed(spread.median, 1) : '–'}</td>
             <td className="number">{spread ? signed(spread.lower, 1) : '–'}</td>
             <td className="number">{spread ? signed(spread.upper, 1) : '–'}</td>
-            <td className="number">
-              {outside} of {line.compared}
-            </td>
+            <td className="number">{judged === 0 ? '–' : `${outside} of ${judged}`}</td>
           </tr>
         ))}
       </tbody>
@@ -115,12 +132,11 @@ function LineTable({ line }: { line: ClassLine }) {
   );
 }
 
-const spreadWords = (spread: Spread | null): string => {
+const spreadWords = (spread: Spread | null, yardstick: Yardstick): string => {
   if (!spread) return 'not compared';
+  const { as, than } = yardstickWords[yardstick];
   const median = Math.round(spread.median);
-  return median === 0
-    ? 'as tight as the reference'
-    : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} than the reference`;
+  return median === 0 ? as : `${signed(median)} ${median > 0 ? 'wider' : 'tighter'} ${than}`;
 };
 
 /**

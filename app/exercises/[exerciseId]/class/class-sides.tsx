@@ -18,7 +18,7 @@ type Props = {
 export function ClassSides({ sides, drawnAt, drawn }: Props) {
   const [most] = sides;
   if (!most) return null;
-  // Where no student is outside tolerance only the number is shown.
+  // Where no gap is outside there is nothing to draw: only the number is given.
   const missed = sides.filter(({ outside }) => outside > 0);
   const reading = readingOf(most, missed.length, sides.length - missed.length);
   return (
@@ -43,14 +43,14 @@ function SidesChart({ missed, reading }: { missed: readonly MissedSides[]; readi
   return (
     <BarChart
       level={3}
-      title="How often the class is outside tolerance, by the two sides that face each other"
+      title="How often the class is outside, by the two sides that face each other"
       fileName="kinds-of-side"
       rowName="Sides (left letter’s right, right letter’s left)"
       reading={reading}
-      x={{ label: 'Outside tolerance', unit: '%', digits: 0 }}
-      empty="every gap is within tolerance."
+      x={{ label: 'Outside', unit: '%', digits: 0 }}
+      empty="no gap is outside."
       bars={missed.map((side) => ({
-        name: `${sideWords[side.left]}, then ${sideWords[side.right]}`,
+        name: `${side.letters.join(', ')}: ${sideWords[side.left]}, then ${sideWords[side.right]}`,
         value: share(side),
         more: [side.outside, side.pairs, side.median],
       }))}
@@ -66,10 +66,12 @@ function SidesChart({ missed, reading }: { missed: readonly MissedSides[]; readi
 const share = ({ outside, pairs }: MissedSides) => (100 * outside) / pairs;
 
 function readingOf(most: MissedSides, missed: number, rest: number): string {
-  if (most.outside === 0) return 'No student is outside tolerance anywhere.';
+  if (most.outside === 0) return 'No student is outside tolerance or the usual range anywhere.';
   const others =
     rest === 0
       ? ''
-      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by at least one student; the other ${rest === 1 ? 'one is' : `${rest} are`} within tolerance throughout.`;
-  return `Most often where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;
+      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by at least one student; the other ${rest === 1 ? 'one is' : `${rest} are`} within throughout.`;
+  const [first, ...more] = most.letters.map((letters) => [...letters].join(' beside '));
+  const like = more.length === 0 ? '' : `, like ${more.join(' and ')},`;
+  return `Most often at ${first}${like} where ${sideWords[most.left]} meets ${sideWords[most.right]}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;
 }

@@ -42,7 +42,7 @@ export default async function MapPage({ params, searchParams }: Props) {
           { href: `/exercises/${exerciseId}`, label: shown.exercise.title },
           { href: `/exercises/${exerciseId}/class?round=${shown.round}`, label: 'Class' },
         ]}
-        lead={`Round ${shown.round}: every pair, every student, and how far each is from ${shown.compared ? 'the nearest reference' : 'evenness, since there is no reference yet'}.`}
+        lead={`Round ${shown.round}: every pair, every student, and how far each is from ${shown.compared ? 'the nearest reference' : 'the usual range, since there is no reference yet'}.`}
         actions={
           shown.line && (
             <>

@@ -1,9 +1,11 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
 import { getMap, getMapPage } from '@/lib/class/map';
-import { getPairTotals } from '@/lib/class/class';
+import { getClass, getPairTotals } from '@/lib/class/class';
 import { getProgress } from '@/lib/class/progress';
 import { exportMap } from '@/lib/export/class-tables';
+import { packSchema } from '@/shared/schemas/pack';
+import { reportLine } from '@/shared/scoring';
 import { fillWorld, type Ids } from '../../access/fill-world';
 import { describeOnBothDatabases } from '../../fixtures/databases';
 import { callerIn } from '../../fixtures/world-callers';
@@ -131,5 +133,30 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
       [1, 1, 6, null],
       [2, 1, 6, { nearer: 0, farther: 0, same: 1 }],
     ]);
+  });
+
+  it('holds a line that no reference compares against the usual range, and tells which letters show it', async () => {
+    await suite.db.comparison.deleteMany();
+    await suite.db.summary.deleteMany();
+    const round = () => getClass(as('assistant'), { exerciseId: ids.exercise, round: 1 }, { now });
+    const asUsual = await round();
+    expect(asUsual.summary.lines[0]).toMatchObject({
+      yardstick: 'usual-range',
+      judged: 1,
+      pairs: [{ letters: 'HO', judged: 1, outside: 0 }],
+    });
+    // The same line sent with HO far open: what its measures say of it is what the class page counts.
+    const pack = await suite.db.pack.findFirstOrThrow({ select: { payload: true } });
+    const wide = reportLine(
+      packSchema.parse(JSON.parse(pack.payload)),
+      { tracking: 0, offsets: [180] },
+      { size: { value: 96, unit: 'px' }, ground: 'light' },
+    );
+    await suite.db.measurement.updateMany({ data: { payload: JSON.stringify(wide) } });
+    await suite.db.summary.deleteMany();
+    const wider = await round();
+    expect(wider.summary.lines[0]!.pairs[0]).toMatchObject({ judged: 1, outside: 1 });
+    expect(wider.summary.lines[0]!.pairs[0]!.spread!.median).toBeGreaterThan(100);
+    expect(wider.summary.sides).toMatchObject([{ letters: ['HO'], pairs: 1, outside: 1 }]);
   });
 });

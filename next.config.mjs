@@ -13,7 +13,17 @@ const config = {
   poweredByHeader: false,
   reactStrictMode: true,
   // These carry WebAssembly or native code and are loaded by Node as they are.
-  serverExternalPackages: ['pdfkit', 'fontkit', 'harfbuzzjs', 'wawoff2', 'better-sqlite3', '@node-rs/argon2', 'pg'],
+  serverExternalPackages: [
+    'pdfkit',
+    'fontkit',
+    'harfbuzzjs',
+    'wawoff2',
+    'better-sqlite3',
+    '@node-rs/argon2',
+    'pg',
+    'pino',
+    'prom-client',
+  ],
   // Letters that were sent earlier link to the old address.
   redirects: async () => [
     { source: '/courses/:courseId/keeping', destination: '/courses/:courseId/retention', permanent: true },

@@ -35,6 +35,9 @@ export default defineConfig({
         '--disable-background-networking',
         '--disable-component-update',
         '--disable-sync',
+        // No threads of the engine's own for compiling and collecting: two workers keep two cores busy as it is, and it
+        // saves a fifth of the browser's processor.
+        '--js-flags=--single-threaded',
       ],
     },
   },

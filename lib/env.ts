@@ -39,6 +39,10 @@ const settings = z
     OIDC_NAME: z.string().default('your school'),
     /** How many proxies in front of this server add to X-Forwarded-For; 0 trusts no such header. */
     TRUSTED_PROXIES: z.coerce.number().int().min(0).max(10).default(0),
+    /** From which weight on the server writes to its log; `info` has a line for each request. */
+    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug']).default('error'),
+    /** Where figures for monitoring are served, at /metrics of HOST; unset: nowhere. Not for the public. */
+    METRICS_PORT: z.coerce.number().int().min(1).max(65_535).optional(),
     /**
      * Whether `npm start` fills a new database with the demo course. Unset, it does so on the loopback address alone: the
      * demo's accounts have passwords that everybody knows.
@@ -72,6 +76,8 @@ export type Env = {
   oidc: { issuer: string; clientId: string; clientSecret: string; name: string } | null;
   trustedProxies: number;
   demo: boolean;
+  logLevel: string;
+  metricsPort: number | null;
 };
 
 let checked: Env | undefined;
@@ -119,6 +125,8 @@ function shapeOf(values: Settings): Env {
         : null,
     trustedProxies: values.TRUSTED_PROXIES,
     demo: values.DEMO === undefined ? isLoopback(values) : values.DEMO === 'yes',
+    logLevel: values.LOG_LEVEL,
+    metricsPort: values.METRICS_PORT ?? null,
   };
 }
 

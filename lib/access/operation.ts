@@ -1,3 +1,4 @@
+import { channel } from 'node:diagnostics_channel';
 import { $ZodError, type $ZodType, type output, parse } from 'zod/v4/core';
 import { scopedData, type ScopedData } from '@/lib/data';
 import type { Caller } from './caller';
@@ -28,6 +29,13 @@ export type Operation<Result = unknown, Schema extends $ZodType = $ZodType> = {
   readonly input: Schema;
 };
 
+/** Each run of an operation is told on this channel of `node:diagnostics_channel`; monitoring listens. */
+export const operationChannel = 'kerncrit:operation';
+/** `outcome`: done, the code of its refusal, or INTERNAL. No input and nobody's name. */
+export type OperationRun = { name: string; outcome: string; seconds: number };
+
+const runs = channel(operationChannel);
+
 const registry = new Map<string, Operation>();
 
 /**
@@ -36,14 +44,30 @@ const registry = new Map<string, Operation>();
  * Errors: INVALID with a text per field; SIGNED_OUT; NOT_FOUND for everything that is not the caller's.
  */
 export function operation<Schema extends $ZodType, Result>(spec: Spec<Schema, Result>): Operation<Result, Schema> {
-  const call = async (caller: Caller, input: unknown, at?: { now: Date }): Promise<Result> => {
-    const now = at?.now ?? new Date();
-    const actor = await admit(caller, spec.allow);
-    return spec.run({ actor, caller, data: scopedData(actor), now }, check(spec.input, input));
-  };
+  const call = (caller: Caller, input: unknown, at?: { now: Date }): Promise<Result> =>
+    timed(spec.name, async () => {
+      const now = at?.now ?? new Date();
+      const actor = await admit(caller, spec.allow);
+      return spec.run({ actor, caller, data: scopedData(actor), now }, check(spec.input, input));
+    });
   const made = Object.assign(call, { operationName: spec.name, allow: spec.allow, input: spec.input });
   registry.set(spec.name, made as unknown as Operation);
   return made;
+}
+
+async function timed<Result>(name: string, run: () => Promise<Result>): Promise<Result> {
+  if (!runs.hasSubscribers) return run();
+  const begun = performance.now();
+  const tell = (outcome: string) =>
+    runs.publish({ name, outcome, seconds: (performance.now() - begun) / 1000 } satisfies OperationRun);
+  try {
+    const result = await run();
+    tell('done');
+    return result;
+  } catch (error) {
+    tell(error instanceof AppError ? error.code : 'INTERNAL');
+    throw error;
+  }
 }
 
 /** All operations loaded so far, for the access table. */

@@ -1,5 +1,7 @@
 // npm run backup -- OUT: a whole copy of the database, while it is being used.
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { env } from '@/lib/env';
+import { lastBackupFile } from '@/lib/ops/last-backup';
 import { backUp } from '@/lib/data/backup/back-up';
 import { answerHelp } from './help';
 
@@ -12,9 +14,12 @@ if (!out || out.startsWith('-')) {
   process.exit(1);
 }
 try {
-  console.log(
-    `Backed up to ${await backUp(env().databaseUrl, out)}. It holds people’s work and marks: keep it as safe as the server.`,
-  );
+  const { databaseUrl, dataDirectory } = env();
+  const file = await backUp(databaseUrl, out);
+  // Monitoring tells from it how old the last backup is.
+  mkdirSync(dataDirectory, { recursive: true });
+  writeFileSync(lastBackupFile(dataDirectory), `${new Date().toISOString()}\n`);
+  console.log(`Backed up to ${file}. It holds people’s work and marks: keep it as safe as the server.`);
   process.exit(0);
 } catch (error) {
   console.error(`No backup was made. ${error instanceof Error ? error.message : String(error)}`);

@@ -3,6 +3,12 @@ import http, { type IncomingMessage, type ServerResponse } from 'node:http';
 /** After a signal to stop, requests may take this long, ms; what is still open then is cut off. */
 const TIME_TO_STOP = 8_000;
 
+type Options = {
+  trustedProxies: number;
+  /** Meets each request before the framework; answers true where it has answered the request itself. */
+  onRequest: (request: IncomingMessage, response: ServerResponse, state: { stopping: boolean }) => boolean;
+};
+
 /**
  * What the framework's own HTTP server lacks, for every server of this process. Called once, before the first request.
  *
@@ -11,8 +17,9 @@ const TIME_TO_STOP = 8_000;
  * - On a signal to stop, the framework waits for every open stream, without a limit. Here streams end at once and
  *   browsers reconnect by themselves; the process ends when the rest is answered, and after eight seconds in any case.
  */
-export function prepareServerProcess({ trustedProxies }: { trustedProxies: number }): void {
+export function prepareServerProcess({ trustedProxies, onRequest }: Options): void {
   const streams = new Set<ServerResponse>();
+  let stopping = false;
   const emit = http.Server.prototype.emit;
   http.Server.prototype.emit = function (event: string | symbol, ...given: unknown[]): boolean {
     if (event === 'request') {
@@ -20,11 +27,13 @@ export function prepareServerProcess({ trustedProxies }: { trustedProxies: numbe
       if (trustedProxies === 0) request.headers['x-forwarded-for'] = request.socket.remoteAddress ?? 'unknown';
       streams.add(response);
       response.once('close', () => streams.delete(response));
+      if (onRequest(request, response, { stopping })) return true;
     }
     return (emit as (...all: unknown[]) => boolean).call(this, event, ...given);
   };
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.once(signal, () => {
+      stopping = true;
       for (const response of streams) if (isStream(response)) response.socket?.destroy();
       setTimeout(() => process.exit(0), TIME_TO_STOP).unref();
     });

@@ -1,5 +1,9 @@
+import type { IncomingMessage, ServerResponse } from 'node:http';
 import { env } from '@/lib/env';
 import { prepareServerProcess } from '@/lib/http/server-process';
+import { logRequest } from '@/lib/log';
+import { answersHealth } from './health';
+import { processMetrics, serveMetrics } from './metrics';
 import { holdAsOnlyServer } from './one-server';
 
 const globals = globalThis as typeof globalThis & { kerncritServer?: () => void };
@@ -17,5 +21,23 @@ export function beginServing(): void {
     console.error(error instanceof Error ? error.message : error);
     process.exit(1);
   }
-  prepareServerProcess(env());
+  const { trustedProxies, metricsPort, host, dataDirectory } = env();
+  const metrics = metricsPort === null ? null : processMetrics({ dataDirectory });
+  if (metrics && metricsPort !== null) serveMetrics(metrics, { host, port: metricsPort });
+  prepareServerProcess({
+    trustedProxies,
+    onRequest: (request, response, { stopping }) => {
+      if (answersHealth(request, response, { stopping })) return true;
+      metrics?.timeRequest(request, response);
+      logWhenAnswered(request, response);
+      return false;
+    },
+  });
+}
+
+function logWhenAnswered({ method = '', url = '' }: IncomingMessage, response: ServerResponse): void {
+  const begun = performance.now();
+  response.once('close', () =>
+    logRequest({ method, path: url, status: response.statusCode, milliseconds: performance.now() - begun }),
+  );
 }

@@ -1,5 +1,6 @@
 // The servers of the browser tests, one for each worker: `npm start`, each with a demo database of its own, all copies
-// of one. `node tests/e2e/start.mjs PORT COUNT`: ports PORT, PORT + 10, …; E2E_DEMO names a demo that was made before.
+// of one. `node tests/e2e/start.mjs PORT COUNT`: ports PORT, PORT + 10, …, each
+// with its figures five above; E2E_DEMO names a demo that was made before.
 import { spawn } from 'node:child_process';
 import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -34,6 +35,7 @@ function serve(port) {
     ...buildEnvironment(),
     DATA_DIR: folder,
     DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`,
+    METRICS_PORT: String(port + 5),
   };
   const server = spawn(process.execPath, ['lib/bin/start.mjs', '--port', String(port)], {
     env: environment,

@@ -11,6 +11,8 @@ describe('settings', () => {
       mail: null,
       oidc: null,
       demo: true,
+      logLevel: 'error',
+      metricsPort: null,
     });
   });
 

@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { beforeAll, expect, it } from 'vitest';
 import { getMap, getMapPage } from '@/lib/class/map';
-import { getClass, getPairTotals } from '@/lib/class/class';
+import { getClass, getPairTotals, type ShownClass } from '@/lib/class/class';
 import { getProgress } from '@/lib/class/progress';
 import { exportMap } from '@/lib/export/class-tables';
 import { packSchema } from '@/shared/schemas/pack';
@@ -138,7 +138,8 @@ describeOnBothDatabases('the map, totals and progress of a class', (suite) => {
   it('holds a line that no reference compares against the usual range, and tells which letters show it', async () => {
     await suite.db.comparison.deleteMany();
     await suite.db.summary.deleteMany();
-    const round = () => getClass(as('assistant'), { exerciseId: ids.exercise, round: 1 }, { now });
+    const round = async () =>
+      (await getClass(as('assistant'), { exerciseId: ids.exercise, round: 1 }, { now })) as ShownClass;
     const asUsual = await round();
     expect(asUsual.summary.lines[0]).toMatchObject({
       yardstick: 'usual-range',

@@ -65,7 +65,9 @@ export function FirstLine({ pack, start, byEye }: Props) {
   useEffect(() => {
     const anywhere = (event: globalThis.KeyboardEvent) => {
       const scrolls = ['PageUp', 'PageDown', 'ArrowUp', 'ArrowDown'].includes(event.key);
-      if (event.target === document.body && !scrolls) pressed.current(asPressed(event));
+      // A press on the page gives the focus to its main part.
+      const nowhere = event.target instanceof Element && event.target.matches('body, #main');
+      if (nowhere && !scrolls) pressed.current(asPressed(event));
     };
     document.addEventListener('keydown', anywhere);
     root.current?.setAttribute('data-ready', '');

@@ -6,6 +6,13 @@ import { openDemoCourse, signIn } from './demo-people';
 // A student who has sent nothing, so that no other test looks at their lines.
 const student = students.at(-1)!;
 
+/** Takes one of the seldom ways in the bar of the bench. */
+async function fromMore(page: Page, name: string | RegExp): Promise<void> {
+  const way = page.getByRole('link', { name });
+  if (!(await way.isVisible())) await page.getByText('More', { exact: true }).click();
+  await way.click();
+}
+
 const saved = (page: Page) => expect(page.locator('[data-save="saved"]')).toBeVisible();
 
 test('one text in two weights: together, started from one for the other, and tried without sending', async ({
@@ -41,7 +48,7 @@ test('one text in two weights: together, started from one for the other, and tri
   await page.locator('[data-gap="0"]').focus();
   await page.keyboard.press('PageDown');
   await saved(page);
-  await page.getByRole('link', { name: /^All \d spacings of it/ }).click();
+  await fromMore(page, /^All \d spacings of it/);
 
   // From there to the bold one: offered, taken in one step, and taken back.
   await page.getByText('Start from this one').first().press('Enter');
@@ -61,12 +68,12 @@ test('one text in two weights: together, started from one for the other, and tri
   await saved(page);
 
   // A trial is another draft: the line stays as it was, until it is started from the trial.
-  await page.getByRole('link', { name: 'Try it without sending' }).click();
+  await fromMore(page, 'Try it without sending');
   await expect(page.getByText('A trial of your own: it is kept, and never sent.')).toBeVisible();
   await page.locator('[data-gap="1"]').focus();
   await page.keyboard.press('PageUp');
   await saved(page);
-  await page.getByRole('link', { name: 'Start my line from this trial' }).click();
+  await fromMore(page, 'Start my line from this trial');
   await expect(page.getByRole('region', { name: 'Start from another spacing' })).toContainText(
     'Your trial of this line',
   );

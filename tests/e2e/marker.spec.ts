@@ -173,7 +173,8 @@ test('all of the bench’s ways of looking are there, by the bench’s letters',
   await expect(large.locator(':scope > g').first()).toHaveAttribute('transform', /^matrix\(-1 0 0 -1 /);
   await press('m');
   await expect(large.locator(':scope > g').first()).toHaveAttribute('transform', /^matrix\(1 0 0 -1 /);
-  await press('y');
+  // The edges are those of the chosen gap.
+  await press('j', 'y');
   await expect(large.locator('.edge-seen')).toHaveCount(1);
   await expect(marker.getByRole('button', { name: 'Show the deviations' })).toBeVisible();
   await expect(

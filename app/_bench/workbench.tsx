@@ -1,11 +1,11 @@
 'use client';
-import { type ReactNode, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { BenchContext, useBench, useSession } from './context';
 import { opposite } from '../_line/inks';
 import { attachKeyboard } from './input/keyboard';
 import { AboutGap, ChosenGap } from './panels/chosen-gap';
 import { KeysPanel } from './panels/keys-panel';
-import { Ladder, planLadder } from './panels/ladder';
+import { Ladder } from './panels/ladder';
 import { LinePanel, PrintProof } from './panels/line-panel';
 import { Legend, LooksPanel } from './panels/looks-panel';
 import { ReferencePanel, StartOffer } from './panels/reference-panel';

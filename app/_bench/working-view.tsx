@@ -22,7 +22,7 @@ type Props = { sheet: string; sheetRef: RefObject<HTMLDivElement | null>; ruler:
  */
 export function WorkingView({ sheet, sheetRef, ruler }: Props) {
   const session = useSession();
-  const { pack, size } = session.props;
+  const { size } = session.props;
   const inputRef = useRef<HTMLDivElement>(null);
   const sliders = useRef<SlidersHandle>(null);
   const gauges = useRef<RulerHandle>(null);

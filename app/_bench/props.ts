@@ -19,6 +19,8 @@ type Overlay = {
 type BenchAccommodations = {
   /** Times the usual size of the working view, 1 to 4. */
   workingView?: number;
+  /** The gap ruler is on this bench alone; the exercise shows it to nobody else. */
+  rulerOfOwn?: boolean;
   /** Openness of the chosen gap is spoken and written even where the exercise hides it. */
   speakGaps?: boolean;
   /** Start with the single-key shortcuts switched off. */

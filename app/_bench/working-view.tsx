@@ -76,7 +76,7 @@ export function WorkingView({ sheet, sheetRef, ruler }: Props) {
 }
 
 /** What the sheet shows in a state of the bench; `width` counts only until the room was measured. */
-function viewsOf({ pack, size }: BenchProps): (width: CssPx, state: BenchState) => Views {
+function viewsOf({ pack, size, accommodations }: BenchProps): (width: CssPx, state: BenchState) => Views {
   const [widthEm, reach] = [setWidthOf(pack), reachOf(pack)];
   return (width, state) => {
     const line: LineSize = {
@@ -84,7 +84,7 @@ function viewsOf({ pack, size }: BenchProps): (width: CssPx, state: BenchState) 
       reachEm: reach.over + reach.under,
       trueEm: sizeInPx(size, pxPerMmNow(state.screen, window.devicePixelRatio)),
     };
-    return planViews(line, state.room ?? { width, height: null }, state);
+    return planViews(line, state.room ?? { width, height: null }, state, accommodations);
   };
 }
 

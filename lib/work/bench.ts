@@ -34,10 +34,8 @@ export const openBench = operation({
   input: z.strictObject({ exerciseId: id, specimenId: id, trial: z.optional(z.boolean()), start: z.optional(id) }),
   run: async (context, { exerciseId, specimenId, trial = false, start }) => {
     const { data, now } = context;
-    const { seat, current, student, settings, accommodations, tells, personKey, exercise, course } = await benchSeat(
-      context,
-      exerciseId,
-    );
+    const { seat, current, student, settings, accommodations, tells, rulerOfOwn, personKey, exercise, course } =
+      await benchSeat(context, exerciseId);
     const lines = await currentLines(data, exerciseId);
     const place = lines.findIndex((one) => one.specimenId === specimenId);
     const line = lines[place];
@@ -74,6 +72,7 @@ export const openBench = operation({
       guided: student && (await isFirstVisit(data)) ? await guidedLinePack() : null,
       personKey,
       tells,
+      rulerOfOwn,
       accommodations,
       /** Where an instructor shows how this line was set. */
       demonstrations: await data.demonstrations.shownOf(line.specimenId),
@@ -103,6 +102,7 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
   const accommodations = accommodationsOf(seat.member);
   const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
   const sent = current !== null && proofs.some(({ roundId }) => roundId === current.id);
+  const told = (different: typeof accommodations) => whatTheBenchTells(settings, different, sent, figuresHidden);
   return {
     seat,
     current,
@@ -111,7 +111,9 @@ export async function benchSeat({ data, now, actor }: Context, exerciseId: strin
     accommodations,
     personKey: actor.userId,
     figuresHidden: student && figuresHidden,
-    tells: student ? whatTheBenchTells(settings, accommodations, sent, figuresHidden).level : ('everything' as const),
+    tells: student ? told(accommodations).level : ('everything' as const),
+    /** Others at this exercise have no gap ruler on their benches. */
+    rulerOfOwn: student && told(accommodations).evenness && !told({}).evenness,
     exercise: { id: exerciseId, title: seat.exercise.title, state: seat.exercise.state },
     course: { id: seat.course.id, title: seat.course.title, timeZone: seat.course.timeZone },
   };

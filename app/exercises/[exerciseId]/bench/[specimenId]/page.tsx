@@ -87,6 +87,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
       }
       accommodations={{
         workingView: accommodations.workingView,
+        rulerOfOwn: bench.rulerOfOwn,
         speakGaps: accommodations.gapsSpoken,
         singleKeysOff: accommodations.singleKeysOff,
       }}

@@ -32,11 +32,16 @@ export function WorkingView({ sheet, sheetRef, ruler }: Props) {
   const em = useCallback((width: CssPx, state: BenchState) => views(width, state).working, [views]);
   const shownAbove = useBench((state) => state.room !== null && views(0, state).above !== null);
   const beside = useBench((state) => state.overlay !== null && state.overlayMode === 'beside');
-  const onDrawn = useCallback((drawn: Drawn) => {
-    drawnRef.current = drawn;
-    sliders.current?.place(drawn);
-    gauges.current?.place(drawn);
-  }, []);
+  const onDrawn = useCallback(
+    (drawn: Drawn) => {
+      const rescaled = drawnRef.current?.em !== drawn.em;
+      drawnRef.current = drawn;
+      sliders.current?.place(drawn);
+      gauges.current?.place(drawn);
+      if (rescaled) requestAnimationFrame(() => bringFeetIntoView(sheetRef.current, inputRef.current));
+    },
+    [sheetRef],
+  );
 
   useEffect(() => {
     const input = inputRef.current;
@@ -73,6 +78,13 @@ export function WorkingView({ sheet, sheetRef, ruler }: Props) {
       {ruler && <GapRuler ref={gauges} />}
     </>
   );
+}
+
+/** Letters that are too large for what the sheet has left are seen whole before the small line over them is. */
+function bringFeetIntoView(sheet: HTMLElement | null, working: HTMLElement | null): void {
+  if (!sheet || !working) return;
+  const below = working.getBoundingClientRect().bottom - sheet.getBoundingClientRect().top - sheet.clientHeight;
+  if (below > 0) sheet.scrollTop += below;
 }
 
 /** What the sheet shows in a state of the bench; `width` counts only until the room was measured. */

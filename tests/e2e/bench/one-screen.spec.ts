@@ -91,6 +91,28 @@ test('a long line is fitted and never cut, also once it was opened; its scale is
   await expect.poll(() => inkClearOfEnds(page)).toBe(true);
 });
 
+test('a working view set to twice shows its letters whole, with or without the ruler', async ({
+  page,
+  server,
+  open,
+}) => {
+  await page.setViewportSize({ width: 1280, height: 720 });
+  const shown = async (more: object) => {
+    server.props = more;
+    await open();
+    const view = page.locator('canvas[data-view=working]');
+    await expect(view).toBeInViewport({ ratio: 0.97 });
+    return (await view.boundingBox())!.height;
+  };
+  const usual = await shown({ tells: 'nothing' });
+  const twice = await shown({ tells: 'nothing', accommodations: { workingView: 2 } });
+  // Each canvas has 22 px over and under the letters.
+  expect((twice - 44) / (usual - 44)).toBeCloseTo(2, 1);
+  await expect(page.locator('canvas[data-view=true]')).toBeInViewport({ ratio: 0.97 });
+  expect(await shown({ tells: 'everything', accommodations: { workingView: 2, rulerOfOwn: true } })).toBe(twice);
+  expect(await scrolls(page)).toEqual({ down: false, across: false });
+});
+
 test('keys work before anything was chosen', async ({ page, open }) => {
   await open();
   await page.keyboard.press('j');

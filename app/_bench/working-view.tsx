@@ -32,16 +32,22 @@ export function WorkingView({ sheet, sheetRef, ruler }: Props) {
   const em = useCallback((width: CssPx, state: BenchState) => views(width, state).working, [views]);
   const shownAbove = useBench((state) => state.room !== null && views(0, state).above !== null);
   const beside = useBench((state) => state.overlay !== null && state.overlayMode === 'beside');
-  const onDrawn = useCallback(
-    (drawn: Drawn) => {
-      const rescaled = drawnRef.current?.em !== drawn.em;
-      drawnRef.current = drawn;
-      sliders.current?.place(drawn);
-      gauges.current?.place(drawn);
-      if (rescaled) requestAnimationFrame(() => bringFeetIntoView(sheetRef.current, inputRef.current));
-    },
-    [sheetRef],
-  );
+  const onDrawn = useCallback((drawn: Drawn) => {
+    drawnRef.current = drawn;
+    // Kept while another painter takes over, or the sheet would lose how far it is scrolled.
+    const height = `${drawn.frame.height}px`;
+    if (inputRef.current && inputRef.current.style.minHeight !== height) inputRef.current.style.minHeight = height;
+    sliders.current?.place(drawn);
+    gauges.current?.place(drawn);
+  }, []);
+
+  useEffect(() => {
+    const [ground, working] = [sheetRef.current, inputRef.current];
+    if (!ground || !working) return;
+    const observer = new ResizeObserver(() => bringFeetIntoView(ground, working));
+    for (const one of [ground, ...ground.children]) observer.observe(one);
+    return () => observer.disconnect();
+  }, [sheetRef, shownAbove]);
 
   useEffect(() => {
     const input = inputRef.current;
@@ -81,8 +87,7 @@ export function WorkingView({ sheet, sheetRef, ruler }: Props) {
 }
 
 /** Letters that are too large for what the sheet has left are seen whole before the small line over them is. */
-function bringFeetIntoView(sheet: HTMLElement | null, working: HTMLElement | null): void {
-  if (!sheet || !working) return;
+function bringFeetIntoView(sheet: HTMLElement, working: HTMLElement): void {
   const below = working.getBoundingClientRect().bottom - sheet.getBoundingClientRect().top - sheet.clientHeight;
   if (below > 0) sheet.scrollTop += below;
 }

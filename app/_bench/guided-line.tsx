@@ -14,5 +14,10 @@ export function GuidedLine(props: GuidedLineProps) {
 }
 
 function OnItsWay() {
-  return <p className="quiet">Loading the first line …</p>;
+  return (
+    <>
+      <h1>A first line</h1>
+      <p className="quiet">Loading the first line …</p>
+    </>
+  );
 }

@@ -172,7 +172,7 @@ test('somebody new comes by a roster into a section, with a link that sets their
   await newcomer.goto(link);
   await newcomer.getByLabel('New password').fill('herons on the sluice gate');
   await newcomer.getByRole('button', { name: 'Set the password and sign in' }).click();
-  await newcomer.getByRole('link', { name: 'Plates for a tram' }).click();
+  await newcomer.getByRole('link', { name: 'Plates for a tram', exact: true }).click();
   await expect(newcomer.getByRole('link', { name: 'Lines of Plates for a tram' }).first()).toBeVisible();
   await teacher.goto(`/courses/${own.courseId}/people`);
   await expect(teacher.getByRole('row', { name: /Nele Quintrell/ })).toContainText('Late');

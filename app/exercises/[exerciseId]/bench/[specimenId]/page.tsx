@@ -38,7 +38,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
   const to = (specimen: string, trying = asked.trial) =>
     `/exercises/${exerciseId}/bench/${specimen}${trying ? '?trial=1' : ''}`;
   const work = bench.purpose === 'work';
-  const overlayBench = (
+  const workbench = (
     <Bench
       key={draft.id}
       mode="work"
@@ -97,10 +97,10 @@ export default async function BenchPage({ params, searchParams }: Props) {
     <Page width="workbench">
       {guided ? (
         <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">
-          {overlayBench}
+          {workbench}
         </FirstVisit>
       ) : (
-        overlayBench
+        workbench
       )}
     </Page>
   );

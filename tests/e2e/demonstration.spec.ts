@@ -92,6 +92,7 @@ test('a setting is recorded as it is made, survives a reload, is looked at, show
   await expect(page.getByText(`“${title}” is removed.`)).toBeVisible();
   await page.goto(`${exercise}/references`);
   await page.getByRole('link', { name: 'Open yours on the bench' }).last().click();
+  await page.getByText('More', { exact: true }).click();
   await page
     .getByRole('link', { name: 'Remove this reference…' })
     .or(page.getByRole('button', { name: 'Remove this reference…' }))

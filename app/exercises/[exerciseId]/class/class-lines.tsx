@@ -32,7 +32,7 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
       lead="How far the class is from the nearest reference, in 1/1000 em, overall tracking discounted. Above 0 is wider, below is tighter. A line without a reference is held against the usual range of its face. The quartiles hold the middle half of the class."
     >
       <ul className="card-list">
-        {summary.lines.map((line) => (
+        {mostMissedFirst(summary.lines).map((line) => (
           <li key={line.specimenVersionId} id={`line-${line.specimenVersionId}`}>
             <p>
               {opened === line.specimenVersionId ? (
@@ -54,6 +54,15 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
       </ul>
     </Section>
   );
+}
+
+const mostMissedFirst = (lines: readonly ClassLine[]): ClassLine[] =>
+  [...lines].sort((one, other) => missedShare(other) - missedShare(one));
+
+/** Of all judged gaps of a line, the share that is outside. */
+function missedShare({ pairs }: ClassLine): number {
+  const of = (key: 'judged' | 'outside') => pairs.reduce((sum, pair) => sum + pair[key], 0);
+  return of('outside') / Math.max(1, of('judged'));
 }
 
 function lineWords({ yardstick, sent, pairs }: ClassLine): string {

@@ -57,19 +57,6 @@ export default async function ClassPage({ params, searchParams }: Props) {
                 Release this round
               </ButtonLink>
             )}
-            {shown.mayExport && (
-              <ButtonLink plainLink href={exportAddress('marks', exerciseId, ofThisRound)}>
-                Marks as CSV
-              </ButtonLink>
-            )}
-            {shown.mayExport && (
-              <ButtonLink plainLink href={exportAddress('oneroster', exerciseId, ofThisRound)}>
-                Export released marks (OneRoster 1.2)
-              </ButtonLink>
-            )}
-            <ButtonLink plainLink href={exportAddress('class', exerciseId, ofThisRound)}>
-              Pairs as CSV
-            </ButtonLink>
           </>
         }
       />
@@ -89,7 +76,11 @@ export default async function ClassPage({ params, searchParams }: Props) {
           has sent and who hasn’t; counts, dates and marks appear after that.
         </Notice>
       )}
-      <ClassStudents shown={shown} here={here} />
+      <ClassSides
+        sides={shown.summary.sides}
+        drawnAt={`${ofRound(shown.round.number)}&sides=drawn`}
+        drawn={sides === 'drawn'}
+      />
       <ClassLines
         summary={shown.summary}
         here={here}
@@ -97,13 +88,24 @@ export default async function ClassPage({ params, searchParams }: Props) {
         opened={opened?.specimenVersionId}
         totals={totals}
       />
-      <ClassSides
-        sides={shown.summary.sides}
-        drawnAt={`${ofRound(shown.round.number)}&sides=drawn`}
-        drawn={sides === 'drawn'}
-      />
+      <ClassStudents shown={shown} here={here} />
       <EqualSpacings groups={shown.identical} />
       <Section title="Print and export" id="out">
+        <div className="actions">
+          {shown.mayExport && (
+            <ButtonLink plainLink small href={exportAddress('marks', exerciseId, ofThisRound)}>
+              Marks as CSV
+            </ButtonLink>
+          )}
+          {shown.mayExport && (
+            <ButtonLink plainLink small href={exportAddress('oneroster', exerciseId, ofThisRound)}>
+              Export released marks (OneRoster 1.2)
+            </ButtonLink>
+          )}
+          <ButtonLink plainLink small href={exportAddress('class', exerciseId, ofThisRound)}>
+            Pairs as CSV
+          </ButtonLink>
+        </div>
         <TakeSheet
           action={exportAddress('class-set', exerciseId)}
           fields={ofThisRound}

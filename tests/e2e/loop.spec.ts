@@ -115,7 +115,7 @@ test('the student spaces the line by keyboard, sees true numbers, and sends a pr
   await student.waitForURL(/\/proofs\//);
   await expect(student.getByText('Received', { exact: true }).first()).toBeVisible();
   // The zone is read out where the reader's clock shows another time, and always when one points at it.
-  await expect(student.locator('main time').first()).toHaveAttribute('title', /\(.+, UTC([+−]\d+)?\)$/);
+  await expect(student.locator('main time').first()).toHaveAttribute('title', /\(.+,\sUTC([+−]\d+)?\)$/);
 });
 
 test('the assistant looks first, then asks for the deviations, and the numbers are the core’s', async () => {

@@ -180,7 +180,7 @@ function Round({ step, main }: { step: StaffStep; main: boolean }) {
           </Form>
         )}
         {sent > 0 && <Link href={`${to}/critique`}>Queue</Link>}
-        {marked > released && <Link href={`${to}/release`}>Release</Link>}
+        {step.mayRelease && marked > released && <Link href={`${to}/release`}>Release</Link>}
         {sent > 0 && <Link href={`/exercises/${exercise.id}/class`}>Class</Link>}
       </div>
     </section>

@@ -4,7 +4,7 @@ import type { ScopedData } from '@/lib/data';
 import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { currentLines, lineView } from './lines';
 import { latenessOf, roundsAt } from './rounds';
-import { teaches } from '@/shared/schemas/course';
+import { leadsCourse, teaches } from '@/shared/schemas/course';
 
 /** So many lines of an exercise are drawn for staff. */
 const DRAWN = 4;
@@ -26,7 +26,7 @@ export const listNextSteps = operation({
       if (!member) continue;
       const exercises = (await data.exercises.ofCourse(course.id)).filter(({ state }) => state === 'published');
       for (const exercise of exercises) {
-        if (teaches(member.role)) staff.push(...(await staffSteps(data, course, exercise)));
+        if (teaches(member.role)) staff.push(...(await staffSteps(data, course, exercise, leadsCourse(member.role))));
         else student.push(...(await studentSteps(data, exercise.id, now)));
       }
     }
@@ -92,7 +92,7 @@ type Course = { id: string; title: string; timeZone: string };
 type Exercise = Awaited<ReturnType<ScopedData['exercises']['ofCourse']>>[number];
 
 /** The rounds of an exercise in which something waits or is still to come, for staff. */
-async function staffSteps(data: ScopedData, course: Course, exercise: Exercise) {
+async function staffSteps(data: ScopedData, course: Course, exercise: Exercise, mayRelease: boolean) {
   const tallies = await data.roundState.tallies(exercise.rounds.map(({ id }) => id));
   const steps = [];
   for (const round of exercise.rounds) {
@@ -107,6 +107,7 @@ async function staffSteps(data: ScopedData, course: Course, exercise: Exercise) 
   const lines = await currentLines(data, exercise.id);
   return steps.map(({ round, ...counts }) => ({
     ...counts,
+    mayRelease,
     exercise: { id: exercise.id, title: exercise.title },
     course: { id: course.id, title: course.title, timeZone: course.timeZone },
     round: { number: round.number, title: round.title },

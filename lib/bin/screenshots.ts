@@ -26,23 +26,23 @@ const student = students[0]!;
 /** What is shown, and the way to it by the links that people use. */
 const pictures: Picture[] = [
   { name: 'first-page', go: (page) => page.goto(address) },
+  { name: 'to-do', as: student, go: (page) => page.goto(`${address}/courses`) },
   { name: 'words', go: (page) => page.goto(`${address}/words`) },
-  { name: 'exercise', as: student, height: 1100, go: toExercise },
-  { name: 'bench', as: student, height: 1050, go: toBench },
+  { name: 'exercise', as: student, go: toExercise },
+  { name: 'bench', as: student, height: 720, go: toBench },
   { name: 'bench-narrow', as: student, width: 390, height: 844, dark: true, go: toBench },
   {
     name: 'released',
     as: student,
     height: 1200,
     go: async (page) => {
-      await toExercise(page);
-      await follow(page, /^Round 1, proof/);
+      await page.goto(`${address}/courses`);
+      await follow(page, /^Read your notes$/);
     },
   },
   {
     name: 'critique',
     as: assistant,
-    height: 1200,
     go: async (page) => {
       await toExercise(page);
       await follow(page, /^Critique$/);
@@ -55,8 +55,7 @@ const pictures: Picture[] = [
     height: 1200,
     go: async (page) => {
       await toExercise(page);
-      await follow(page, /class stands/);
-      await follow(page, /^Round 1/);
+      await page.goto(`${new URL(page.url()).origin}${new URL(page.url()).pathname}/class?round=1`);
     },
   },
   {

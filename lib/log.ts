@@ -22,6 +22,11 @@ export const makeLog = (level: string, to: DestinationStream = pino.destination(
 let made: Logger | undefined;
 const log = (): Logger => (made ??= makeLog(levelOfSettings()));
 
+/** Makes the server's log this one, or its own again: for tests. */
+export function exchangeLog(other: Logger | undefined): void {
+  made = other;
+}
+
 /** Wrong settings must be able to be logged as well. */
 function levelOfSettings(): string {
   try {

@@ -1,5 +1,5 @@
 // npm run backup -- OUT: a whole copy of the database, while it is being used.
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { env } from '@/lib/env';
 import { lastBackupFile } from '@/lib/ops/last-backup';
 import { backUp } from '@/lib/data/backup/back-up';
@@ -16,9 +16,8 @@ if (!out || out.startsWith('-')) {
 try {
   const { databaseUrl, dataDirectory } = env();
   const file = await backUp(databaseUrl, out);
-  // Monitoring tells from it how old the last backup is.
-  mkdirSync(dataDirectory, { recursive: true });
-  writeFileSync(lastBackupFile(dataDirectory), `${new Date().toISOString()}\n`);
+  // Monitoring tells from it how old the last backup is; where no server has a folder of its own, nothing does.
+  if (existsSync(dataDirectory)) writeFileSync(lastBackupFile(dataDirectory), `${new Date().toISOString()}\n`);
   console.log(`Backed up to ${file}. It holds people’s work and marks: keep it as safe as the server.`);
   process.exit(0);
 } catch (error) {

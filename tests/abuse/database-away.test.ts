@@ -1,12 +1,13 @@
-import { beforeAll, expect, it, vi } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
+import { exchangeLog, makeLog } from '@/lib/log';
 import { openDatabase } from '@/lib/data/open';
 import { asAppError, errorResponse } from '@/lib/http/error-response';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 
 // What failed is written to the log, too.
 beforeAll(() => {
-  const log = vi.spyOn(console, 'error').mockImplementation(() => {});
-  return () => log.mockRestore();
+  exchangeLog(makeLog('error', { write: () => {} }));
+  return () => exchangeLog(undefined);
 });
 
 it('a database that is away answers 503 in words, and when to try again', async () => {

@@ -20,7 +20,7 @@ it('until a pair is chosen, a note is on the line and not on the first pair', ()
   const markup = renderToStaticMarkup(createElement(Start));
   expect(chosen).toBeNull();
   expect(lettersOf(letters, null)).toBe('HO');
-  expect(markup).toMatch(/<input(?=[^>]*checked)[^>]*aria-label="the whole line"/);
+  expect(markup).toMatch(/<button(?=[^>]*aria-pressed="true")[^>]*aria-label="the whole line"/);
 });
 
 it('the table of pairs shows the offset by itself; tracking is said once beside it', () => {

@@ -122,6 +122,7 @@ test('the assistant looks first, then asks for the deviations, and the numbers a
   await marker.goto(`${exercise}/rounds/1/critique`);
   await marker.locator('a[href^="/critique/"]').first().click();
   await expect(marker.getByRole('table')).toHaveCount(0);
+  await expect(marker.locator('body')).toHaveAttribute('data-keys', 'on');
   await marker.keyboard.press('x');
   const row = marker.getByRole('row').filter({ hasText: 'TA' });
   const pack = await buildPack({ kind: 'catalogue', key: face.key }, line);

@@ -69,10 +69,7 @@ test('rows are put in order, by name and by a pair', async () => {
   await teacher.keyboard.press('Control+Home');
   await expect(teacher.getByRole('rowheader')).toHaveText('Bram Oosterveld');
   await teacher.keyboard.press('ArrowRight');
-  await teacher
-    .getByRole('button', { name: /^Sort the rows by / })
-    .nth(1)
-    .click();
+  await teacher.getByRole('button', { name: /^Sort the rows by / }).click();
   await expect(teacher.getByLabel('Order of the rows')).toHaveValue('pair 1');
   await expect(cell()).toHaveText(/ (wider|tighter) than /);
 });

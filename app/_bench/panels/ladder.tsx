@@ -22,7 +22,7 @@ const TOLERANCE = 150;
  * The sizes that hang at the margin, largest first: those that are not too long for it, and of those as many as there is
  * height for. The smallest is always there, if need be following the chosen gap.
  */
-export function planLadder(
+function planLadder(
   { pack, size, ladder, smallestSize }: Pick<BenchProps, 'pack' | 'size' | 'ladder' | 'smallestSize'>,
   height: number | null,
 ): readonly Size[] {

@@ -28,18 +28,15 @@ try {
 }
 
 /**
- * Two ways side by side, since neither alone keeps two cores busy: what is read and run without a browser, and the
- * application built, its demo filled and both tried in a browser.
+ * Two things at a time, since most of them keep one core busy: while the application is built and its demo filled, the
+ * code is checked. Then unit tests in two workers, then browser tests in two, each with a server of its own.
  */
 async function runAll() {
   // Next writes the types of its routes; a fresh clone has none, and a build writes them too.
   const routes = await runCheck('Types of routes', [modules('next/dist/bin/next'), 'typegen']);
-  const [without, browser] = await Promise.all([runChecksAndUnitTests(), runBrowser()]);
-  return [routes, ...without, browser];
-}
-
-async function runChecksAndUnitTests() {
-  const results = [];
+  // What fails here fails again, and is counted, where the browser tests start their servers.
+  const building = runStep('Build and demo', ['tests/e2e/prepare.mjs', demo]);
+  const checks = [];
   const cached = ['--cache', '--cache-location'];
   for (const [name, words] of [
     ['Types', [modules('typescript-7/bin/tsc'), '--noEmit']],
@@ -58,14 +55,10 @@ async function runChecksAndUnitTests() {
       ],
     ],
   ])
-    results.push(await runCheck(name, words));
-  return [...results, await runUnitTests()];
-}
-
-async function runBrowser() {
-  // What fails here fails again, and is counted, where the browser tests start their servers.
-  await runStep('Build and demo', ['tests/e2e/prepare.mjs', demo]);
-  return runBrowserTests({ E2E_DEMO: demo });
+    checks.push(await runCheck(name, words));
+  const unit = await runUnitTests();
+  await building;
+  return [routes, ...checks, unit, await runBrowserTests({ E2E_DEMO: demo })];
 }
 
 function report(results) {

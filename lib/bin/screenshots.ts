@@ -26,7 +26,6 @@ const student = students[0]!;
 /** What is shown, and the way to it by the links that people use. */
 const pictures: Picture[] = [
   { name: 'first-page', go: (page) => page.goto(address) },
-  { name: 'to-do', as: student, go: (page) => page.goto(`${address}/courses`) },
   { name: 'words', go: (page) => page.goto(`${address}/words`) },
   { name: 'exercise', as: student, go: toExercise },
   { name: 'bench', as: student, height: 720, go: toBench },

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { notFound } from '@/lib/access/errors';
+import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
 import { buildPack } from '@/lib/face/build-pack';
@@ -56,13 +56,24 @@ function practicePacks(): Promise<Pack[]> {
   return built;
 }
 
-/** Stores results of the actor's own practice. Repeats are stored once. Result: the keys now stored. */
+/** Sittings that one person may have stored: several a day for years. */
+export const MOST_RESULTS = 5_000;
+
+/**
+ * Stores results of the actor's own practice, in one transaction. Repeats are stored once. Result: the keys now stored.
+ * @throws AppError CONFLICT where the person has as many as may be stored; approximate for requests at the same moment.
+ */
 export const savePracticeResults = operation({
   name: 'save-practice-results',
   allow: 'account:own',
   input: savePracticeResultsInput,
   run: async ({ data, now }, { results }) => {
-    for (const result of results) await retryOnConflict(() => data.practiceResults.keep(result, now));
+    if ((await data.practiceResults.count()) + results.length > MOST_RESULTS)
+      throw new AppError(
+        'CONFLICT',
+        `${MOST_RESULTS} sittings of yours are stored, and no more are taken. What you see in practice stays as it is.`,
+      );
+    await retryOnConflict(() => data.practiceResults.keep(results, now));
     return { kept: results.map(({ requestKey }) => requestKey) };
   },
 });

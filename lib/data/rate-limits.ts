@@ -27,6 +27,8 @@ export const limits = {
   'wall-address': { tries: 600, minutes: 15 },
   /** Each tap of a room of phones. */
   'point-address': { tries: 12_000, minutes: 15 },
+  /** Phones that point at one wall for the first time: two classes of 120 in one room, and not all that a wall takes. */
+  'phone-address': { tries: 240, minutes: 60 },
   'new-account-address': { tries: 200, minutes: 60 },
 } as const;
 

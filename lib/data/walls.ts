@@ -169,6 +169,10 @@ export const wallData = (actor: Actor, db: Db) => {
     pointsOf: (wall: ShownWall) =>
       db.wallPoint.groupBy({ by: ['proofItemId', 'pair'], where: { wall: shown(wall) }, _count: { _all: true } }),
 
+    /** Whether this phone points at the wall already. */
+    hasPhone: async (wall: ShownWall, phone: string): Promise<boolean> =>
+      (await db.wallPoint.count({ where: { phone, wall: shown(wall) } })) > 0,
+
     phones: (wall: ShownWall) => db.wallPoint.count({ where: { wall: shown(wall) } }),
 
     /**

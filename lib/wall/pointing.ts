@@ -40,7 +40,10 @@ export const point = operation({
           'INVALID',
           `This line has ${gaps} gaps; gap ${at.pair + 1} is not among them. Tap a gap on the line.`,
         );
-      if ((await data.walls.phones(wall)) >= mostPhones)
+      const isNew = !(await data.walls.hasPhone(wall, phone));
+      // By wall and address: one stranger can't take all the places of a room, nor of other walls.
+      if (isNew) await countTry(data, 'phone-address', `${wall.id} ${addressOf(caller)}`);
+      if (isNew && (await data.walls.phones(wall)) >= mostPhones)
         throw new AppError('CONFLICT', `${mostPhones} phones point at this wall already, and it takes no more.`);
       await retryOnConflict(() => data.walls.point(wall, { phone, proofItemId: aimed.item.id, pair: at.pair }, now));
     }

@@ -53,7 +53,7 @@ export function authOptions(): AuthOptions {
 /** Ends the row of the session whose cookie the library's own sign-out takes away. */
 async function endRow(sessionToken: unknown): Promise<void> {
   if (typeof sessionToken !== 'string') return;
-  const caller = await callerOfSession({ sessionToken, address: 'signing out' });
+  const caller = await callerOfSession({ sessionToken, address: 'signing out', cookie: null });
   if (caller.kind === 'person') await signOut(caller, {});
 }
 

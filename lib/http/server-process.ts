@@ -5,8 +5,12 @@ const TIME_TO_STOP = 8_000;
 
 type Options = {
   trustedProxies: number;
-  /** Meets each request before the framework; answers true where it has answered the request itself. */
-  onRequest: (request: IncomingMessage, response: ServerResponse, state: { stopping: boolean }) => boolean;
+  /** Meets each request before the framework, which gets it by `proceed`, at once or later, or not at all. */
+  onRequest: (
+    request: IncomingMessage,
+    response: ServerResponse,
+    state: { stopping: boolean; proceed: () => void },
+  ) => void;
 };
 
 /**
@@ -27,7 +31,9 @@ export function prepareServerProcess({ trustedProxies, onRequest }: Options): vo
       if (trustedProxies === 0) request.headers['x-forwarded-for'] = request.socket.remoteAddress ?? 'unknown';
       streams.add(response);
       response.once('close', () => streams.delete(response));
-      if (onRequest(request, response, { stopping })) return true;
+      const proceed = () => void (emit as (...all: unknown[]) => boolean).call(this, event, ...given);
+      onRequest(request, response, { stopping, proceed });
+      return true;
     }
     return (emit as (...all: unknown[]) => boolean).call(this, event, ...given);
   };

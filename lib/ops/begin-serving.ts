@@ -1,5 +1,6 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { env } from '@/lib/env';
+import { makeGate } from '@/lib/http/gate';
 import { prepareServerProcess } from '@/lib/http/server-process';
 import { logRequest } from '@/lib/log';
 import { answersHealth } from './health';
@@ -24,13 +25,14 @@ export function beginServing(): void {
   const { trustedProxies, metricsPort, host, dataDirectory } = env();
   const metrics = metricsPort === null ? null : processMetrics({ dataDirectory });
   if (metrics && metricsPort !== null) serveMetrics(metrics, { host, port: metricsPort });
+  const gate = makeGate(trustedProxies);
   prepareServerProcess({
     trustedProxies,
-    onRequest: (request, response, { stopping }) => {
-      if (answersHealth(request, response, { stopping })) return true;
+    onRequest: (request, response, { stopping, proceed }) => {
+      if (answersHealth(request, response, { stopping })) return;
       metrics?.timeRequest(request, response);
       logWhenAnswered(request, response);
-      return false;
+      gate(request, response, proceed);
     },
   });
 }

@@ -1,6 +1,7 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { readFileSync, rmSync } from 'node:fs';
+import { cpus } from 'node:os';
 import { setTimeout as wait } from 'node:timers/promises';
 
 const next = 'node_modules/next/dist/bin/next';
@@ -18,9 +19,20 @@ export function buildForBench() {
 
 export type BenchServer = { origin: string; processorMs: () => number; stop: () => void };
 
-export async function serveForBench(databaseUrl: string, port: number): Promise<BenchServer> {
+/** With `core`, the server and all it starts run on that core alone, and this process and its others on the rest. */
+export async function serveForBench(
+  databaseUrl: string,
+  port: number,
+  { core }: { core?: number } = {},
+): Promise<BenchServer> {
   const origin = `http://127.0.0.1:${port}`;
-  const server = spawn(process.execPath, [next, 'start', '-H', '127.0.0.1', '-p', String(port)], {
+  const command = [process.execPath, next, 'start', '-H', '127.0.0.1', '-p', String(port)];
+  const bound = core === undefined ? command : ['taskset', '-c', String(core), ...command];
+  if (core !== undefined) {
+    const rest = [...cpus().keys()].filter((each) => each !== core).join(',');
+    execFileSync('taskset', ['-a', '-p', '-c', rest, String(process.pid)]);
+  }
+  const server = spawn(bound[0]!, bound.slice(1), {
     stdio: ['ignore', 'ignore', 'inherit'],
     env: {
       ...process.env,

@@ -55,10 +55,10 @@ export function startSender(parts: Parts): Sender {
     const change = nextToSend(parts.sync());
     if (!change) return;
     busy = true;
-    const outcome = await sendChange(address, parts.draftId, change);
+    const { outcome, notBeforeMs } = await sendChange(address, parts.draftId, change);
     busy = false;
     apply(outcome, outcome.kind === 'accepted' ? change : null);
-    const wait = waitAfter(parts.sync());
+    const wait = waitAfter(parts.sync(), notBeforeMs);
     // Leaving doesn't wait for a server that doesn't answer: the journal has the change, and the next bench sends it.
     if (leaving && wait !== 0) ending.abort();
     else if (wait !== null) timer = setTimeout(pump, wait);
@@ -104,13 +104,14 @@ export function startSender(parts: Parts): Sender {
 }
 
 /** How long until the next try; null = nothing to send until something changes. */
-function waitAfter(sync: Sync): number | null {
+function waitAfter(sync: Sync, notBeforeMs: number): number | null {
   if (!nextToSend(sync)) return null;
   if (sync.trouble.kind === 'signed out') return SIGNED_OUT_WAIT_MS;
   if (sync.trouble.kind === 'none') return 0;
   const attempts = sync.trouble.kind === 'unreachable' ? sync.trouble.attempts : 1;
   // Spread out, so that a whole class doesn't retry at once when the network returns.
-  return Math.min(20_000, 500 * 2 ** Math.min(attempts, 6)) * (0.75 + Math.random() / 2);
+  const usual = Math.min(20_000, 500 * 2 ** Math.min(attempts, 6)) * (0.75 + Math.random() / 2);
+  return Math.max(usual, notBeforeMs * (1 + Math.random() / 4));
 }
 
 /**
@@ -132,8 +133,14 @@ async function holdLock(name: string, ending: AbortSignal, held: () => void): Pr
 
 const PATIENCE_MS = 15_000;
 
+type Outcome = {
+  outcome: SyncEvent;
+  /** How long the server asked to be left alone, by Retry-After; 0 where it didn't. */
+  notBeforeMs: number;
+};
+
 /** Sends one change and returns the outcome. Never throws. */
-async function sendChange(address: string, draftId: string, change: SentChange): Promise<SyncEvent> {
+async function sendChange(address: string, draftId: string, change: SentChange): Promise<Outcome> {
   const body: SaveRequest = {
     draftId,
     baseVersion: change.baseVersion,
@@ -154,12 +161,18 @@ async function sendChange(address: string, draftId: string, change: SentChange):
       keepalive: true,
       signal: giveUp.signal,
     });
-    return await outcomeOf(response);
+    return { outcome: await outcomeOf(response), notBeforeMs: retryAfterMs(response) };
   } catch {
-    return { kind: 'unreachable' };
+    return { outcome: { kind: 'unreachable' }, notBeforeMs: 0 };
   } finally {
     clearTimeout(timer);
   }
+}
+
+/** Retry-After in seconds (RFC 9110, 10.2.3), at most two minutes: a change should not wait for longer. */
+function retryAfterMs(response: Response): number {
+  const seconds = Number(response.headers.get('retry-after') ?? 0);
+  return Number.isFinite(seconds) && seconds > 0 ? Math.min(seconds, 120) * 1000 : 0;
 }
 
 async function outcomeOf(response: Response): Promise<SyncEvent> {

@@ -38,7 +38,6 @@ export function saveAsAClass(origin: string, students: Filled['students'], pairs
             refused += 1;
             await wait(retryAfter * 1000);
           }
-          console.error(((begun - end) / 1000 + seconds).toFixed(1), (performance.now() - begun).toFixed(0));
           times.push(performance.now() - begun);
           versions[place] = version + 1;
         }

@@ -132,7 +132,7 @@ async function serve() {
 type Answer = { status: number; retryAfter: string | undefined; text: string };
 const agent = new Agent({ keepAlive: true, maxSockets: 2_000 });
 
-function ask(port: number, { path = '/', cookie = '', accept = '*/*' } = {}): Promise<Answer> {
+function askServer(port: number, { path = '/', cookie = '', accept = '*/*' } = {}): Promise<Answer> {
   return new Promise((resolve, reject) => {
     const headers = { accept, cookie: cookie === '' ? '' : `next-auth.session-token=${cookie}` };
     request({ host: '127.0.0.1', port, path, headers, agent }, (answer) => {
@@ -159,12 +159,12 @@ it('answers what is over budget before the framework sees it: 429, words, and ho
   let over = false;
   const others = (async () => {
     while (!over) {
-      expect((await ask(port, { cookie: 'other-cookie' })).status).toBe(200);
+      expect((await askServer(port, { cookie: 'other-cookie' })).status).toBe(200);
       await wait(200);
     }
   })();
   const answers = await Promise.all(
-    Array.from({ length: 200 }, () => ask(port, { cookie: 'hostile-cookie', accept: 'application/json' })),
+    Array.from({ length: 200 }, () => askServer(port, { cookie: 'hostile-cookie', accept: 'application/json' })),
   );
   over = true;
   await others;
@@ -182,8 +182,8 @@ it('does not take a made-up cookie for a person of its own', async () => {
   known('other-cookie', 'other');
   const answers = await Promise.all(
     Array.from({ length: 900 }, async (_, place) => {
-      if (place % 100 === 0) await ask(port, { cookie: 'other-cookie' });
-      return ask(port, { cookie: `made-up-${place}`, accept: 'text/html' });
+      if (place % 100 === 0) await askServer(port, { cookie: 'other-cookie' });
+      return askServer(port, { cookie: `made-up-${place}`, accept: 'text/html' });
     }),
   );
   const refused = answers.filter(({ status }) => status === 429);
@@ -196,13 +196,13 @@ it('keeps one person to a few streams and one address to those of a class, and o
   known('hostile-cookie', 'hostile');
   known('other-cookie', 'other');
   const answers = await Promise.all(
-    Array.from({ length: 60 }, () => ask(port, { cookie: 'hostile-cookie', path: '/api/w/abc/live' })),
+    Array.from({ length: 60 }, () => askServer(port, { cookie: 'hostile-cookie', path: '/api/w/abc/live' })),
   );
   expect(answers.filter(({ status }) => status === 200)).toHaveLength(24);
   expect(answers.filter(({ status }) => status === 429)).toHaveLength(36);
-  expect((await ask(port, { cookie: 'other-cookie', path: '/api/w/abc/live' })).status).toBe(200);
+  expect((await askServer(port, { cookie: 'other-cookie', path: '/api/w/abc/live' })).status).toBe(200);
   // The phones of three classes behind one address.
-  const room = await Promise.all(Array.from({ length: 360 }, () => ask(port, { path: '/api/w/abc/live' })));
+  const room = await Promise.all(Array.from({ length: 360 }, () => askServer(port, { path: '/api/w/abc/live' })));
   expect(room.every(({ status }) => status === 200)).toBe(true);
 }, 60_000);
 

@@ -77,7 +77,8 @@ export function makeGate(trustedProxies: number, share = new FairShare()): Gate 
       begin: (leave) => {
         // Whoever has gone meanwhile needs no answer.
         if (response.destroyed || request.socket.destroyed) return leave();
-        response.once('finish', leave);
+        // The framework adds about as many of its own as Node takes for a leak.
+        response.setMaxListeners(20);
         response.once('close', leave);
         leaveWhenStreaming(response, leave);
         proceed();

@@ -1,11 +1,12 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
+import { letOthersIn } from '@/lib/data/let-others-in';
 import { countedProofs } from '@/lib/review/counted';
 import { measureOf, spacingOf } from '@/lib/rows/spacing';
 import {
   classSummarySchema,
-  summarise,
+  summarising,
   type ClassSummary,
   type Judged,
   type LineFacts,
@@ -54,7 +55,12 @@ async function workOut(data: ScopedData, round: Round): Promise<ClassSummary> {
     const items = await data.classSummary.spacings(proofIds.slice(from, from + proofsAtOnce));
     lines.push(...items.map(lineOf));
   }
-  return summarise(versions.flatMap(factsOf), lines, proofIds.length);
+  const work = summarising(versions.flatMap(factsOf), lines, proofIds.length);
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    await letOthersIn();
+  }
 }
 
 type Item = Awaited<ReturnType<ScopedData['classSummary']['spacings']>>[number];

@@ -9,6 +9,7 @@ import {
   type SqlQuery,
   type Transaction,
 } from '@prisma/driver-adapter-utils';
+import { letOthersIn } from './let-others-in';
 import { Mutex } from './mutex';
 
 type ExecuteBatch = (queries: readonly SqlQuery[]) => Promise<number[]>;
@@ -88,7 +89,11 @@ function inTurns(connection: SqlDriverAdapter, turn: Mutex): SqlDriverAdapter {
   return {
     provider: connection.provider,
     adapterName: connection.adapterName,
-    queryRaw: (query) => turn.run(() => patiently(() => connection.queryRaw(query))),
+    queryRaw: async (query) => {
+      const found = await turn.run(() => patiently(() => connection.queryRaw(query)));
+      await letOthersIn();
+      return found;
+    },
     executeRaw: (query) => turn.run(() => patiently(() => connection.executeRaw(query))),
     executeScript: (script) => turn.run(() => patiently(() => connection.executeScript(script))),
     startTransaction: () => startTransaction(connection, turn),

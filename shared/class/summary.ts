@@ -82,9 +82,26 @@ export type LineFacts = {
 
 /** Sums a class up, line by line in the order given and by kinds of side, those it misses most first. */
 export function summarise(facts: readonly LineFacts[], lines: readonly LineOfMember[], proofs: number): ClassSummary {
+  const work = summarising(facts, lines, proofs);
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same in steps, for a process that has others to answer between them. */
+export function* summarising(
+  facts: readonly LineFacts[],
+  lines: readonly LineOfMember[],
+  proofs: number,
+): Generator<undefined, ClassSummary> {
   const byVersion = grouped(lines, ({ specimenVersionId }) => specimenVersionId);
-  const summed = facts.map((fact) => lineSummary(fact, byVersion.get(fact.specimenVersionId) ?? []));
-  return { version: 2, proofs, lines: summed, sides: missedSides(facts, byVersion) };
+  const summed: ClassLine[] = [];
+  for (const fact of facts) {
+    yield;
+    summed.push(lineSummary(fact, byVersion.get(fact.specimenVersionId) ?? []));
+  }
+  return { version: 2, proofs, lines: summed, sides: yield* missedSides(facts, byVersion) };
 }
 
 function lineSummary(
@@ -138,38 +155,60 @@ export function identicalSpacings(
     .map((group) => group.map(({ memberId }) => memberId));
 }
 
-/** Every judged pair of the class by the two sides that face each other, those most often outside first. */
-function missedSides(facts: readonly LineFacts[], byVersion: ReadonlyMap<string, LineOfMember[]>): MissedSides[] {
-  const seen = facts.flatMap(({ specimenVersionId, letters, sides }) =>
-    judgedAlike(byVersion.get(specimenVersionId) ?? []).lines.flatMap(({ pairs }) =>
-      pairs.flatMap((pair, index) =>
-        pair && sides[index]
-          ? [{ sides: sides[index], letters: `${letters[index]}${letters[index + 1]}`, ...pair }]
-          : [],
-      ),
-    ),
-  );
-  return [...grouped(seen, ({ sides: [left, right] }) => `${left} ${right}`).values()]
-    .map((group) => ({
-      left: group[0]!.sides[0],
-      right: group[0]!.sides[1],
-      letters: mostMissed(group),
-      pairs: group.length,
-      outside: outsideIn(group),
-      median: quantile(
-        group.map(({ rest }) => rest),
-        0.5,
-      ),
-    }))
-    .sort((one, other) => other.outside / other.pairs - one.outside / one.pairs || other.pairs - one.pairs);
+type Tally = { pairs: number; outside: number };
+type SidesTally = Tally & { left: SideKind; right: SideKind; rests: number[]; letters: Map<string, Tally> };
+
+/** Every judged pair of the class by the two sides that face each other, those most often outside first; in steps. */
+function* missedSides(
+  facts: readonly LineFacts[],
+  byVersion: ReadonlyMap<string, LineOfMember[]>,
+): Generator<undefined, MissedSides[]> {
+  const tallies = new Map<string, SidesTally>();
+  for (const fact of facts) {
+    yield;
+    tallySides(tallies, fact, judgedAlike(byVersion.get(fact.specimenVersionId) ?? []).lines);
+  }
+  const missed: MissedSides[] = [];
+  for (const { left, right, letters, pairs, outside, rests } of tallies.values()) {
+    yield;
+    missed.push({ left, right, letters: mostMissed(letters), pairs, outside, median: quantile(rests, 0.5) });
+  }
+  return missed.sort((one, other) => other.outside / other.pairs - one.outside / one.pairs || other.pairs - one.pairs);
 }
 
-const outsideIn = (pairs: readonly { within: boolean }[]): number => pairs.filter(({ within }) => !within).length;
+function tallySides(tallies: Map<string, SidesTally>, { letters, sides }: LineFacts, lines: readonly Judged[]): void {
+  const of = sides.map(([left, right], index) => {
+    const there = { left, right, pair: `${letters[index]}${letters[index + 1]}` };
+    return { ...there, key: `${left} ${right}` };
+  });
+  for (const { pairs } of lines)
+    for (const [index, judged] of pairs.entries()) {
+      const at = of[index];
+      if (!judged || !at) continue;
+      const known = tallies.get(at.key);
+      const sum: SidesTally = known ?? {
+        left: at.left,
+        right: at.right,
+        rests: [],
+        letters: new Map(),
+        pairs: 0,
+        outside: 0,
+      };
+      if (!known) tallies.set(at.key, sum);
+      const pair = sum.letters.get(at.pair) ?? { pairs: 0, outside: 0 };
+      sum.letters.set(at.pair, pair);
+      sum.rests.push(judged.rest);
+      for (const tally of [sum, pair]) {
+        tally.pairs += 1;
+        if (!judged.within) tally.outside += 1;
+      }
+    }
+}
 
-function mostMissed(group: readonly { letters: string; within: boolean }[]): string[] {
-  return [...grouped(group, ({ letters }) => letters)]
-    .map(([letters, pairs]) => ({ letters, share: outsideIn(pairs) / pairs.length }))
+function mostMissed(letters: ReadonlyMap<string, Tally>): string[] {
+  return [...letters]
+    .map(([pair, { pairs, outside }]) => ({ pair, share: outside / pairs }))
     .sort((one, other) => other.share - one.share)
     .slice(0, 3)
-    .map(({ letters }) => letters);
+    .map(({ pair }) => pair);
 }

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
+import { letOthersIn } from '@/lib/data/let-others-in';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { queueOrder } from '@/lib/review/order';
@@ -92,10 +93,11 @@ export const getMap = operation({
         lines.map((each) => each.specimenVersionId),
       ),
     ]);
-    return {
-      students: named.map(({ name, token }) => ({ name, token })),
-      namesShown: named.every(({ hidden }) => !hidden),
-      lines: lines.map((each) =>
+    const shown: MapLineShown[] = [];
+    for (const each of lines) {
+      // A line of a large class is a lot of rows.
+      await letOthersIn();
+      shown.push(
         shownLine(each, {
           version: versions.find(({ id }) => id === each.specimenVersionId),
           references: references.filter(
@@ -104,7 +106,12 @@ export const getMap = operation({
           order,
           ownTolerance: context.settings.tolerance,
         }),
-      ),
+      );
+    }
+    return {
+      students: named.map(({ name, token }) => ({ name, token })),
+      namesShown: named.every(({ hidden }) => !hidden),
+      lines: shown,
     };
   },
 });

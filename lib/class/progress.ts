@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
+import { letOthersIn } from '@/lib/data/let-others-in';
 import { pairMapOf } from '@/lib/rows/spacing';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { roundProgress, roundProgressSchema, type Follow, type RoundProgress } from '@/shared/class/progress';
@@ -59,11 +60,15 @@ async function progressOf(
     now,
     make: async () => {
       const [lines, earlier] = [await linesOf(round), before ? await linesOf(before.round) : []];
-      return roundProgress(
-        lines,
-        earlier,
-        await followed(data, [...new Set(lines.map(({ specimenId }) => specimenId))]),
-      );
+      const specimenIds = [...new Set(lines.map(({ specimenId }) => specimenId))];
+      const follow = await followed(data, specimenIds);
+      const progress: RoundProgress = { version: 1, lines: [] };
+      for (const id of specimenIds) {
+        await letOthersIn();
+        const own = lines.filter(({ specimenId }) => specimenId === id);
+        progress.lines.push(...roundProgress(own, earlier, follow).lines);
+      }
+      return progress;
     },
   });
 

@@ -1,14 +1,16 @@
 import { operation } from '@/lib/access/operation';
 import { classSummary } from '@/lib/class/class-summary';
 import { getMap } from '@/lib/class/map';
+import { letOthersIn } from '@/lib/data/let-others-in';
 import { agreementOfRound } from '@/lib/review/agreement';
 import { roundContext } from '@/lib/review/context';
-import { columnsOf, valueAt } from '@/shared/class/map-view';
+import type { ClassMap } from '@/shared/class/map';
+import { columnsOf, type MapColumn, valueAt } from '@/shared/class/map-view';
 import type { Yardstick } from '@/shared/class/summary';
 import { agreementWords } from '@/shared/marking/agreement';
 import { mapInput } from '@/shared/schemas/class';
 import { roundByNumber } from '@/shared/schemas/critique';
-import { csvOf } from './file';
+import { csvOf, csvRows } from './file';
 
 /** How far the class is from the nearest reference or the usual range, a row a pair; it names no student. */
 export const exportClass = operation({
@@ -71,31 +73,36 @@ export const exportMap = operation({
       'Tolerance',
       'Held against',
     ];
-    const rows = map.students.flatMap(({ name }, student) =>
-      columns.flatMap((column) => {
-        const line = map.lines[column.line]!,
-          row = line.rows[student],
-          value = valueAt(map, student, column);
-        return row && value
-          ? [
-              [
-                name,
-                line.text,
-                column.pair + 1,
-                column.letters,
-                row.tracking,
-                row.offsets[column.pair]!,
-                value.far,
-                value.tolerance,
-                row.against === null ? yardstickWords['usual-range'] : yardstickWords.reference,
-              ],
-            ]
-          : [];
-      }),
-    );
-    return { csv: csvOf(head, rows), name: `map-round-${input.roundNumber}.csv` };
+    const parts = [csvOf(head, [])];
+    for (const [student, { name }] of map.students.entries()) {
+      // A whole class is a row for each of its pairs: hundreds of thousands.
+      await letOthersIn();
+      parts.push(csvRows(columns.flatMap((column) => mapRow(map, name, student, column) ?? [])));
+    }
+    return { csv: parts.join(''), name: `map-round-${input.roundNumber}.csv` };
   },
 });
+
+/** One pair as one student set it; null where they didn't. */
+function mapRow(map: ClassMap, name: string, student: number, column: MapColumn) {
+  const line = map.lines[column.line]!,
+    row = line.rows[student],
+    value = valueAt(map, student, column);
+  if (!row || !value) return null;
+  return [
+    [
+      name,
+      line.text,
+      column.pair + 1,
+      column.letters,
+      row.tracking,
+      row.offsets[column.pair]!,
+      value.far,
+      value.tolerance,
+      row.against === null ? yardstickWords['usual-range'] : yardstickWords.reference,
+    ],
+  ];
+}
 
 /**
  * The agreement of two markers by each criterion as CSV: the figures, then the cross-table, a row for each pair of

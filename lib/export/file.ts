@@ -15,4 +15,4 @@ export function fileResponse(
   });
 }
 
-export { csvOf, plainCsvOf } from '@/shared/text/csv';
+export { csvOf, csvRows, plainCsvOf } from '@/shared/text/csv';

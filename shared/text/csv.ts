@@ -7,9 +7,12 @@ type Cell = string | number | null;
  * it.
  */
 export function csvOf(head: readonly string[], rows: readonly (readonly Cell[])[]): string {
-  const lines = [head, ...rows].map((row) => `${row.map(field).join(',')}\r\n`);
-  return `\uFEFF${lines.join('')}`;
+  return `\uFEFF${csvRows([head, ...rows])}`;
 }
+
+/** More rows of such a file, to be written after what is there. */
+export const csvRows = (rows: readonly (readonly Cell[])[]): string =>
+  rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
 
 /** Rows as CSV by RFC 4180 for a program: every cell is what it says, without guards and without a byte order mark. */
 export function plainCsvOf(head: readonly string[], rows: readonly (readonly Cell[])[]): string {

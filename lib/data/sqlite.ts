@@ -90,7 +90,11 @@ function inTurns(connection: SqlDriverAdapter, turn: Mutex): SqlDriverAdapter {
     provider: connection.provider,
     adapterName: connection.adapterName,
     queryRaw: async (query) => {
-      const found = await turn.run(() => patiently(() => connection.queryRaw(query)));
+      const found = await turn.run(async () => {
+        // Within the turn: of queries asked together, the next one would begin at once.
+        await letOthersIn();
+        return patiently(() => connection.queryRaw(query));
+      });
       await letOthersIn();
       return found;
     },

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from './.';
+import { letOthersIn } from './let-others-in';
 import { isConflict } from './retry';
 import { canonicalJson } from '@/shared/text/canonical-json';
 
@@ -25,7 +26,10 @@ export async function summaryOf<Of>(
   if (known !== null) return known;
   const made = await make();
   try {
-    await data.classSummary.save(roundId, kind, basis, canonicalJson(made), now);
+    await letOthersIn();
+    const payload = canonicalJson(made);
+    await letOthersIn();
+    await data.classSummary.save(roundId, kind, basis, payload, now);
   } catch (error) {
     // Two who look at once both work it out, and either row will do.
     if (!isConflict(error)) throw error;

@@ -20,7 +20,7 @@ const paper = (request: Request) => ({
   licence: asked(request, 'licence') === 'read',
 });
 
-const csvResponse = ({ csv, name }: { csv: string; name: string }) => fileResponse(csv, 'text/csv', name);
+const csvResponse = ({ csv, name }: { csv: string | string[]; name: string }) => fileResponse(csv, 'text/csv', name);
 const pdfResponse = ({ pdf, name }: { pdf: Parameters<typeof fileResponse>[0]; name: string }) =>
   fileResponse(pdf, 'application/pdf', name);
 const notesResponse = ({ annotations, name }: { annotations: unknown; name: string }) =>

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
-import { letOthersIn } from '@/lib/data/let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 import { countedProofs } from '@/lib/review/counted';
 import { measureOf, spacingOf } from '@/lib/rows/spacing';
 import {

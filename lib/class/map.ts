@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { letOthersIn } from '@/lib/data/let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { queueOrder } from '@/lib/review/order';

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { letOthersIn } from '@/lib/data/let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 import { pairMapOf } from '@/lib/rows/spacing';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { roundProgress, roundProgressSchema, type Follow, type RoundProgress } from '@/shared/class/progress';

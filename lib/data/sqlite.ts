@@ -9,7 +9,7 @@ import {
   type SqlQuery,
   type Transaction,
 } from '@prisma/driver-adapter-utils';
-import { letOthersIn } from './let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 import { Mutex } from './mutex';
 
 type ExecuteBatch = (queries: readonly SqlQuery[]) => Promise<number[]>;

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { ScopedData } from './.';
-import { letOthersIn } from './let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 import { isConflict } from './retry';
 import { canonicalJson } from '@/shared/text/canonical-json';
 

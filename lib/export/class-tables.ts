@@ -1,7 +1,7 @@
 import { operation } from '@/lib/access/operation';
 import { classSummary } from '@/lib/class/class-summary';
 import { getMap } from '@/lib/class/map';
-import { letOthersIn } from '@/lib/data/let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 import { agreementOfRound } from '@/lib/review/agreement';
 import { roundContext } from '@/lib/review/context';
 import type { ClassMap } from '@/shared/class/map';

@@ -1,4 +1,4 @@
-import { letOthersIn } from '@/lib/data/let-others-in';
+import { letOthersIn } from '@/lib/let-others-in';
 
 /** A route's answer: a file to save, never cached. `name` must not contain a person's name. Text is UTF-8. */
 export function fileResponse(

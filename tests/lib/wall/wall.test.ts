@@ -1,6 +1,7 @@
 import { beforeEach, expect, it } from 'vitest';
 import { systemCaller, type Caller } from '@/lib/access/caller';
 import { eraseAccount } from '@/lib/account/erase';
+import { limits } from '@/lib/data/rate-limits';
 import { removeRound } from '@/lib/exercise/rounds';
 import { sendProof } from '@/lib/work/proofs';
 import { bus } from '@/lib/live/announce';
@@ -92,6 +93,18 @@ describeOnBothDatabases('the wall', (suite) => {
     expect(await wall()).toMatchObject({ pointed: 0, counts: [] });
     expect((await getPointing(visitor, { code }, { now })).state.asking).toBe(asking + 1);
   });
+
+  it('lets one address add only so many phones, which leaves room for others; phones that point already may go on', async () => {
+    const stranger: Caller = { kind: 'visitor', address: '192.0.2.99' };
+    const aimFrom = (who: Caller, name: string) =>
+      point(who, { code, phone: phone(name), at: { line: ids.wallLine, pair: 0 } }, { now });
+    const { tries } = limits['phone-address'];
+    for (let each = 0; each < tries; each += 1) await aimFrom(stranger, `stranger-${each}`);
+    await expect(aimFrom(stranger, 'one-too-many')).rejects.toMatchObject({ code: 'TOO_MANY' });
+    expect(await points()).toHaveLength(tries);
+    await expect(aimFrom(stranger, 'stranger-0')).resolves.toEqual({ pointed: true });
+    await expect(aim('in-the-room', ids.wallLine)).resolves.toEqual({ pointed: true });
+  }, 60_000);
 
   it('does not count a point at a setting that was replaced since', async () => {
     await aim('one', ids.wallLine);

@@ -5,6 +5,9 @@ import { useEffect, useState, useTransition } from 'react';
 import type { DeskLine } from '@/shared/critique/desk';
 import { send } from '@/app/_ui/send';
 
+/** A claim that was sent and not answered yet: what ends a claim waits for it, or the server could meet it afterwards. */
+let claiming: Promise<unknown> = Promise.resolve();
+
 type Way = { go: (address: string) => void; say: (words: string) => void };
 
 /** What can be done with a proof in the queue: claim the next one, put this one off, give it back. */
@@ -32,9 +35,13 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
     letGo,
     takeNext,
     async skip() {
-      const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'skipped' });
-      if (!answer.ok) return say(answer.message);
       setLetGo(true);
+      await claiming;
+      const answer = await send('PUT', '/api/critique/skips', { proof: proof.token, to: 'skipped' });
+      if (!answer.ok) {
+        setLetGo(false);
+        return say(answer.message);
+      }
       say('Skipped: it comes last for you.');
       await takeNext();
     },
@@ -44,6 +51,7 @@ export function useQueue({ proof, exercise, round, queue, line, two }: DeskLine,
     },
     async giveBack() {
       setLetGo(true);
+      await claiming;
       const answer = await send('DELETE', '/api/critique/claims', { proof: proof.token });
       if (answer.ok)
         return go(`/exercises/${exercise.id}/rounds/${round.number}/${second ? 'second' : 'critique'}${section}`);
@@ -63,7 +71,9 @@ export function useClaim(token: string, heldBy: string | null, letGo: boolean): 
     if (letGo) return;
     const claim = async () => {
       if (document.visibilityState !== 'visible') return;
-      const answer = await send<{ keptUntil: string }>('PUT', '/api/critique/claims', { proof: token });
+      const asked = send<{ keptUntil: string }>('PUT', '/api/critique/claims', { proof: token });
+      claiming = asked;
+      const answer = await asked;
       if (answer.ok) setRefused(null);
       else if (!answer.again) setRefused((answer.body as { heldBy?: string } | null)?.heldBy ?? null);
     };

@@ -21,6 +21,8 @@ async function signedIn(browser: Browser, who: keyof typeof people): Promise<Pag
 
 /** axe finds nothing on the page as it is. */
 async function clean(page: Page) {
+  // After a press on a link the title comes with the page.
+  await expect(page).toHaveTitle(/./);
   const violations = await axeOn(page);
   expect(violations.map(({ id, nodes }) => `${page.url()} ${id}: ${nodes[0]?.html}`)).toEqual([]);
 }

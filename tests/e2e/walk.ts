@@ -28,6 +28,10 @@ export async function walk(page: Page, starts: readonly string[], look: (path: s
       continue;
     }
     await expect(page.locator('main')).toHaveCount(1);
+    // A page comes in parts: what stands in for one is there until the part itself is.
+    await expect(page.locator('h1'))
+      .toHaveCount(1, { timeout: 5_000 })
+      .catch(() => undefined);
     if ((await page.locator('h1').count()) !== 1) faults.push(`${path}: ${await page.locator('h1').count()} h1`);
     queue.push(...(await linksOf(page)));
     faults.push(...(await look(path)));

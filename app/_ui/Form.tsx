@@ -1,11 +1,12 @@
 'use client';
 
-import { type MouseEvent, type ReactNode, useActionState, useEffect, useRef } from 'react';
+import { type MouseEvent, type ReactNode, useEffect, useRef } from 'react';
 import { useFormStatus } from 'react-dom';
 import { type FormAction, type FormState, newForm } from '@/shared/schemas/form-state';
 import { buttonClasses, type ButtonKind } from './Button';
 import { classes } from './classes';
 import { FormContext } from './form-context';
+import { useFormAction } from './use-form-action';
 
 type Props = {
   action: FormAction;
@@ -22,7 +23,7 @@ type Props = {
  * Input is checked on the server only, so the browser's own messages are off.
  */
 export function Form({ action, children, label, inline, initial = newForm }: Props) {
-  const [state, dispatch] = useActionState(action, initial);
+  const [state, dispatch] = useFormAction(action, initial);
   return (
     <FormContext value={state}>
       <form action={dispatch} className={classes('form', inline && 'form-inline')} aria-label={label} noValidate>

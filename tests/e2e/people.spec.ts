@@ -1,5 +1,7 @@
 import { expect, test } from '@playwright/test';
+import { students } from '@/prisma/seed/people';
 import { browserOf, instructor, forgetful, openDemoCourse } from './demo-people';
+import { signInAs } from './walk';
 
 const email = (name: string) => `${name}.${Date.now()}@quayrow.example`;
 
@@ -75,4 +77,28 @@ test('the only instructor can’t leave, and is told what to do', async ({ brows
   await expect(teaching).toHaveURL(/\/people\/.+/);
   await teaching.getByRole('button', { name: 'Leave the course' }).click();
   await expect(teaching.locator('.notice')).toContainText('Make another member an instructor first');
+});
+
+test('a form that gets no answer keeps the page and what was typed, and says so', async ({ page }) => {
+  await signInAs(page, students[1]!);
+  await page.goto('/account');
+  const name = page.getByLabel('As it appears on class lists');
+  const send = page.getByRole('button', { name: 'Change the name' });
+  const told = page.getByRole('alert').filter({ hasText: 'No answer came from the server' });
+  await name.fill('Bram of the Long Pier');
+  await page.context().setOffline(true);
+  await send.click();
+  await expect(told).toContainText('What you typed is still here');
+  await expect(name).toHaveValue('Bram of the Long Pier');
+  await page.context().setOffline(false);
+
+  // As who asks for more than their share is answered.
+  await page.reload();
+  await page.route('**/account', (route) =>
+    route.request().method() === 'POST' ? route.fulfill({ status: 429, json: {} }) : route.continue(),
+  );
+  await name.fill('Bram of the Longer Pier');
+  await send.click();
+  await expect(told).toBeVisible();
+  await expect(name).toHaveValue('Bram of the Longer Pier');
 });

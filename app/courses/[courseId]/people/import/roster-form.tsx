@@ -1,9 +1,10 @@
 'use client';
-import { useActionState, useState } from 'react';
+import { useState } from 'react';
 import { Button } from '@/app/_ui/Button';
 import { Checkbox, TextArea } from '@/app/_ui/Field';
 import { FormContext } from '@/app/_ui/form-context';
 import { FormError, SubmitButton } from '@/app/_ui/Form';
+import { useFormAction } from '@/app/_ui/use-form-action';
 import { counted } from '@/shared/text/number';
 import { decodeText } from '@/shared/text/decode-bytes';
 import { newForm } from '@/shared/schemas/form-state';
@@ -17,8 +18,8 @@ type Props = { courseId: string; byMail: boolean };
 export function RosterForm({ courseId, byMail }: Props) {
   const [text, setText] = useState('');
   const [remark, setRemark] = useState<string | null>(null);
-  const [looked, look] = useActionState(previewRosterAction, newForm);
-  const [imported, bring] = useActionState(importRosterAction, newForm);
+  const [looked, look] = useFormAction(previewRosterAction, newForm);
+  const [imported, bring] = useFormAction(importRosterAction, newForm);
   const [seen, setSeen] = useState('');
   const plan = looked.status === 'done' && looked.shown?.plan ? (JSON.parse(looked.shown.plan) as RosterPlan) : null;
   const current = plan !== null && seen === text;

@@ -65,8 +65,8 @@ async function progressOf(
       const progress: RoundProgress = { version: 1, lines: [] };
       for (const id of specimenIds) {
         await letOthersIn();
-        const own = lines.filter(({ specimenId }) => specimenId === id);
-        progress.lines.push(...roundProgress(own, earlier, follow).lines);
+        const own = (line: { specimenId: string }) => line.specimenId === id;
+        progress.lines.push(...roundProgress(lines.filter(own), earlier.filter(own), follow).lines);
       }
       return progress;
     },

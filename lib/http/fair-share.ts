@@ -1,4 +1,5 @@
 import { performance as eventLoopTime } from 'node:perf_hooks';
+import { once } from '@/lib/once';
 
 /**
  * How much of one server each party (a person, or the visitors of one network address) may have while others need it
@@ -197,13 +198,4 @@ export class FairShare {
       if (idle && party.left >= party.allowance.burst) this.#parties.delete(key);
     }
   }
-}
-
-function once(work: () => void): () => void {
-  let done = false;
-  return () => {
-    if (done) return;
-    done = true;
-    work();
-  };
 }

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { Client } from 'pg';
 import { postgresqlFields } from '@/lib/data/postgresql';
+import { once } from '@/lib/once';
 import { localBus, type Bus, type Topic } from './bus';
 
 const channel = 'kerncrit_live';
@@ -85,13 +86,4 @@ export function postgresqlBus(url: string): Bus {
       });
     }
   }
-}
-
-function once(work: () => void): () => void {
-  let done = false;
-  return () => {
-    if (done) return;
-    done = true;
-    work();
-  };
 }

@@ -8,13 +8,16 @@ import { takeNextAction } from '@/app/exercises/[exerciseId]/rounds/[number]/act
 import type { StaffStep, StudentStep } from '@/lib/work/next-steps';
 import { counted, withUnit } from '@/shared/text/number';
 
-/** One thing to do now, large; what else there is, quiet. */
+/** One thing to do now, large, under the notes that came last, whichever exercise they are of; what else there is, quiet. */
 export function StudentSteps({ steps }: { steps: readonly StudentStep[] }) {
   const [first, ...others] = steps;
   if (!first) return null;
+  const [newest] = steps
+    .filter(({ notes }) => notes !== null)
+    .sort((a, b) => b.notes!.releasedAt.localeCompare(a.notes!.releasedAt));
   return (
     <>
-      <MainStep step={first} />
+      <MainStep step={first} newest={newest} />
       {others.length > 0 && (
         <ul className="steps-quiet" role="list">
           {others.map((step) => (
@@ -22,7 +25,7 @@ export function StudentSteps({ steps }: { steps: readonly StudentStep[] }) {
               <Link href={`/exercises/${step.exercise.id}`}>{step.exercise.title}</Link>
               <span>{standing(step)}</span>
               <Due step={step} />
-              {step.notes && <Link href={`/proofs/${step.notes.proofId}`}>Notes of round {step.notes.round}</Link>}
+              {step !== newest && <Notes step={step} />}
             </li>
           ))}
         </ul>
@@ -31,8 +34,13 @@ export function StudentSteps({ steps }: { steps: readonly StudentStep[] }) {
   );
 }
 
-function MainStep({ step }: { step: StudentStep }) {
-  const { exercise, line, notes, round } = step;
+function Notes({ step: { notes } }: { step: StudentStep }) {
+  return notes && <Link href={`/proofs/${notes.proofId}`}>Notes of round {notes.round}</Link>;
+}
+
+function MainStep({ step, newest }: { step: StudentStep; newest: StudentStep | undefined }) {
+  const { exercise, line, round } = step;
+  const notes = newest?.notes;
   const bench = line && `/exercises/${exercise.id}/bench/${line.specimenId}`;
   const open = step.takesProofs && step.sentAt === null;
   return (
@@ -41,7 +49,8 @@ function MainStep({ step }: { step: StudentStep }) {
         <p className="step-notes">
           <strong>Your notes are out.</strong>{' '}
           <span className="quiet">
-            {exercise.title}, round {notes.round}, <When short at={notes.releasedAt} timeZone={step.course.timeZone} />
+            {newest.exercise.title}, round {notes.round},{' '}
+            <When short at={notes.releasedAt} timeZone={newest.course.timeZone} />
           </span>{' '}
           <ButtonLink kind={open ? 'usual' : 'main'} href={`/proofs/${notes.proofId}`}>
             Read your notes
@@ -79,6 +88,7 @@ function MainStep({ step }: { step: StudentStep }) {
               </ButtonLink>
             )}
             <span className="quiet">{standing(step)}</span>
+            {step !== newest && <Notes step={step} />}
           </p>
         </>
       )}

@@ -2,6 +2,7 @@ import { expect, test, type Page } from '@playwright/test';
 import { instructor } from '../../prisma/seed/people';
 import { axeOn } from './axe';
 import { ines, signIn } from './demo-people';
+import { ownExercise } from './own-exercise';
 
 /** What the screens promise: one press from signing in, one screen to work on, type first. */
 const small = { width: 1280, height: 720 };
@@ -27,12 +28,32 @@ test('from signing in it is one press to the bench and one to the notes that are
   await expect(page.getByRole('link', { name: 'Next line' })).toBeInViewport();
 });
 
+test('notes that are out are told of whichever exercise they are, also beside work that is due earlier', async ({
+  page,
+  baseURL,
+}) => {
+  const other = ownExercise(baseURL!, 'A sign for a slipway', []);
+  try {
+    await page.setViewportSize(small);
+    await signIn(page, ines);
+    const now = page.getByRole('region', { name: 'To do now' });
+    await expect(now.getByRole('link', { name: 'A sign for a slipway' })).toBeVisible();
+    await expect(now.getByText('Your notes are out.')).toBeVisible();
+    await expect(now.getByText(/^Signs for a harbour, round \d/)).toBeVisible();
+    expect(await axeOn(page)).toEqual([]);
+  } finally {
+    other.putAway();
+  }
+});
+
 test('from signing in it is one press to the desk, which is one screen', async ({ page }) => {
   await page.setViewportSize(small);
   await signIn(page, instructor);
-  await expect(page.getByText(/^\d+ of \d+ students$/)).toBeVisible();
+  // Other rounds may wait, too: of exercises that other tests have made in this course.
+  const round = page.getByRole('region', { name: /^Signs for a harbour, round/ }).first();
+  await expect(round.getByText(/^\d+ of \d+ students$/)).toBeVisible();
   expect(await axeOn(page)).toEqual([]);
-  await page.getByRole('button', { name: 'Mark the next proof' }).first().click();
+  await round.getByRole('button', { name: 'Mark the next proof' }).click();
   await expect(page).toHaveURL(/\/critique\//);
   await expect(page.locator('body')).toHaveAttribute('data-keys', 'on');
   expect(await scrolls(page)).toBe(false);

@@ -6,6 +6,7 @@ import { perMille, signed } from '@/shared/text/number';
 import { demo, signedIn } from './people';
 import { browserPairValue } from './browser-pair-value';
 import { harfbuzzPairValue } from './harfbuzz-pair-value';
+import { putAwayExercise } from './own-exercise';
 
 /**
  * The whole loop, by three people in three browsers, in the demo's course: an exercise planned, a reference set, lines
@@ -33,6 +34,10 @@ test.beforeAll(async ({ browser }) => {
   [teacher, marker, student] = (await Promise.all(
     [demo.instructor, demo.assistant, demo.student].map(async (who) => (await signedIn(browser, who)).page),
   )) as [Page, Page, Page];
+});
+
+test.afterAll(({ baseURL }) => {
+  if (exercise) putAwayExercise(baseURL!, exercise.split('/').at(-1)!);
 });
 
 test('the instructor plans an exercise with a line, two rounds and a criterion', async () => {

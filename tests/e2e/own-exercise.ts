@@ -1,7 +1,6 @@
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import SQLite from 'better-sqlite3';
 import { newId } from '@/lib/data/ids';
+import { fileOf } from './demo-ids';
 
 type Values = Record<string, unknown>;
 export type OwnExercise = { exerciseId: string; roundId: string; specimenIds: string[]; proofIds: string[] };
@@ -23,8 +22,7 @@ export function ownExercise(
   emails: readonly string[],
   { second = false } = {},
 ): OwnExercise & { putAway(): void } {
-  const file = process.env.E2E_DATABASE ?? path.join(tmpdir(), `kerncrit-e2e-${new URL(baseURL).port}`, 'kerncrit.db');
-  const db = opened(file);
+  const db = opened(fileOf(baseURL));
   const all = (sql: string, ...given: unknown[]) => db.prepare(sql).all(...given) as Values[];
   const insert = (table: string, row: Values) => {
     const names = Object.keys(row);
@@ -119,13 +117,16 @@ export function ownExercise(
       roundId,
       specimenIds,
       proofIds,
-      putAway: () => {
-        const again = opened(file);
-        again.prepare('UPDATE Exercise SET removedAt = ? WHERE id = ?').run(new Date().toISOString(), exerciseId);
-        again.close();
-      },
+      putAway: () => putAwayExercise(baseURL, exerciseId),
     };
   } finally {
     db.close();
   }
+}
+
+/** Removes an exercise from every list, so that the demo's course is for the next test as it was. */
+export function putAwayExercise(baseURL: string, exerciseId: string): void {
+  const db = opened(fileOf(baseURL));
+  db.prepare('UPDATE Exercise SET removedAt = ? WHERE id = ?').run(new Date().toISOString(), exerciseId);
+  db.close();
 }

@@ -1,5 +1,6 @@
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import { axeOn } from './axe';
+import { putAwayExercise } from './own-exercise';
 
 // One long walk each, with axe on every page.
 test.setTimeout(300_000);
@@ -27,8 +28,12 @@ async function clean(page: Page) {
   expect(violations.map(({ id, nodes }) => `${page.url()} ${id}: ${nodes[0]?.html}`)).toEqual([]);
 }
 
+let putAway = () => {};
+test.afterAll(() => putAway());
+
 test('an instructor plans an exercise, publishes it, and changes a specimen that a reference stands on', async ({
   browser,
+  baseURL,
 }) => {
   const page = await signedIn(browser, 'instructor');
   await page.goto('/courses');
@@ -48,6 +53,7 @@ test('an instructor plans an exercise, publishes it, and changes a specimen that
   await page.waitForURL(/\/plan$/);
   const plan = page.url();
   const exercise = plan.replace(/\/plan.*$/, '');
+  putAway = () => putAwayExercise(baseURL!, exercise.split('/').at(-1)!);
 
   // Four specimens at once; a size without a unit is refused with what was typed.
   await page.getByRole('link', { name: 'Add lines' }).click();

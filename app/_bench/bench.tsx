@@ -28,7 +28,7 @@ function StillLine() {
   if (!props) return null;
   return (
     <div className={styles.bench}>
-      <div className={styles.bar}>
+      <div className={styles.bar} data-still="">
         {props.place}
         {props.onward}
       </div>

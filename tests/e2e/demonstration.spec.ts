@@ -135,8 +135,20 @@ test('what is shown is gone through by keys of ours, and spoken', async ({ brows
     page.getByText('More', { exact: true }),
   ];
   await guide.or(more).first().waitFor();
-  if (await guide.isVisible()) await guide.click();
+  // Slow, so that "More" would be opened before the page has come again without its guide.
+  await page.route('**/bench/**', async (route) => {
+    const answer = await route.fetch();
+    await new Promise((resolve) => setTimeout(resolve, 700));
+    await route.fulfill({ response: answer });
+  });
+  const guided = await guide.isVisible();
+  const told = guided ? page.waitForResponse((answer) => answer.request().method() === 'POST') : null;
+  if (guided) await guide.click();
   await more.click();
-  await page.getByRole('link', { name: 'From the widest hole to the quiet gaps' }).click();
+  const shown = page.getByRole('link', { name: 'From the widest hole to the quiet gaps' });
+  await expect(shown).toBeVisible();
+  // What was opened stays open when the page comes again.
+  await told;
+  await shown.click();
   await expect(live).toHaveText('How the line was at the beginning.');
 });

@@ -4,12 +4,15 @@ import { GuidedLine } from '@/app/_bench/guided-line';
 import type { GuidedLineProps } from '@/app/_bench/props';
 import { finishGuidedLineAction } from '../actions';
 
-type Props = Omit<GuidedLineProps, 'onDone'> & { children: ReactNode };
+type Props = { guide: Omit<GuidedLineProps, 'onDone'> | null; children: ReactNode };
 
-/** The guided line before a student's first bench; the bench itself follows when it is done or skipped. */
-export function FirstVisit({ children, ...guide }: Props) {
+/**
+ * The guided line before a student's first bench; the bench itself follows when it is done or skipped, and is the same
+ * one, with all that was done on it, when the page later comes again without a guide.
+ */
+export function FirstVisit({ children, guide }: Props) {
   const [over, setOver] = useState(false);
-  if (over) return children;
+  if (over || !guide) return children;
   const finish = async (how: 'done' | 'skipped') => {
     setOver(true);
     // If this isn't stored, the guide is merely offered once more.

@@ -95,13 +95,11 @@ export default async function BenchPage({ params, searchParams }: Props) {
   );
   return (
     <Page width="workbench">
-      {guided ? (
-        <FirstVisit pack={guided} personKey={bench.personKey} size={{ value: 96, unit: 'px' }} ground="light">
-          {workbench}
-        </FirstVisit>
-      ) : (
-        workbench
-      )}
+      <FirstVisit
+        guide={guided && { pack: guided, personKey: bench.personKey, size: { value: 96, unit: 'px' }, ground: 'light' }}
+      >
+        {workbench}
+      </FirstVisit>
     </Page>
   );
 }

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import { letOthersIn } from '@/lib/let-others-in';
-import { countedProofs } from '@/lib/review/counted';
+import { countedProofs, type MarkedRound } from '@/lib/review/counted';
 import { measureOf, spacingOf } from '@/lib/rows/spacing';
 import {
   classSummarySchema,
@@ -17,7 +17,7 @@ import { beyondHalfRange } from '@/shared/scoring';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { summaryOf } from '@/lib/data/summary-cache';
 
-type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
+type Round = MarkedRound & { exerciseId: string };
 
 const proofsAtOnce = 50;
 

@@ -9,6 +9,7 @@ import { spacingOf } from '@/lib/rows/spacing';
 import { lateOf } from '@/lib/work/rounds';
 import { pairTotals } from '@/shared/class/pair-totals';
 import { countedProof, type EffectiveMark, type Late } from '@/shared/marking/marks';
+import { markingStartedFor, someBegun } from '@/shared/exercise/rounds';
 import { prepareLine } from '@/shared/measure';
 import { pairTotalsInput, getClassInput } from '@/shared/schemas/class';
 import { leadsCourse } from '@/shared/schemas/course';
@@ -47,7 +48,7 @@ export const getClass = operation({
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
       rounds,
-      round: { number: round.number, title: round.title, begun: round.markingStartedAt !== null, state: round.state },
+      round: { number: round.number, title: round.title, begun: someBegun(round), state: round.state },
       namesHidden: hidden,
       mayExport: leadsCourse(me.role),
       criteria: list.criteria.map(({ versionId, title, levels }) => ({
@@ -121,7 +122,7 @@ export async function studentsPage(
   const criteria = criteriaRows.map(criterionView);
   const counted = members.map((member) => ({
     member,
-    ...countedProof(member.proofs, round.markingStartedAt, member.choices[0] ?? null),
+    ...countedProof(member.proofs, markingStartedFor(round, member.sectionId), member.choices[0] ?? null),
   }));
   const [releases, marks] = await Promise.all([
     data.releases.numbersOf(
@@ -225,11 +226,14 @@ export const getCourseClass = operation({
     return {
       course,
       students,
-      rounds: rounds.map(({ id, number, title, state, dueAt, exercise }) => ({
+      rounds: rounds.map(({ id, number, title, state, dueAt, sections, exercise }) => ({
         number,
         title,
         state,
         dueAt: dueAt?.toISOString() ?? null,
+        sections: sections.flatMap((own) =>
+          own.dueAt ? [{ name: own.section.name, dueAt: own.dueAt.toISOString() }] : [],
+        ),
         exercise,
         ...(tallies.get(id) ?? { sent: 0, released: 0 }),
       })),

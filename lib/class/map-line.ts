@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
-import { countedProofs } from '@/lib/review/counted';
+import { countedProofs, type MarkedRound } from '@/lib/review/counted';
 import { spacingOf } from '@/lib/rows/spacing';
 import { mapLineSchema, type MapLine, type MapRow } from '@/shared/class/map';
 import type { ClassLine } from '@/shared/class/summary';
@@ -11,7 +11,7 @@ import { beyondHalfRange } from '@/shared/scoring';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import { summaryOf } from '@/lib/data/summary-cache';
 
-type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
+type Round = MarkedRound & { exerciseId: string };
 type Which = Pick<ClassLine, 'specimenVersionId' | 'specimenId' | 'text'>;
 
 const proofsAtOnce = 50;

@@ -8,6 +8,7 @@ import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { namesHiddenIn } from '@/lib/review/context';
 import { lateOf } from '@/lib/work/rounds';
 import type { Term, TermLine, TermRound } from '@/shared/class/term';
+import { markingStartedFor } from '@/shared/exercise/rounds';
 import { grouped } from '@/shared/grouped';
 import { countedProof } from '@/shared/marking/marks';
 import { idSchema } from '@/shared/schemas/id';
@@ -102,7 +103,7 @@ function look(
   // Which proof counted is revealed to its student by the release.
   const counts =
     whom === 'staff' || release
-      ? countedProof(round.proofs, round.markingStartedAt, round.choices[0] ?? null).proof
+      ? countedProof(round.proofs, markingStartedFor(round, member.sectionId), round.choices[0] ?? null).proof
       : null;
   const last = counts ?? round.proofs.at(-1) ?? null;
   const silent =

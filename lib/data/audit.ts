@@ -43,6 +43,7 @@ export type AuditVerb =
   | 'settled level withdrawn'
   | 'due date extended'
   | 'extension ended'
+  | 'section dates set'
   | 'round released'
   | 'release corrected'
   | 'marks exported'

@@ -97,6 +97,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
       select: {
         id: true,
         accommodations: true,
+        sectionId: true,
         user: { select: { name: true } },
         section: { select: { name: true } },
         extensions: { where: { roundId } },
@@ -120,6 +121,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
         title: true,
         state: true,
         dueAt: true,
+        sections: { select: { dueAt: true, section: { select: { name: true } } } },
         exercise: { select: { id: true, title: true, state: true } },
       },
     }),

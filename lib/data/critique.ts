@@ -1,6 +1,7 @@
 import type { Actor } from './actor';
 import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Db } from './client';
+import { namedSections } from './rounds';
 import { named, proofsOfStaff } from './scope';
 
 const newest = {
@@ -20,11 +21,12 @@ export const critiqueData = (actor: Actor, db: Db) => {
       db.proof.findFirst({
         where: { AND: [named(token), proofsOfStaff(actor)] },
         include: {
-          round: { include: { exercise: { include: { course: true } } } },
+          round: { include: { sections: namedSections, exercise: { include: { course: true } } } },
           member: {
             select: {
               id: true,
               accommodations: true,
+              sectionId: true,
               user: { select: { name: true } },
               section: { select: { name: true } },
               extensions: true,
@@ -52,7 +54,7 @@ export const critiqueData = (actor: Actor, db: Db) => {
           id: true,
           memberId: true,
           receivedAt: true,
-          member: { select: { accommodations: true, extensions: { where: { roundId } } } },
+          member: { select: { accommodations: true, sectionId: true, extensions: { where: { roundId } } } },
         },
       }),
 

@@ -4,6 +4,7 @@ import { canonicalJson } from '@/shared/text/canonical-json';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
+import { namedSections } from './rounds';
 import { coursesOf, criteriaOf, exercisesOf, membersOf } from './scope';
 
 type NewExercise = { courseId: string; title: string; brief: string; settings: ExerciseSettings };
@@ -54,7 +55,7 @@ export const exerciseData = (actor: Actor, db: Db) => ({
       where: { AND: [exercisesOf(actor), { courseId }] },
       orderBy: [{ position: 'asc' }, { createdAt: 'asc' }],
       include: {
-        rounds: { orderBy: { number: 'asc' } },
+        rounds: { orderBy: { number: 'asc' }, include: { sections: namedSections } },
         _count: { select: { specimens: { where: { retiredAt: null } } } },
       },
     }),
@@ -90,7 +91,13 @@ export const exerciseData = (actor: Actor, db: Db) => ({
   myMember: (courseId: string) =>
     db.member.findFirst({
       where: { AND: [membersOf(actor), { courseId }] },
-      select: { id: true, role: true, accommodations: true },
+      select: {
+        id: true,
+        role: true,
+        sectionId: true,
+        accommodations: true,
+        extensions: { select: { roundId: true, dueAt: true } },
+      },
     }),
 });
 

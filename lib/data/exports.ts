@@ -48,15 +48,20 @@ export const exportData = (actor: Actor, db: Db) => ({
     const where = {
       exercise: { removedAt: null, course: { AND: [{ id: courseId }, coursesOf(actor, instructorRoles)] } },
     };
-    const [course, rounds] = await Promise.all([
+    const [course, rounds, sections] = await Promise.all([
       db.course.findFirstOrThrow({
         where: { AND: [{ id: courseId }, coursesOf(actor, instructorRoles)] },
         select: { createdAt: true },
       }),
       db.round.aggregate({ where, _min: { opensAt: true }, _max: { dueAt: true } }),
+      db.roundSection.aggregate({ where: { round: where }, _min: { opensAt: true }, _max: { dueAt: true } }),
     ]);
-    const opens = rounds._min.opensAt;
-    return { from: opens && opens < course.createdAt ? opens : course.createdAt, to: rounds._max.dueAt };
+    const opens = [course.createdAt, rounds._min.opensAt, sections._min.opensAt].filter((at) => at !== null);
+    const due = [rounds._max.dueAt, sections._max.dueAt].filter((at) => at !== null);
+    return {
+      from: new Date(Math.min(...opens.map(Number))),
+      to: due.length === 0 ? null : new Date(Math.max(...due.map(Number))),
+    };
   },
 
   /** What went out last to each member of a round. */

@@ -2,7 +2,8 @@ import type { Prisma } from '@/prisma/generated/sqlite/client/client';
 import type { Actor } from './actor';
 import type { Db } from './client';
 import { newId } from './ids';
-import { membersOf, named, proofsOfStaff, roundsOfStaff, staff } from './scope';
+import { namedSections } from './rounds';
+import { coursesOf, membersOf, named, proofsOfStaff, roundsOfStaff, staff } from './scope';
 
 export type NewTask = { proofId: string; alias: string };
 
@@ -31,7 +32,10 @@ export const markTaskData = (actor: Actor, db: Db) => {
     round: (exerciseId: string, number: number) =>
       db.round.findFirst({
         where: { AND: [{ exerciseId, number }, roundsOfStaff(actor)] },
-        include: { exercise: { include: { course: true } } },
+        include: {
+          sections: namedSections,
+          exercise: { include: { course: true } },
+        },
       }),
 
     /**
@@ -153,6 +157,15 @@ export const markTaskData = (actor: Actor, db: Db) => {
         select: { id: true },
       }),
 
+    /** Of a round's sections that have rows of their own: which members are in them. */
+    inSections: async (sectionIds: readonly string[]): Promise<ReadonlyMap<string, string>> => {
+      const members = await db.member.findMany({
+        where: { sectionId: { in: [...sectionIds] }, course: coursesOf(actor, staff) },
+        select: { id: true, sectionId: true },
+      });
+      return new Map(members.flatMap(({ id, sectionId }) => (sectionId === null ? [] : [[id, sectionId] as const])));
+    },
+
     /** @throws P2002 when another request made one of them meanwhile: retry from outside. */
     create: (roundId: string, made: readonly NewTask[], slot: string, now: Date) =>
       db.markTask.createMany({
@@ -259,6 +272,20 @@ export const markTaskData = (actor: Actor, db: Db) => {
         where: { AND: [{ id: roundId, version, markingStartedAt: null }, roundsOfStaff(actor)] },
         data: { markingStartedAt: now, state: 'marking', version: { increment: 1 } },
       });
+      return count === 1;
+    },
+
+    /** The same for one section that has its own dates. */
+    startMarkingOf: async (roundId: string, sectionId: string, version: number, now: Date): Promise<boolean> => {
+      const { count } = await db.roundSection.updateMany({
+        where: { roundId, sectionId, version, markingStartedAt: null, round: roundsOfStaff(actor) },
+        data: { markingStartedAt: now, version: { increment: 1 } },
+      });
+      if (count === 1)
+        await db.round.updateMany({
+          where: { AND: [{ id: roundId, state: 'open' }, roundsOfStaff(actor)] },
+          data: { state: 'marking', version: { increment: 1 } },
+        });
       return count === 1;
     },
 

@@ -43,12 +43,13 @@ export const proofData = (actor: Actor, db: Db) => {
               },
             },
           },
-          round: { include: { exercise: { include: { course: true } } } },
+          round: { include: { sections: true, exercise: { include: { course: true } } } },
           member: {
             select: {
               id: true,
               userId: true,
               accommodations: true,
+              sectionId: true,
               user: { select: { name: true } },
               extensions: { select: { roundId: true, dueAt: true } },
             },

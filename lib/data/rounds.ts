@@ -16,6 +16,14 @@ export type RoundFields = {
   lateRule: LateRule;
 };
 
+/** The sections with something of their own in a round, as staff read them. */
+export const namedSections = {
+  orderBy: { sectionId: 'asc' },
+  include: { section: { select: { name: true } } },
+} satisfies Prisma.Round$sectionsArgs;
+
+export type OwnDates = { opensLocal: string | null; opensAt: Date | null; dueLocal: string | null; dueAt: Date | null };
+
 /** Rounds of an exercise, numbered from 1 without a hole. */
 export const roundData = (actor: Actor, db: Db) => {
   /** Each round with how many proofs it has, counted in an index alone (Prisma would group all proofs there are). */
@@ -32,6 +40,7 @@ export const roundData = (actor: Actor, db: Db) => {
       const rounds = await db.round.findMany({
         where: { AND: [roundsOf(actor), { exerciseId }] },
         orderBy: { number: 'asc' },
+        include: { sections: namedSections },
       });
       return withProofs(rounds);
     },
@@ -39,7 +48,10 @@ export const roundData = (actor: Actor, db: Db) => {
     find: async (id: string) => {
       const round = await db.round.findFirst({
         where: { AND: [roundsOf(actor), { id }] },
-        include: { exercise: { include: { course: { select: { id: true, timeZone: true } } } } },
+        include: {
+          sections: namedSections,
+          exercise: { include: { course: { select: { id: true, timeZone: true } } } },
+        },
       });
       return round && (await withProofs([round]))[0]!;
     },
@@ -84,6 +96,71 @@ export const roundData = (actor: Actor, db: Db) => {
       const { count } = await db.round.deleteMany({ where: empty });
       return count === 1;
     },
+
+    /** All sections of a round's course by name, with how many students each has and how many had a release of it. */
+    sectionsOf: async (roundId: string) => {
+      const sections = await db.section.findMany({
+        where: { course: { exercises: { some: { rounds: { some: { AND: [roundsOf(actor), { id: roundId }] } } } } } },
+        select: {
+          id: true,
+          name: true,
+          members: {
+            where: { removedAt: null, role: 'student' },
+            select: { _count: { select: { releases: { where: { roundId } } } } },
+          },
+        },
+      });
+      return sections
+        .map(({ id, name, members }) => ({
+          id,
+          name,
+          students: members.length,
+          released: members.filter(({ _count }) => _count.releases > 0).length,
+        }))
+        .sort((one, other) => (one.name < other.name ? -1 : 1));
+    },
+
+    /**
+     * Gives a section dates of its own, or none (all null: the round's hold again). `version` null: it had no row. Says
+     * whether it was still so. @throws P2002 when another request gave it its first: retry from outside.
+     */
+    setSection: async (
+      roundId: string,
+      sectionId: string,
+      version: number | null,
+      dates: OwnDates,
+    ): Promise<boolean> => {
+      const where = { round: roundsOf(actor), roundId, sectionId };
+      if (version !== null) {
+        const { count } = await db.roundSection.updateMany({
+          where: { ...where, version },
+          data: { ...dates, version: { increment: 1 } },
+        });
+        return count === 1;
+      }
+      const round = await db.round.findFirst({
+        where: {
+          AND: [roundsOf(actor), { id: roundId, exercise: { course: { sections: { some: { id: sectionId } } } } }],
+        },
+        select: { markingStartedAt: true, sections: { where: { sectionId }, select: { id: true } } },
+      });
+      if (!round || round.sections.length > 0) return false;
+      // Marking that has begun stays begun: what was fixed is not let go by a date.
+      const { markingStartedAt } = round;
+      await db.roundSection.create({ data: { id: newId(), roundId, sectionId, ...dates, markingStartedAt } });
+      return true;
+    },
+
+    /** The section of a member of the round's course; null where they are not in it. */
+    partOf: (roundId: string, memberId: string) =>
+      db.member.findFirst({
+        where: {
+          id: memberId,
+          removedAt: null,
+          course: { exercises: { some: { rounds: { some: { AND: [roundsOf(actor), { id: roundId }] } } } } },
+        },
+        select: { sectionId: true },
+      }),
 
     /** Members' own due dates in an exercise. */
     extensions: (exerciseId: string) =>
@@ -135,7 +212,12 @@ export const roundData = (actor: Actor, db: Db) => {
 
 const columns = ({ lateRule, ...rest }: RoundFields) => ({ ...rest, lateRule: canonicalJson(lateRule) });
 
-type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
+type Round = {
+  id: string;
+  exerciseId: string;
+  markingStartedAt: Date | null;
+  sections: readonly { sectionId: string; version: number }[];
+};
 
 /**
  * `counted` changes whenever another proof may count, `queue` also when a proof gets its first task, `compared` when
@@ -144,14 +226,21 @@ type Round = { id: string; exerciseId: string; markingStartedAt: Date | null };
 type RoundState = { counted: string; queue: string; compared: string | null; students: number; done: number };
 
 /** The state of a round, in a handful of counts. */
-export const roundStateData = (actor: Actor, db: Db) => ({
-  /**
-   * Asked at every look at the class and at the queue, so it is one plain statement, narrowed to the actor's courses as
-   * staff like all others; every count is read from an index alone. Null when the round is not theirs.
-   */
-  of: async (round: Round, courseId: string): Promise<RoundState | null> => {
-    if (actor.kind !== 'person') return null;
-    const [row] = await db.$queryRaw<Record<string, unknown>[]>`
+export const roundStateData = (actor: Actor, db: Db) => {
+  /** Changes when a section's dates or its marking do, and when anybody moves between sections. */
+  async function sectionsState({ sections }: Round, courseId: string): Promise<string> {
+    const { _sum } = await db.member.aggregate({ where: { courseId }, _sum: { version: true } });
+    return [...sections.map(({ sectionId, version }) => `${sectionId}:${version}`), _sum.version ?? 0].join(',');
+  }
+
+  return {
+    /**
+     * Asked at every look at the class and at the queue, so it is one plain statement, narrowed to the actor's courses as
+     * staff like all others; every count is read from an index alone. Null when the round is not theirs.
+     */
+    of: async (round: Round, courseId: string): Promise<RoundState | null> => {
+      if (actor.kind !== 'person') return null;
+      const [row] = await db.$queryRaw<Record<string, unknown>[]>`
       SELECT
         (SELECT COUNT(*) FROM "Proof" WHERE "roundId" = ${round.id}) AS "proofs",
         (SELECT MAX("receivedAt") FROM "Proof" WHERE "roundId" = ${round.id}) AS "last",
@@ -167,28 +256,29 @@ export const roundStateData = (actor: Actor, db: Db) => ({
       FROM "Round" r JOIN "Exercise" e ON e."id" = r."exerciseId" JOIN "Member" m ON m."courseId" = e."courseId"
       WHERE r."id" = ${round.id} AND e."courseId" = ${courseId} AND e."removedAt" IS NULL
         AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...staff])})`;
-    if (!row) return null;
-    const { proofs, last, choices, chosen, rechosen, removed, gone, tasks, done, students, set } = row;
-    const counted = [proofs, last, choices, chosen, rechosen, removed, gone, round.markingStartedAt]
-      .map(asText)
-      .join(' ');
-    return {
-      counted,
-      queue: `${counted} ${asText(tasks)}`,
-      compared: set === null ? null : String(set),
-      students: Number(students),
-      done: Number(done),
-    };
-  },
+      if (!row) return null;
+      const { proofs, last, choices, chosen, rechosen, removed, gone, tasks, done, students, set } = row;
+      const parts = round.sections.length === 0 ? [] : [await sectionsState(round, courseId)];
+      const counted = [proofs, last, choices, chosen, rechosen, removed, gone, round.markingStartedAt, ...parts]
+        .map(asText)
+        .join(' ');
+      return {
+        counted,
+        queue: `${counted} ${asText(tasks)}`,
+        compared: set === null ? null : String(set),
+        students: Number(students),
+        done: Number(done),
+      };
+    },
 
-  /**
-   * How many members sent something in each of these rounds, and how many have a release. Every member's first proof
-   * and first release have the number 1, so both are counted from an index alone; members removed since are subtracted,
-   * starting from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
-   */
-  tallies: async (roundIds: readonly string[]): Promise<ReadonlyMap<string, { sent: number; released: number }>> => {
-    if (actor.kind !== 'person' || roundIds.length === 0) return new Map();
-    const rows = await db.$queryRaw<{ id: string; sent: unknown; gone: unknown; released: unknown }[]>`
+    /**
+     * How many members sent something in each of these rounds, and how many have a release. Every member's first proof
+     * and first release have the number 1, so both are counted from an index alone; members removed since are subtracted,
+     * starting from the members (SQLite keeps the order of a CROSS JOIN), of whom few are removed.
+     */
+    tallies: async (roundIds: readonly string[]): Promise<ReadonlyMap<string, { sent: number; released: number }>> => {
+      if (actor.kind !== 'person' || roundIds.length === 0) return new Map();
+      const rows = await db.$queryRaw<{ id: string; sent: unknown; gone: unknown; released: unknown }[]>`
       SELECT r."id",
         (SELECT COUNT(*) FROM "Proof" p WHERE p."roundId" = r."id" AND p."number" = 1) AS "sent",
         (SELECT COUNT(*) FROM "Member" g CROSS JOIN "Proof" p
@@ -197,14 +287,15 @@ export const roundStateData = (actor: Actor, db: Db) => ({
       FROM "Round" r JOIN "Exercise" e ON e."id" = r."exerciseId" JOIN "Member" m ON m."courseId" = e."courseId"
       WHERE r."id" IN (${Prisma.join([...roundIds])}) AND e."removedAt" IS NULL
         AND m."userId" = ${actor.userId} AND m."removedAt" IS NULL AND m."role" IN (${Prisma.join([...staff])})`;
-    return new Map(
-      rows.map(({ id, sent, gone, released }) => [
-        id,
-        { sent: Number(sent) - Number(gone), released: Number(released) },
-      ]),
-    );
-  },
-});
+      return new Map(
+        rows.map(({ id, sent, gone, released }) => [
+          id,
+          { sent: Number(sent) - Number(gone), released: Number(released) },
+        ]),
+      );
+    },
+  };
+};
 
 /** The two databases give counts and instants in different types; as text they compare alike within one of them. */
 const asText = (value: unknown): string =>

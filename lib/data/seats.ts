@@ -13,13 +13,19 @@ export const seatData = (actor: Actor, db: Db) => ({
       where: { id: exerciseId, removedAt: null, course: coursesOf(actor) },
       include: {
         course: { select: { id: true, title: true, timeZone: true, settings: true } },
-        rounds: { orderBy: { number: 'asc' } },
+        rounds: { orderBy: { number: 'asc' }, include: { sections: true } },
       },
     });
     if (!exercise) return null;
     const member = await db.member.findFirst({
       where: { AND: [membersOf(actor), { courseId: exercise.courseId }] },
-      select: { id: true, role: true, accommodations: true, extensions: { where: { round: { exerciseId } } } },
+      select: {
+        id: true,
+        role: true,
+        sectionId: true,
+        accommodations: true,
+        extensions: { where: { round: { exerciseId } } },
+      },
     });
     if (!member || (!teaches(member.role) && exercise.state === 'draft')) return null;
     const releases = await db.release.findMany({

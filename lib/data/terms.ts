@@ -6,6 +6,7 @@ import { coursesOf, membersOf, staff, studentRoles } from './scope';
 const shown = {
   id: true,
   accommodations: true,
+  sectionId: true,
   user: { select: { name: true } },
   section: { select: { name: true } },
   course: { select: { id: true, title: true, timeZone: true, settings: true } },
@@ -54,6 +55,7 @@ export const termData = (actor: Actor, db: Db) => {
           rounds: {
             orderBy: { number: 'asc' },
             include: {
+              sections: true,
               proofs: {
                 where: { memberId },
                 orderBy: { number: 'asc' },

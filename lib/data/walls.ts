@@ -14,6 +14,7 @@ const whole = {
       number: true,
       title: true,
       markingStartedAt: true,
+      sections: true,
       exercise: {
         select: {
           id: true,

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { AppError, changedMeanwhile, notFound } from '@/lib/access/errors';
 import { type Context, operation } from '@/lib/access/operation';
-import { roleSchema } from '@/shared/schemas/course';
+import { roleSchema, teaches } from '@/shared/schemas/course';
 import {
   changeExerciseInput,
   createExerciseInput,
@@ -10,6 +10,7 @@ import {
 } from '@/shared/schemas/exercise';
 import { idSchema } from '@/shared/schemas/id';
 import { exerciseView, roundView, settingsOf } from '@/lib/rows/exercise';
+import { roundViewFor } from '@/lib/work/rounds';
 
 /** Begins an exercise as a draft that only staff see. */
 export const createExercise = operation({
@@ -24,17 +25,20 @@ export const createExercise = operation({
   },
 });
 
-/** The exercises of a course in their order: drafts, too, for staff. */
+/** The exercises of a course in their order: drafts, too, for staff. To a student with the dates that hold for them. */
 export const listExercises = operation({
   name: 'list-exercises',
   allow: 'exercise:see',
   input: z.strictObject({ courseId: idSchema }),
   run: async ({ data }, { courseId }) => {
-    if (!(await data.exercises.myMember(courseId))) throw notFound();
+    const member = await data.exercises.myMember(courseId);
+    if (!member) throw notFound();
     const rows = await data.exercises.ofCourse(courseId);
     return rows.map((row) => ({
       ...exerciseView(row),
-      rounds: row.rounds.map(roundView),
+      rounds: row.rounds.map((round) =>
+        teaches(member.role) ? roundView(round) : roundViewFor({ ...round, exercise: row }, member),
+      ),
       specimens: row._count.specimens,
     }));
   },

@@ -127,6 +127,14 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
           message: `Round ${round.number} is already past its due date.`,
         },
     ),
+    ...rounds.map(
+      (round) =>
+        pastFor(round, now).length > 0 && {
+          stops: false,
+          part: 'rounds' as const,
+          message: `Round ${round.number} is already past its due date for ${pastFor(round, now).join(', ')}.`,
+        },
+    ),
     ...rounds.slice(1).map(
       (round, index) =>
         outOfOrder(rounds[index]!, round) && {
@@ -138,6 +146,9 @@ export function publishChecks({ exercise, rounds, criteria, specimens, reference
   ];
   return checks.filter((check) => check !== false);
 }
+
+const pastFor = (round: RoundView, now: Date): string[] =>
+  round.sections.filter(({ dueAt }) => dueAt !== null && dueAt <= now).map(({ name }) => name);
 
 const outOfOrder = (before: RoundView, after: RoundView): boolean =>
   before.dueAt !== null && after.dueAt !== null && after.dueAt <= before.dueAt;

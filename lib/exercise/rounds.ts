@@ -11,7 +11,8 @@ import {
   roundOnly,
   type TypedRound,
 } from '@/shared/schemas/exercise';
-import { exerciseView, roundView } from '@/lib/rows/exercise';
+import { datesForSection, type SectionDates } from '@/shared/exercise/rounds';
+import { exerciseView, lateRuleOf, roundView } from '@/lib/rows/exercise';
 import { findExercise } from './exercises';
 import { meantTime, type MeantTime } from './local-time';
 
@@ -23,10 +24,11 @@ export const getRound = operation({
   run: async ({ data }, { roundId }) => {
     const row = await data.rounds.find(roundId);
     if (!row) throw notFound();
-    const [rounds, extensions, students] = await Promise.all([
+    const [rounds, extensions, students, sections] = await Promise.all([
       data.rounds.ofExercise(row.exerciseId),
       data.rounds.extensions(row.exerciseId),
       data.members.countStudents(row.exercise.courseId, ''),
+      data.rounds.sectionsOf(roundId),
     ]);
     return {
       round: roundView(row),
@@ -34,6 +36,8 @@ export const getRound = operation({
       courseId: row.exercise.course.id,
       timeZone: row.exercise.course.timeZone,
       students: students.all,
+      /** Every section of the course; which have dates of their own is said with the round. */
+      sections,
       isLast: rounds.at(-1)?.id === roundId,
       extensions: extensions
         .filter((one) => one.roundId === roundId)
@@ -71,10 +75,24 @@ export const changeRound = operation({
         `Round ${round.number} has been released, so its dates are fixed. Add another round for more work.`,
       );
     const { fields, remarks } = typedRound(typed, round.exercise.course.timeZone);
+    refuseUndone(fields, round.sections);
     if (!(await data.rounds.change(roundId, version, fields))) throw changedMeanwhile(`round ${round.number}`);
     return { exerciseId: round.exerciseId, roundId, remarks };
   },
 });
+
+/** A section that inherits one of the round's dates must still open before it is due. */
+function refuseUndone(fields: RoundFields, sections: readonly (SectionDates & { section: { name: string } })[]): void {
+  const undone = sections.find(({ sectionId }) => {
+    const { opensAt, dueAt } = datesForSection({ ...fields, markingStartedAt: null, sections }, sectionId);
+    return opensAt !== null && dueAt !== null && dueAt <= opensAt;
+  });
+  if (!undone) return;
+  throw wrong(
+    'dueLocal',
+    `With these dates the round would be due for ${undone.section.name} before it opens there. Change the dates of ${undone.section.name} first.`,
+  );
+}
 
 /** Removes the last round, if no proof has been sent to it. */
 export const removeRound = operation({
@@ -106,12 +124,17 @@ export const extendRound = operation({
     const round = await data.rounds.find(roundId);
     if (!round) throw notFound();
     const due = dueInstant(dueLocal, round.exercise.course.timeZone);
-    if (round.dueAt === null)
+    const part = await data.rounds.partOf(roundId, memberId);
+    if (!part) throw notFound();
+    const plain = datesForSection({ ...round, lateRule: lateRuleOf(round) }, part.sectionId);
+    if (plain.dueAt === null)
       throw new AppError('INVALID', `Round ${round.number} has no due date, so there is none to extend.`);
-    if (due.at <= round.dueAt)
+    if (due.at <= plain.dueAt) {
+      const own = round.sections.find(({ sectionId, dueAt }) => sectionId === part.sectionId && dueAt !== null);
       throw wrongDue(
-        `${dueLocal.replace('T', ' ')} is not later than the round’s own due date (${round.dueLocal?.replace('T', ' ') ?? ''}), so it would give no time.`,
+        `${dueLocal.replace('T', ' ')} is not later than the ${own ? `due date of ${own.section.name}` : 'round’s own due date'} (${(own ?? round).dueLocal?.replace('T', ' ') ?? ''}), so it would give no time.`,
       );
+    }
     const given = await retryOnConflict(() => data.rounds.extend(roundId, memberId, { dueLocal, dueAt: due.at }, now));
     if (!given) throw notFound();
     await data.audit.record(
@@ -200,7 +223,8 @@ function typedRound(typed: TypedRound, timeZone: string): { fields: RoundFields;
   };
 }
 
-function meant(local: string, zone: string, field: string, use: 'opens' | 'due'): MeantTime | null {
+/** A typed time in the course's zone; null for an empty field. @throws AppError INVALID with a text for the field. */
+export function meant(local: string, zone: string, field: string, use: 'opens' | 'due'): MeantTime | null {
   if (local === '') return null;
   try {
     return meantTime(local, zone, use);
@@ -210,6 +234,7 @@ function meant(local: string, zone: string, field: string, use: 'opens' | 'due')
   }
 }
 
-const inWords = ({ local }: MeantTime): string => local.replace('T', ' ');
+export const inWords = ({ local }: MeantTime): string => local.replace('T', ' ');
 
-const wrong = (field: string, text: string): AppError => new AppError('INVALID', text, { fields: { [field]: text } });
+export const wrong = (field: string, text: string): AppError =>
+  new AppError('INVALID', text, { fields: { [field]: text } });

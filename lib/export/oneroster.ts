@@ -51,8 +51,11 @@ export const exportOneRoster = operation({
         id: round.id,
         number: round.number,
         title: round.title,
-        assignDate: dayOf(round.opensAt ?? exercise.publishedAt ?? exercise.createdAt),
-        dueDate: dayOf(round.dueAt ?? lastDay),
+        // A line item has one span: from when it opens for the first section until it is due for the last.
+        assignDate: dayOf(
+          extreme(Math.min, [round, ...round.sections], 'opensAt') ?? exercise.publishedAt ?? exercise.createdAt,
+        ),
+        dueDate: dayOf(extreme(Math.max, [round, ...round.sections], 'dueAt') ?? lastDay),
       },
       people,
       results: releases.map(({ memberId, releasedAt, snapshot }) => {
@@ -209,4 +212,12 @@ export function splitName(name: string): { givenName: string; familyName: string
   const words = name.trim().split(/\s+/);
   if (words.length === 1) return { givenName: words[0]!, familyName: words[0]! };
   return { givenName: words.slice(0, -1).join(' '), familyName: words.at(-1)! };
+}
+
+type Dates = { opensAt: Date | null; dueAt: Date | null };
+
+/** The earliest or latest of these dates that is set; null where none is. */
+function extreme(of: typeof Math.min, all: readonly Dates[], which: keyof Dates): Date | null {
+  const set = all.flatMap((dates) => dates[which]?.getTime() ?? []);
+  return set.length === 0 ? null : new Date(of(...set));
 }

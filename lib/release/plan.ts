@@ -8,6 +8,7 @@ import { queueOrder } from '@/lib/review/order';
 import { entriesOf } from '@/lib/review/queue';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { lateOf } from '@/lib/work/rounds';
+import { someBegun } from '@/shared/exercise/rounds';
 import { grouped } from '@/shared/grouped';
 import type { EffectiveMark, Late } from '@/shared/marking/marks';
 import { roundByNumber } from '@/shared/schemas/critique';
@@ -40,7 +41,7 @@ export const getReleasePlan = operation({
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
-      round: { number: round.number, title: round.title, state: round.state, begun: round.markingStartedAt !== null },
+      round: { number: round.number, title: round.title, state: round.state, begun: someBegun(round) },
       namesHidden: settings.namesHidden,
       referencesShown: settings.referencesShown,
       criteria: criteria.length,

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { AppError } from '@/lib/access/errors';
+import { AppError, notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { proofContext, type ProofContext, roundContext } from './context';
 import type { ScopedData } from '@/lib/data';
@@ -7,18 +7,29 @@ import { dueOf } from '@/lib/work/rounds';
 import { notesGoAlong } from '@/lib/work/notes-along';
 import { retryOnConflict } from '@/lib/data/retry';
 import { type Choice, type Counted, countedProof } from '@/shared/marking/marks';
-import { proofOnly, roundByNumber } from '@/shared/schemas/critique';
+import { proofOnly, roundByNumber, sectionSchema } from '@/shared/schemas/critique';
+import { markingStartedFor, type SectionDates } from '@/shared/exercise/rounds';
 
 type SentProof = { id: string; memberId: string; number: number; receivedAt: Date };
 export type CountedOfMember = Counted<SentProof> & { memberId: string };
 
+/** A round, with what decides from when a member’s later proofs do not count. */
+export type MarkedRound = {
+  id: string;
+  markingStartedAt: Date | null;
+  sections: readonly (SectionDates & { version: number })[];
+};
 /** For each member who sent something in the round: the proof that counts, and why. */
-export async function countedProofs(
-  data: ScopedData,
-  round: { id: string; markingStartedAt: Date | null },
-): Promise<CountedOfMember[]> {
-  const [proofs, choices] = await Promise.all([data.markTasks.proofsOf(round.id), data.markTasks.choicesOf(round.id)]);
-  return countedOf(proofs, choices, round.markingStartedAt);
+export async function countedProofs(data: ScopedData, round: MarkedRound): Promise<CountedOfMember[]> {
+  const [proofs, choices, inSections] = await Promise.all([
+    data.markTasks.proofsOf(round.id),
+    data.markTasks.choicesOf(round.id),
+    // Most rounds hold for all sections alike, and then nobody's section matters.
+    round.sections.length === 0
+      ? new Map<string, string>()
+      : data.markTasks.inSections(round.sections.map(({ sectionId }) => sectionId)),
+  ]);
+  return countedOf(proofs, choices, (memberId) => markingStartedFor(round, inSections.get(memberId) ?? null));
 }
 
 type ChoiceOfMember = Choice & { memberId: string };
@@ -26,14 +37,14 @@ type ChoiceOfMember = Choice & { memberId: string };
 function countedOf(
   proofs: readonly SentProof[],
   choices: readonly ChoiceOfMember[],
-  markingStartedAt: Date | null,
+  markingStartedAt: (memberId: string) => Date | null,
 ): CountedOfMember[] {
   const chosen = new Map(choices.map((choice) => [choice.memberId, choice]));
   const byMember = new Map<string, SentProof[]>();
   for (const proof of proofs) byMember.set(proof.memberId, [...(byMember.get(proof.memberId) ?? []), proof]);
   return [...byMember].map(([memberId, own]) => ({
     memberId,
-    ...countedProof(own, markingStartedAt, chosen.get(memberId) ?? null),
+    ...countedProof(own, markingStartedAt(memberId), chosen.get(memberId) ?? null),
   }));
 }
 
@@ -44,7 +55,8 @@ async function countedOfMember(data: ScopedData, { round, proof }: Pick<ProofCon
     data.markTasks.proofsOf(round.id, memberId),
     data.markTasks.choicesOf(round.id, memberId),
   ]);
-  return countedOf(proofs, choices, round.markingStartedAt)[0] ?? null;
+  const markingStartedAt = markingStartedFor(round, proof.member.sectionId);
+  return countedOf(proofs, choices, () => markingStartedAt)[0] ?? null;
 }
 
 /**
@@ -55,7 +67,7 @@ async function countedOfMember(data: ScopedData, { round, proof }: Pick<ProofCon
 export async function fixCounted(data: ScopedData, context: ProofContext, now: Date): Promise<void> {
   const { round, proof } = context;
   const due = dueOf(round, proof.member);
-  if (round.markingStartedAt !== null || due === null || now.getTime() < due) return;
+  if (markingStartedFor(round, proof.member.sectionId) !== null || due === null || now.getTime() < due) return;
   const counted = await countedOfMember(data, context);
   if (counted?.why !== 'last' || counted.proof?.id !== proof.id) return;
   await data.markTasks.fix({ roundId: round.id, memberId: proof.memberId, proofId: proof.id, now });
@@ -69,22 +81,44 @@ export async function followCounted(data: ScopedData, context: ProofContext): Pr
   await notesGoAlong(data, { roundId: round.id, memberId: proof.memberId, proofId: counted.proof.id });
 }
 
-/** From now on the proof that counts stays the one it is, whatever students send after. */
+/**
+ * From now on the proof that counts stays the one it is, whatever students send after. Sections with their own dates
+ * begin each by itself (`section`); without one it begins for everyone else. `version`: of the round, or of the
+ * section's dates.
+ */
 export const beginMarking = operation({
   name: 'begin-marking',
   allow: 'critique:write',
-  input: z.extend(roundByNumber, { version: z.coerce.number().check(z.int(), z.gte(0)) }),
-  run: async ({ data, now }, { exerciseId, roundNumber, version }) => {
+  input: z.extend(roundByNumber, {
+    version: z.coerce.number().check(z.int(), z.gte(0)),
+    section: sectionSchema,
+  }),
+  run: async ({ data, now }, { exerciseId, roundNumber, version, section }) => {
     const { round, course } = await roundContext(data, exerciseId, roundNumber);
-    if (round.markingStartedAt !== null) return { startedAt: round.markingStartedAt };
+    const own = round.sections.find(({ sectionId }) => sectionId === section);
+    if (section !== null && !own) throw notFound();
+    const before = (own ?? round).markingStartedAt;
+    if (before !== null) return { startedAt: before };
     return data.transaction(async (inside) => {
-      if (!(await inside.markTasks.startMarking(round.id, version, now))) {
+      const started =
+        section === null
+          ? await inside.markTasks.startMarking(round.id, version, now)
+          : await inside.markTasks.startMarkingOf(round.id, section, version, now);
+      if (!started) {
         throw new AppError(
           'CONFLICT',
           'The round was changed while you looked at it. The page shows it as it is now; begin marking from there.',
         );
       }
-      await inside.audit.record({ courseId: course.id, verb: 'marking begun', subject: `round:${round.id}` }, now);
+      await inside.audit.record(
+        {
+          courseId: course.id,
+          verb: 'marking begun',
+          subject: `round:${round.id}`,
+          details: own && { section: own.section.name },
+        },
+        now,
+      );
       return { startedAt: now };
     });
   },

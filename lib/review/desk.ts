@@ -12,6 +12,7 @@ import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
 import { criterionView } from '@/lib/rows/exercise';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
+import { someBegun } from '@/shared/exercise/rounds';
 import { sinceLastRound } from '@/shared/critique/desk';
 import { proofLineInput } from '@/shared/schemas/critique';
 import { packSchema } from '@/shared/schemas/pack';
@@ -75,7 +76,7 @@ export const getProofLine = operation({
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
       exercise: { id: exercise.id, title: exercise.title },
       sentAgain: await sentAgain(data, context),
-      round: { number: round.number, title: round.title, state: round.state, begun: round.markingStartedAt !== null },
+      round: { number: round.number, title: round.title, state: round.state, begun: someBegun(round) },
       proof: {
         token: here,
         number: proof.number,

@@ -48,6 +48,17 @@ export const getQueue = operation({
         state: round.state,
         version: round.version,
         markingStartedAt: round.markingStartedAt,
+        dueAt: round.dueAt,
+        /** Sections with their own dates, each of which begins by itself. */
+        sections: round.sections
+          .filter(({ opensAt, dueAt }) => opensAt !== null || dueAt !== null)
+          .map((own) => ({
+            id: own.sectionId,
+            name: own.section.name,
+            dueAt: own.dueAt ?? round.dueAt,
+            markingStartedAt: own.markingStartedAt,
+            version: own.version,
+          })),
       },
       namesHidden: context.hidden,
       mayRelease: leadsCourse(me.role),

@@ -59,7 +59,30 @@ type RoundRow = {
   state: string;
   version: number;
   proofs?: number;
+  sections: readonly SectionRow[];
 };
+
+type SectionRow = {
+  sectionId: string;
+  opensLocal: string | null;
+  opensAt: Date | null;
+  dueLocal: string | null;
+  dueAt: Date | null;
+  markingStartedAt: Date | null;
+  version: number;
+  section: { name: string };
+};
+
+const sectionView = ({ section, ...row }: SectionRow) => ({
+  sectionId: row.sectionId,
+  name: section.name,
+  opensLocal: row.opensLocal,
+  opensAt: row.opensAt,
+  dueLocal: row.dueLocal,
+  dueAt: row.dueAt,
+  markingStartedAt: row.markingStartedAt,
+  version: row.version,
+});
 
 export const roundView = (row: RoundRow) => ({
   id: row.id,
@@ -74,6 +97,8 @@ export const roundView = (row: RoundRow) => ({
   state: roundStateSchema.parse(row.state),
   version: row.version,
   proofs: row.proofs ?? 0,
+  /** Sections with something of their own in the round. */
+  sections: row.sections.map(sectionView),
 });
 export type RoundView = ReturnType<typeof roundView>;
 

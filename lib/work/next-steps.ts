@@ -26,7 +26,8 @@ export const listNextSteps = operation({
       if (!member) continue;
       const exercises = (await data.exercises.ofCourse(course.id)).filter(({ state }) => state === 'published');
       for (const exercise of exercises) {
-        if (teaches(member.role)) staff.push(...(await staffSteps(data, course, exercise, leadsCourse(member.role))));
+        if (teaches(member.role))
+          staff.push(...(await staffSteps(data, course, exercise, leadsCourse(member.role), now)));
         else student.push(...(await studentSteps(data, exercise.id, now)));
       }
     }
@@ -92,14 +93,14 @@ type Course = { id: string; title: string; timeZone: string };
 type Exercise = Awaited<ReturnType<ScopedData['exercises']['ofCourse']>>[number];
 
 /** The rounds of an exercise in which something waits or is still to come, for staff. */
-async function staffSteps(data: ScopedData, course: Course, exercise: Exercise, mayRelease: boolean) {
+async function staffSteps(data: ScopedData, course: Course, exercise: Exercise, mayRelease: boolean, now: Date) {
   const tallies = await data.roundState.tallies(exercise.rounds.map(({ id }) => id));
   const steps = [];
   for (const round of exercise.rounds) {
     const state = await data.roundState.of(round, course.id);
     const { sent = 0, released = 0 } = tallies.get(round.id) ?? {};
     const settled = sent > 0 && released >= sent;
-    const ahead = sent === 0 && round.dueAt === null && round.number > 1;
+    const ahead = sent === 0 && dueDates(round).length === 0 && round.number > 1;
     if (settled || ahead || !state) continue;
     steps.push({ round, sent, released, marked: Math.min(sent, state.done), students: state.students });
   }
@@ -111,10 +112,20 @@ async function staffSteps(data: ScopedData, course: Course, exercise: Exercise, 
     exercise: { id: exercise.id, title: exercise.title },
     course: { id: course.id, title: course.title, timeZone: course.timeZone },
     round: { number: round.number, title: round.title },
-    dueAt: round.dueAt?.getTime() ?? null,
+    dueAt: nextDue(round, now),
     lines: lines.slice(0, DRAWN).map(lineView),
     more: Math.max(0, lines.length - DRAWN),
   }));
+}
+
+/** When a round is due, by its own date and by those of sections, in ms, earliest first. */
+const dueDates = ({ dueAt, sections }: Exercise['rounds'][number]): number[] =>
+  [dueAt, ...sections.map((own) => own.dueAt)].flatMap((at) => at?.getTime() ?? []).sort((a, b) => a - b);
+
+/** The next of them, or the last when all have passed. */
+function nextDue(round: Exercise['rounds'][number], now: Date): number | null {
+  const dates = dueDates(round);
+  return dates.find((at) => at > now.getTime()) ?? dates.at(-1) ?? null;
 }
 
 /** What can still be done before what can't, then by date. */

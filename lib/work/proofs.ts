@@ -156,6 +156,7 @@ export const getProof = operation({
     const extendedTo = proof.member.extensions.find(({ roundId }) => roundId === proof.roundId)?.dueAt ?? null;
     const round = roundFor(proof.round, {
       publishedAt: exercise.publishedAt,
+      sectionId: proof.member.sectionId,
       accommodations: proof.member.accommodations,
       extendedTo,
     });
@@ -166,7 +167,7 @@ export const getProof = operation({
       round: { number: proof.round.number, title: proof.round.title },
       receivedAt: proof.receivedAt.toISOString(),
       late: lateWords(latenessOf(round, proof.receivedAt)),
-      ...(await standing(data, { ...proof.round, memberId: proof.memberId }, proof.id)),
+      ...(await standing(data, { ...round, memberId: proof.memberId }, proof.id)),
       reasoning: proof.reasoning,
       zoom: proof.zoom,
       exercise: { id: exercise.id, title: exercise.title },

@@ -1,23 +1,36 @@
 import * as z from 'zod/mini';
 import type { Seat } from '@/lib/data/seats';
-import { currentRound, dueForMember, lateness, type Lateness, nextRound } from '@/shared/exercise/rounds';
+import { lateRuleOf, roundView, type RoundView } from '@/lib/rows/exercise';
+import {
+  currentRound,
+  datesForSection,
+  dueForMember,
+  lateness,
+  type Lateness,
+  nextRound,
+} from '@/shared/exercise/rounds';
 import type { Late } from '@/shared/marking/marks';
 import { accommodationsSchema } from '@/shared/schemas/course';
-import { lateRuleSchema } from '@/shared/schemas/exercise';
 
 /** What is different for this member, checked on the way out. */
 export const accommodationsOf = (member: { accommodations: string }) =>
   z.parse(accommodationsSchema, JSON.parse(member.accommodations));
 
 type RoundRow = Omit<Seat['rounds'][number], 'extendedTo' | 'releasedToMember'>;
-type Facing = { publishedAt: Date | null; accommodations: string; extendedTo: Date | null };
+type Facing = {
+  publishedAt: Date | null;
+  sectionId: string | null;
+  accommodations: string;
+  extendedTo: Date | null;
+};
 
-/** A round with the due instant that holds for one member. */
-export function roundFor(round: RoundRow, { publishedAt, accommodations, extendedTo }: Facing) {
-  const opensAt = round.opensAt?.getTime() ?? null;
+/** A round as it holds for one member: by their section, then by what is different for them alone. */
+export function roundFor(round: RoundRow, { publishedAt, sectionId, accommodations, extendedTo }: Facing) {
+  const dates = datesForSection({ ...round, lateRule: lateRuleOf(round) }, sectionId);
+  const opensAt = dates.opensAt?.getTime() ?? null;
   const dueAt = dueForMember({
-    opensAt: opensAt ?? publishedAt?.getTime() ?? round.dueAt?.getTime() ?? 0,
-    dueAt: round.dueAt?.getTime() ?? null,
+    opensAt: opensAt ?? publishedAt?.getTime() ?? dates.dueAt?.getTime() ?? 0,
+    dueAt: dates.dueAt?.getTime() ?? null,
     extendedTo: extendedTo?.getTime() ?? null,
     moreTime: accommodationsOf({ accommodations }).moreTime ?? 0,
   });
@@ -28,16 +41,16 @@ export function roundFor(round: RoundRow, { publishedAt, accommodations, extende
     state: round.state,
     opensAt,
     dueAt,
-    plainDueAt: round.dueAt,
-    markingStartedAt: round.markingStartedAt,
-    lateRule: z.parse(lateRuleSchema, JSON.parse(round.lateRule)),
+    plainDueAt: dates.dueAt,
+    markingStartedAt: dates.markingStartedAt,
+    lateRule: dates.lateRule,
   };
 }
 
 /** The rounds as the member in this seat meets them. */
 const memberRounds = ({ rounds, member, exercise }: Seat) =>
   rounds.map(({ extendedTo, releasedToMember, ...round }) => ({
-    ...roundFor(round, { publishedAt: exercise.publishedAt, accommodations: member.accommodations, extendedTo }),
+    ...roundFor(round, { publishedAt: exercise.publishedAt, ...member, extendedTo }),
     releasedToMember,
   }));
 
@@ -97,7 +110,11 @@ export function receiptOf(sent: Sent, round: SeatRound, late: Lateness): Receipt
 }
 
 type Round = Parameters<typeof roundFor>[0] & { exercise: { publishedAt: Date | null } };
-type Member = { accommodations: string; extensions: readonly { roundId: string; dueAt: Date }[] };
+type Member = {
+  sectionId: string | null;
+  accommodations: string;
+  extensions: readonly { roundId: string; dueAt: Date }[];
+};
 
 const day = 86_400_000;
 
@@ -105,9 +122,25 @@ const day = 86_400_000;
 const ownRound = (round: Round, member: Member) =>
   roundFor(round, {
     publishedAt: round.exercise.publishedAt,
+    sectionId: member.sectionId,
     accommodations: member.accommodations,
     extendedTo: member.extensions.find(({ roundId }) => roundId === round.id)?.dueAt ?? null,
   });
+
+/** A round as its list shows it to one student: with their own dates, and nobody else’s. */
+export function roundViewFor(round: Parameters<typeof roundView>[0] & Round, member: Member): RoundView {
+  const { opensAt, dueAt, lateRule } = ownRound(round, member);
+  const instant = (at: number | null) => (at === null ? null : new Date(at));
+  return {
+    ...roundView(round),
+    opensLocal: null,
+    opensAt: instant(opensAt),
+    dueLocal: null,
+    dueAt: instant(dueAt),
+    lateRule,
+    sections: [],
+  };
+}
 
 /** When a round is due for one student (ms), null where it has no due date. */
 export const dueOf = (round: Round, member: Member): number | null => ownRound(round, member).dueAt;

@@ -34,6 +34,61 @@ function isOpen(round: MemberRound, before: MemberRound | undefined, now: number
   return before === undefined || before.releasedToMember;
 }
 
+/** What holds for one section in a round, in place of the round's own; null inherits. */
+export type SectionDates = {
+  readonly sectionId: string;
+  readonly opensAt: Date | null;
+  readonly dueAt: Date | null;
+  readonly markingStartedAt: Date | null;
+};
+
+type Marking = { readonly markingStartedAt: Date | null; readonly sections: readonly SectionDates[] };
+type SharedDates = Marking & {
+  readonly opensAt: Date | null;
+  readonly dueAt: Date | null;
+  readonly lateRule: LateRule;
+};
+
+/**
+ * A round's dates as they hold for the members of one section (null: in none). A last date for late proofs moves with
+ * the section's due date, by the same span.
+ */
+export function datesForSection(
+  round: SharedDates,
+  sectionId: string | null,
+): Pick<SharedDates, 'opensAt' | 'dueAt' | 'lateRule' | 'markingStartedAt'> {
+  const own = ownDates(round.sections, sectionId);
+  const dueAt = own?.dueAt ?? round.dueAt;
+  const moved = round.dueAt === null || dueAt === null ? 0 : dueAt.getTime() - round.dueAt.getTime();
+  const { untilAt } = round.lateRule;
+  return {
+    opensAt: own?.opensAt ?? round.opensAt,
+    dueAt,
+    lateRule:
+      moved === 0 || untilAt === null
+        ? round.lateRule
+        : { ...round.lateRule, untilAt: new Date(new Date(untilAt).getTime() + moved).toISOString() },
+    markingStartedAt: markingStartedFor(round, sectionId),
+  };
+}
+
+/**
+ * From when a later proof of a section's member does not change which one counts; null: marking has not begun for them.
+ * Where a section has its own dates, marking begins for it by itself.
+ */
+export function markingStartedFor({ markingStartedAt, sections }: Marking, sectionId: string | null): Date | null {
+  const own = ownDates(sections, sectionId);
+  if (own && (own.opensAt !== null || own.dueAt !== null)) return own.markingStartedAt;
+  return own?.markingStartedAt ?? markingStartedAt;
+}
+
+/** Whether marking has begun for everybody or for a section. */
+export const someBegun = ({ markingStartedAt, sections }: Marking): boolean =>
+  markingStartedAt !== null || sections.some((own) => own.markingStartedAt !== null);
+
+const ownDates = (sections: readonly SectionDates[], sectionId: string | null): SectionDates | undefined =>
+  sectionId === null ? undefined : sections.find((own) => own.sectionId === sectionId);
+
 type Terms = {
   /** From when the round's time runs. */
   readonly opensAt: number;

@@ -115,4 +115,12 @@ export const removeRoundInput = z.strictObject({ roundId: idSchema, version: z.i
 export type TypedRound = Omit<z.infer<typeof addRoundInput>, 'exerciseId'>;
 export const roundOnly = z.strictObject({ roundId: idSchema });
 export const extendRoundInput = z.strictObject({ roundId: idSchema, memberId: idSchema, dueLocal: localDateTime });
+/** `version` of the section's own dates; −1 where it has none yet. */
+export const sectionDatesInput = z.strictObject({
+  roundId: idSchema,
+  sectionId: idSchema,
+  version: z.int().check(z.gte(-1)),
+  opensLocal: orNothing,
+  dueLocal: orNothing,
+});
 export const endExtensionInput = z.strictObject({ extensionId: idSchema });

@@ -68,6 +68,16 @@ export const exerciseRows: Rows = {
     input: ({ ids }) => ({ roundId: ids.nextRound, memberId: ids.members.student, dueLocal: '2027-04-01T18:00' }),
     answers: only.instructor,
   },
+  'set-section-dates': {
+    input: ({ ids }) => ({
+      roundId: ids.nextRound,
+      sectionId: ids.section,
+      version: -1,
+      opensLocal: '',
+      dueLocal: '2027-04-01T18:00',
+    }),
+    answers: only.instructor,
+  },
   'end-extension': { input: ({ ids }) => ({ extensionId: ids.extension }), answers: only.instructor },
   'add-criterion': { input: ({ ids }) => ({ exerciseId: ids.exercise, ...criterion }), answers: only.instructor },
   'change-criterion': {

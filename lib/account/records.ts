@@ -50,6 +50,7 @@ async function recordsOf(data: ScopedData, now: Date, released: (release: Releas
     mayCreateCourses,
     identities,
     sessions,
+    calendarFeed,
     links,
     linksHandedBy,
     joinLinksMade,
@@ -61,7 +62,7 @@ async function recordsOf(data: ScopedData, now: Date, released: (release: Releas
     format: 'kerncrit own data 2',
     madeAt: now,
     person: { ...about, email: emailNorm, preferences: read(preferences), mayMakeCourses: mayCreateCourses },
-    signIns: { identities, sessions, passwordLinks: links },
+    signIns: { identities, sessions, passwordLinks: links, calendarAddresses: calendarFeed ? [calendarFeed] : [] },
     courses: (await data.ownRecords.memberships()).map(({ course, section, accommodations, ...member }) => ({
       course: course.title,
       section: section?.name ?? null,

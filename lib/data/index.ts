@@ -1,6 +1,7 @@
 import type { Actor } from './actor';
 import { accountData, oneTimeLinkData } from './account';
 import { auditData } from './audit';
+import { calendarData } from './calendars';
 import { courseCopyData } from './course-copy';
 import { courseData, joinLinkData, retentionData } from './courses';
 import { eraseData, ownRecordData } from './records';
@@ -33,6 +34,7 @@ import { termData } from './terms';
 const concepts = {
   account: accountData,
   audit: auditData,
+  calendars: calendarData,
   courses: courseData,
   courseCopy: courseCopyData,
   erase: eraseData,

@@ -19,6 +19,7 @@ export const ownRecordData = (actor: Actor, db: Db) => ({
         mayCreateCourses: true,
         identities: { select: { issuer: true, subject: true, createdAt: true } },
         sessions: { select: { createdAt: true, lastSeenAt: true, expiresAt: true, revokedAt: true } },
+        calendarFeed: { select: { createdAt: true } },
         links: { select: { purpose: true, createdAt: true, expiresAt: true, usedAt: true } },
         linksHandedBy: { select: { purpose: true, createdAt: true } },
         joinLinksMade: {
@@ -248,6 +249,7 @@ export const eraseData = (actor: Actor, db: Db) => ({
     await db.practiceResult.deleteMany({ where: { user: self(actor) } });
     await db.identity.deleteMany({ where: { user: self(actor) } });
     await db.authSession.deleteMany({ where: { user: self(actor) } });
+    await db.calendarFeed.deleteMany({ where: { user: self(actor) } });
     await db.oneTimeLink.deleteMany({ where: { user: self(actor) } });
     await db.joinLink.updateMany({ where: { createdBy: self(actor) }, data: { createdById: null } });
     await db.user.updateMany({

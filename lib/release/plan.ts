@@ -4,14 +4,14 @@ import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
 import { roundContext, type RoundContext } from '@/lib/review/context';
 import { marksOfProofs, totalWithLate } from '@/lib/review/marks';
-import { queueOrder } from '@/lib/review/order';
+import { myQueue, queueOrder, sectionsOf } from '@/lib/review/order';
 import { entriesOf } from '@/lib/review/queue';
 import { criterionView, type CriterionView } from '@/lib/rows/exercise';
 import { lateOf } from '@/lib/work/rounds';
 import { someBegun } from '@/shared/exercise/rounds';
 import { grouped } from '@/shared/grouped';
 import type { EffectiveMark, Late } from '@/shared/marking/marks';
-import { roundByNumber } from '@/shared/schemas/critique';
+import { roundByNumber, sectionSchema } from '@/shared/schemas/critique';
 import { pageNumberSchema, pageOf } from '@/shared/schemas/page';
 import { canonicalJson } from '@/shared/text/canonical-json';
 
@@ -22,13 +22,14 @@ const perPage = 100;
 export const getReleasePlan = operation({
   name: 'get-release-plan',
   allow: 'release:make',
-  input: z.extend(roundByNumber, { page: pageNumberSchema }),
-  run: async ({ data, now }, { exerciseId, roundNumber, page: asked }) => {
+  input: z.extend(roundByNumber, { page: pageNumberSchema, section: sectionSchema }),
+  run: async ({ data, now }, { exerciseId, roundNumber, page: asked, section: sectionId }) => {
     const context = await roundContext(data, exerciseId, roundNumber);
     const { round, exercise, course, settings } = context;
     const { order } = await queueOrder(data, context, now);
-    const { page, pages, from, to } = pageOf(asked, order.counted.length, perPage);
-    const places = order.counted.slice(from, to);
+    const [part, sections] = await Promise.all([myQueue(data, context, order, sectionId), sectionsOf(data, context)]);
+    const { page, pages, from, to } = pageOf(asked, part.counted.length, perPage);
+    const places = part.counted.slice(from, to);
     const [shown, { criteria, plan }, released] = await Promise.all([
       entriesOf(data, context, order, places, now),
       releasePlan(data, context, places),
@@ -47,7 +48,9 @@ export const getReleasePlan = operation({
       criteria: criteria.length,
       page,
       pages,
-      students: order.counted.length,
+      students: part.counted.length,
+      sections,
+      section: part.section,
       rows: shown.flatMap(({ token, shownAs, section, hidden, proofId, memberId, state, later }) => {
         const release = planOf.get(proofId);
         const before = released.get(memberId);

@@ -119,7 +119,7 @@ type Member = {
 const day = 86_400_000;
 
 /** A round as its own student meets it, whose row comes with the proof. */
-const ownRound = (round: Round, member: Member) =>
+export const ownRound = (round: Round, member: Member) =>
   roundFor(round, {
     publishedAt: round.exercise.publishedAt,
     sectionId: member.sectionId,

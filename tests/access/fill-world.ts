@@ -24,6 +24,7 @@ export const secrets = {
   join: 'j'.repeat(43),
   reset: 'r'.repeat(43),
   first: 'f'.repeat(43),
+  calendar: 'c'.repeat(43),
   password: 'paper boats in rain',
 };
 
@@ -381,6 +382,9 @@ export async function fillWorld(db: Database, now: Date) {
     },
   });
   await db.user.update({ where: { id: users.student }, data: { passwordHash: await hashPassword(secrets.password) } });
+  await db.calendarFeed.create({
+    data: { id: id(), userId: users.student, tokenHash: hashToken(secrets.calendar), createdAt: before(2) },
+  });
   await db.oneTimeLink.createMany({
     data: [
       {

@@ -25,6 +25,15 @@ export const accountRows: Rows = {
   'end-session': { input: ({ ids }) => ({ sessionId: ids.sessions.student }), answers: only.owner },
   'get-self': { input: nothing, answers: only.anyone },
   'get-account': { input: nothing, answers: only.signedIn },
+  'get-calendar-feed': { input: nothing, answers: only.signedIn },
+  'make-calendar-feed': { input: nothing, answers: only.signedIn },
+  'revoke-calendar-feed': { input: nothing, answers: only.signedIn },
+  // The address is the scope: whoever has it reads the student’s dates.
+  'read-calendar-feed': {
+    input: () => ({ token: secrets.calendar }),
+    answers: only.anyone,
+    tells: ({ ids }) => [ids.course, ids.exercise, ids.round, ids.nextRound],
+  },
   'change-name': { input: () => ({ name: 'Another Name' }), answers: only.signedIn },
   'change-password': {
     input: () => ({ currentPassword: secrets.password, newPassword: 'kites above the mole' }),

@@ -16,6 +16,7 @@ const whereExported: Record<string, string> = {
   'PracticeResult.user': 'practice',
   'Identity.user': 'signIns.identities',
   'AuthSession.user': 'signIns.sessions',
+  'CalendarFeed.user': 'signIns.calendarAddresses',
   'OneTimeLink.user': 'signIns.passwordLinks',
   'OneTimeLink.createdBy': 'made.passwordLinksHandedOver',
   'JoinLink.createdBy': 'made.joinLinks',

@@ -38,6 +38,24 @@ export const exerciseRows: Rows = {
   'get-plan': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.instructor },
   'get-overview': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.staff },
   'list-faces-for-exercise': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.instructor },
+  'find-words': {
+    input: ({ ids }) => ({
+      exerciseId: ids.exercise,
+      face: 'lato-400',
+      size: { value: 72, unit: 'px' },
+      language: 'en',
+      examples: ['AV'],
+      alike: false,
+      kinds: [],
+      lettering: null,
+      shortest: 3,
+      longest: 12,
+      names: 'with',
+      words: 1,
+      order: 'pairs',
+    }),
+    answers: only.instructor,
+  },
   'change-exercise': {
     input: ({ ids }) => ({
       exerciseId: ids.exercise,

@@ -1,47 +1,73 @@
-import { Fragment } from 'react';
 import { buttonClasses } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { holdsOutlines, type SpacingFormat, spacingFormats } from '@/shared/schemas/export';
 import { withUnit } from '@/shared/text/number';
 
-/** Exports one line as a file. Its outlines come from the face, so the person confirms the licence first. */
-export function ExportLine({ proofId, specimenId, text }: { proofId: string; specimenId: string; text: string }) {
-  const address = `/api/exports/spacing/${encodeURIComponent(proofId)}/${encodeURIComponent(specimenId)}`;
-  const boxOf = (format: SpacingFormat) => `licence-${format}-${specimenId}`;
+type Line = { specimenId: string; text: string; words: string };
+
+/**
+ * Exports the lines of a proof as files, once for the page. Outlines come from the face, so the person confirms the
+ * licence first.
+ */
+export function ExportLines({ proofId, lines }: { proofId: string; lines: readonly Line[] }) {
+  const addressOf = ({ specimenId }: Line) =>
+    `/api/exports/spacing/${encodeURIComponent(proofId)}/${encodeURIComponent(specimenId)}`;
+  const [outlined, plain] = [formats(true), formats(false)];
+  const box = `licence-${proofId}`;
   return (
-    <Disclosure summary={<>Export “{text}”</>}>
-      <p>
-        {formats(false).map((format, index) => (
-          <Fragment key={format}>
-            {index > 0 && ' and '}
-            <a href={`${address}?as=${format}`} download>
-              {names[format]}
-            </a>
-          </Fragment>
-        ))}{' '}
-        hold the spacing alone, without the letters.
-      </p>
-      {formats(true).map((format) => (
-        <form key={format} action={address} method="get">
-          <input type="hidden" name="as" value={format} />
-          <p className="note-size">
-            {names[format]} holds the outlines of the letters, which belong to the face. A face needs a licence that
-            allows this use; the licence is named in the file. If in doubt, ask the person responsible for faces at your
-            school.
-          </p>
-          <p className="choice">
-            <input type="checkbox" id={boxOf(format)} name="licence" value="read" required />{' '}
-            <label htmlFor={boxOf(format)}>I have read the licence of the face, and it allows this.</label>
-          </p>
-          <button type="submit" className={buttonClasses({ small: true })}>
-            {names[format]} with outlines
-          </button>
-        </form>
-      ))}
+    <Disclosure summary="The spacing of a line as a file">
+      <form method="get">
+        <p>
+          {listed(plain)} hold the spacing alone, without the letters. {listed(outlined)} holds the outlines of the
+          letters, which belong to the face.
+        </p>
+        <input type="hidden" name="as" value={outlined[0]} />
+        <p className="note-size">
+          A face needs a licence that allows this use; the licence is named in the file. If in doubt, ask the person
+          responsible for faces at your school.
+        </p>
+        <p className="choice">
+          <input type="checkbox" id={box} name="licence" value="read" required />{' '}
+          <label htmlFor={box}>I have read the licence of the face, and it allows this.</label>
+        </p>
+        <ul className="export-lines">
+          {lines.map((line) => (
+            <li key={line.specimenId}>
+              <span>
+                <strong>{line.text}</strong> <span className="quiet">{line.words}</span>
+              </span>
+              {plain.map((format) => (
+                <a key={format} href={`${addressOf(line)}?as=${format}`} download>
+                  {names[format]}
+                  <span className="visually-hidden">
+                    {' '}
+                    of “{line.text}”, {line.words}
+                  </span>
+                </a>
+              ))}
+              {outlined.map((format) => (
+                <button
+                  key={format}
+                  type="submit"
+                  formAction={addressOf(line)}
+                  className={buttonClasses({ small: true })}
+                >
+                  {names[format]} with outlines
+                  <span className="visually-hidden">
+                    {' '}
+                    of “{line.text}”, {line.words}
+                  </span>
+                </button>
+              ))}
+            </li>
+          ))}
+        </ul>
+      </form>
     </Disclosure>
   );
 }
 
+const listed = (of: readonly SpacingFormat[]) => of.map((format) => names[format]).join(' and ');
 const names: Record<SpacingFormat, string> = { svg: 'SVG', css: 'CSS', json: 'JSON' };
 const formats = (withOutlines: boolean) => spacingFormats.filter((format) => holdsOutlines[format] === withOutlines);
 

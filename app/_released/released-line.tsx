@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { LineDrawing } from '@/app/_line/LineDrawing';
+import { lineWords } from '@/shared/line/line-words';
 import type { GapMark, GapTie } from '@/shared/line/shapes';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { DrawnLine } from '@/lib/release/released';
@@ -9,9 +10,11 @@ import { lettersOf, runOf, spacedLetters, currentThread } from '@/shared/critiqu
 import { suggestedSpacing } from '@/shared/critique/suggested-spacing';
 import type { NoteEntryView } from '@/shared/schemas/note';
 import type { ReleasedLine, ReleasedNote } from '@/shared/schemas/release';
+import type { Size } from '@/shared/schemas/spacing';
 import { heldTogether, signed } from '@/shared/text/number';
 import { findingText } from '@/shared/wording/finding-words';
 import { quoted } from '@/shared/text/quoted';
+import type { FontUnits } from '@/shared/units';
 import style from './released.module.css';
 
 /** Shown under a note: its id, the last entry of its thread, and its name for screen readers. */
@@ -20,18 +23,24 @@ export type UnderNote = (noteId: string, lastSeq: number, name: string) => React
 type Props = {
   line: ReleasedLine;
   drawing: DrawnLine;
+  /** Its place in the exercise, from 1. */
+  place: number;
+  beside: ReactNode;
+};
+
+type NotedProps = Props & {
   answers: Record<string, NoteEntryView[]>;
   changes: Record<string, PairChange[]>;
-  timeZone: string;
   underNote?: UnderNote;
-  beside: ReactNode;
+  /** Least width of the frame, so that all lines of the page are as large beside one another as in use. */
+  room: FontUnits;
 };
 
 /**
  * One line as it was sent, its notes in the margin, tied to their pairs; what the measure found, if the exercise shows
  * it.
  */
-export function ReleasedLineView({ line, drawing, answers, changes, underNote, beside }: Props) {
+export function NotedLine({ line, drawing, place, answers, changes, underNote, beside, room }: NotedProps) {
   const letters = spacedLetters(drawing.pack);
   const notes = line.notes.toSorted(
     (one, other) => (one.fromPair ?? -1) - (other.fromPair ?? -1) || (one.toPair ?? -1) - (other.toPair ?? -1),
@@ -40,20 +49,12 @@ export function ReleasedLineView({ line, drawing, answers, changes, underNote, b
     <article className={style.line} aria-label={line.text}>
       <div className={style.drawn}>
         <SheetFrame ground={drawing.ground}>
-          <LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} />
+          <LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} room={room} />
         </SheetFrame>
-        {line.deviations && <ReleasedDeviations deviations={line.deviations} drawing={drawing} letters={letters} />}
-        {line.usual.length > 0 && (
-          <ul>
-            {line.usual.map((finding, index) => (
-              <li key={index}>{heldTogether(findingText(finding))}</li>
-            ))}
-          </ul>
-        )}
-        {beside}
+        <Words drawing={drawing} place={place} beside={beside} />
+        <Measured line={line} drawing={drawing} letters={letters} room={room} />
       </div>
       <div className={style.notes}>
-        {notes.length === 0 && <p className="quiet">No notes on this line.</p>}
         {notes.map((note, index) => (
           <Note
             key={note.id}
@@ -68,6 +69,50 @@ export function ReleasedLineView({ line, drawing, answers, changes, underNote, b
         ))}
       </div>
     </article>
+  );
+}
+
+/** A line that nobody wrote a note on: small, in a row with others like it. */
+export function UnnotedLine({ line, drawing, place, beside, size }: Props & { size: Size }) {
+  return (
+    <article className={style.unnoted} aria-label={line.text}>
+      <SheetFrame ground={drawing.ground}>
+        <LineDrawing pack={drawing.pack} spacing={drawing.spacing} size={size} />
+      </SheetFrame>
+      <Words drawing={drawing} place={place} beside={beside} />
+      <Measured line={line} drawing={drawing} letters={spacedLetters(drawing.pack)} />
+    </article>
+  );
+}
+
+/** Face, size and ground of a line, and where it goes on. */
+function Words({ drawing, place, beside }: Pick<Props, 'drawing' | 'place' | 'beside'>) {
+  return (
+    <p className="work-line-words">
+      <span>
+        {place}. {lineWords(drawing)}
+      </span>
+      {beside}
+    </p>
+  );
+}
+
+type MeasuredProps = { line: ReleasedLine; drawing: DrawnLine; letters: readonly string[]; room?: FontUnits };
+
+function Measured({ line, drawing, letters, room }: MeasuredProps) {
+  return (
+    <>
+      {line.deviations && (
+        <ReleasedDeviations deviations={line.deviations} drawing={drawing} letters={letters} room={room} />
+      )}
+      {line.usual.length > 0 && (
+        <ul>
+          {line.usual.map((finding, index) => (
+            <li key={index}>{heldTogether(findingText(finding))}</li>
+          ))}
+        </ul>
+      )}
+    </>
   );
 }
 
@@ -105,7 +150,7 @@ function Note({ note, sign, letters, drawing, answers, changes, under }: NotePro
         >
           <SheetFrame
             ground={drawing.ground}
-            caption="As suggested; the outlines under it are the line as it was sent."
+            caption="As suggested, fitted to the margin; the outlines under it are the line as it was sent."
           >
             <LineDrawing
               pack={drawing.pack}
@@ -149,12 +194,13 @@ type ReleasedDeviationsProps = {
   deviations: NonNullable<ReleasedLine['deviations']>;
   drawing: DrawnLine;
   letters: readonly string[];
+  room?: FontUnits;
 };
 
 /**
  * The line compared with the nearest reference, on request: in sentences, as wedges under the gaps, and pair by pair.
  */
-function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviationsProps) {
+function ReleasedDeviations({ deviations, drawing, letters, room }: ReleasedDeviationsProps) {
   const outside = deviations.pairs.filter(({ within }) => !within);
   const sentences = deviations.findings.filter(({ weight }) => weight !== 'fact');
   return (
@@ -169,7 +215,13 @@ function ReleasedDeviations({ deviations, drawing, letters }: ReleasedDeviations
       }
     >
       <SheetFrame ground={drawing.ground}>
-        <LineDrawing pack={drawing.pack} spacing={drawing.spacing} marks={outside.map(markOf)} label={null} />
+        <LineDrawing
+          pack={drawing.pack}
+          spacing={drawing.spacing}
+          marks={outside.map(markOf)}
+          label={null}
+          room={room}
+        />
       </SheetFrame>
       {sentences.length > 0 && (
         <ul>

@@ -196,7 +196,7 @@ test('the student reads the note at its pair and the mark, answers, and goes on 
   await student.getByLabel('Why is it set as it is?').fill('The A came back to the T.');
   await student.getByRole('button', { name: 'Send the proof' }).click();
   await student.waitForURL(/\/proofs\/.*sent=1/);
-  await expect(student.getByRole('heading', { name: 'Proof 1, round 2' })).toBeVisible();
+  await expect(student.getByRole('heading', { name: /: round 2, proof 1$/ })).toBeVisible();
 });
 
 test('the note tells how its pair has changed since', async () => {
@@ -220,17 +220,23 @@ test('the class page says who has sent what, and the marks go out as CSV', async
 test('the student takes the spacing out as JSON and, after the licence, as outlines', async () => {
   await student.goto(exercise);
   await student.getByRole('link', { name: 'Round 2, proof 1' }).click();
-  await student.getByText(`Export “${line}”`).first().click();
+  await student.getByText('The spacing of a line as a file').click();
   const [json] = await Promise.all([
     student.waitForEvent('download'),
-    student.getByRole('link', { name: 'JSON' }).first().click(),
+    student
+      .getByRole('link', { name: `JSON of “${line}”` })
+      .first()
+      .click(),
   ]);
   const { pairs } = JSON.parse(await readFile(await json.path(), 'utf8')) as { pairs: { offset: number }[] };
   expect(pairs.map(({ offset }) => offset)).toEqual([25, -10, 0, 0, 0]);
   await student.getByLabel('I have read the licence of the face, and it allows this.').first().check();
   const [svg] = await Promise.all([
     student.waitForEvent('download'),
-    student.getByRole('button', { name: 'SVG with outlines' }).first().click(),
+    student
+      .getByRole('button', { name: `SVG with outlines of “${line}”` })
+      .first()
+      .click(),
   ]);
   const drawing = await readFile(await svg.path(), 'utf8');
   expect(drawing).toMatch(/^(<\?xml[^>]*>\s*)?<svg /);

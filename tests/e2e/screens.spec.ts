@@ -1,4 +1,4 @@
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test, type Locator, type Page } from '@playwright/test';
 import { instructor } from '../../prisma/seed/people';
 import { axeOn } from './axe';
 import { ines, signIn } from './demo-people';
@@ -82,30 +82,81 @@ test('the lines of an exercise are there before the words about it, as large bes
   await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
   const lines = page.locator('.work-line svg');
   await expect(lines.first()).toBeInViewport();
-  // One scale for all: CSS px of screen for each px of type.
-  const scales = await page.locator('.work-line').evaluateAll((items) =>
-    items.map((item) => {
-      const svg = item.querySelector('svg')!;
-      return svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
-    }),
-  );
-  const sizes = (await page.locator('.work-line-words').allTextContents()).map((words) => {
-    const [, value, unit] = words.match(/(\d+)\s*(px|pt)/)!;
-    return Number(value) * (unit === 'pt' ? 96 / 72 : 1);
-  });
-  expect(sizes.length).toBeGreaterThan(3);
-  const perPixel = scales.map((scale, index) => scale / sizes[index]!);
-  // Faces have 1000, 1024 or 2048 units an em, which the frames are in.
-  for (const one of perPixel) {
-    const ratio = one / perPixel[0]!;
-    const nearest = [1, 1000 / 2048, 2048 / 1000, 1000 / 1024, 1024 / 1000, 2, 0.5].some(
-      (units) => Math.abs(ratio / units - 1) < 0.01,
-    );
-    expect(nearest, `${ratio}`).toBe(true);
-  }
+  const scales = await shownPerPixel(page.locator('.work-line'));
+  expect(scales.length).toBeGreaterThan(3);
+  holdOneScale(scales);
   await expect(page.getByRole('link', { name: 'Send a proof…' })).toBeInViewport();
   expect(await axeOn(page)).toEqual([]);
 });
+
+test('released lines are at one scale with their notes in the margin, those without a note in a row', async ({
+  page,
+}) => {
+  await page.setViewportSize(small);
+  await signIn(page, ines);
+  await openReleased(page);
+  await expect(page).toHaveTitle(/^.+: round \d, proof \d/);
+  const noted = page.getByRole('region', { name: 'Notes, line by line' }).getByRole('article');
+  const first = noted.first();
+  await expect(first.locator('svg').first()).toBeInViewport();
+  // Beside the line, not under it, and told apart by the number at the end of its hairline.
+  const [sheet, note] = [first.locator('.sheet').first(), first.getByRole('region', { name: /^Note 1 / })];
+  const [at, beside] = [(await sheet.boundingBox())!, (await note.boundingBox())!];
+  expect(beside.x).toBeGreaterThanOrEqual(at.x + at.width);
+  expect(beside.y).toBeLessThan(at.y + at.height);
+  await expect(first.locator('.tie-sign').first()).toHaveText('1');
+  holdOneScale(await shownPerPixel(noted));
+  // The others say at what share of their true size they are, and are at it.
+  const row = page.getByRole('region', { name: 'Lines without a note' });
+  const share = Number((await row.getByText(/true size/).textContent())!.match(/(\d+)\s?%/)?.[1] ?? 100) / 100;
+  for (const scale of await shownPerPixel(row.getByRole('article'))) holdOneOf(scale / share, ems, 'share');
+  await expect(page.getByText('The spacing of a line as a file')).toHaveCount(1);
+  expect(await axeOn(page)).toEqual([]);
+  await page.setViewportSize({ width: 390, height: 844 });
+  const [narrow, under] = [(await sheet.boundingBox())!, (await note.boundingBox())!];
+  expect(under.y).toBeGreaterThanOrEqual(narrow.y + narrow.height);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  holdOneScale(await shownPerPixel(noted));
+});
+
+/** For each line, CSS px of screen that a unit of its face has for each px of the size that is said under it. */
+const shownPerPixel = (lines: Locator): Promise<number[]> =>
+  lines.evaluateAll((items) =>
+    items.map((item) => {
+      const svg = item.querySelector('svg')!;
+      const said = item.querySelector('.work-line-words')!.textContent!.match(/([\d.]+)\s*(px|pt)/)!;
+      const type = Number(said[1]) * (said[2] === 'pt' ? 96 / 72 : 1);
+      return svg.getBoundingClientRect().width / svg.viewBox.baseVal.width / type;
+    }),
+  );
+
+/** What one unit of the faces in the demo is of an em. */
+const ems = [1 / 1000, 1 / 1024, 1 / 2000, 1 / 2048];
+
+/** Holds that lines are as large beside one another as in use: what differs is only the unit of their faces. */
+function holdOneScale(scales: readonly number[]): void {
+  const ratios = ems.flatMap((one) => ems.map((other) => one / other));
+  for (const scale of scales) holdOneOf(scale / scales[0]!, ratios, 'ratio');
+}
+
+function holdOneOf(value: number, allowed: readonly number[], name: string): void {
+  expect(
+    allowed.some((one) => Math.abs(value / one - 1) < 0.01),
+    `${name} ${value}`,
+  ).toBe(true);
+}
+
+/** Opens the student's proof of this exercise whose notes are out: its address may be announced no longer. */
+async function openReleased(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
+  const proofs = page.locator('a[href^="/proofs/"]');
+  await expect(proofs.first()).toBeVisible();
+  for (const address of await proofs.evaluateAll((links) => links.map((link) => link.getAttribute('href')!))) {
+    await page.goto(address);
+    if ((await page.getByRole('region', { name: 'Notes, line by line' }).count()) > 0) return;
+  }
+  throw new Error('no proof of this student is released');
+}
 
 test('the line of the first page is spaced at once, by keys and by drag, and nothing is stored', async ({ page }) => {
   await page.goto('/');

@@ -8,7 +8,8 @@ import { counted } from '@/shared/text/number';
 import { reopenExerciseAction } from './plan/actions';
 import { lateWords } from './plan/setting-words';
 import { SignCaution } from './plan/plan-page';
-import { SpecimenFigure, specimenWords } from './plan/specimens/specimen-figure';
+import { SpecimenFigure } from './plan/specimens/specimen-figure';
+import { lineWords } from '@/shared/line/line-words';
 import { StaffFrame } from './staff-frame';
 import { sameTextHref } from './same-text/same-text-line';
 
@@ -71,10 +72,7 @@ export async function StaffOverview({ exerciseId, published }: { exerciseId: str
             <ol className="specimen-list" role="list">
               {specimens.map((specimen, index) => (
                 <li key={specimen.id}>
-                  <SpecimenFigure
-                    {...specimen}
-                    caption={`${index + 1}. “${specimen.text}”, ${specimenWords(specimen)}`}
-                  />
+                  <SpecimenFigure {...specimen} caption={`${index + 1}. “${specimen.text}”, ${lineWords(specimen)}`} />
                   <div className="actions">
                     <ButtonLink small kind="text" href={`/exercises/${exerciseId}/bench/${specimen.id}`}>
                       Try it without sending<span className="visually-hidden"> (line {index + 1})</span>

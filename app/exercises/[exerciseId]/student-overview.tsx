@@ -1,15 +1,15 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { LineDrawing } from '@/app/_line/LineDrawing';
+import { roomsAtOneScale } from '@/app/_line/relative-size';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { When } from '@/app/_ui/Status';
 import type { Work } from '@/lib/work/overview';
-import { inPixels } from '@/shared/exercise/sizes';
-import { placeLetters } from '@/shared/outline/place-letters';
-import { counted, withUnit } from '@/shared/text/number';
+import { lineWords } from '@/shared/line/line-words';
+import { counted } from '@/shared/text/number';
 import { quoted } from '@/shared/text/quoted';
-import type { CssPx, FontUnits } from '@/shared/units';
+import type { FontUnits } from '@/shared/units';
 import { CriteriaWords, RoundWords } from './round-words';
 import { SendProofForm } from './send-proof-form';
 import { sameTextHref } from './same-text/same-text-line';
@@ -18,7 +18,7 @@ import { sameTextHref } from './same-text/same-text-line';
 export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
   const { exercise, course, current, next, lines, proofs } = work;
   const untouched = lines.filter(({ draftVersion }) => draftVersion === 0).length;
-  const widest = Math.max(0, ...lines.map(widthOf));
+  const rooms = roomsAtOneScale(lines);
   const first = lines.find(({ draftVersion }) => draftVersion === 0) ?? lines[0];
   return (
     <Page width="wide">
@@ -67,7 +67,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
                       key={line.versionId}
                       exerciseId={exercise.id}
                       line={line}
-                      room={roomOf(line, widest)}
+                      room={rooms[index]!}
                       place={index + 1}
                       settings={lines.filter(({ text }) => text === line.text).length}
                     />
@@ -155,18 +155,9 @@ const Brief = ({ text }: { text: string }) => (
 type Line = Work['lines'][number];
 type Props = { exerciseId: string; line: Line; room: FontUnits; place: number; settings: number };
 
-/** Width of a line at its true size, with the white that a drawing has at both ends (LineDrawing). CSS px. */
-const widthOf = ({ pack, spacing, size }: Line): CssPx =>
-  (placeLetters(pack, spacing).width / pack.unitsPerEm + ENDS) * inPixels(size);
-
-/** The frame that shows a line at the scale of the widest one, so that all are as large as they are to one another. */
-const roomOf = ({ pack, size }: Line, widest: CssPx): FontUnits => (widest / inPixels(size) - ENDS) * pack.unitsPerEm;
-
-const ENDS = 0.08;
-
 /** One line of the exercise: its spacing now, its face and size, and its progress. */
 function WorkLine({ exerciseId, line, room, place, settings }: Props) {
-  const { pack, size, ground } = line;
+  const { pack, ground } = line;
   return (
     <li className="work-line">
       <Link
@@ -179,8 +170,7 @@ function WorkLine({ exerciseId, line, room, place, settings }: Props) {
       </Link>
       <p className="work-line-words">
         <span>
-          {place}. {pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'},{' '}
-          {withUnit(size.value, size.unit)}, {ground} ground
+          {place}. {lineWords(line)}
           {line.remark && <>. {line.remark}</>}
         </span>
         <strong>{progress(line)}</strong>

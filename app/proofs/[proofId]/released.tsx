@@ -1,14 +1,12 @@
 import Link from 'next/link';
-import { ExportLine, TakeSheet } from '@/app/_released/export-line';
 import { ReleasedView } from '@/app/_released/released-view';
-import { ButtonLink } from '@/app/_ui/Button';
 import { Disclosure } from '@/app/_ui/Disclosure';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice } from '@/app/_ui/Page';
 import { TextArea } from '@/app/_ui/Field';
 import { When } from '@/app/_ui/Status';
 import type { DrawnLine, getRelease } from '@/lib/release/released';
-import { exportAddress } from '@/shared/schemas/export';
+import { lineWords } from '@/shared/line/line-words';
 import { answerNoteAction } from './actions';
 
 type Props = {
@@ -40,54 +38,36 @@ export function Released({ shown, proofId, exerciseId, timeZone, drawn, mine }: 
       )}
       {release && (
         <>
-          <p>
+          <p className="quiet">
             Released <When at={release.releasedAt} timeZone={timeZone} />
             {release.number > 1 && (
               <>; this is correction number {release.number - 1}, it replaces the earlier release</>
             )}
             .{!release.mayAnswer && ' You see it as its student does.'}
           </p>
-          {mine && (
-            <div className="actions">
-              <ButtonLink kind="main" href={`/exercises/${exerciseId}`}>
-                Continue from here in the next round
-              </ButtonLink>
-            </div>
-          )}
-          <TakeSheet
-            action={exportAddress('sheets', proofId)}
-            summary="The critique sheet on paper"
-            button="Sheet as PDF"
-          />
-          <p className="note-size">
-            <a href={exportAddress('released-notes', proofId)} download>
-              The notes as W3C Web Annotations (JSON-LD)
-            </a>
-            , for other programs to read.
-          </p>
           <ReleasedView
             snapshot={release.snapshot}
             drawn={drawn}
             answers={release.answers}
             since={release.since}
-            timeZone={timeZone}
             underNote={
               release.mayAnswer
                 ? (noteId, lastSeq, name) => <Answer name={name} noteId={noteId} lastSeq={lastSeq} proofId={proofId} />
                 : undefined
             }
-            besideLine={(specimenId, text) => (
-              <>
-                {mine && (
-                  <p>
-                    <Link href={`/exercises/${exerciseId}/bench/${specimenId}`}>
-                      Continue this line on the bench, from your last spacing
+            besideLine={
+              mine
+                ? (drawing, text) => (
+                    <Link href={`/exercises/${exerciseId}/bench/${drawing.specimenId}`}>
+                      Continue on the bench
+                      <span className="visually-hidden">
+                        {' '}
+                        with “{text}”, {lineWords(drawing)}
+                      </span>
                     </Link>
-                  </p>
-                )}
-                <ExportLine proofId={proofId} specimenId={specimenId} text={text} />
-              </>
-            )}
+                  )
+                : undefined
+            }
           />
         </>
       )}

@@ -124,8 +124,8 @@ for (const form of storedForms) {
           getRelease(caller, { proofId }, { now: world.now }),
         ]);
         const { snapshot, answers } = release!;
-        const view = { snapshot, drawn: proof.lines, answers, timeZone: proof.course.timeZone };
-        const said = bare(renderToStaticMarkup(createElement(ReleasedView, view)));
+        const view = { snapshot, drawn: proof.lines, answers };
+        const said = bare(asReleased(renderToStaticMarkup(createElement(ReleasedView, view))));
         let at = 0;
         for (const word of words) {
           const found = said.indexOf(bare(word), at);
@@ -145,6 +145,20 @@ for (const form of storedForms) {
       }
     }
   });
+}
+
+/**
+ * The parts of the page in the order of the release: the marks and what else is of the whole proof, then the lines by
+ * their number in the exercise. The page itself has the lines with notes first, and what is said of each stays with it.
+ */
+function asReleased(html: string): string {
+  const line = /<article .*?<\/article>/gs;
+  const lines = [...html.matchAll(line)].map(([article]) => ({
+    article,
+    place: Number(/>(\d+)(?:<!-- -->)?\. /.exec(article)![1]),
+  }));
+  const inOrder = lines.toSorted((one, other) => one.place - other.place).map(({ article }) => article);
+  return html.replaceAll(line, '') + inOrder.join('');
 }
 
 /** The text of the page, without markup and white space, so that neither decides. */

@@ -5,7 +5,8 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import type { Plan } from '@/lib/exercise/plan';
 import { counted } from '@/shared/text/number';
 import { restoreSpecimenAction } from './actions';
-import { SpecimenFigure, specimenWords } from './specimens/specimen-figure';
+import { SpecimenFigure } from './specimens/specimen-figure';
+import { lineWords } from '@/shared/line/line-words';
 
 type Props = {
   exercise: { id: string };
@@ -52,7 +53,7 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
                     <Link href={`/exercises/${exercise.id}/plan/specimens/${specimen.id}`}>
                       {index + 1}. “{specimen.text}”
                     </Link>
-                    , {specimenWords(specimen)}
+                    , {lineWords(specimen)}
                     {specimen.number > 1 && `, version ${specimen.number}`}. {referenceWords(specimen)}
                     {specimen.details.remark && ` Remark: ${specimen.details.remark}`}
                   </>
@@ -69,7 +70,7 @@ export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
             {retired.map((specimen) => (
               <li key={specimen.id}>
                 <p>
-                  “{specimen.text}”, {specimenWords(specimen)}
+                  “{specimen.text}”, {lineWords(specimen)}
                 </p>
                 <Form action={restoreSpecimenAction} label={`Restore “${specimen.text}”`}>
                   <input type="hidden" name="specimenId" value={specimen.id} />

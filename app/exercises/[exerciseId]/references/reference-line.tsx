@@ -4,7 +4,8 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { When } from '@/app/_ui/Status';
 import type { SpecimenView } from '@/lib/rows/specimen';
 import type { ReferenceView } from '@/lib/rows/reference';
-import { SpecimenFigure, specimenWords } from '../plan/specimens/specimen-figure';
+import { SpecimenFigure } from '../plan/specimens/specimen-figure';
+import { lineWords } from '@/shared/line/line-words';
 import { acceptReferenceAction } from './actions';
 
 type Reference = ReferenceView & { started: boolean; mine: boolean; updatedAt: Date; repeatability: number | null };
@@ -26,7 +27,7 @@ export function ReferenceLine({ exerciseId, specimen, place, timeZone }: Props) 
         spacing={(mine ?? specimen.references[0])?.spacing}
         caption={
           <>
-            {place}. “{specimen.text}”, {specimenWords(specimen)}. {shownWords(specimen.references, mine)}
+            {place}. “{specimen.text}”, {lineWords(specimen)}. {shownWords(specimen.references, mine)}
           </>
         }
       />

@@ -6,7 +6,7 @@ import { SheetFrame } from '@/app/_ui/SheetFrame';
 import type { SameText } from '@/lib/work/same-text';
 import { placeLetters } from '@/shared/outline/place-letters';
 import { counted } from '@/shared/text/number';
-import { specimenWords } from '../plan/specimens/specimen-figure';
+import { lineWords } from '@/shared/line/line-words';
 
 export type ShownLine = SameText['lines'][number];
 type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; oneSize: boolean };
@@ -14,7 +14,7 @@ type Props = { exerciseId: string; line: ShownLine; all: readonly ShownLine[]; o
 /** One of several spacings of a text, with links to its bench, and from it to another's. */
 export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
   const { pack, spacing, size, ground, place } = line;
-  const words = specimenWords(line);
+  const words = lineWords(line);
   const bench = (specimenId: string) => `/exercises/${exerciseId}/bench/${specimenId}`;
   const others = all.filter(({ versionId }) => versionId !== line.versionId);
   return (
@@ -55,7 +55,7 @@ export function SameTextLine({ exerciseId, line, all, oneSize }: Props) {
               {others.map((other) => (
                 <li key={other.versionId}>
                   <Link href={`${bench(other.specimenId)}?start=${line.specimenId}`}>
-                    Line {other.place}: {specimenWords(other)}
+                    Line {other.place}: {lineWords(other)}
                   </Link>{' '}
                   ({difference(line, other)})
                 </li>

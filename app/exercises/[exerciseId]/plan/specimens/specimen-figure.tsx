@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import { LineDrawing } from '@/app/_line/LineDrawing';
 import { SheetFrame } from '@/app/_ui/SheetFrame';
+import { lineWords } from '@/shared/line/line-words';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
 import type { Pack } from '@/shared/schemas/pack';
 import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
-import { withUnit } from '@/shared/text/number';
 
 type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; caption?: ReactNode };
 
@@ -12,13 +12,9 @@ type Props = { pack: Pack; size: Size; ground: Ground; spacing?: Spacing; captio
 export function SpecimenFigure({ pack, size, ground, spacing, caption }: Props) {
   return (
     <div className="specimen-figure">
-      <SheetFrame scrolls ground={ground} caption={caption ?? specimenWords({ pack, size, ground })}>
+      <SheetFrame scrolls ground={ground} caption={caption ?? lineWords({ pack, size, ground })}>
         <LineDrawing pack={pack} spacing={spacing ?? untouchedSpacing(pack)} size={size} label={pack.text} />
       </SheetFrame>
     </div>
   );
 }
-
-/** “Lato Bold, 72 px, dark ground”. */
-export const specimenWords = ({ pack, size, ground }: { pack: Pack; size: Size; ground: Ground }): string =>
-  `${pack.face ? `${pack.face.family} ${pack.face.style}` : 'Lettering'}, ${withUnit(size.value, size.unit, 1)}, ${ground} ground`;

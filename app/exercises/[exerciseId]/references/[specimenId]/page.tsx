@@ -7,7 +7,7 @@ import { BarOnward, BarPlace } from '@/app/_ui/WorkBar';
 import { forPage } from '@/lib/http/page';
 import { getReferenceBench } from '@/lib/reference/bench';
 import { untouchedSpacing } from '@/shared/outline/place-letters';
-import { specimenWords } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
+import { lineWords } from '@/shared/line/line-words';
 import { removeReferenceAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Reference' };
@@ -59,7 +59,7 @@ export default async function ReferenceBench({ params, searchParams }: Props) {
           <BarPlace
             back={{ href: list, label: 'References' }}
             title={slot === 2 ? 'Second take' : 'Reference'}
-            line={`“${specimen.text}”, ${specimenWords(specimen)}`}
+            line={`“${specimen.text}”, ${lineWords(specimen)}`}
           />
         }
         onward={

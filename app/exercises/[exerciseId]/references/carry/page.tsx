@@ -6,7 +6,8 @@ import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { forPage } from '@/lib/http/page';
 import { listReferences } from '@/lib/reference/references';
-import { SpecimenFigure, specimenWords } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
+import { SpecimenFigure } from '@/app/exercises/[exerciseId]/plan/specimens/specimen-figure';
+import { lineWords } from '@/shared/line/line-words';
 import { carryReferenceAction } from '../actions';
 
 export const metadata: Metadata = { title: 'Carry a reference' };
@@ -36,7 +37,7 @@ export default async function Carry({ params, searchParams }: Props) {
       <SpecimenFigure
         {...from}
         spacing={reference.spacing}
-        caption={`“${from.text}”, ${specimenWords(from)}, as ${reference.mine ? 'you' : reference.author} set it.`}
+        caption={`“${from.text}”, ${lineWords(from)}, as ${reference.mine ? 'you' : reference.author} set it.`}
       />
       {others.length === 0 ? (
         <EmptyState
@@ -62,7 +63,7 @@ export default async function Carry({ params, searchParams }: Props) {
                   key={specimen.id}
                   name="specimenIds"
                   value={specimen.id}
-                  label={specimenWords(specimen)}
+                  label={lineWords(specimen)}
                   hint={mine ? 'You have set it already.' : undefined}
                   defaultChecked={!mine}
                 />

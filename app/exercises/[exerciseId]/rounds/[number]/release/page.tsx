@@ -95,7 +95,7 @@ export default async function ReleasePage({ params, searchParams }: Props) {
             summary="This preview on paper"
             button="Preview as PDF"
           />
-          <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} timeZone={plan.course.timeZone} />
+          <ReleasedView snapshot={shown.snapshot} drawn={shown.drawn} />
         </Section>
       )}
     </Page>

@@ -20,17 +20,20 @@ export function Progress({ done, of, what, verb = 'done' }: { done: number; of: 
 }
 
 /**
- * An instant as briefly as it is plain: “24 Nov, 23:05”, with the zone where the reader's clock shows another time.
- * `short` leaves the zone out, for lists whose page tells it. Pointing at it shows weekday, year and zone.
+ * An instant as briefly as it is plain: “24 Nov, 23:05”, with the zone and the reader's own time where the reader's clock
+ * shows another. `short` leaves both out, for lists whose page tells the zone; `yours` with it keeps the reader's own
+ * time. Pointing at it shows weekday, year and zone.
  */
-export function When({ at, timeZone, short }: { at: Date | string; timeZone: string; short?: boolean }) {
+export function When({ at, timeZone, short, yours }: WhenProps) {
   const instant = typeof at === 'string' ? new Date(at) : at;
   return (
     <time dateTime={instant.toISOString()} title={dateTimeWords(instant, timeZone)}>
       {shortDateTimeWords(instant, timeZone, today())}
-      {!short && <Zone at={instant.toISOString()} timeZone={timeZone} />}
+      {(!short || yours) && <Zone at={instant.toISOString()} timeZone={timeZone} yoursOnly={short ?? false} />}
     </time>
   );
 }
+
+type WhenProps = { at: Date | string; timeZone: string; short?: boolean; yours?: boolean };
 
 const today = () => new Date();

@@ -2,7 +2,9 @@
 import { changeName, changePassword } from '@/lib/account/account';
 import { endSession, signOut, signOutEverywhere } from '@/lib/account/sessions';
 import { eraseAccount } from '@/lib/account/erase';
+import { makeCalendarFeed, revokeCalendarFeed } from '@/lib/calendar/feed';
 import { formAction } from '@/lib/http/form-action';
+import { publicAddress } from '@/lib/http/public-address';
 import { clearSessionCookie, writeSessionCookie } from '@/lib/http/session-cookie';
 
 export const changeNameAction = formAction(changeName, {
@@ -26,6 +28,17 @@ export const signOutEverywhereAction = formAction(signOutEverywhere, { read: () 
 export const endSessionAction = formAction(endSession, {
   read: (form) => ({ sessionId: form.get('sessionId') }),
   then: () => '/account#sessions',
+});
+
+export const makeCalendarFeedAction = formAction(makeCalendarFeed, {
+  read: () => ({}),
+  done: () => 'Address made. It is shown only now.',
+  show: ({ path }) => ({ calendar: publicAddress(path) }),
+});
+
+export const revokeCalendarFeedAction = formAction(revokeCalendarFeed, {
+  read: () => ({}),
+  done: () => 'Revoked: calendars that used the address get nothing any more.',
 });
 
 export const eraseAccountAction = formAction(eraseAccount, {

@@ -2,11 +2,13 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { NewPasswordField } from '@/app/account/new-account-fields';
 import { getAccount } from '@/lib/account/account';
+import { getCalendarFeed } from '@/lib/calendar/feed';
 import { forPage } from '@/lib/http/page';
 import { schoolName } from '@/lib/http/school-provider';
 import { ButtonLink } from '../_ui/Button';
 import { Field } from '../_ui/Field';
 import { Form, SubmitButton } from '../_ui/Form';
+import { ShownLink } from '../_ui/ShownLink';
 import { Notice, Page, PageHeader, Section } from '../_ui/Page';
 import { When } from '../_ui/Status';
 import { roleWords } from '../courses/role-words';
@@ -14,6 +16,8 @@ import {
   changeNameAction,
   changePasswordAction,
   endSessionAction,
+  makeCalendarFeedAction,
+  revokeCalendarFeedAction,
   signOutAction,
   signOutEverywhereAction,
 } from './actions';
@@ -24,6 +28,7 @@ type Props = { searchParams: Promise<Record<string, string | string[] | undefine
 
 export default async function Account({ searchParams }: Props) {
   const account = await forPage(getAccount);
+  const calendar = await forPage(getCalendarFeed);
   const { changed } = await searchParams;
   return (
     <Page>
@@ -63,6 +68,7 @@ export default async function Account({ searchParams }: Props) {
         email={account.email}
       />
       <Sessions sessions={account.sessions} />
+      <Calendar since={calendar.since} />
       <Section title="Your data" id="data" lead="What is kept here about you, in one file.">
         <div className="actions">
           <ButtonLink href="/api/account/data" plainLink download="kerncrit-my-data.json">
@@ -74,6 +80,36 @@ export default async function Account({ searchParams }: Props) {
         </div>
       </Section>
     </Page>
+  );
+}
+
+/** The secret address at which a calendar program reads this person's dates. */
+function Calendar({ since }: { since: Date | null }) {
+  return (
+    <Section
+      title="Calendar"
+      id="calendar"
+      lead="A calendar program can subscribe to your dates: when rounds open and are due for you, in its own time zone. Anyone who has the address can read them; no one’s name, work or mark is in it."
+    >
+      {since && (
+        <p>
+          An address has existed since <When at={since} timeZone="UTC" />. A new one replaces it.
+        </p>
+      )}
+      <Form action={makeCalendarFeedAction} label="Calendar address">
+        <ShownLink name="calendar" label="The address" hint="Copy it now: it can’t be shown again." />
+        <div className="actions">
+          <SubmitButton kind="usual">{since ? 'Make a new address' : 'Make an address'}</SubmitButton>
+        </div>
+      </Form>
+      {since && (
+        <Form action={revokeCalendarFeedAction} label="Revoke the calendar address">
+          <div className="actions">
+            <SubmitButton kind="usual">Revoke the address</SubmitButton>
+          </div>
+        </Form>
+      )}
+    </Section>
   );
 }
 

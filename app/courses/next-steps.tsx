@@ -98,7 +98,7 @@ function MainStep({ step, newest }: { step: StudentStep; newest: StudentStep | u
           <span className="quiet">
             {step.opensAt ? (
               <>
-                opens <When short at={new Date(step.opensAt)} timeZone={step.course.timeZone} />
+                opens <When short yours at={new Date(step.opensAt)} timeZone={step.course.timeZone} />
               </>
             ) : (
               'not open yet'
@@ -123,7 +123,7 @@ function Due({ step: { dueAt, course } }: { step: Pick<StudentStep, 'dueAt' | 'c
   if (dueAt === null) return null;
   return (
     <span className="quiet">
-      due <When short at={new Date(dueAt)} timeZone={course.timeZone} />
+      due <When short yours at={new Date(dueAt)} timeZone={course.timeZone} />
     </span>
   );
 }

@@ -69,6 +69,8 @@ const shut: Record<string, Address> = {
   'exercises/[exerciseId]/plan/criteria/[criterionId]': (ids) => `${plan(ids)}/criteria/${ids.criterionId}`,
   'exercises/[exerciseId]/plan/rounds/[roundId]': (ids) => `${plan(ids)}/rounds/${ids.roundId}`,
   'exercises/[exerciseId]/plan/rounds/[roundId]/more-time': (ids) => `${plan(ids)}/rounds/${ids.roundId}/more-time`,
+  'exercises/[exerciseId]/plan/rounds/[roundId]/sections/[sectionId]': (ids) =>
+    `${plan(ids)}/rounds/${ids.roundId}/sections/${ids.sectionId}`,
   'exercises/[exerciseId]/plan/specimens/[specimenId]': (ids) => `${plan(ids)}/specimens/${ids.specimenId}`,
   'exercises/[exerciseId]/plan/specimens/[specimenId]/change': (ids) =>
     `${plan(ids)}/specimens/${ids.specimenId}/change`,
@@ -243,8 +245,14 @@ const routes: Record<string, Write[]> = {
   ],
 };
 const pagesByCode = ['w/[code]'];
-/** One's own data, next-auth’s own handlers, and the answer to too many requests: covered by their own tests. */
-const ownRoutes = ['api/account/data', 'api/auth/[...nextauth]', 'api/practice-results', 'too-many'];
+/** One’s own data, a calendar by its secret address, next-auth’s own handlers, and the answer to too many requests: covered by their own tests. */
+const ownRoutes = [
+  'api/account/data',
+  'api/auth/[...nextauth]',
+  'api/calendar/[token]',
+  'api/practice-results',
+  'too-many',
+];
 
 test('every page and every route of the tree is tried here', () => {
   const all = readdirSync('app', { recursive: true, encoding: 'utf8' });

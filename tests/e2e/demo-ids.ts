@@ -13,6 +13,7 @@ export type DemoIds = Record<
   | 'specimenId'
   | 'specimenVersionId'
   | 'roundId'
+  | 'sectionId'
   | 'criterionId'
   | 'criterionVersionId'
   | 'memberId'
@@ -52,6 +53,7 @@ export function idsOf(baseURL: string, email: string): DemoIds {
       courseId: id('SELECT courseId AS id FROM Exercise WHERE id = ?', exerciseId),
       specimenVersionId: id('SELECT id FROM SpecimenVersion WHERE specimenId = ? ORDER BY number DESC', specimenId),
       roundId: id('SELECT id FROM Round WHERE exerciseId = ? ORDER BY number DESC', exerciseId),
+      sectionId: id('SELECT s.id FROM Section s JOIN Exercise e ON e.courseId = s.courseId WHERE e.id = ?', exerciseId),
       criterionVersionId: id('SELECT id FROM CriterionVersion WHERE criterionId = ?', criterionId),
       draftId: id('SELECT id FROM Draft WHERE memberId = ?', memberId),
       noteId: id(

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Notice, Page, PageHeader } from '@/app/_ui/Page';
+import { SectionDates } from '@/app/_ui/SectionDates';
 import { When } from '@/app/_ui/Status';
 import { getRetention } from '@/lib/course/retention';
 import { getCourse } from '@/lib/course/courses';
@@ -113,6 +114,7 @@ function RoundLines({ rounds, timeZone }: { rounds: readonly Round[]; timeZone: 
           ) : (
             ': no date set'
           )}
+          <SectionDates sections={round.sections} timeZone={timeZone} />
         </li>
       ))}
     </ul>

@@ -1,6 +1,7 @@
 import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
+import { SectionDates } from '@/app/_ui/SectionDates';
 import { Progress, Status, When } from '@/app/_ui/Status';
 import { getOverview, type Overview } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
@@ -170,6 +171,7 @@ function StaffRound({ exercise, round, students, timeZone, mayRelease }: Props) 
           'No due date.'
         )}
       </p>
+      <SectionDates sections={round.sections} timeZone={timeZone} />
       <p className="note-size">
         <Status kind={stateKind[round.state]}>{stateWords[round.state]}</Status>
         {exercise.state !== 'draft' && students > 0 && (

@@ -83,7 +83,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
                     </span>
                     {current.dueAt && (
                       <span className="quiet">
-                        due <When short at={current.dueAt} timeZone={course.timeZone} />
+                        due <When short yours at={current.dueAt} timeZone={course.timeZone} />
                       </span>
                     )}
                     <ButtonLink small href="#send">

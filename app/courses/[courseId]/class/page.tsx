@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { EmptyState, Page, PageHeader } from '@/app/_ui/Page';
 import { Table } from '@/app/_ui/Table';
+import { SectionDates } from '@/app/_ui/SectionDates';
 import { When } from '@/app/_ui/Status';
 import { getCourseClass } from '@/lib/class/class';
 import { getCourse } from '@/lib/course/courses';
@@ -44,14 +45,17 @@ export default async function CourseClassPage({ params }: Props) {
               </tr>
             </thead>
             <tbody>
-              {rounds.map(({ exercise, number, title, dueAt, sent, released }) => (
+              {rounds.map(({ exercise, number, title, dueAt, sections, sent, released }) => (
                 <tr key={`${exercise.id} ${number}`}>
                   <th scope="row">{exercise.title}</th>
                   <td>
                     {number}
                     {title && `, ${title}`}
                   </td>
-                  <td>{dueAt ? <When at={dueAt} timeZone={course.timeZone} short /> : 'no date'}</td>
+                  <td>
+                    {dueAt ? <When at={dueAt} timeZone={course.timeZone} short /> : 'no date'}
+                    <SectionDates sections={sections} timeZone={course.timeZone} />
+                  </td>
                   <td className="number">
                     {sent} of {students}
                   </td>

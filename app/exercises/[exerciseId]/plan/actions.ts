@@ -2,6 +2,7 @@
 
 import { addCriterion, changeCriterion, restoreCriterion, retireCriterion } from '@/lib/exercise/criteria';
 import { addRound, changeRound, endExtension, extendRound, removeRound } from '@/lib/exercise/rounds';
+import { setSectionDates } from '@/lib/exercise/section-dates';
 import { addSpecimens, moveSpecimen, restoreSpecimen, retireSpecimen } from '@/lib/exercise/specimens';
 import {
   changeExercise,
@@ -37,6 +38,10 @@ export const removeRoundAction = formAction(removeRound, { read: read.roundAtVer
 export const extendRoundAction = formAction(extendRound, {
   read: read.extension,
   then: ({ exerciseId, roundId }) => `/exercises/${exerciseId}/plan/rounds/${roundId}`,
+});
+export const setSectionDatesAction = formAction(setSectionDates, {
+  read: read.sectionDates,
+  then: ({ exerciseId, roundId }) => `/exercises/${exerciseId}/plan/rounds/${roundId}#sections`,
 });
 export const endExtensionAction = formAction(endExtension, {
   read: read.only('extensionId'),

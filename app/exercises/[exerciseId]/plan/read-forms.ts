@@ -48,6 +48,12 @@ export const secondMarking = (form: FormData) => ({
   which: text(form, 'which'),
   percent: number(form, 'percent'),
 });
+export const sectionDates = (form: FormData) => ({
+  ...roundAtVersion(form),
+  sectionId: text(form, 'sectionId'),
+  opensLocal: text(form, 'opensLocal'),
+  dueLocal: text(form, 'dueLocal'),
+});
 export const extension = (form: FormData) => ({
   roundId: text(form, 'roundId'),
   memberId: text(form, 'memberId'),

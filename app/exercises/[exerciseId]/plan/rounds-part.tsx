@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Section } from '@/app/_ui/Page';
+import { SectionDates } from '@/app/_ui/SectionDates';
 import { When } from '@/app/_ui/Status';
 import type { RoundView } from '@/lib/rows/exercise';
 import { counted } from '@/shared/text/number';
@@ -47,6 +48,7 @@ export function RoundsPart({ exercise, rounds, timeZone }: Props) {
                   'No due date.'
                 )}
               </p>
+              <SectionDates sections={round.sections} timeZone={timeZone} />
               <p className="quiet note-size">
                 {round.dueAt && (
                   <>

@@ -65,7 +65,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
       }
       onward={
         <BarOnward
-          due={round?.dueAt ? <When short at={new Date(round.dueAt)} timeZone={course.timeZone} /> : null}
+          due={round?.dueAt ? <When short yours at={new Date(round.dueAt)} timeZone={course.timeZone} /> : null}
           previous={place.before && to(place.before)}
           next={place.after && to(place.after)}
           main={{

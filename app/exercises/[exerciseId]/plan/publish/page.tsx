@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { ButtonLink } from '@/app/_ui/Button';
 import { Form, SubmitButton } from '@/app/_ui/Form';
 import { Notice, Section } from '@/app/_ui/Page';
+import { SectionDates } from '@/app/_ui/SectionDates';
 import { When } from '@/app/_ui/Status';
 import { getPlan } from '@/lib/exercise/plan';
 import { forPage } from '@/lib/http/page';
@@ -69,6 +70,7 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
               ) : (
                 'without a due date'
               )}
+              <SectionDates sections={round.sections} timeZone={course.timeZone} />
             </li>
           ))}
           <li>

@@ -16,6 +16,7 @@ export const beginMarkingAction = formAction(beginMarking, {
     exerciseId: form.get('exerciseId'),
     roundNumber: form.get('roundNumber'),
     version: form.get('version'),
+    section: form.get('section') || null,
   }),
   then: (_result, form) => queueOf(form),
 });

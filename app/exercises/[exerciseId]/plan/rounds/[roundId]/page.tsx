@@ -17,6 +17,7 @@ import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SavedNow } from '../../saved-now';
 import { secondMarkerChoices } from '../../setting-words';
 import { RoundFields } from '../round-fields';
+import { SectionsPart } from './sections-part';
 
 export const metadata: Metadata = { title: 'Round' };
 
@@ -25,7 +26,8 @@ type Props = { params: Promise<{ exerciseId: string; roundId: string }> };
 /** Dates and late rule of a round, and the students with more time. */
 export default async function Round({ params }: Props) {
   const { roundId } = await params;
-  const { round, exercise, timeZone, isLast, extensions, students } = await forPage(getRound, { roundId });
+  const { round, exercise, timeZone, isLast, extensions, students, sections } = await forPage(getRound, { roundId });
+  const someDue = round.dueAt !== null || round.sections.some(({ dueAt }) => dueAt !== null);
   const here = `/exercises/${exercise.id}/plan/rounds/${roundId}`;
   return (
     <PlanPage exercise={exercise} title={`Round ${round.number}${round.title ? `: ${round.title}` : ''}`}>
@@ -48,6 +50,7 @@ export default async function Round({ params }: Props) {
           </div>
         </Form>
       )}
+      <SectionsPart round={round} sections={sections} here={here} timeZone={timeZone} />
       <Section
         id="second-marking"
         title="Second marker"
@@ -88,13 +91,13 @@ export default async function Round({ params }: Props) {
             : undefined
         }
         actions={
-          round.dueAt && students > 0 ? (
+          someDue && students > 0 ? (
             <ButtonLink href={`${here}/more-time`}>Give a student more time</ButtonLink>
           ) : undefined
         }
       >
-        {round.dueAt === null && <p className="quiet">The round has no due date, so no one needs more time.</p>}
-        {round.dueAt !== null && students === 0 && <p className="quiet">No student has joined the course yet.</p>}
+        {!someDue && <p className="quiet">The round has no due date, so no one needs more time.</p>}
+        {someDue && students === 0 && <p className="quiet">No student has joined the course yet.</p>}
         {extensions.length > 0 && (
           <ul className="card-list">
             {extensions.map((extension) => (

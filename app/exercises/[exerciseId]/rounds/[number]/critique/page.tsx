@@ -78,10 +78,10 @@ export default async function QueuePage({ params, searchParams }: Props) {
           logged.
         </Notice>
       )}
+      {round.sections.length > 0 && <BeginBySection queue={queue} />}
       {round.markingStartedAt === null ? (
         <Form action={beginMarkingAction} label="Begin marking">
-          <input type="hidden" name="exerciseId" value={exercise.id} />
-          <input type="hidden" name="roundNumber" value={round.number} />
+          <RoundFields exerciseId={exercise.id} number={round.number} section={undefined} />
           <input type="hidden" name="version" value={round.version} />
           <p>
             Marking has not begun: until the round is due, another proof replaces the one below, and notes on unchanged
@@ -90,14 +90,15 @@ export default async function QueuePage({ params, searchParams }: Props) {
           </p>
           <div className="actions">
             <SubmitButton kind="usual" pending="Beginning…">
-              Begin marking
+              {round.sections.length > 0 ? 'Begin marking everyone else' : 'Begin marking'}
             </SubmitButton>
           </div>
         </Form>
       ) : (
         <p>
-          Marking began <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not
-          count unless the instructor picks them.
+          Marking began {round.sections.length > 0 && 'for everyone else '}
+          <When at={round.markingStartedAt} timeZone={course.timeZone} />. Proofs sent after that do not count unless
+          the instructor picks them.
         </p>
       )}
       {(queue.count === 0 && queue.uncountedCount === 0) || !firstLine ? (
@@ -157,6 +158,48 @@ export default async function QueuePage({ params, searchParams }: Props) {
         </>
       )}
     </Page>
+  );
+}
+
+/** Sections with their own dates: for each, when it is due, and the beginning of marking. */
+function BeginBySection({ queue: { round, exercise, course } }: { queue: Queue }) {
+  return (
+    <Section
+      title="Sections with their own dates"
+      lead="Marking begins for each of them separately. From then on, later proofs from that section don’t count."
+    >
+      <ul className="card-list">
+        {round.sections.map(({ id, name, dueAt, markingStartedAt, version }) => (
+          <li key={id}>
+            <p>
+              {name}
+              {dueAt && (
+                <>
+                  , due <When at={dueAt} timeZone={course.timeZone} short />
+                </>
+              )}
+              {markingStartedAt && (
+                <>
+                  : marking began <When at={markingStartedAt} timeZone={course.timeZone} short />
+                </>
+              )}
+              .
+            </p>
+            {markingStartedAt === null && (
+              <Form action={beginMarkingAction} label={`Begin marking ${name}`}>
+                <RoundFields exerciseId={exercise.id} number={round.number} section={id} />
+                <input type="hidden" name="version" value={version} />
+                <div className="actions">
+                  <SubmitButton kind="usual" small pending="Beginning…">
+                    Begin marking {name}
+                  </SubmitButton>
+                </div>
+              </Form>
+            )}
+          </li>
+        ))}
+      </ul>
+    </Section>
   );
 }
 

@@ -5,6 +5,7 @@ import { ReleasedView } from '@/app/_released/released-view';
 import { ButtonLink } from '@/app/_ui/Button';
 import { EmptyState, Notice, Page, PageHeader, Section } from '@/app/_ui/Page';
 import { Pages } from '@/app/_ui/Pages';
+import { Tabs } from '@/app/_ui/Tabs';
 import { forPage } from '@/lib/http/page';
 import { previewRelease } from '@/lib/release/release';
 import { getReleasePlan } from '@/lib/release/plan';
@@ -14,7 +15,7 @@ import { PlanForm } from './plan-form';
 
 type Props = {
   params: Promise<{ exerciseId: string; number: string }>;
-  searchParams: Promise<{ preview?: string; page?: string; released?: string; corrected?: string }>;
+  searchParams: Promise<{ preview?: string; page?: string; section?: string; released?: string; corrected?: string }>;
 };
 
 export const metadata: Metadata = { title: 'Release' };
@@ -24,11 +25,14 @@ export const metadata: Metadata = { title: 'Release' };
  */
 export default async function ReleasePage({ params, searchParams }: Props) {
   const { exerciseId, number } = await params;
-  const { preview, page, released, corrected } = await searchParams;
+  const { preview, page, section, released, corrected } = await searchParams;
   const round = { exerciseId, roundNumber: number };
-  const plan = await forPage(getReleasePlan, { ...round, page: page ?? 1 });
+  const plan = await forPage(getReleasePlan, { ...round, page: page ?? 1, section: section ?? null });
   const shown = preview ? await forPage(previewRelease, { ...round, proof: preview }) : null;
-  const here = `/exercises/${exerciseId}/rounds/${number}/release`;
+  const all = `/exercises/${exerciseId}/rounds/${number}/release`;
+  const ofSection = (id: string) => `${all}?section=${id}`;
+  const here = plan.section ? ofSection(plan.section.id) : all;
+  const more = plan.section ? `${here}&` : `${here}?`;
   const waiting = plan.rows.filter((row) => row.released === null).length;
   return (
     <Page width="wide">
@@ -64,14 +68,24 @@ export default async function ReleasePage({ params, searchParams }: Props) {
       ) : (
         <p>With the release, students see the deviations from the nearest reference, as the exercise allows.</p>
       )}
+      {plan.sections.length > 0 && (
+        <Tabs
+          label="Sections"
+          current={here}
+          tabs={[
+            { href: all, label: 'All sections' },
+            ...plan.sections.map(({ id, name, sent }) => ({ href: ofSection(id), label: name, count: sent })),
+          ]}
+        />
+      )}
       {plan.rows.length === 0 ? (
         <EmptyState title="Nothing to release">No one has sent a proof that counts in this round.</EmptyState>
       ) : (
         <Section title={waiting === 0 ? 'Everyone has a release' : `${counted(waiting, 'student')} without a release`}>
-          <PlanForm plan={plan} here={here} exerciseId={exerciseId} roundNumber={plan.round.number} />
+          <PlanForm plan={plan} more={more} exerciseId={exerciseId} roundNumber={plan.round.number} />
         </Section>
       )}
-      <Pages label="Pages of the plan" page={plan.page} pages={plan.pages} href={(to) => `${here}?page=${to}`} />
+      <Pages label="Pages of the plan" page={plan.page} pages={plan.pages} href={(to) => `${more}page=${to}`} />
       {shown && (
         <Section id="preview" title={<>What {shown.shownAs} will see</>} lead="Exactly this, and nothing besides.">
           {shown.unsure.length > 0 && (

@@ -7,10 +7,10 @@ import { counted, withUnit } from '@/shared/text/number';
 import { releaseAction } from '../actions';
 
 type Plan = Awaited<ReturnType<typeof getReleasePlan>>;
-type Props = { plan: Plan; here: string; exerciseId: string; roundNumber: number };
+type Props = { plan: Plan; more: string; exerciseId: string; roundNumber: number };
 
 /** The students of the plan, each with what would be released; those without a release are ticked at first. */
-export function PlanForm({ plan, here, exerciseId, roundNumber }: Props) {
+export function PlanForm({ plan, more, exerciseId, roundNumber }: Props) {
   return (
     <Form action={releaseAction} label="Release">
       <input type="hidden" name="exerciseId" value={exerciseId} />
@@ -33,7 +33,7 @@ export function PlanForm({ plan, here, exerciseId, roundNumber }: Props) {
         </thead>
         <tbody>
           {plan.rows.map((row) => (
-            <Row key={row.token} row={row} plan={plan} here={here} />
+            <Row key={row.token} row={row} plan={plan} more={more} />
           ))}
         </tbody>
       </Table>
@@ -44,7 +44,7 @@ export function PlanForm({ plan, here, exerciseId, roundNumber }: Props) {
   );
 }
 
-function Row({ row, plan, here }: { row: Plan['rows'][number]; plan: Plan; here: string }) {
+function Row({ row, plan, more }: { row: Plan['rows'][number]; plan: Plan; more: string }) {
   const id = `to-${row.token}`;
   return (
     <tr>
@@ -84,7 +84,7 @@ function Row({ row, plan, here }: { row: Plan['rows'][number]; plan: Plan; here:
         )}
       </td>
       <td>
-        <Link href={`${here}?preview=${encodeURIComponent(row.token)}&page=${plan.page}#preview`}>
+        <Link href={`${more}preview=${encodeURIComponent(row.token)}&page=${plan.page}#preview`}>
           What {row.shownAs} will see
         </Link>
       </td>

@@ -28,7 +28,7 @@ const wordOrders = ['pairs', 'uneven', 'common'] as const;
 export type WordOrder = (typeof wordOrders)[number];
 
 /** The most examples there may be. */
-const mostExamples = 20;
+export const mostExamples = 20;
 /** The most lines that are shown at once. */
 export const mostFound = 24;
 

@@ -61,10 +61,9 @@ const shut: Record<string, Address> = {
     `/exercises/${exerciseId}/demonstrations/${demonstrationId}`,
   'exercises/[exerciseId]/plan': plan,
   ...Object.fromEntries(
-    ['brief', 'close', 'criteria/new', 'publish', 'remove', 'rounds/new', 'specimens/new'].map((part) => [
-      `exercises/[exerciseId]/plan/${part}`,
-      (ids: DemoIds) => `${plan(ids)}/${part}`,
-    ]),
+    ['brief', 'close', 'criteria/new', 'publish', 'remove', 'rounds/new', 'specimens/find', 'specimens/new'].map(
+      (part) => [`exercises/[exerciseId]/plan/${part}`, (ids: DemoIds) => `${plan(ids)}/${part}`],
+    ),
   ),
   'exercises/[exerciseId]/plan/criteria/[criterionId]': (ids) => `${plan(ids)}/criteria/${ids.criterionId}`,
   'exercises/[exerciseId]/plan/rounds/[roundId]': (ids) => `${plan(ids)}/rounds/${ids.roundId}`,

@@ -61,6 +61,11 @@ export const addSpecimensAction = formAction(addSpecimens, {
   read: read.newSpecimens,
   then: (result) => `${plan(result)}?made=${result.specimenIds.length}#specimens`,
 });
+/** Stays on the page, so that several words can be added one after another. */
+export const addFoundLineAction = formAction(addSpecimens, {
+  read: read.newSpecimens,
+  done: () => 'Added at the end of the exercise’s lines.',
+});
 export const changeSpecimenAction = formAction(changeSpecimen, {
   read: read.specimenAtVersion,
   then: part('specimens'),

@@ -18,9 +18,15 @@ type Props = {
 /** The lines in their faces' own spacing, each on its own ground. */
 export function SpecimensPart({ exercise, specimens, retired, checks }: Props) {
   const add = (
-    <ButtonLink kind={specimens.length === 0 ? 'main' : 'usual'} href={`/exercises/${exercise.id}/plan/specimens/new`}>
-      Add lines
-    </ButtonLink>
+    <>
+      <ButtonLink
+        kind={specimens.length === 0 ? 'main' : 'usual'}
+        href={`/exercises/${exercise.id}/plan/specimens/new`}
+      >
+        Add lines
+      </ButtonLink>
+      <ButtonLink href={`/exercises/${exercise.id}/plan/specimens/find`}>Find words</ButtonLink>
+    </>
   );
   const references = checks.find(({ part }) => part === 'references');
   return (

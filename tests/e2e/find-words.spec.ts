@@ -33,7 +33,9 @@ for (const width of [1280, 390])
       await expect(first.getByText('Added at the end of the exercise’s lines.')).toBeVisible();
       await page.goto(`/exercises/${own.exerciseId}/plan`);
       await expect(page.getByRole('link', { name: new RegExp(`\\d+\\. “${text}”`) })).toBeVisible();
-      await expect(page.getByText(/Libre Baskerville Regular, 72 px/)).toBeVisible();
+      await expect(
+        page.getByRole('figure', { name: new RegExp(`“${text}”, Libre Baskerville Regular, 72\\spx`) }),
+      ).toBeVisible();
     } finally {
       own.putAway();
       await page.context().close();

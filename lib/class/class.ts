@@ -14,8 +14,9 @@ import { prepareLine } from '@/shared/measure';
 import { pairTotalsInput, getClassInput } from '@/shared/schemas/class';
 import { leadsCourse } from '@/shared/schemas/course';
 import { idSchema } from '@/shared/schemas/id';
-import { packSchema } from '@/shared/schemas/pack';
+import { packSchema, parsePack } from '@/shared/schemas/pack';
 import { pageOf } from '@/shared/schemas/page';
+import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
 import { classSummary } from './class-summary';
 import { mapLines } from './map-line';
 
@@ -43,6 +44,7 @@ export const getClass = operation({
     const { summary, students } = await classSummary(data, round, course.id, now);
     const { page, pages, from } = pageOf(askedPage, students, studentsPerPage);
     const list = await studentsPage(data, context, { skip: from, take: studentsPerPage });
+    const versions = await data.classMap.versions(summary.lines.map(({ specimenVersionId }) => specimenVersionId));
     const same = summary.lines.flatMap(({ identical }) => identical.flat());
     return {
       course: { id: course.id, title: course.title, timeZone: course.timeZone },
@@ -63,6 +65,13 @@ export const getClass = operation({
       page,
       pages,
       studentCount: students,
+      /** What the lines are drawn from, as far as they were sent. */
+      sheets: versions.map((version) => ({
+        specimenVersionId: version.id,
+        pack: parsePack(JSON.parse(version.pack.payload)),
+        ground: groundSchema.parse(version.ground),
+        size: sizeSchema.parse({ value: version.size, unit: version.unit }),
+      })),
       summary: { ...summary, lines: summary.lines.map((line) => ({ ...line, identical: [] as string[][] })) },
       identical: await namedGroups(),
     };

@@ -30,6 +30,8 @@ const classLineSchema = z.strictObject({
   judged: z.int(),
   yardstick: z.nullable(yardstickSchema),
   tightness: z.nullable(spreadSchema),
+  /** As the middle of the class spaced it: the median of each gap, tracking and offset together. Null: no spacings. */
+  middle: z.nullable(z.strictObject({ tracking: number, offsets: z.array(number) })),
   pairs: z.array(classPairSchema),
   /** Members whose settings of the line are the same in every number, where anything was set at all. */
   identical: z.array(z.array(z.string())),
@@ -46,7 +48,7 @@ const missedSidesSchema = z.strictObject({
 
 /** What a class has and has not seen in one round: it names members by id only. */
 export const classSummarySchema = z.strictObject({
-  version: z.literal(2),
+  version: z.literal(3),
   proofs: z.int(),
   lines: z.array(classLineSchema),
   sides: z.array(missedSidesSchema),
@@ -101,7 +103,7 @@ export function* summarising(
     yield;
     summed.push(lineSummary(fact, byVersion.get(fact.specimenVersionId) ?? []));
   }
-  return { version: 2, proofs, lines: summed, sides: yield* missedSides(facts, byVersion) };
+  return { version: 3, proofs, lines: summed, sides: yield* missedSides(facts, byVersion) };
 }
 
 function lineSummary(
@@ -127,6 +129,7 @@ function lineSummary(
     judged: lines.length,
     yardstick,
     tightness: spreadOf(lines.map(({ tightness }) => tightness)),
+    middle: middleOf(own),
     pairs,
     identical: identicalSpacings(own),
   };
@@ -138,6 +141,18 @@ function judgedAlike(own: readonly LineOfMember[]): { yardstick: Yardstick | nul
   const compared = all.filter(({ yardstick }) => yardstick === 'reference');
   if (compared.length > 0) return { yardstick: 'reference', lines: compared };
   return { yardstick: all.length > 0 ? 'usual-range' : null, lines: all };
+}
+
+/** The median gap is drawn, not the median of tracking and that of offsets: a person may do one with the other. */
+function middleOf(own: readonly LineOfMember[]): ClassLine['middle'] {
+  if (own.length === 0) return null;
+  const gaps = own[0]!.offsets.map((_, index) =>
+    quantile(
+      own.map(({ tracking, offsets }) => tracking + (offsets[index] ?? 0)),
+      0.5,
+    ),
+  );
+  return { tracking: 0, offsets: gaps };
 }
 
 const spreadOf = (values: readonly number[]): Spread | null =>

@@ -209,6 +209,7 @@ test('the note tells how its pair has changed since', async () => {
 test('the class page says who has sent what, and the marks go out as CSV', async () => {
   await teacher.goto(`${exercise}/class?round=1`);
   await expect(teacher.getByRole('row').filter({ hasText: demo.student.name }).first()).toBeVisible();
+  await teacher.getByText('Export', { exact: true }).click();
   const [download] = await Promise.all([
     teacher.waitForEvent('download'),
     teacher.getByRole('link', { name: 'Marks as CSV' }).click(),

@@ -147,7 +147,7 @@ test('a line of the class page opens to its totals, pair by pair', async () => {
 
 test('the class page says which kinds of side are missed most, and draws them all when asked', async () => {
   await teacher.goto(`${exercise}/class?round=1`);
-  await expect(teacher.getByText(/Most often at \S beside .* where .* meets .* of \d+ gaps/)).toBeVisible();
+  await expect(teacher.getByText(/Most often at \S beside \S.*: .* of \d+ gaps/)).toBeVisible();
   await teacher.getByRole('link', { name: 'All kinds as a chart' }).click();
   await expect(
     teacher.getByRole('img', {

@@ -1,6 +1,7 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { instructor } from '../../prisma/seed/people';
 import { axeOn } from './axe';
+import { idsOf } from './demo-ids';
 import { ines, signIn } from './demo-people';
 import { ownExercise } from './own-exercise';
 
@@ -181,4 +182,55 @@ test('the line of the first page is spaced at once, by keys and by drag, and not
   await expect(page.getByRole('img', { name: 'WATERLAND, set by eye' }).first()).toBeVisible();
   expect(await page.evaluate(() => localStorage.length)).toBe(0);
   expect(await axeOn(page)).toEqual([]);
+});
+
+test('the title of a page names the thing it shows', async ({ page, baseURL }) => {
+  const { courseId, exerciseId, memberId, specimenId, roundId, criterionId } = idsOf(baseURL!, ines.email);
+  await signIn(page, instructor);
+  await page.goto(`/exercises/${exerciseId}`);
+  const exercise = (await page.getByRole('heading', { level: 1 }).textContent())!;
+  const titles: [string, RegExp][] = [
+    [`/courses/${courseId}/people/${memberId}`, new RegExp(`^${ines.name} · .+ · Kerncrit$`)],
+    [`/courses/${courseId}/people`, /^People · .+ · Kerncrit$/],
+    [`/exercises/${exerciseId}`, new RegExp(`^${exercise} · Kerncrit$`)],
+    [`/exercises/${exerciseId}/class`, new RegExp(`^Class · ${exercise} · Kerncrit$`)],
+    [`/exercises/${exerciseId}/plan`, new RegExp(`^Plan · ${exercise} · Kerncrit$`)],
+    [`/exercises/${exerciseId}/plan/rounds/${roundId}`, new RegExp(`^Round \\d · ${exercise} · Kerncrit$`)],
+    [`/exercises/${exerciseId}/plan/criteria/${criterionId}`, new RegExp(`^(?!Criterion).+ · ${exercise} · Kerncrit$`)],
+    [`/exercises/${exerciseId}/plan/specimens/${specimenId}`, new RegExp(`^“.+”, .+ ground · ${exercise} · Kerncrit$`)],
+  ];
+  for (const [address, title] of titles) {
+    await page.goto(address);
+    await expect(page, address).toHaveTitle(title);
+  }
+});
+
+test('the class page draws what the class misses, keeps its tabs, and has the exports in one menu', async ({
+  page,
+}) => {
+  await page.setViewportSize(small);
+  await signIn(page, instructor);
+  await page.goto('/courses');
+  await page.getByRole('link', { name: 'Signs for a harbour' }).first().click();
+  await page.getByRole('link', { name: 'Class', exact: true }).click();
+  await page.getByRole('link', { name: /^Round 1/ }).click();
+  await expect(page.getByRole('link', { name: 'Class', exact: true })).toHaveAttribute('aria-current', 'page');
+  const missed = page.getByRole('region', { name: 'What the class misses' });
+  await expect(missed.locator('svg').first()).toBeInViewport();
+  await expect(missed.getByText(/^\S beside \S/).first()).toBeInViewport();
+  // Every line that was sent is drawn, and says what it is.
+  const lines = page.getByRole('region', { name: 'Line by line' }).locator('.class-lines > li');
+  expect(await lines.count()).toBeGreaterThan(3);
+  for (const line of await lines.all()) {
+    await expect(line.locator('svg')).toHaveCount(1);
+    await expect(line.locator('.work-line-words')).toContainText(/\d\s(px|pt), (light|dark) ground/);
+  }
+  // People come after the lines.
+  const [drawn, people] = [await lines.first().boundingBox(), await page.getByRole('table').last().boundingBox()];
+  expect(drawn!.y).toBeLessThan(people!.y);
+  await page.getByText('Export', { exact: true }).click();
+  await expect(page.getByRole('link', { name: 'Pairs as CSV' })).toBeVisible();
+  expect(await axeOn(page)).toEqual([]);
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
 });

@@ -107,12 +107,15 @@ test('what was settled goes out to the student, without a word of who marked', a
 
 test('the released marks leave as one zip for machines', async () => {
   await teacher.goto(`/exercises/${own.exerciseId}/class?round=1`);
+  await teacher.getByText('Export', { exact: true }).click();
   const [download] = await Promise.all([
     teacher.waitForEvent('download'),
     teacher.getByRole('link', { name: /OneRoster/ }).click(),
   ]);
   expect(download.suggestedFilename()).toBe('oneroster-round-1.zip');
   await first.goto(`/exercises/${own.exerciseId}/class?round=1`);
+  await first.getByText('Export', { exact: true }).click();
+  await expect(first.getByRole('link', { name: 'Pairs as CSV' })).toBeVisible();
   await expect(first.getByRole('link', { name: /OneRoster/ })).toHaveCount(0);
 });
 

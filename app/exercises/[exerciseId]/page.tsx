@@ -9,7 +9,9 @@ import { StudentOverview } from './student-overview';
 
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ published?: string }> };
 
-export const metadata: Metadata = { title: 'Exercise' };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: (await forPage(getExerciseRole, { exerciseId: (await params).exerciseId })).title };
+}
 
 /** One address, two pages: the student's work, and the staff's overview. */
 export default async function ExercisePage({ params, searchParams }: Props) {

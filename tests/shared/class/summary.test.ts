@@ -50,6 +50,13 @@ describe('a class summed up', () => {
       tightness: { median: 5, lower: 3, upper: 7 },
     });
   });
+  it('draws each gap as the middle of the class spaced it, tracking and offset together', () => {
+    // By hand: 0, 5, 5, 1 have the median 3, and 0, 5, 5, 2 have 3.5; tracked by 2 a gap without offset is one of 2.
+    expect(summary.lines[0]!.middle).toEqual({ tracking: 0, offsets: [3, 3.5] });
+    const tracked = summarise(facts, [line('a', [0, 0], null, 2), line('b', [4, 4], null)], 2);
+    expect(tracked.lines[0]!.middle).toEqual({ tracking: 0, offsets: [3, 3] });
+    expect(summarise(facts, [], 0).lines[0]!.middle).toBeNull();
+  });
   it('says what kinds of side are missed, most first', () => {
     expect(summary.sides).toEqual([
       { left: 'round', right: 'slanted-out', letters: ['OV'], pairs: 3, outside: 3, median: 40 },

@@ -1,14 +1,23 @@
 import Link from 'next/link';
 import type { ComponentProps } from 'react';
+import { LineDrawing } from '@/app/_line/LineDrawing';
 import { Section } from '@/app/_ui/Page';
+import { SheetFrame } from '@/app/_ui/SheetFrame';
 import { Table } from '@/app/_ui/Table';
 import { SpreadChart } from '@/app/_ui/charts/SpreadChart';
+import type { ShownClass } from '@/lib/class/class';
+import { lineWords } from '@/shared/line/line-words';
+import type { GapMark } from '@/shared/line/shapes';
 import type { PairTotals } from '@/shared/class/pair-totals';
 import type { ClassLine, ClassSummary, Spread, Yardstick } from '@/shared/class/summary';
 import { numberText, signed } from '@/shared/text/number';
 
+/** What lines are drawn from. */
+export type Sheets = ShownClass['sheets'];
+
 type Props = {
   summary: Pick<ClassSummary, 'lines'>;
+  sheets: Sheets;
   here: string;
   round: number;
   opened: string | undefined;
@@ -16,10 +25,10 @@ type Props = {
 };
 
 /** For each line and pair, how far the class is from the nearest reference; one line at a time is open. */
-export function ClassLines({ summary, here, round, opened, totals }: Props) {
+export function ClassLines({ summary, sheets, here, round, opened, totals }: Props) {
   if (summary.lines.length === 0)
     return (
-      <Section title="Pair by pair">
+      <Section title="Line by line">
         <p>
           As soon as proofs arrive, each line appears here with the class’s distance from the nearest reference or,
           where it has none, from the usual range, pair by pair.
@@ -28,25 +37,25 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
     );
   return (
     <Section
-      title="Pair by pair"
-      lead="How far the class is from the nearest reference, in 1/1000 em, overall tracking discounted. Above 0 is wider, below is tighter. A line without a reference is held against the usual range of its face. The quartiles hold the middle half of the class."
+      title="Line by line"
+      lead="As the middle of the class spaced each line, fitted to its column; a wedge marks where more than half of the class is outside. Most missed first."
     >
-      <ul className="card-list">
+      <ul className="class-lines" role="list">
         {mostMissedFirst(summary.lines).map((line) => (
-          <li key={line.specimenVersionId} id={`line-${line.specimenVersionId}`}>
-            <p>
-              {opened === line.specimenVersionId ? (
-                <strong>{line.text}</strong>
-              ) : (
-                <Link
-                  href={`${here}?round=${round}&line=${line.specimenVersionId}#line-${line.specimenVersionId}`}
-                  prefetch={false}
-                >
-                  {line.text}
-                </Link>
-              )}{' '}
-              <span className="quiet">{lineWords(line)}</span>
-            </p>
+          <li
+            key={line.specimenVersionId}
+            id={`line-${line.specimenVersionId}`}
+            className={opened === line.specimenVersionId ? 'class-line-open' : undefined}
+          >
+            <LineOfClass
+              line={line}
+              sheet={sheets.find(({ specimenVersionId }) => specimenVersionId === line.specimenVersionId)}
+              href={
+                opened === line.specimenVersionId
+                  ? null
+                  : `${here}?round=${round}&line=${line.specimenVersionId}#line-${line.specimenVersionId}`
+              }
+            />
             {opened === line.specimenVersionId && totals && <LineTotals totals={totals} />}
             {opened === line.specimenVersionId && <LineTable line={line} />}
           </li>
@@ -55,6 +64,44 @@ export function ClassLines({ summary, here, round, opened, totals }: Props) {
     </Section>
   );
 }
+
+type LineOfClassProps = { line: ClassLine; sheet: Sheets[number] | undefined; href: string | null };
+
+/** One line as drawn, with what the class misses in it; `href` opens its numbers. */
+function LineOfClass({ line, sheet, href }: LineOfClassProps) {
+  return (
+    <>
+      {sheet && line.middle && (
+        <SheetFrame ground={sheet.ground}>
+          <LineDrawing pack={sheet.pack} spacing={line.middle} marks={marksOf(line)} label={null} />
+        </SheetFrame>
+      )}
+      <p className="work-line-words">
+        {href === null ? (
+          <strong>{line.text}</strong>
+        ) : (
+          <Link href={href} prefetch={false}>
+            {line.text}
+          </Link>
+        )}
+        {sheet && <span>{lineWords(sheet)}</span>}
+      </p>
+      <p>{missedWords(line)}</p>
+    </>
+  );
+}
+
+/** Where more than half of the class is outside. */
+const missedPairs = ({ pairs }: ClassLine) =>
+  pairs.flatMap((pair, index) => (pair.outside * 2 > pair.judged && pair.spread ? [{ ...pair, index }] : []));
+
+/** The larger the share of the class, the larger the wedge. */
+const marksOf = (line: ClassLine): GapMark[] =>
+  missedPairs(line).map(({ index, spread, outside, judged }) => ({
+    gap: index,
+    fault: spread!.median > 0 ? 'wide' : 'tight',
+    strength: outside * 10 > judged * 9 ? 3 : outside * 10 > judged * 7 ? 2 : 1,
+  }));
 
 const mostMissedFirst = (lines: readonly ClassLine[]): ClassLine[] =>
   [...lines].sort((one, other) => missedShare(other) - missedShare(one));
@@ -65,27 +112,34 @@ function missedShare({ pairs }: ClassLine): number {
   return of('outside') / Math.max(1, of('judged'));
 }
 
-function lineWords({ yardstick, sent, pairs }: ClassLine): string {
-  if (yardstick === null) return sent === 0 ? 'no spacings yet' : `${sent} spacings; nothing to compare with`;
-  const missed = pairs.filter(({ outside, judged }) => outside * 2 > judged).map(({ letters }) => letters);
+/** “TA: 9 of 14 outside tolerance, typically 22/1000 em wider.” */
+function missedWords(line: ClassLine): string {
+  const { yardstick, sent } = line;
+  if (yardstick === null) return sent === 0 ? 'No spacings yet.' : `${sent} spacings; nothing to compare with.`;
   const { within, beyond } = yardstickWords[yardstick];
-  return missed.length === 0
-    ? `most of the class is ${within} everywhere`
-    : `more than half of the class is ${beyond} at ${missed.join(', ')}`;
+  const missed = missedPairs(line);
+  if (missed.length === 0) return `Most of the class is ${within} everywhere.`;
+  const [first, ...more] = missed
+    .toSorted((one, other) => other.outside / other.judged - one.outside / one.judged)
+    .map(
+      ({ letters, spread, outside, judged }) =>
+        `${letters}: ${outside} of ${judged}, typically ${numberText(Math.abs(spread!.median), 0)}/1000 em too ${spread!.median > 0 ? 'wide' : 'tight'}`,
+    );
+  return `${[`Outside ${beyond} at ${first}`, ...more].join('; ')}.`;
 }
 
 const yardstickWords: Record<Yardstick, { within: string; beyond: string; column: string; as: string; than: string }> =
   {
     reference: {
       within: 'within tolerance',
-      beyond: 'outside tolerance',
+      beyond: 'tolerance',
       column: 'Outside tolerance',
       as: 'as tight as the reference',
       than: 'than the reference',
     },
     'usual-range': {
       within: 'about as usual',
-      beyond: 'wider or tighter than usual',
+      beyond: 'the usual range',
       column: 'Outside the usual range',
       as: 'as tight as usual',
       than: 'than usual',
@@ -104,7 +158,9 @@ function LineTable({ line }: { line: ClassLine }) {
     <Table
       caption={
         <>
-          {line.text}, {line.judged} spacings; as a whole {spreadWords(line.tightness, line.yardstick)}
+          {line.text}, {line.judged} spacings; as a whole {spreadWords(line.tightness, line.yardstick)}. Distance in
+          1/1000 em, overall tracking discounted: above 0 is wider, below is tighter. The quartiles hold the middle half
+          of the class.
         </>
       }
       narrow

@@ -7,9 +7,12 @@ import { forPage } from '@/lib/http/page';
 import { ResponseCharts } from './response-charts';
 import { sameTextHref, SameTextLine } from './same-text-line';
 
-export const metadata: Metadata = { title: 'Together' };
-
 type Props = { params: Promise<{ exerciseId: string }>; searchParams: Promise<{ text?: string; at?: string }> };
+
+export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
+  const { text } = await searchParams;
+  return { title: text === undefined ? 'Lines of one text' : `All lines of “${text}”` };
+}
 
 /** Lines of one text in several sizes, weights or faces, one below another, and how their gaps respond. */
 export default async function SameTextPage({ params, searchParams }: Props) {

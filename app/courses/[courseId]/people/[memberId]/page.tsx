@@ -9,9 +9,11 @@ import { CourseFrame } from '../../../course-frame';
 import { roleWords } from '../../../role-words';
 import { AccommodationsForm, CourseMaking, PasswordLink, PutBack, Removal, RoleAndSection } from './member-forms';
 
-export const metadata: Metadata = { title: 'A person' };
-
 type Props = { params: Promise<{ courseId: string; memberId: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: (await forPage(getMember, await params)).person.name };
+}
 
 export default async function Person({ params }: Props) {
   const found = await forPage(getMember, await params);

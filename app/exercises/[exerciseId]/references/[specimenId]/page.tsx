@@ -10,12 +10,15 @@ import { untouchedSpacing } from '@/shared/outline/place-letters';
 import { lineWords } from '@/shared/line/line-words';
 import { removeReferenceAction } from '../actions';
 
-export const metadata: Metadata = { title: 'Reference' };
-
 type Props = {
   params: Promise<{ exerciseId: string; specimenId: string }>;
   searchParams: Promise<{ take?: string; remove?: string }>;
 };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { specimen } = await forPage(getReferenceBench, { specimenId: (await params).specimenId, slot: 1 });
+  return { title: `Reference for “${specimen.text}”, ${lineWords(specimen)}` };
+}
 
 /** The instructor's bench: a spacing with tolerances and reasons, saved as it is made. */
 export default async function ReferenceBench({ params, searchParams }: Props) {

@@ -9,9 +9,13 @@ import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SavedNow } from '../../saved-now';
 import { CriterionFields } from '../criterion-fields';
 
-export const metadata: Metadata = { title: 'Criterion' };
-
 type Props = { params: Promise<{ exerciseId: string; criterionId: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { exerciseId, criterionId } = await params;
+  const { criteria } = await forPage(getPlan, { exerciseId });
+  return { title: criteria.find(({ id }) => id === criterionId)?.title ?? 'Criterion' };
+}
 
 export default async function Criterion({ params }: Props) {
   const { exerciseId, criterionId } = await params;

@@ -19,9 +19,12 @@ import { secondMarkerChoices } from '../../setting-words';
 import { RoundFields } from '../round-fields';
 import { SectionsPart } from './sections-part';
 
-export const metadata: Metadata = { title: 'Round' };
-
 type Props = { params: Promise<{ exerciseId: string; roundId: string }> };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { round } = await forPage(getRound, { roundId: (await params).roundId });
+  return { title: `Round ${round.number}` };
+}
 
 /** Dates and late rule of a round, and the students with more time. */
 export default async function Round({ params }: Props) {

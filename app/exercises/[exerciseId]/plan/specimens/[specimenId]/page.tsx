@@ -7,6 +7,7 @@ import { Form, SubmitButton } from '@/app/_ui/Form';
 import { getPlan } from '@/lib/exercise/plan';
 import { listFacesFor } from '@/lib/exercise/faces';
 import { forPage } from '@/lib/http/page';
+import { lineWords } from '@/shared/line/line-words';
 import { sizesText } from '@/shared/exercise/sizes';
 import {
   previewChangeAction,
@@ -16,12 +17,17 @@ import {
 import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SpecimenFigure } from '../specimen-figure';
 
-export const metadata: Metadata = { title: 'Line' };
-
 type Props = {
   params: Promise<{ exerciseId: string; specimenId: string }>;
   searchParams: Promise<Record<string, string | undefined>>;
 };
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { exerciseId, specimenId } = await params;
+  const { specimens } = await forPage(getPlan, { exerciseId });
+  const specimen = specimens.find(({ id }) => id === specimenId);
+  return { title: specimen ? `“${specimen.text}”, ${lineWords(specimen)}` : 'Line' };
+}
 
 /** One line: what it is, changing it (after a preview of the effect), moving it, and removing it. */
 export default async function Specimen({ params, searchParams }: Props) {

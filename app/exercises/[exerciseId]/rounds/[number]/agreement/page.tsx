@@ -13,7 +13,9 @@ import { counted, numberText, withUnit } from '@/shared/text/number';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }> };
 
-export const metadata: Metadata = { title: 'Agreement' };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Agreement of round ${(await params).number}` };
+}
 
 /** How far two markers agree in a round, and where they differ. */
 export default async function AgreementPage({ params }: Props) {

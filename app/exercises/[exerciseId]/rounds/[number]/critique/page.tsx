@@ -17,7 +17,9 @@ type Props = {
   searchParams: Promise<{ none?: string; section?: string; by?: string; page?: string }>;
 };
 
-export const metadata: Metadata = { title: 'Critique' };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Critique of round ${(await params).number}` };
+}
 
 /** The queue of a round, by student or by line. */
 export default async function QueuePage({ params, searchParams }: Props) {

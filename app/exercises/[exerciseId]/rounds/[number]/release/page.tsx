@@ -18,7 +18,9 @@ type Props = {
   searchParams: Promise<{ preview?: string; page?: string; section?: string; released?: string; corrected?: string }>;
 };
 
-export const metadata: Metadata = { title: 'Release' };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Release of round ${(await params).number}` };
+}
 
 /**
  * The plan of a release: who would get what, a preview of exactly what one student will see, and the release itself.

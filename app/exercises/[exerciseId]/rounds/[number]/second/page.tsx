@@ -14,7 +14,9 @@ import { takeUpSecondAction } from '../actions';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }>; searchParams: Promise<{ page?: string }> };
 
-export const metadata: Metadata = { title: 'Second marking' };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Second marking of round ${(await params).number}` };
+}
 
 /** The proofs of a round that get a second marker. */
 export default async function SecondMarkingPage({ params, searchParams }: Props) {

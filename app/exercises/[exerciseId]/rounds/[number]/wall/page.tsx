@@ -11,7 +11,9 @@ import { counted, withUnit } from '@/shared/text/number';
 
 type Props = { params: Promise<{ exerciseId: string; number: string }> };
 
-export const metadata: Metadata = { title: 'Walls' };
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Walls of round ${(await params).number}` };
+}
 
 /** Chooses the line for the wall; lists walls that are open. */
 export default async function WallsPage({ params }: Props) {

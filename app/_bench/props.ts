@@ -59,6 +59,8 @@ export type BenchProps = {
    * A setting of the same words that is offered as a start: laid under the line, and taken only when that is asked for.
    */
   start?: { label: string; spacing: Spacing } | null;
+  /** What the line began from where that is wrong on purpose: a reset goes back to it. Null: the face's own spacing. */
+  began?: Spacing | null;
   accommodations?: BenchAccommodations;
   /**
    * Smaller sizes for the ladder, largest first; without it the bench chooses sizes down to the smallest of use, or to

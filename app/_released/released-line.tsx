@@ -49,7 +49,13 @@ export function NotedLine({ line, drawing, place, answers, changes, underNote, b
     <article className={style.line} aria-label={line.text}>
       <div className={style.drawn}>
         <SheetFrame ground={drawing.ground}>
-          <LineDrawing pack={drawing.pack} spacing={drawing.spacing} ties={tiesOf(notes)} room={room} />
+          <LineDrawing
+            pack={drawing.pack}
+            spacing={drawing.spacing}
+            under={drawing.began}
+            ties={tiesOf(notes)}
+            room={room}
+          />
         </SheetFrame>
         <Words drawing={drawing} place={place} beside={beside} />
         <Measured line={line} drawing={drawing} letters={letters} room={room} />
@@ -77,7 +83,7 @@ export function UnnotedLine({ line, drawing, place, beside, size }: Props & { si
   return (
     <article className={style.unnoted} aria-label={line.text}>
       <SheetFrame ground={drawing.ground}>
-        <LineDrawing pack={drawing.pack} spacing={drawing.spacing} size={size} />
+        <LineDrawing pack={drawing.pack} spacing={drawing.spacing} under={drawing.began} size={size} />
       </SheetFrame>
       <Words drawing={drawing} place={place} beside={beside} />
       <Measured line={line} drawing={drawing} letters={spacedLetters(drawing.pack)} />
@@ -91,6 +97,7 @@ function Words({ drawing, place, beside }: Pick<Props, 'drawing' | 'place' | 'be
     <p className="work-line-words">
       <span>
         {place}. {lineWords(drawing)}
+        {drawing.began && '; the outlines under it are what the line began from'}
       </span>
       {beside}
     </p>

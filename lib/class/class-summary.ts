@@ -3,6 +3,7 @@ import { notFound } from '@/lib/access/errors';
 import type { ScopedData } from '@/lib/data';
 import { letOthersIn } from '@/lib/let-others-in';
 import { countedProofs, type MarkedRound } from '@/lib/review/counted';
+import { wrongStartOf } from '@/lib/rows/specimen';
 import { measureOf, spacingOf } from '@/lib/rows/spacing';
 import {
   classSummarySchema,
@@ -129,7 +130,7 @@ function byUsualRange(measured: { payload: string } | undefined): Judged | null 
     : { yardstick: 'usual-range', tightness: line.tightness, pairs: judged };
 }
 
-function factsOf({ id, specimenId, text, measured }: Version): LineFacts[] {
+function factsOf({ id, specimenId, text, details, measured }: Version): LineFacts[] {
   if (!measured) return [];
   const { letters, pairs } = measureOf(measured);
   return [
@@ -138,6 +139,7 @@ function factsOf({ id, specimenId, text, measured }: Version): LineFacts[] {
       specimenId,
       text,
       letters,
+      start: wrongStartOf({ details })?.spacing ?? null,
       sides: pairs.map(({ sides }) => [sides.left, sides.right] as const),
     },
   ];

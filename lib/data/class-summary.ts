@@ -68,7 +68,7 @@ export const classSummaryData = (actor: Actor, db: Db) => ({
   versions: async (roundId: string) => {
     const versions = await db.specimenVersion.findMany({
       where: { proofItems: { some: { proof: { roundId, round: roundsOfStaff(actor) } } } },
-      select: { id: true, specimenId: true, text: true, specimen: { select: { position: true } } },
+      select: { id: true, specimenId: true, text: true, details: true, specimen: { select: { position: true } } },
       orderBy: [{ specimen: { position: 'asc' } }, { number: 'asc' }],
     });
     return Promise.all(

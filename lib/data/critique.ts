@@ -159,7 +159,7 @@ export const critiqueData = (actor: Actor, db: Db) => {
       db.specimenVersion.findMany({
         where: { specimenId, specimen: { exercise: { rounds: { some: { proofs: { some: proofsOfStaff(actor) } } } } } },
         orderBy: { number: 'asc' },
-        select: { id: true, number: true, pairMap: true },
+        select: { id: true, number: true, pairMap: true, details: true },
       }),
 
     /** The references that a comparison was made with, for one line. */

@@ -1,12 +1,15 @@
 import type { Actor } from './actor';
 import { canonicalJson } from '@/shared/text/canonical-json';
 import type { SpecimenDetails } from '@/shared/schemas/specimen';
-import type { Ground, Size } from '@/shared/schemas/spacing';
+import type { Ground, Size, Spacing } from '@/shared/schemas/spacing';
 import type { Db } from './client';
-import { exercisesOf, specimensOf, specimenVersionsOf } from './scope';
+import { coursesOf, exercisesOf, membersOf, specimensOf, specimenVersionsOf, staff, studentRoles } from './scope';
 import { newId } from './ids';
 
 export type NewVersion = { text: string; packSha: string; size: Size; ground: Ground; details: SpecimenDetails };
+/** Enough for a pace, and few enough to be read at each look. */
+const lastWorked = 60;
+
 type Following = NewVersion & { specimenId: string; number: number; previousId: string; pairMap: (number | null)[] };
 
 const newest = {
@@ -103,6 +106,31 @@ export const specimenData = (actor: Actor, db: Db) => ({
   drafts: (specimenVersionId: string) =>
     db.draft.findMany({ where: { specimenVersionId, specimenVersion: specimenVersionsOf(actor) } }),
 
+  /** The lines that students of a course worked on last, in their drafts, with when each change arrived. For staff. */
+  workedInCourse: (courseId: string) =>
+    db.draft.findMany({
+      where: {
+        purpose: 'work',
+        version: { gt: 1 },
+        member: { courseId, role: { in: [...studentRoles] }, removedAt: null, course: coursesOf(actor, staff) },
+      },
+      orderBy: [{ updatedAt: 'desc' }, { id: 'asc' }],
+      take: lastWorked,
+      select: {
+        memberId: true,
+        tracking: true,
+        offsets: true,
+        changes: { where: { clientId: { not: { startsWith: 'moved-to-' } } }, select: { receivedAt: true } },
+      },
+    }),
+
+  /** The actor's own trial of a version: what they set on its bench. */
+  ownTrial: (specimenVersionId: string) =>
+    db.draft.findFirst({
+      where: { specimenVersionId, purpose: 'trial', member: membersOf(actor) },
+      select: { tracking: true, offsets: true },
+    }),
+
   /** How many students have a draft of their work on a version. */
   workDrafts: (specimenVersionId: string) =>
     db.draft.count({ where: { specimenVersionId, purpose: 'work', specimenVersion: specimenVersionsOf(actor) } }),
@@ -116,12 +144,12 @@ export const specimenData = (actor: Actor, db: Db) => ({
    * @throws P2002 when a student's own change followed the same version first: retry the whole from outside.
    */
   moveDraft: async (
-    draft: { id: string; version: number; tracking: number },
+    draft: { id: string; version: number },
     toVersionId: string,
-    offsets: number[],
+    { tracking, offsets }: Spacing,
     now: Date,
   ): Promise<void> => {
-    const moved = { tracking: draft.tracking, offsets: canonicalJson(offsets) };
+    const moved = { tracking, offsets: canonicalJson(offsets) };
     await db.draftChange.create({
       data: {
         id: newId(),

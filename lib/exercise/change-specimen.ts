@@ -2,10 +2,13 @@ import { changedMeanwhile, notFound } from '@/lib/access/errors';
 import { type Context, operation } from '@/lib/access/operation';
 import { retryOnConflict } from '@/lib/data/retry';
 import type { NewVersion } from '@/lib/data/specimens';
+import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
 import { newReferenceSet } from '@/lib/reference/compare';
 import { moveByMap, pairMap } from '@/shared/exercise/pair-map';
+import { isUntouched, madeStart } from '@/shared/exercise/line-start';
 import type { Pack } from '@/shared/schemas/pack';
-import { changeSpecimenInput, previewChangeInput } from '@/shared/schemas/specimen';
+import type { Spacing } from '@/shared/schemas/spacing';
+import { changeSpecimenInput, type LineStart, previewChangeInput } from '@/shared/schemas/specimen';
 import { lineOf, specimenView, type SpecimenView } from '@/lib/rows/specimen';
 import { makeVersion, type TypedSpecimen } from './specimens';
 
@@ -31,7 +34,7 @@ export const changeSpecimen = operation({
   },
 });
 
-async function carryOut(
+export async function carryOut(
   { data, now }: Context,
   specimenId: string,
   { exercise, before, after, pack, map }: PlannedChange,
@@ -44,13 +47,14 @@ async function carryOut(
   );
   const pairs = pack.letters.length - 1;
   const drafts = await data.specimens.drafts(before.versionId);
+  const [began, begins] = [startOfView(before), after.details.start?.spacing ?? builtInSpacing(pairs)];
   for (const draft of drafts) {
-    await data.specimens.moveDraft(
-      draft,
-      versionId,
-      moveByMap(JSON.parse(draft.offsets) as number[], map, pairs, 0),
-      now,
-    );
+    const spacing = spacingOf(draft);
+    // Who has not moved anything yet begins where the line begins now.
+    const moved = isUntouched(spacing, began)
+      ? begins
+      : { tracking: spacing.tracking, offsets: moveByMap(spacing.offsets, map, pairs, 0) };
+    await data.specimens.moveDraft(draft, versionId, moved, now);
   }
   for (const reference of await data.references.ofVersion(before.versionId)) {
     await data.references.copy(
@@ -113,7 +117,7 @@ export const previewSpecimenChange = operation({
   },
 });
 
-type PlannedChange = {
+export type PlannedChange = {
   exercise: { id: string; courseId: string; state: string };
   before: SpecimenView;
   after: NewVersion;
@@ -129,11 +133,25 @@ async function planChange(context: Context, specimenId: string, typed: TypedSpec
   const row = await context.data.specimens.find(specimenId);
   if (!row) throw notFound();
   const before = specimenView(row);
-  const { version: after, pack } = await makeVersion(context, typed);
+  const { version, pack } = await makeVersion(context, typed);
   const map = pairMap(lineOf(before.pack), lineOf(pack));
+  const after = { ...version, details: { ...version.details, start: movedStart(before, pack, map) } };
   const { id, courseId, state } = row.exercise;
   return { exercise: { id, courseId, state }, before, after, pack, map, same: isSame(before, after) };
 }
+
+/** The start of a line on its next version: made anew where it was made from the line, else moved pair by pair. */
+function movedStart(before: SpecimenView, pack: Pack, map: readonly (number | null)[]): LineStart | null {
+  const { start } = before.details;
+  if (start === null) return null;
+  if (start.made === 'area') return { made: 'area', spacing: madeStart(pack, { kind: 'area' }) };
+  const { tracking, offsets } = start.spacing;
+  const spacing = { tracking, offsets: moveByMap(offsets, map, pack.letters.length - 1, 0) };
+  return isUntouched(spacing, builtInSpacing(spacing.offsets.length)) ? null : { made: start.made, spacing };
+}
+
+const startOfView = ({ details, pairCount }: SpecimenView): Spacing =>
+  details.start?.spacing ?? builtInSpacing(pairCount);
 
 const isSame = (before: SpecimenView, after: NewVersion): boolean =>
   before.packSha === after.packSha &&

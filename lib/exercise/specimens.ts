@@ -147,7 +147,7 @@ export async function makeVersion(
     now,
   );
   const packSha = await data.packs.storePack(pack, faceId, now);
-  const details = { remark: typed.remark ?? '' };
+  const details = { remark: typed.remark ?? '', start: null };
   return { pack, version: { text: pack.text, packSha, size: typed.size, ground: typed.ground, details } };
 }
 

@@ -7,6 +7,7 @@ import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
 import { alreadyWritten, entryView, nextSeq } from '@/lib/review/notes';
 import { courseSettingsOf } from '@/lib/rows/course';
+import { wrongStartOf } from '@/lib/rows/specimen';
 import { pairMapOf, spacingOf } from '@/lib/rows/spacing';
 import { followPair, pairChange, type PairChange } from '@/shared/critique/pair-change';
 import { idSchema } from '@/shared/schemas/id';
@@ -216,6 +217,8 @@ export type DrawnLine = {
   specimenVersionId: string;
   pack: Pack;
   spacing: Spacing;
+  /** What the line began from, where it was wrong on purpose. */
+  began?: Spacing | undefined;
   size: Size;
   ground: Ground;
 };
@@ -231,6 +234,7 @@ export async function drawLines(data: ScopedData, proofId: string): Promise<Draw
       specimenVersionId: version.id,
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing: spacingOf(item),
+      began: wrongStartOf(version)?.spacing,
       ...sizeAndGroundOf(version),
     }));
 }

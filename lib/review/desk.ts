@@ -11,6 +11,7 @@ import { secondQueue } from './second-marker';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
 import { withNamedAuthors } from '@/lib/reference/references';
 import { criterionView } from '@/lib/rows/exercise';
+import { wrongStartOf } from '@/lib/rows/specimen';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { someBegun } from '@/shared/exercise/rounds';
 import { sinceLastRound } from '@/shared/critique/desk';
@@ -105,6 +106,8 @@ export const getProofLine = operation({
       })),
       pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
       spacing,
+      /** What the line began from, where it was wrong on purpose. */
+      began: wrongStartOf(version)?.spacing ?? null,
       measure: line.measurements[0] ? measureOf(line.measurements[0]) : null,
       comparison: comparison ?? null,
       /** Hints on how the same text was set at other sizes, weights and in other faces. */

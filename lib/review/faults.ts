@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { summaryOf } from '@/lib/data/summary-cache';
 import type { ScopedData } from '@/lib/data';
+import { wrongStartOf } from '@/lib/rows/specimen';
 import { comparisonOf, measureOf, spacingOf } from '@/lib/rows/spacing';
 import { identicalSpacings } from '@/shared/class/summary';
 import { faultsOf, gatherFaults, sharedFaultSchema } from '@/shared/critique/faults';
@@ -73,6 +74,9 @@ async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId
     );
   }
   const places = new Map(spacings.map(({ memberId }, place) => [memberId, place]));
+  const starts = new Map(
+    (await data.critique.versionsOf(specimenId)).map((row) => [row.id, wrongStartOf(row)?.spacing ?? null]),
+  );
   const versions = [...grouped(spacings, ({ specimenVersionId }) => specimenVersionId).values()];
   return {
     version: 1,
@@ -83,7 +87,9 @@ async function workOut(data: ScopedData, ordered: readonly InOrder[], specimenId
       specimenVersionId,
     })),
     faults: gatherFaults(spacings),
-    identical: versions.flatMap(identicalSpacings).map((group) => group.map((memberId) => places.get(memberId)!)),
+    identical: versions
+      .flatMap((own) => identicalSpacings(own, starts.get(own[0]!.specimenVersionId)))
+      .map((group) => group.map((memberId) => places.get(memberId)!)),
   };
 }
 

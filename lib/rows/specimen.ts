@@ -1,7 +1,8 @@
 import type { LineOfLetters } from '@/shared/exercise/pair-map';
 import { type Pack, parsePack } from '@/shared/schemas/pack';
-import { groundSchema, sizeSchema } from '@/shared/schemas/spacing';
-import { specimenDetailsSchema } from '@/shared/schemas/specimen';
+import { groundSchema, sizeSchema, type Spacing } from '@/shared/schemas/spacing';
+import { type LineStart, specimenDetailsSchema } from '@/shared/schemas/specimen';
+import { builtInSpacing } from './spacing';
 
 type VersionRow = {
   id: string;
@@ -38,6 +39,16 @@ export function versionView(version: VersionRow) {
     face: faceChoiceOf(version),
     pairCount: pack.letters.length - 1,
   };
+}
+
+/** What a version of a line begins from, where it is wrong on purpose; null: from the face's own. */
+export const wrongStartOf = (version: { details: string }): LineStart | null =>
+  specimenDetailsSchema.parse(JSON.parse(version.details)).start;
+
+/** The spacing from which students begin a version of a line: one that is wrong on purpose, else the face's own. */
+export function startOf(version: { details: string }, pairs: number): Spacing {
+  const start = wrongStartOf(version);
+  return start !== null && start.spacing.offsets.length === pairs ? start.spacing : builtInSpacing(pairs);
 }
 
 /** `Lato Bold`, or the kind of lettering. */

@@ -18,7 +18,7 @@ import type { Pack } from '@/shared/schemas/pack';
 import { preferencesSchema } from '@/shared/schemas/account';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { withUnit } from '@/shared/text/number';
-import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { spacingOf } from '@/lib/rows/spacing';
 
 const id = z.string().check(z.minLength(1), z.maxLength(64));
 
@@ -43,8 +43,7 @@ export const openBench = operation({
     const purpose = student && !trial ? 'work' : 'trial';
     const key = { memberId: seat.member.id, specimenVersionId: line.id, purpose } as const;
     const draft = await retryOnConflict(
-      async () =>
-        (await data.drafts.byKey(key)) ?? data.drafts.create(key, builtInSpacing(line.pack.letters.length - 1), now),
+      async () => (await data.drafts.byKey(key)) ?? data.drafts.create(key, line.start, now),
     );
     return {
       exercise,
@@ -148,6 +147,7 @@ async function overlaysFor(
   at: { exerciseId: string; memberId: string; line: CurrentLine; trial: boolean },
 ): Promise<Overlay[]> {
   return [
+    ...(at.line.startMade === null ? [] : [{ id: 'began', label: 'As the line began', spacing: at.line.start }]),
     ...(await lastProof(context.data, at.memberId, at.line)),
     ...(at.trial ? await work(context.data, at.memberId, at.line) : []),
     ...(await references(context, at.exerciseId, at.line)),

@@ -1,9 +1,10 @@
 import * as z from 'zod/mini';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
-import { currentLines, lineView } from './lines';
+import { spacingOf } from '@/lib/rows/spacing';
+import { type CurrentLine, currentLines, lineView } from './lines';
 import { latenessOf, roundsAt } from './rounds';
+import { isUntouched } from '@/shared/exercise/line-start';
 import { leadsCourse, teaches } from '@/shared/schemas/course';
 
 /** So many lines of an exercise are drawn for staff. */
@@ -51,10 +52,13 @@ async function studentSteps(data: ScopedData, exerciseId: string, now: Date) {
   const proofs = await data.proofs.ofSeat(seat.member.id, exerciseId);
   const sent = proofs.find(({ roundId }) => roundId === current?.id);
   const draftOf = (id: string) => drafts.find(({ specimenVersionId }) => specimenVersionId === id);
-  const touched = lines.filter(({ id }) => (draftOf(id)?.version ?? 0) > 0).length;
+  const spacingNow = (line: CurrentLine) => {
+    const draft = draftOf(line.id);
+    return draft ? spacingOf(draft) : line.start;
+  };
+  const begun = lines.filter((line) => !isUntouched(spacingNow(line), line.start));
   // The first that was not begun; once all were, the first one again.
-  const line = lines.find(({ id }) => (draftOf(id)?.version ?? 0) === 0) ?? lines[0];
-  const draft = line && draftOf(line.id);
+  const line = lines.find((one) => !begun.includes(one)) ?? lines[0];
   const released = rounds.filter(({ releasedToMember }) => releasedToMember).at(-1);
   return [
     {
@@ -65,12 +69,12 @@ async function studentSteps(data: ScopedData, exerciseId: string, now: Date) {
       takesProofs: current !== null && latenessOf(current, now).accepted,
       opensAt: next?.opensAt ?? null,
       sentAt: sent?.receivedAt.toISOString() ?? null,
-      touched,
+      touched: begun.length,
       lines: lines.length,
       line: line && {
         ...lineView(line),
         place: lines.indexOf(line) + 1,
-        spacing: draft ? spacingOf(draft) : builtInSpacing(line.pack.letters.length - 1),
+        spacing: spacingNow(line),
       },
       notes: released ? await notesOf(data, released, proofs) : null,
     },

@@ -2,8 +2,9 @@ import * as z from 'zod/mini';
 import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import type { ScopedData } from '@/lib/data';
-import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { spacingOf } from '@/lib/rows/spacing';
 import { countedProof, type Standing, standingOf } from '@/shared/marking/marks';
+import { isUntouched } from '@/shared/exercise/line-start';
 import { teaches } from '@/shared/schemas/course';
 import { exerciseSettingsSchema } from '@/shared/schemas/exercise';
 import { currentLines, lineView } from './lines';
@@ -56,9 +57,11 @@ export const getWork = operation({
       next: next && roundView(next),
       lines: lines.map((line) => {
         const draft = drafts.get(line.id);
+        const spacing = draft ? spacingOf(draft) : line.start;
         return {
           ...lineView(line),
-          spacing: draft ? spacingOf(draft) : builtInSpacing(line.pack.letters.length - 1),
+          spacing,
+          untouched: isUntouched(spacing, line.start),
           draftId: draft?.id ?? null,
           draftVersion: draft?.version ?? 0,
           changedSinceSent: draft !== undefined && draft.version > 0 && draft.updatedAt.getTime() > lastSent,

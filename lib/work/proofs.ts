@@ -7,7 +7,8 @@ import type { Seat } from '@/lib/data/seats';
 import { announce } from '@/lib/live/announce';
 import { frozenReferences } from '@/lib/reference/sets';
 import { settingsOf } from '@/lib/rows/exercise';
-import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { wrongStartOf } from '@/lib/rows/specimen';
+import { spacingOf } from '@/lib/rows/spacing';
 import { countedProof, standingOf } from '@/shared/marking/marks';
 import { packSchema } from '@/shared/schemas/pack';
 import { type SendProof, sendProofSchema } from '@/shared/schemas/proof';
@@ -90,7 +91,7 @@ async function measuredLines(data: ScopedData, seat: Seat, input: SendProof) {
   const { smallestSize } = settingsOf(seat.exercise);
   const measured = versions.map(({ pack, ...version }) => {
     const draft = draftOf.get(version.id);
-    const spacing = draft ? spacingOf(draft) : builtInSpacing(pack.letters.length - 1);
+    const spacing = draft ? spacingOf(draft) : version.start;
     return measureProofLine(version, pack, spacing, references.get(version.id) ?? [], smallestSize);
   });
   return { measured, referenceSetId: set?.id ?? null };
@@ -180,6 +181,7 @@ export const getProof = operation({
           specimenId: version.specimen.id,
           specimenVersionId: version.id,
           text: version.text,
+          began: wrongStartOf(version)?.spacing,
           pack: z.parse(packSchema, JSON.parse(version.pack.payload)),
           spacing: spacingOf(item),
           ...sizeAndGroundOf(version),

@@ -3,12 +3,13 @@ import { notFound } from '@/lib/access/errors';
 import { operation } from '@/lib/access/operation';
 import { type CurrentLine, currentLines, lineView } from './lines';
 import { sizeAndGroundOf } from '@/lib/reference/compare';
+import { isUntouched } from '@/shared/exercise/line-start';
 import { inPixels } from '@/shared/exercise/sizes';
 import { idSchema } from '@/shared/schemas/id';
 import type { Spacing } from '@/shared/schemas/spacing';
 import { measureLine, responseHints, responsePoint, type SetSpecimen } from '@/shared/scoring';
 import { sayFinding } from '@/shared/wording/finding-words';
-import { builtInSpacing, spacingOf } from '@/lib/rows/spacing';
+import { spacingOf } from '@/lib/rows/spacing';
 import { benchSeat } from './bench';
 
 /**
@@ -41,8 +42,8 @@ export const getSameText = operation({
     const drafts = new Map(rows.map((row) => [row.specimenVersionId, row]));
     const set = lines.map(({ line, place }) => {
       const draft = drafts.get(line.id);
-      const spacing = draft ? spacingOf(draft) : builtInSpacing(line.pack.letters.length - 1);
-      return { ...lineView(line), place, spacing, touched: draft !== undefined && draft.version > 0 };
+      const spacing = draft ? spacingOf(draft) : line.start;
+      return { ...lineView(line), place, spacing, touched: !isUntouched(spacing, line.start) };
     });
     const mayTell = tells === 'evenness' || tells === 'everything';
     return {

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import type { Spacing } from '@/shared/schemas/spacing';
 import { sideKindSchema, type SideKind } from '@/shared/schemas/measure';
 import { grouped } from '@/shared/grouped';
 import { quantile } from '@/shared/stats/quantile';
@@ -80,6 +81,8 @@ export type LineFacts = {
   text: string;
   letters: readonly string[];
   sides: readonly (readonly [SideKind, SideKind])[];
+  /** What the line began from, where it is not the face's own. */
+  start?: Spacing | null;
 };
 
 /** Sums a class up, line by line in the order given and by kinds of side, those it misses most first. */
@@ -107,7 +110,7 @@ export function* summarising(
 }
 
 function lineSummary(
-  { specimenVersionId, specimenId, text, letters, sides }: LineFacts,
+  { specimenVersionId, specimenId, text, letters, sides, start }: LineFacts,
   own: readonly LineOfMember[],
 ): ClassLine {
   const { yardstick, lines } = judgedAlike(own);
@@ -131,7 +134,7 @@ function lineSummary(
     tightness: spreadOf(lines.map(({ tightness }) => tightness)),
     middle: middleOf(own),
     pairs,
-    identical: identicalSpacings(own),
+    identical: identicalSpacings(own, start),
   };
 }
 
@@ -160,11 +163,18 @@ const spreadOf = (values: readonly number[]): Spread | null =>
     ? null
     : { median: quantile(values, 0.5), lower: quantile(values, 0.25), upper: quantile(values, 0.75) };
 
-/** Groups of members whose settings of one line are the same in every number, where anything was set at all. */
+/**
+ * Groups of members whose settings of one line are the same in every number, where anything was set at all: `start` is
+ * what the line began from, null for the face's own.
+ */
 export function identicalSpacings(
   lines: readonly Pick<LineOfMember, 'memberId' | 'tracking' | 'offsets'>[],
+  start: Spacing | null = null,
 ): string[][] {
-  const touched = lines.filter(({ tracking, offsets }) => tracking !== 0 || offsets.some((offset) => offset !== 0));
+  const touched = lines.filter(
+    ({ tracking, offsets }) =>
+      tracking !== (start?.tracking ?? 0) || offsets.some((offset, pair) => offset !== (start?.offsets[pair] ?? 0)),
+  );
   return [...grouped(touched, ({ tracking, offsets }) => `${tracking}|${offsets.join()}`).values()]
     .filter((group) => group.length > 1)
     .map((group) => group.map(({ memberId }) => memberId));

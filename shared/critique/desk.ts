@@ -43,6 +43,8 @@ export type DeskLine = {
   line: { specimenId: string; specimenVersionId: string; text: string; size: Size; ground: Ground; tolerance: number };
   pack: Pack;
   spacing: Spacing;
+  /** What the line began from, where it was wrong on purpose. */
+  began: Spacing | null;
   measure: StoredMeasure | null;
   comparison: StoredComparison | null;
   /** Hints, in sentences, on how the same text was set at other sizes, weights and in other faces. */

@@ -1,4 +1,4 @@
-import type { Run } from '@/shared/schemas/spacing';
+import type { Run, Spacing } from '@/shared/schemas/spacing';
 import type { PerMille } from '@/shared/units';
 import { REASON_LIMIT } from '@/shared/schemas/draft';
 import { OFFSET_LIMIT, type SpacingDocument } from './document';
@@ -10,8 +10,9 @@ export type Command =
   | { readonly kind: 'set tracking'; readonly tracking: PerMille }
   | { readonly kind: 'nudge tracking'; readonly by: PerMille }
   | { readonly kind: 'shift letter'; readonly letter: number; readonly by: PerMille }
-  | { readonly kind: 'reset'; readonly run: Run }
-  | { readonly kind: 'reset line' }
+  /** Back to `to`, what the line began from; without it to the face's own spacing. */
+  | { readonly kind: 'reset'; readonly run: Run; readonly to?: Spacing | undefined }
+  | { readonly kind: 'reset line'; readonly to?: Spacing | undefined }
   | { readonly kind: 'take spacing'; readonly tracking: PerMille; readonly offsets: readonly PerMille[] }
   | { readonly kind: 'set tolerance'; readonly run: Run; readonly tolerance: PerMille | null }
   | { readonly kind: 'set reason'; readonly pair: number; readonly reason: string };
@@ -27,9 +28,13 @@ export function applyCommand(document: SpacingDocument, command: Command): Spaci
     case 'nudge':
       return withOffsets(document, command.run, (offset) => offset + command.by);
     case 'reset':
-      return withOffsets(document, command.run, () => 0);
+      return withOffsets(document, command.run, (_offset, pair) => command.to?.offsets[pair] ?? 0);
     case 'reset line':
-      return { ...document, tracking: 0, offsets: document.offsets.map(() => 0) };
+      return {
+        ...document,
+        tracking: command.to?.tracking ?? 0,
+        offsets: document.offsets.map((_offset, pair) => command.to?.offsets[pair] ?? 0),
+      };
     case 'set tracking':
       return { ...document, tracking: bounded(command.tracking) };
     case 'nudge tracking':
@@ -80,11 +85,17 @@ function takeSpacing(document: SpacingDocument, tracking: PerMille, offsets: rea
   return { ...document, tracking: bounded(tracking), offsets: offsets.map(bounded) };
 }
 
-function withOffsets(document: SpacingDocument, run: Run, change: (offset: PerMille) => PerMille): SpacingDocument {
+function withOffsets(
+  document: SpacingDocument,
+  run: Run,
+  change: (offset: PerMille, pair: number) => PerMille,
+): SpacingDocument {
   const { first, last } = ordered(run, document.offsets.length);
   return {
     ...document,
-    offsets: document.offsets.map((offset, pair) => (pair >= first && pair <= last ? bounded(change(offset)) : offset)),
+    offsets: document.offsets.map((offset, pair) =>
+      pair >= first && pair <= last ? bounded(change(offset, pair)) : offset,
+    ),
   };
 }
 

@@ -31,6 +31,7 @@ export function ChosenGap({ fieldRef, backToGap, children }: Props) {
   const first = useBench((state) => chosenRun(state).first);
   const last = useBench((state) => chosenRun(state).last);
   const document = useBench(current);
+  const { began } = session.props;
   const run = { first, last };
   const offsets = document.offsets.slice(first, last + 1);
   const shared = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
@@ -44,10 +45,10 @@ export function ChosenGap({ fieldRef, backToGap, children }: Props) {
         <button
           type="button"
           className="button button-text button-small"
-          disabled={offsets.every((offset) => offset === 0)}
+          disabled={offsets.every((offset, index) => offset === (began?.offsets[first + index] ?? 0))}
           onClick={() => session.edit({ kind: 'reset', run })}
         >
-          Back to built-in
+          {began ? 'Back to how it began' : 'Back to built-in'}
         </button>
       </div>
       <div className={styles.nudges}>

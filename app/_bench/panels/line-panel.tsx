@@ -18,8 +18,11 @@ export function LinePanel() {
   const tracking = useBench((state) => current(state).tracking);
   const undoable = useBench((state) => canUndo(state.history));
   const redoable = useBench((state) => canRedo(state.history));
+  const { began } = session.props;
   const untouched = useBench(
-    (state) => current(state).tracking === 0 && current(state).offsets.every((offset) => offset === 0),
+    (state) =>
+      current(state).tracking === (began?.tracking ?? 0) &&
+      current(state).offsets.every((offset, pair) => offset === (began?.offsets[pair] ?? 0)),
   );
   const shown = useBench((state) => state.shown);
   return (
@@ -52,7 +55,7 @@ export function LinePanel() {
           disabled={untouched}
           onClick={() => session.edit({ kind: 'reset line' })}
         >
-          Whole line back to built-in
+          {began ? 'Whole line back to how it began' : 'Whole line back to built-in'}
         </button>
       </div>
       <div className={styles.row}>

@@ -120,8 +120,11 @@ export function openSession(props: BenchProps): BenchSession {
   return {
     props,
     store,
-    edit: (command) =>
-      take(record(store.get().history, applyCommand(present(store.get().history), command), sameDocument)),
+    edit(command) {
+      const reset = command.kind === 'reset' || command.kind === 'reset line';
+      const meant = reset ? { ...command, to: props.began ?? undefined } : command;
+      take(record(store.get().history, applyCommand(present(store.get().history), meant), sameDocument));
+    },
     follow(command, from) {
       const { history } = store.get();
       const base = from === 'start' ? settled(history) : present(history);

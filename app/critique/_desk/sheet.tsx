@@ -195,14 +195,15 @@ export function marksOf(faults: readonly PairFault[]): GapMark[] {
   });
 }
 
-/** The overlays of the line, in turn: the round before, each reference, the face's own spacing. */
-export function overlaysOf({ previous, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
+/** The overlays of the line, in turn: the round before, each reference, what the line began from, the face's own spacing. */
+export function overlaysOf({ previous, began, references, spacing }: DeskLine): { label: string; spacing: Spacing }[] {
   return [
     ...(previous ? [{ label: `round ${previous.round}, proof ${previous.proof}`, spacing: previous.spacing }] : []),
     ...references.map(({ author, slot, spacing: set }) => ({
       label: `the reference by ${author}${slot > 1 ? ` (take ${slot})` : ''}`,
       spacing: set,
     })),
+    ...(began ? [{ label: 'what the line began from', spacing: began }] : []),
     { label: 'built-in', spacing: { tracking: 0, offsets: spacing.offsets.map(() => 0) } },
   ];
 }

@@ -17,9 +17,9 @@ import { sameTextHref } from './same-text/same-text-line';
 /** The student's exercise: the task, the due date, the lines, and sending them. */
 export function StudentOverview({ work, requestKey }: { work: Work; requestKey: string }) {
   const { exercise, course, current, next, lines, proofs } = work;
-  const untouched = lines.filter(({ draftVersion }) => draftVersion === 0).length;
+  const untouched = lines.filter((line) => line.untouched).length;
   const rooms = roomsAtOneScale(lines);
-  const first = lines.find(({ draftVersion }) => draftVersion === 0) ?? lines[0];
+  const first = lines.find((line) => line.untouched) ?? lines[0];
   return (
     <Page width="wide">
       <PageHeader
@@ -33,7 +33,7 @@ export function StudentOverview({ work, requestKey }: { work: Work; requestKey: 
         actions={
           current && first ? (
             <ButtonLink kind="main" href={`/exercises/${exercise.id}/bench/${first.specimenId}`}>
-              {lines.some(({ draftVersion }) => draftVersion > 0) ? 'Continue spacing' : 'Start with the first line'}
+              {lines.some((line) => !line.untouched) ? 'Continue spacing' : 'Start with the first line'}
             </ButtonLink>
           ) : undefined
         }
@@ -193,7 +193,7 @@ function WorkLine({ exerciseId, line, room, place, settings }: Props) {
 }
 
 function progress(line: Work['lines'][number]): string {
-  if (line.draftVersion === 0) return 'Untouched';
+  if (line.untouched) return line.began ? 'Untouched: it begins wrong on purpose' : 'Untouched';
   return line.changedSinceSent ? 'Changed since the last proof' : 'As last sent';
 }
 
@@ -201,7 +201,7 @@ function progress(line: Work['lines'][number]): string {
 function SendProof({ work, requestKey }: { work: Work; requestKey: string }) {
   const { current, lines, exercise, personKey } = work;
   if (!current?.takesProofs) return null;
-  const untouched = lines.filter(({ draftVersion }) => draftVersion === 0).length;
+  const untouched = lines.filter((line) => line.untouched).length;
   return (
     <Section
       title={`Send a proof for round ${current.number}`}

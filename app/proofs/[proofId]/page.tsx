@@ -122,10 +122,11 @@ function AsSent({ lines }: { lines: Awaited<ReturnType<typeof getProof>>['lines'
         {lines.map((line, index) => (
           <li className="work-line" key={line.itemId}>
             <SheetFrame ground={line.ground}>
-              <LineDrawing pack={line.pack} spacing={line.spacing} room={rooms[index]} />
+              <LineDrawing pack={line.pack} spacing={line.spacing} under={line.began} room={rooms[index]} />
             </SheetFrame>
             <p className="work-line-words">
               {index + 1}. {lineWords(line)}
+              {line.began && '; the outlines under it are what the line began from'}
             </p>
           </li>
         ))}

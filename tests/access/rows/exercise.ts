@@ -122,6 +122,11 @@ export const exerciseRows: Rows = {
     input: ({ ids }) => ({ specimenId: ids.specimen, number: 1, ...change }),
     answers: only.instructor,
   },
+  'get-student-minutes': { input: ({ ids }) => ({ exerciseId: ids.exercise }), answers: only.instructor },
+  'set-line-start': {
+    input: ({ ids }) => ({ specimenId: ids.specimen, number: 1, start: { kind: 'tight', by: 20 } }),
+    answers: only.instructor,
+  },
   'move-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen, to: 'later' }), answers: only.instructor },
   'retire-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen }), answers: only.instructor },
   'restore-specimen': { input: ({ ids }) => ({ specimenId: ids.specimen }), answers: only.instructor },

@@ -19,6 +19,13 @@ describe('commands on a line of four pairs', () => {
     expect(applyCommand(line(1, 2, 3, 4), { kind: 'reset', run: { first: 3, last: 3 } }).offsets).toEqual([1, 2, 3, 0]);
     expect(applyCommand({ tracking: 9, offsets: [1, 2] }, { kind: 'reset line' })).toEqual(builtInDocument(2));
   });
+  it('puts one pair, or the line, back to what the line began from', () => {
+    const to = { tracking: -20, offsets: [0, 40, 0, 7] };
+    expect(applyCommand(line(1, 2, 3, 4), { kind: 'reset', run: { first: 1, last: 1 }, to }).offsets).toEqual([
+      1, 40, 3, 4,
+    ]);
+    expect(applyCommand(line(1, 2, 3, 4), { kind: 'reset line', to })).toEqual(to);
+  });
   it('moves a letter between its neighbours without moving anything else', () => {
     expect(applyCommand(line(0, 10, 20, 0), { kind: 'shift letter', letter: 2, by: 7 }).offsets).toEqual([
       0, 17, 13, 0,

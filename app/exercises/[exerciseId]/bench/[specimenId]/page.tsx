@@ -54,6 +54,7 @@ export default async function BenchPage({ params, searchParams }: Props) {
       signIn="/sign-in"
       overlays={overlays}
       start={start}
+      began={line.began?.spacing ?? null}
       smallestSize={bench.smallestSize}
       place={
         <BarPlace

@@ -7,6 +7,7 @@ const config = [
       '.next/**',
       'prisma/generated/**',
       'node_modules/**',
+      '.node/**',
       'next-env.d.ts',
       '/data/**',
       'test-results/**',

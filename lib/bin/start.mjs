@@ -20,7 +20,7 @@ try {
   generate();
   const environment = { ...process.env, ...secretsOf(options), ...options.environment };
   const prepared = await prepareDatabase(environment);
-  buildIfChanged(environment);
+  buildIfChanged();
   await serve(options, environment, prepared);
 } catch (error) {
   sayFailure(error);

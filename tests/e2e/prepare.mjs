@@ -8,27 +8,18 @@ import { buildIfChanged } from '../../lib/bin/start/build.mjs';
 import { prepareDatabase } from '../../lib/bin/start/database.mjs';
 import { secretsOf } from '../../lib/bin/start/secrets.mjs';
 
-/**
- * The environment that the build carries: the key of the checkout, so that `npm start` and the tests share one build.
- * @returns {Record<string, string | undefined>}
- */
-export function buildEnvironment() {
-  const { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY } = secretsOf({ dataDirectory: './data' });
-  return {
-    ...process.env,
-    NODE_ENV: 'production',
-    NEXT_TELEMETRY_DISABLED: '1',
-    NEXT_SERVER_ACTIONS_ENCRYPTION_KEY,
-  };
+/** The environment of the servers: no more of this machine's than `npm start` would have. */
+export function serverEnvironment() {
+  return { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' };
 }
 
 /** Builds where anything changed and, beside it, fills `file` with a new demo unless it is there. */
 export async function prepare(file) {
-  const environment = buildEnvironment();
+  const environment = serverEnvironment();
   const filling = existsSync(file) ? null : fillDemo(file, environment);
   // Failures are reported after the build.
   filling?.catch(() => {});
-  buildIfChanged(environment);
+  buildIfChanged();
   await filling;
 }
 

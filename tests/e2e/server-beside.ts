@@ -1,5 +1,5 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
@@ -9,14 +9,8 @@ import path from 'node:path';
  */
 export async function startBeside(port: number, words: readonly string[] = [], settings: Record<string, string> = {}) {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerncrit-beside-'));
-  // The key in the build, stored beside it by the demo server: so both share one build.
-  const { NEXT_SERVER_ACTIONS_ENCRYPTION_KEY } = JSON.parse(readFileSync('data/secrets.json', 'utf8')) as Record<
-    string,
-    string
-  >;
   const env = {
     ...process.env,
-    NEXT_SERVER_ACTIONS_ENCRYPTION_KEY,
     DATA_DIR: folder,
     DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`,
     ...settings,
@@ -42,6 +36,8 @@ export async function startBeside(port: number, words: readonly string[] = [], s
   };
   return {
     origin: `http://127.0.0.1:${port}`,
+    /** Where its database and its secrets are. */
+    folder,
     /** What the console printed at the first start. */
     said: running.said,
     /** Ends it at once, as a power cut does. */

@@ -5,7 +5,7 @@ import { spawn } from 'node:child_process';
 import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { buildEnvironment, prepare } from './prepare.mjs';
+import { serverEnvironment, prepare } from './prepare.mjs';
 
 const [first, count] = process.argv.slice(2).map(Number);
 const ports = Array.from({ length: count }, (_, index) => first + 10 * index);
@@ -32,7 +32,7 @@ function serve(port) {
     if (copy !== demo) copyFileSync(demo, copy);
   }
   const environment = {
-    ...buildEnvironment(),
+    ...serverEnvironment(),
     DATA_DIR: folder,
     DATABASE_URL: `file:${path.join(folder, 'kerncrit.db')}`,
     METRICS_PORT: String(port + 5),

@@ -7,7 +7,7 @@ const stampFile = 'node_modules/.kerncrit-installed';
 /** Installs exactly the packages of package-lock.json, unless they are already there. */
 export function installIfChanged() {
   const lock = readFileSync('package-lock.json', 'utf8');
-  const stamp = createHash('sha256').update(`${lock}\n${process.versions.modules}`).digest('hex');
+  const stamp = createHash('sha256').update(lock).digest('hex');
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return;
   if (!isInstalled(JSON.parse(lock))) {
     console.log('Installing packages (a few minutes the first time) …');

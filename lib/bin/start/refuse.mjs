@@ -1,17 +1,15 @@
-import { readFileSync } from 'node:fs';
 import { createServer } from 'node:net';
+import { isOldNode, neededNode } from '../newer-node.mjs';
 
 /** What keeps the server from starting, and what to do about it, without a stack. */
 export function sayFailure(error) {
   console.error(`\nKerncrit did not start. ${error?.message ?? error}`);
 }
 
+/** For who runs a file of ours without npm, whose commands fetch a newer Node (run.mjs). */
 export function refuseOldNode(version = process.versions.node) {
-  const [major, minor] = version.split('.').map(Number);
-  const { engines } = JSON.parse(readFileSync('package.json', 'utf8'));
-  const [needMajor, needMinor] = engines.node.replace('>=', '').split('.').map(Number);
-  if (major > needMajor || (major === needMajor && minor >= needMinor)) return;
-  throw new Error(`This is Node ${version}; Kerncrit needs ${needMajor}.${needMinor} or later (https://nodejs.org).`);
+  if (!isOldNode(version)) return;
+  throw new Error(`This is Node ${version}; Kerncrit needs ${neededNode()} or later. The npm commands fetch one.`);
 }
 
 /** Checked first, so that the refusal doesn't come after a build. */

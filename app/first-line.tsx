@@ -142,7 +142,9 @@ export function FirstLine({ pack, start, byEye }: Props) {
             onChange={(event) => change(gap, start.offsets[gap]! + Number(event.currentTarget.value))}
             onKeyDown={(event: KeyboardEvent) => press(asPressed(event))}
           />
-          <output className="figure-text">{signed(offsets[gap]! - start.offsets[gap]!)}</output>
+          <span className="figure-text" aria-hidden="true">
+            {signed(offsets[gap]! - start.offsets[gap]!)}
+          </span>
         </label>
         <Button small disabled={gap === 0} onClick={() => setGap(gap - 1)} aria-keyshortcuts="f">
           Previous gap

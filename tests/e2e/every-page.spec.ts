@@ -1,11 +1,12 @@
 import { expect, test, type Page } from '@playwright/test';
 import { assistant, instructor, students } from '@/prisma/seed/people';
 import { axeOn } from './axe';
+import { htmlFaults } from './html';
 import { signInAs, walk } from './walk';
 
 /*
  * Walks every page that a person can reach by links, once per kind of page, and holds each against axe, against the
- * width of a phone, and against the browser's own complaints (a refused style or script, a broken address).
+ * HTML standard, against the width of a phone, and against the browser's own complaints (a refused style or script, a broken address).
  */
 const phone = { width: 390, height: 844 };
 const desk = { width: 1280, height: 900 };
@@ -24,8 +25,8 @@ for (const { who, person } of visitors) {
   test(`every page of ${who} is sound, narrow and wide`, async ({ page }) => {
     test.setTimeout(600_000);
     if (person) await signInAs(page, person);
-    const { seen, faults } = await walk(page, ['/', person ? '/courses' : '/sign-in'], async (path) => {
-      const found: string[] = [];
+    const { seen, faults } = await walk(page, ['/', person ? '/courses' : '/sign-in'], async (path, html) => {
+      const found = (await htmlFaults(html)).map((fault) => `${path}: ${fault}`);
       for (const size of [desk, phone])
         found.push(...(await faultsAt(page, size)).map((fault) => `${path} at ${size.width}: ${fault}`));
       await page.setViewportSize(desk);
@@ -55,4 +56,10 @@ async function faultsAt(page: Page, size: { width: number; height: number }): Pr
 test('axe is asked in earnest: a picture without words is found', async ({ page }) => {
   await page.setContent('<main><h1>Signs</h1><img src="data:,"></main>');
   expect((await axeOn(page, 'main')).map(({ id }) => id)).toContain('image-alt');
+});
+
+test('the HTML standard is asked in earnest: a form without an address is found', async () => {
+  const html =
+    '<!doctype html><html lang="en"><head><title>Signs</title></head><body><form action=""></form></body></html>';
+  expect((await htmlFaults(html)).join()).toContain('html attribute-allowed-values');
 });

@@ -2,11 +2,15 @@ import { expect, type Page } from '@playwright/test';
 
 /**
  * Goes from page to page by the links in them, to the first of each kind, and looks at each.
- * @param look gives back what is wrong with the page that is open
+ * @param look gives back what is wrong with the page that is open and with its HTML as the server sent it
  * @returns what kinds of page there were, and what was wrong: an answer other than 200, a complaint of the browser, a
  *   missing or second `main` or `h1`, and what `look` found
  */
-export async function walk(page: Page, starts: readonly string[], look: (path: string) => Promise<string[]>) {
+export async function walk(
+  page: Page,
+  starts: readonly string[],
+  look: (path: string, html: string) => Promise<string[]>,
+) {
   const faults: string[] = [];
   let here = '/';
   page.on('console', (message) => {
@@ -34,7 +38,7 @@ export async function walk(page: Page, starts: readonly string[], look: (path: s
       .catch(() => undefined);
     if ((await page.locator('h1').count()) !== 1) faults.push(`${path}: ${await page.locator('h1').count()} h1`);
     queue.push(...(await linksOf(page)));
-    faults.push(...(await look(path)));
+    faults.push(...(await look(path, await answer.text())));
   }
   return { seen, faults };
 }

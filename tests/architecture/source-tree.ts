@@ -21,8 +21,14 @@ export type SourceFile = {
 const rooms = ['app', 'lib', 'prisma', 'shared'];
 const skipped = new Set(['node_modules', 'generated', '.next']);
 
-/** Every .ts, .tsx and .mjs file of the product, by path. */
-export function readSources(): Map<string, SourceFile> {
+/** Every .ts, .tsx and .mjs file of the product, by path; read once for all files of tests in a worker. */
+export function readSources(): ReadonlyMap<string, SourceFile> {
+  return (all ??= readAll());
+}
+
+let all: ReadonlyMap<string, SourceFile> | null = null;
+
+function readAll(): Map<string, SourceFile> {
   const beside = readdirSync(root).filter((name) => /^(proxy|instrumentation)\.ts$/.test(name));
   const paths = [...beside, ...rooms.flatMap((room) => filesUnder(room))];
   const known = new Set(paths);
@@ -32,7 +38,7 @@ export function readSources(): Map<string, SourceFile> {
 /** All files that a file leads to, itself included. `stop` says where not to go on. */
 export function reachable(
   from: string,
-  sources: Map<string, SourceFile>,
+  sources: ReadonlyMap<string, SourceFile>,
   stop: (file: SourceFile) => boolean = () => false,
 ): Set<string> {
   const seen = new Set([from]);

@@ -10,6 +10,7 @@ import { forPage } from '@/lib/http/page';
 import { counted, withUnit } from '@/shared/text/number';
 import { StaffFrame } from '../staff-frame';
 import { restoreExerciseAction } from './actions';
+import { Checklist } from './checklist';
 import { CriteriaPart } from './criteria-part';
 import { RoundsPart } from './rounds-part';
 import { shownChoices, tellingChoices, wordFor } from './setting-words';
@@ -35,23 +36,17 @@ export default async function Plan({ params, searchParams }: Props) {
           title="Plan"
           trail={[{ href: `/courses/${course.id}`, label: course.title }]}
           lead={stateWords[exercise.state]}
-          actions={
-            exercise.state === 'draft' ? (
-              <ButtonLink kind="main" href={`/exercises/${exercise.id}/plan/publish`}>
-                Publish…
-              </ButtonLink>
-            ) : undefined
-          }
         />
+        {exercise.state === 'draft' && <Checklist plan={plan} />}
         {Number(made) > 0 && (
           <Notice live="polite">{counted(Number(made), 'line')} added at the end of the list.</Notice>
         )}
         {changed && <ClockRemarks round={changed} timeZone={course.timeZone} />}
         {exercise.settings.safetySigns && <SignCaution />}
-        <BriefPart exercise={exercise} />
         <SpecimensPart exercise={exercise} specimens={plan.specimens} retired={plan.retiredSpecimens} checks={checks} />
         <RoundsPart exercise={exercise} rounds={plan.rounds} timeZone={course.timeZone} />
         <CriteriaPart exercise={exercise} criteria={plan.criteria} retired={plan.retiredCriteria} />
+        <BriefPart exercise={exercise} />
         {exercise.state === 'draft' && (
           <div className="actions">
             <ButtonLink kind="grave" href={`/exercises/${exercise.id}/plan/remove`}>

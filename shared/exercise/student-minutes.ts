@@ -1,11 +1,11 @@
 import { median } from '@/shared/stats/median';
 
 /** Where no past work says it: seconds for one gap. Stated, not measured: three or four tries and a look at the line. */
-export const STATED_SECONDS = 20;
+const STATED_SECONDS = 20;
 /** A silence longer than this, in seconds, is a pause. */
 const PAUSE = 180;
 /** So many students must have worked before their pace is taken. */
-export const ENOUGH_STUDENTS = 3;
+const ENOUGH_STUDENTS = 3;
 
 /** One line as one student worked on it: how many gaps it has, and when each change arrived, ms since 1970. */
 export type WorkedLine = { student: string; gaps: number; changes: readonly number[] };

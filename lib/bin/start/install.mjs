@@ -11,7 +11,7 @@ export function installIfChanged() {
   if (existsSync(stampFile) && readFileSync(stampFile, 'utf8') === stamp) return;
   if (!isInstalled(JSON.parse(lock))) {
     console.log('Installing packages (a few minutes the first time) …');
-    run(['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']);
+    run(['ci', '--include=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']);
   }
   writeFileSync(stampFile, stamp);
 }

@@ -2,7 +2,7 @@
 import { changeName, changePassword } from '@/lib/account/account';
 import { endSession, signOut, signOutEverywhere } from '@/lib/account/sessions';
 import { eraseAccount } from '@/lib/account/erase';
-import { makeCalendarFeed, revokeCalendarFeed } from '@/lib/calendar/feed';
+import { makeCalendarFeed, revokeCalendarFeed } from '@/lib/account/calendar';
 import { formAction } from '@/lib/http/form-action';
 import { publicAddress } from '@/lib/http/public-address';
 import { clearSessionCookie, writeSessionCookie } from '@/lib/http/session-cookie';

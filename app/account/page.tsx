@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { NewPasswordField } from '@/app/account/new-account-fields';
 import { getAccount } from '@/lib/account/account';
-import { getCalendarFeed } from '@/lib/calendar/feed';
+import { getCalendarFeed } from '@/lib/account/calendar';
 import { forPage } from '@/lib/http/page';
 import { schoolName } from '@/lib/http/school-provider';
 import { ButtonLink } from '../_ui/Button';

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readCalendarFeed } from '@/lib/calendar/feed';
+import { readCalendarFeed } from '@/lib/account/calendar';
 import { route } from '@/lib/http/route';
 
 const calendar = route(readCalendarFeed, {

@@ -1,7 +1,7 @@
 import ICAL from 'ical.js';
 import { beforeEach, expect, it } from 'vitest';
 import { exportOwnData } from '@/lib/account/records';
-import { getCalendarFeed, makeCalendarFeed, readCalendarFeed, revokeCalendarFeed } from '@/lib/calendar/feed';
+import { getCalendarFeed, makeCalendarFeed, readCalendarFeed, revokeCalendarFeed } from '@/lib/account/calendar';
 import { fillWorld, type Ids } from '@/tests/access/fill-world';
 import { describeOnBothDatabases } from '@/tests/fixtures/databases';
 import { emptyAll } from '@/tests/fixtures/empty-all';

@@ -12,6 +12,7 @@ import {
   restoreExercise,
 } from '@/lib/exercise/exercises';
 import { changeSpecimen, previewSpecimenChange } from '@/lib/exercise/change-specimen';
+import { setLineStart } from '@/lib/exercise/line-start';
 import { publishExercise } from '@/lib/exercise/publish';
 import { formAction } from '@/lib/http/form-action';
 import { setSecondMarking } from '@/lib/review/second-marker';
@@ -71,6 +72,11 @@ export const changeSpecimenAction = formAction(changeSpecimen, {
   then: part('specimens'),
 });
 export const moveSpecimenAction = formAction(moveSpecimen, { read: read.move, done: () => '' });
+export const setLineStartAction = formAction(setLineStart, {
+  read: read.lineStart,
+  done: ({ begins }) =>
+    begins === 'built-in' ? 'Saved. Students begin from the face’s own spacing.' : 'Saved. Students begin from this.',
+});
 export const retireSpecimenAction = formAction(retireSpecimen, {
   read: read.only('specimenId'),
   then: part('specimens'),

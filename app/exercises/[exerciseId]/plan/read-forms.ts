@@ -101,6 +101,18 @@ export const specimen = (form: FormData) => ({
   remark: text(form, 'remark'),
 });
 export const specimenAtVersion = (form: FormData) => ({ ...specimen(form), number: whole(form, 'number') });
+export const lineStart = (form: FormData) => {
+  const kind = text(form, 'start');
+  return {
+    specimenId: text(form, 'specimenId'),
+    number: whole(form, 'number'),
+    start: {
+      kind,
+      ...(kind === 'one-gap' && { gap: whole(form, 'gap'), by: number(form, 'by') }),
+      ...(kind === 'tight' && { by: number(form, 'by') }),
+    },
+  };
+};
 export const move = (form: FormData) => ({ specimenId: text(form, 'specimenId'), to: text(form, 'to') });
 
 /** Forms send CR LF for a new line (HTML, form submission); texts are stored with LF. */

@@ -7,8 +7,9 @@ import { Notice, Section } from '@/app/_ui/Page';
 import { SectionDates } from '@/app/_ui/SectionDates';
 import { When } from '@/app/_ui/Status';
 import { getPlan } from '@/lib/exercise/plan';
+import { getStudentMinutes } from '@/lib/exercise/student-minutes';
 import { forPage } from '@/lib/http/page';
-import { counted } from '@/shared/text/number';
+import { counted, withUnit } from '@/shared/text/number';
 import { publishExerciseAction } from '../actions';
 import { PlanPage, SignCaution } from '../plan-page';
 import { lateWords, tellingChoices, wordFor } from '../setting-words';
@@ -18,6 +19,7 @@ export const metadata: Metadata = { title: 'Publish' };
 /** What students will get, what is still missing, and the button that publishes. */
 export default async function Publish({ params }: { params: Promise<{ exerciseId: string }> }) {
   const { exercise, course, rounds, specimens, criteria, checks } = await forPage(getPlan, await params);
+  const time = await forPage(getStudentMinutes, await params);
   if (exercise.state !== 'draft') redirect(`/exercises/${exercise.id}`);
   const stops = checks.filter((check) => check.stops);
   const worth = checks.filter((check) => !check.stops);
@@ -48,7 +50,9 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       )}
       <Section title="What students get">
         <ul>
-          <li>{counted(specimens.length, 'line')} to space</li>
+          <li>
+            {counted(specimens.length, 'line')} to space: {minutesWords(time)}
+          </li>
           {rounds.map((round) => (
             <li key={round.id}>
               Round {round.number}
@@ -97,4 +101,14 @@ export default async function Publish({ params }: { params: Promise<{ exerciseId
       </Form>
     </PlanPage>
   );
+}
+
+/** The estimate with where it comes from. */
+function minutesWords({ gaps, minutes, seconds, students }: Awaited<ReturnType<typeof getStudentMinutes>>): string {
+  const pace = `${counted(gaps, 'gap')} at ${withUnit(seconds, 's', 0)} each`;
+  const source =
+    students === null
+      ? 'a stated figure, until three students have worked in this course'
+      : `the middle pace of ${counted(students, 'student')} in this course, pauses left out`;
+  return `about ${counted(minutes, 'minute')} for a student (${pace}; ${source})`;
 }

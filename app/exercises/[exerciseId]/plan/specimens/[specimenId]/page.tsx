@@ -16,6 +16,7 @@ import {
 } from '@/app/exercises/[exerciseId]/plan/actions';
 import { PlanPage } from '@/app/exercises/[exerciseId]/plan/plan-page';
 import { SpecimenFigure } from '../specimen-figure';
+import { StartPart } from './start-part';
 
 type Props = {
   params: Promise<{ exerciseId: string; specimenId: string }>;
@@ -97,6 +98,7 @@ export default async function Specimen({ params, searchParams }: Props) {
           </div>
         </Form>
       </Section>
+      <StartPart exerciseId={exerciseId} specimen={specimen} />
       <Section title="Its place">
         <div className="actions">
           {at > 0 && <Move specimenId={specimen.id} to="earlier" label="One place earlier" />}

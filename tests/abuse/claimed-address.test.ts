@@ -82,14 +82,14 @@ describeOnBothDatabases('an address that nobody has proven', (suite) => {
 
 describeOnBothDatabases('a link for a new password that was kept', (suite) => {
   const heldLink = async () => {
-    const [teacher, student] = [
+    const [instructor, student] = [
       await addPerson(suite.db),
       await addPerson(suite.db, { passwordHash: await hashPassword('paper boats in rain') }),
     ];
     const courseId = await addCourse(suite.db);
-    await addMember(suite.db, courseId, teacher.id, 'instructor');
+    await addMember(suite.db, courseId, instructor.id, 'instructor');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
-    const { path } = await createMemberPasswordLink(teacher.caller, { courseId, memberId });
+    const { path } = await createMemberPasswordLink(instructor.caller, { courseId, memberId });
     return { student, token: tokenOf(path) };
   };
   const isOver = (token: string) =>

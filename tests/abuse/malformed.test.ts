@@ -32,14 +32,14 @@ describe('what no database can hold', () => {
 
 describeOnBothDatabases('malformed input', (suite) => {
   it('answers 400 and not 500, signed in or not', async () => {
-    const teacher = await addPerson(suite.db);
+    const instructor = await addPerson(suite.db);
     const courseId = await addCourse(suite.db);
-    await addMember(suite.db, courseId, teacher.id, 'instructor');
+    await addMember(suite.db, courseId, instructor.id, 'instructor');
     for (const call of [
       () => signIn(visitor(), { email: 'a\0@school.example', password: 'paper boats in rain' }),
-      () => getCourse(teacher.caller, { courseId: `${courseId}\0` }),
-      () => listPeople(teacher.caller, { courseId, find: 'a\0' }),
-      () => listPeople(teacher.caller, { courseId, page: 1e300 }),
+      () => getCourse(instructor.caller, { courseId: `${courseId}\0` }),
+      () => listPeople(instructor.caller, { courseId, find: 'a\0' }),
+      () => listPeople(instructor.caller, { courseId, page: 1e300 }),
     ]) {
       const error = await call().catch((refused: unknown) => refused);
       expect(error).toBeInstanceOf(AppError);

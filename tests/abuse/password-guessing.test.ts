@@ -37,11 +37,11 @@ describeOnBothDatabases('somebody who guesses', (suite) => {
   }, 120_000);
 
   it('does not keep a class of 120 behind the same address from its links', async () => {
-    const [teacher, student] = [await addPerson(suite.db), await addPerson(suite.db)];
+    const [instructor, student] = [await addPerson(suite.db), await addPerson(suite.db)];
     const courseId = await addCourse(suite.db);
-    await addMember(suite.db, courseId, teacher.id, 'instructor');
+    await addMember(suite.db, courseId, instructor.id, 'instructor');
     const join = tokenOf(
-      (await createJoinLink(teacher.caller, { courseId, role: 'student', sectionId: null, days: 7 })).path,
+      (await createJoinLink(instructor.caller, { courseId, role: 'student', sectionId: null, days: 7 })).path,
     );
     const reset = tokenOf((await createPasswordLinkByAddress(systemCaller('test'), { email: student.email })).path);
     const room = visitor('198.51.100.99');

@@ -12,14 +12,14 @@ test.describe.configure({ mode: 'serial' });
 
 const [author, other] = [students[6]!, students[7]!];
 let own: ReturnType<typeof ownCourse>;
-let teacher: Page, marker: Page, student: Page;
+let instructorPage: Page, marker: Page, student: Page;
 let course: string;
 const copies: string[] = [];
 
 test.beforeAll(async ({ browser, baseURL }) => {
   own = ownCourse(baseURL!, 'Signs for a quay', [instructor, assistant, author, other]);
   course = `/courses/${own.courseId}`;
-  [teacher, marker, student] = (await Promise.all(
+  [instructorPage, marker, student] = (await Promise.all(
     [instructor, assistant, author].map(async (who) => (await signedIn(browser, who)).page),
   )) as [Page, Page, Page];
 });
@@ -58,13 +58,13 @@ test('what is different for a student is set by the instructor, and is so on tha
   await expect(student.locator(`time[datetime="${own.dueAt}"]`)).toBeVisible();
 
   const person = `${course}/people/${own.members.get(author.email)}`;
-  await teacher.goto(person);
-  await teacher.getByLabel('More time').fill('50');
-  await teacher.getByLabel('Working view').selectOption({ label: 'Twice' });
-  await teacher.getByLabel('What the bench tells').selectOption({ label: 'Everything' });
-  await teacher.getByLabel('The bench starts with single-key shortcuts off').check();
-  await teacher.getByRole('form', { name: 'Accommodations' }).getByRole('button', { name: 'Save' }).click();
-  await expect(teacher.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
+  await instructorPage.goto(person);
+  await instructorPage.getByLabel('More time').fill('50');
+  await instructorPage.getByLabel('Working view').selectOption({ label: 'Twice' });
+  await instructorPage.getByLabel('What the bench tells').selectOption({ label: 'Everything' });
+  await instructorPage.getByLabel('The bench starts with single-key shortcuts off').check();
+  await instructorPage.getByRole('form', { name: 'Accommodations' }).getByRole('button', { name: 'Save' }).click();
+  await expect(instructorPage.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
 
   const after = await bench();
   expect(after).toMatchObject({ told: true, keys: false });
@@ -79,39 +79,41 @@ test('what is different for a student is set by the instructor, and is so on tha
   await expect(marker.getByRole('row', { name: other.name })).not.toContainText('more time');
   for (const page of [marker, student]) expect(await statusOf(page, person)).toBe(404);
 
-  await teacher.goto(person);
-  await expect(teacher.getByLabel('More time')).toHaveValue('50');
-  await teacher.getByLabel('More time').fill('0');
-  await teacher.getByLabel('Working view').selectOption({ label: 'As for everyone' });
-  await teacher.getByLabel('What the bench tells').selectOption({ label: 'As the exercise says' });
-  await teacher.getByLabel('The bench starts with single-key shortcuts off').uncheck();
-  await teacher.getByRole('form', { name: 'Accommodations' }).getByRole('button', { name: 'Save' }).click();
-  await expect(teacher.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
+  await instructorPage.goto(person);
+  await expect(instructorPage.getByLabel('More time')).toHaveValue('50');
+  await instructorPage.getByLabel('More time').fill('0');
+  await instructorPage.getByLabel('Working view').selectOption({ label: 'As for everyone' });
+  await instructorPage.getByLabel('What the bench tells').selectOption({ label: 'As the exercise says' });
+  await instructorPage.getByLabel('The bench starts with single-key shortcuts off').uncheck();
+  await instructorPage.getByRole('form', { name: 'Accommodations' }).getByRole('button', { name: 'Save' }).click();
+  await expect(instructorPage.getByText('Saved. It holds from the next time they open an exercise.')).toBeVisible();
   expect(await bench()).toMatchObject(before);
   await expect(student.locator(`time[datetime="${own.dueAt}"]`)).toBeVisible();
 });
 
 test('an instructor makes the copy of a course, with what was planned and without people; nobody else can', async () => {
   for (const page of [marker, student]) expect(await statusOf(page, `${course}/copy`)).toBe(404);
-  await teacher.goto(`${course}/copy?dates=moved&weeks=26`);
-  await expect(teacher.getByText('1 exercise, each as a draft', { exact: false })).toBeVisible();
-  await teacher.getByLabel('Title').fill('Signs for a quay, next term');
-  await teacher.getByRole('button', { name: 'Create the copy' }).click();
-  await teacher.waitForURL((url) => /^\/courses\/[^/]+$/.test(url.pathname) && !url.pathname.endsWith(own.courseId));
-  const copy = new URL(teacher.url()).pathname;
+  await instructorPage.goto(`${course}/copy?dates=moved&weeks=26`);
+  await expect(instructorPage.getByText('1 exercise, each as a draft', { exact: false })).toBeVisible();
+  await instructorPage.getByLabel('Title').fill('Signs for a quay, next term');
+  await instructorPage.getByRole('button', { name: 'Create the copy' }).click();
+  await instructorPage.waitForURL(
+    (url) => /^\/courses\/[^/]+$/.test(url.pathname) && !url.pathname.endsWith(own.courseId),
+  );
+  const copy = new URL(instructorPage.url()).pathname;
   copies.push(copy.split('/').at(-1)!);
-  await expect(teacher.getByText('2 lines · being planned, students don’t see it')).toBeVisible();
-  await teacher.getByRole('link', { name: 'Lines of Signs for a quay' }).click();
-  await expect(teacher.getByRole('heading', { level: 1, name: 'Lines of Signs for a quay' })).toBeVisible();
-  await expect(teacher.getByRole('img')).toHaveCount(2);
+  await expect(instructorPage.getByText('2 lines · being planned, students don’t see it')).toBeVisible();
+  await instructorPage.getByRole('link', { name: 'Lines of Signs for a quay' }).click();
+  await expect(instructorPage.getByRole('heading', { level: 1, name: 'Lines of Signs for a quay' })).toBeVisible();
+  await expect(instructorPage.getByRole('img')).toHaveCount(2);
 
-  await teacher.goto(`${copy}/people`);
-  await expect(teacher.getByText(instructor.name).first()).toBeVisible();
-  const everything = await teacher.content();
+  await instructorPage.goto(`${copy}/people`);
+  await expect(instructorPage.getByText(instructor.name).first()).toBeVisible();
+  const everything = await instructorPage.content();
   for (const { name, email } of [assistant, author, other])
     for (const hidden of [name, email]) expect(everything).not.toContain(hidden);
-  await teacher.goto(`${copy}/settings`);
-  await expect(teacher.getByText('Early', { exact: true })).toHaveCount(0);
+  await instructorPage.goto(`${copy}/settings`);
+  await expect(instructorPage.getByText('Early', { exact: true })).toHaveCount(0);
   for (const page of [marker, student]) {
     expect(await statusOf(page, copy)).toBe(404);
     await page.goto('/courses');
@@ -123,34 +125,36 @@ test('an instructor makes the copy of a course, with what was planned and withou
 test('the retention of a course ends once its day is past, when its title is written, and names no student any more', async () => {
   for (const page of [marker, student]) expect(await statusOf(page, `${course}/retention`)).toBe(404);
   // Letters that were sent earlier link to the page's old address.
-  await teacher.goto(`${course}/keeping`);
-  await expect(teacher).toHaveURL(/\/retention$/);
-  await expect(teacher.getByText('No day has been set', { exact: false })).toBeVisible();
-  const end = teacher.getByRole('button', { name: 'End retention' });
+  await instructorPage.goto(`${course}/keeping`);
+  await expect(instructorPage).toHaveURL(/\/retention$/);
+  await expect(instructorPage.getByText('No day has been set', { exact: false })).toBeVisible();
+  const end = instructorPage.getByRole('button', { name: 'End retention' });
   await expect(end).toHaveCount(0);
-  await teacher.goto(`${course}/settings`);
-  await teacher.getByLabel('Work is kept until').fill('2026-01-31');
-  const settings = teacher.getByRole('form', { name: 'The course' });
+  await instructorPage.goto(`${course}/settings`);
+  await instructorPage.getByLabel('Work is kept until').fill('2026-01-31');
+  const settings = instructorPage.getByRole('form', { name: 'The course' });
   await settings.getByRole('button', { name: 'Save' }).click();
   await expect(settings.getByText('Saved.')).toBeVisible();
-  await teacher.goto(course);
-  await teacher.getByRole('link', { name: 'What that means' }).click();
+  await instructorPage.goto(course);
+  await instructorPage.getByRole('link', { name: 'What that means' }).click();
   await expect(
-    teacher.getByText('The work was to be kept until 2026-01-31, and that day is past.', { exact: false }),
+    instructorPage.getByText('The work was to be kept until 2026-01-31, and that day is past.', { exact: false }),
   ).toBeVisible();
-  await expect(teacher.getByText('to confirm this for 2 students.', { exact: false })).toBeVisible();
-  await sound(teacher);
+  await expect(instructorPage.getByText('to confirm this for 2 students.', { exact: false })).toBeVisible();
+  await sound(instructorPage);
 
-  const title = teacher.getByLabel('Write the title of the course');
+  const title = instructorPage.getByLabel('Write the title of the course');
   await title.fill('Signs');
   await end.click();
   await expect(
-    teacher.getByText('This is not the title of the course, which is “Signs for a quay” (given: “Signs”).').first(),
+    instructorPage
+      .getByText('This is not the title of the course, which is “Signs for a quay” (given: “Signs”).')
+      .first(),
   ).toBeVisible();
   expect(await statusOf(student, course)).toBe(200);
   await title.fill('Signs for a quay');
   await end.click();
-  await expect(teacher.getByText('The course names no student any more.')).toBeVisible();
+  await expect(instructorPage.getByText('The course names no student any more.')).toBeVisible();
   await expect(end).toHaveCount(0);
 
   // The student is out of this course and still in the other one.
@@ -161,8 +165,8 @@ test('the retention of a course ends once its day is past, when its title is wri
     expect(await statusOf(student, path)).toBe(404);
   // Those who teach still have the spacings, and of the students neither names nor words.
   for (const [page, path] of [
-    [teacher, `${course}/people`],
-    [teacher, `${course}/class`],
+    [instructorPage, `${course}/people`],
+    [instructorPage, `${course}/class`],
     [marker, `/exercises/${own.exerciseId}/rounds/1/critique`],
     [marker, `/critique/${own.proofIds[0]}/${own.specimenIds[0]}`],
   ] as const) {
@@ -173,9 +177,9 @@ test('the retention of a course ends once its day is past, when its title is wri
       expect(text.includes(hidden), `${path} ${hidden}`).toBe(false);
   }
   await expect(marker.locator('.line-drawing').first()).toBeVisible();
-  await teacher.goto(`${course}/settings`);
-  await teacher.getByText(/^The newest \d+$/).click();
+  await instructorPage.goto(`${course}/settings`);
+  await instructorPage.getByText(/^The newest \d+$/).click();
   await expect(
-    teacher.getByRole('listitem').filter({ hasText: `retention ended, by ${instructor.name}` }),
+    instructorPage.getByRole('listitem').filter({ hasText: `retention ended, by ${instructor.name}` }),
   ).toBeVisible();
 });

@@ -12,7 +12,7 @@ test.describe.configure({ mode: 'serial' });
 const [author, other] = [students[8]!, students[9]!];
 const reason = 'Seen again on its head.';
 let own: ReturnType<typeof ownCourse>;
-let teacher: Page, marker: Page, second: Page, student: Page;
+let instructorPage: Page, marker: Page, second: Page, student: Page;
 let round: string, desk: string;
 
 test.beforeAll(async ({ browser, baseURL }) => {
@@ -36,7 +36,7 @@ test.beforeAll(async ({ browser, baseURL }) => {
     own.proofIds[0],
     own.proofIds[1],
   );
-  [teacher, marker, second, student] = (await Promise.all(
+  [instructorPage, marker, second, student] = (await Promise.all(
     [instructor, assistant, secondAssistant, author].map(async (who) => (await signedIn(browser, who)).page),
   )) as [Page, Page, Page, Page];
 });
@@ -139,9 +139,9 @@ test('what was released stays as it went out; a mark that changes after goes out
   expect(await student.content()).not.toContain(reason);
 
   const log = `/courses/${own.courseId}/settings`;
-  await teacher.goto(log);
-  await teacher.getByText(/^The newest \d+$/).click();
-  const acts = await teacher.getByRole('listitem').allTextContents();
+  await instructorPage.goto(log);
+  await instructorPage.getByText(/^The newest \d+$/).click();
+  const acts = await instructorPage.getByRole('listitem').allTextContents();
   for (const [verb, who] of [
     ['mark changed', assistant.name],
     ['proof reopened', assistant.name],
@@ -157,16 +157,18 @@ test('what was released stays as it went out; a mark that changes after goes out
 });
 
 test('somebody new comes by a roster into a section, with a link that sets their password', async ({ browser }) => {
-  await teacher.goto(`/courses/${own.courseId}/people/import`);
-  await teacher.getByLabel('The rows').fill('Name,E-mail,Section\nNele Quintrell,nele@quayrow.example,Late');
-  await teacher.getByRole('button', { name: 'Preview the import' }).click();
-  await expect(teacher.getByText('1 new account', { exact: false })).toBeVisible();
-  const bring = () => teacher.getByRole('button', { name: 'Import', exact: true }).click();
+  await instructorPage.goto(`/courses/${own.courseId}/people/import`);
+  await instructorPage.getByLabel('The rows').fill('Name,E-mail,Section\nNele Quintrell,nele@quayrow.example,Late');
+  await instructorPage.getByRole('button', { name: 'Preview the import' }).click();
+  await expect(instructorPage.getByText('1 new account', { exact: false })).toBeVisible();
+  const bring = () => instructorPage.getByRole('button', { name: 'Import', exact: true }).click();
   await bring();
-  await expect(teacher.getByText('Tick that they are to be made.', { exact: false }).first()).toBeVisible();
-  await teacher.getByLabel('Make 1 new section: Late').check();
+  await expect(instructorPage.getByText('Tick that they are to be made.', { exact: false }).first()).toBeVisible();
+  await instructorPage.getByLabel('Make 1 new section: Late').check();
   await bring();
-  const row = teacher.getByRole('region', { name: 'Links to hand over' }).getByRole('row', { name: /Nele Quintrell/ });
+  const row = instructorPage
+    .getByRole('region', { name: 'Links to hand over' })
+    .getByRole('row', { name: /Nele Quintrell/ });
   const link = new URL(await row.locator('code').innerText()).pathname;
   const newcomer = await (await browser.newContext()).newPage();
   await newcomer.goto(link);
@@ -174,8 +176,8 @@ test('somebody new comes by a roster into a section, with a link that sets their
   await newcomer.getByRole('button', { name: 'Set the password and sign in' }).click();
   await newcomer.getByRole('link', { name: 'Plates for a tram', exact: true }).click();
   await expect(newcomer.getByRole('link', { name: 'Lines of Plates for a tram' }).first()).toBeVisible();
-  await teacher.goto(`/courses/${own.courseId}/people`);
-  await expect(teacher.getByRole('row', { name: /Nele Quintrell/ })).toContainText('Late');
+  await instructorPage.goto(`/courses/${own.courseId}/people`);
+  await expect(instructorPage.getByRole('row', { name: /Nele Quintrell/ })).toContainText('Late');
 });
 
 /** Gives another level to what has one: it asks why. */
@@ -187,9 +189,9 @@ async function change(level: ReturnType<Page['locator']>): Promise<void> {
 }
 
 async function release(said: RegExp): Promise<void> {
-  await teacher.goto(`${round}/release`);
-  await teacher.getByRole('checkbox', { name: author.name }).check();
-  await teacher.getByRole('checkbox', { name: other.name }).uncheck();
-  await teacher.getByRole('button', { name: 'Release to those chosen' }).click();
-  await expect(teacher.getByText(said)).toBeVisible();
+  await instructorPage.goto(`${round}/release`);
+  await instructorPage.getByRole('checkbox', { name: author.name }).check();
+  await instructorPage.getByRole('checkbox', { name: other.name }).uncheck();
+  await instructorPage.getByRole('button', { name: 'Release to those chosen' }).click();
+  await expect(instructorPage.getByText(said)).toBeVisible();
 }

@@ -25,13 +25,13 @@ const saved = 'All changes are saved.';
 
 test.describe.configure({ mode: 'serial' });
 
-let teacher: Page;
+let instructorPage: Page;
 let marker: Page;
 let student: Page;
 let exercise: string;
 
 test.beforeAll(async ({ browser }) => {
-  [teacher, marker, student] = (await Promise.all(
+  [instructorPage, marker, student] = (await Promise.all(
     [demo.instructor, demo.assistant, demo.student].map(async (who) => (await signedIn(browser, who)).page),
   )) as [Page, Page, Page];
 });
@@ -41,49 +41,49 @@ test.afterAll(({ baseURL }) => {
 });
 
 test('the instructor plans an exercise with a line, two rounds and a criterion', async () => {
-  await teacher.goto('/courses');
-  await teacher.getByRole('link', { name: 'Lettering for display' }).click();
-  await teacher.getByRole('link', { name: 'Plan an exercise' }).first().click();
-  await teacher.getByLabel('Title').fill('An inn sign');
-  await teacher.getByLabel('Brief').fill('One word over a door. Let it hold together from across the street.');
-  await teacher.getByRole('button', { name: 'Create the draft' }).click();
-  await teacher.waitForURL(/\/exercises\/[^/]+\/plan/);
-  exercise = new URL(teacher.url()).pathname.replace('/plan', '');
+  await instructorPage.goto('/courses');
+  await instructorPage.getByRole('link', { name: 'Lettering for display' }).click();
+  await instructorPage.getByRole('link', { name: 'Plan an exercise' }).first().click();
+  await instructorPage.getByLabel('Title').fill('An inn sign');
+  await instructorPage.getByLabel('Brief').fill('One word over a door. Let it hold together from across the street.');
+  await instructorPage.getByRole('button', { name: 'Create the draft' }).click();
+  await instructorPage.waitForURL(/\/exercises\/[^/]+\/plan/);
+  exercise = new URL(instructorPage.url()).pathname.replace('/plan', '');
 
-  await teacher.getByRole('link', { name: 'Add lines' }).first().click();
-  await teacher.getByRole('textbox', { name: 'Lines' }).fill(line);
-  await teacher.getByText(face.family, { exact: false }).locator('visible=true').first().click();
-  await teacher.getByRole('checkbox', { name: face.style, exact: true }).locator('visible=true').check();
-  await teacher.getByLabel('Sizes').fill('96 px');
-  await expect(teacher.getByRole('status').filter({ hasText: '= 1 line.' })).toBeVisible();
-  await teacher.getByRole('button', { name: 'Add the lines' }).click();
-  await expect(teacher.getByText('1 line added')).toBeVisible();
+  await instructorPage.getByRole('link', { name: 'Add lines' }).first().click();
+  await instructorPage.getByRole('textbox', { name: 'Lines' }).fill(line);
+  await instructorPage.getByText(face.family, { exact: false }).locator('visible=true').first().click();
+  await instructorPage.getByRole('checkbox', { name: face.style, exact: true }).locator('visible=true').check();
+  await instructorPage.getByLabel('Sizes').fill('96 px');
+  await expect(instructorPage.getByRole('status').filter({ hasText: '= 1 line.' })).toBeVisible();
+  await instructorPage.getByRole('button', { name: 'Add the lines' }).click();
+  await expect(instructorPage.getByText('1 line added')).toBeVisible();
 
   for (const name of ['First look', 'After critique']) {
-    await teacher.goto(`${exercise}/plan`);
-    await teacher.getByRole('link', { name: 'Add a round' }).click();
-    await teacher.getByLabel('Name').fill(name);
-    await teacher.getByRole('button', { name: 'Add the round' }).click();
-    await expect(teacher.getByRole('link', { name: new RegExp(name) })).toBeVisible();
+    await instructorPage.goto(`${exercise}/plan`);
+    await instructorPage.getByRole('link', { name: 'Add a round' }).click();
+    await instructorPage.getByLabel('Name').fill(name);
+    await instructorPage.getByRole('button', { name: 'Add the round' }).click();
+    await expect(instructorPage.getByRole('link', { name: new RegExp(name) })).toBeVisible();
   }
-  await teacher.getByRole('link', { name: 'Add a criterion' }).click();
-  await teacher.getByLabel('Name').fill('Evenness');
-  await teacher.getByRole('button', { name: 'Add the criterion' }).click();
-  await expect(teacher.getByRole('link', { name: 'Evenness' })).toBeVisible();
+  await instructorPage.getByRole('link', { name: 'Add a criterion' }).click();
+  await instructorPage.getByLabel('Name').fill('Evenness');
+  await instructorPage.getByRole('button', { name: 'Add the criterion' }).click();
+  await expect(instructorPage.getByRole('link', { name: 'Evenness' })).toBeVisible();
 });
 
 test('the instructor sets a reference on the bench and publishes', async () => {
-  await teacher.goto(`${exercise}/references`);
-  await teacher
+  await instructorPage.goto(`${exercise}/references`);
+  await instructorPage
     .getByRole('link', { name: /Set|reference/ })
-    .and(teacher.locator(`a[href*="${exercise}/references/"]`))
+    .and(instructorPage.locator(`a[href*="${exercise}/references/"]`))
     .first()
     .click();
-  await setOffsets(teacher, [-20, -10, 0, 0, 5]);
-  await expect(teacher.getByText(saved)).toBeVisible();
-  await teacher.goto(`${exercise}/plan/publish`);
-  await teacher.getByRole('button', { name: 'Publish to the course' }).click();
-  await teacher.waitForURL((url) => !url.pathname.endsWith('/publish'));
+  await setOffsets(instructorPage, [-20, -10, 0, 0, 5]);
+  await expect(instructorPage.getByText(saved)).toBeVisible();
+  await instructorPage.goto(`${exercise}/plan/publish`);
+  await instructorPage.getByRole('button', { name: 'Publish to the course' }).click();
+  await instructorPage.waitForURL((url) => !url.pathname.endsWith('/publish'));
 });
 
 test('the student spaces the line by keyboard, sees true numbers, and sends a proof', async () => {
@@ -166,12 +166,12 @@ test('before the release the student can tell nothing of it', async () => {
 });
 
 test('the instructor looks at exactly what the student will see, and releases', async () => {
-  await teacher.goto(`${exercise}/rounds/1/release`);
-  await teacher.getByRole('link', { name: /What .* will see/ }).click();
-  await expect(teacher.getByText('Exactly this, and nothing besides.')).toBeVisible();
-  await expect(teacher.locator('#preview').getByText('The A has drifted off to the right.')).toBeVisible();
-  await teacher.getByRole('button', { name: 'Release to those chosen' }).click();
-  await expect(teacher.getByText(/went out to 1 student/)).toBeVisible();
+  await instructorPage.goto(`${exercise}/rounds/1/release`);
+  await instructorPage.getByRole('link', { name: /What .* will see/ }).click();
+  await expect(instructorPage.getByText('Exactly this, and nothing besides.')).toBeVisible();
+  await expect(instructorPage.locator('#preview').getByText('The A has drifted off to the right.')).toBeVisible();
+  await instructorPage.getByRole('button', { name: 'Release to those chosen' }).click();
+  await expect(instructorPage.getByText(/went out to 1 student/)).toBeVisible();
 });
 
 test('the student reads the note at its pair and the mark, answers, and goes on from the last setting', async () => {
@@ -207,12 +207,12 @@ test('the note tells how its pair has changed since', async () => {
 });
 
 test('the class page says who has sent what, and the marks go out as CSV', async () => {
-  await teacher.goto(`${exercise}/class?round=1`);
-  await expect(teacher.getByRole('row').filter({ hasText: demo.student.name }).first()).toBeVisible();
-  await teacher.getByText('Export', { exact: true }).click();
+  await instructorPage.goto(`${exercise}/class?round=1`);
+  await expect(instructorPage.getByRole('row').filter({ hasText: demo.student.name }).first()).toBeVisible();
+  await instructorPage.getByText('Export', { exact: true }).click();
   const [download] = await Promise.all([
-    teacher.waitForEvent('download'),
-    teacher.getByRole('link', { name: 'Marks as CSV' }).click(),
+    instructorPage.waitForEvent('download'),
+    instructorPage.getByRole('link', { name: 'Marks as CSV' }).click(),
   ]);
   const rows = (await readFile(await download.path(), 'utf8')).split('\r\n');
   expect(rows.filter((row) => row.includes(demo.student.name))).toHaveLength(1);

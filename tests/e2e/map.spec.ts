@@ -6,24 +6,24 @@ import { bram, ines } from './demo-people';
 import { demo, signedIn } from './people';
 
 /** The class as a map, its charts and the term of one student, on the demo’s rounds; nothing is changed here. */
-let teacher: Page;
+let instructorPage: Page;
 let exercise: string;
 
 test.describe.configure({ mode: 'serial' });
 
 test.beforeAll(async ({ browser }) => {
-  teacher = (await signedIn(browser, demo.instructor)).page;
-  await teacher.goto('/courses');
-  await teacher.getByRole('link', { name: 'Lettering for display' }).click();
-  await teacher.getByRole('link', { name: 'Signs for a harbour' }).first().click();
-  await teacher.waitForURL(/\/exercises\//);
-  exercise = new URL(teacher.url()).pathname;
+  instructorPage = (await signedIn(browser, demo.instructor)).page;
+  await instructorPage.goto('/courses');
+  await instructorPage.getByRole('link', { name: 'Lettering for display' }).click();
+  await instructorPage.getByRole('link', { name: 'Signs for a harbour' }).first().click();
+  await instructorPage.waitForURL(/\/exercises\//);
+  exercise = new URL(instructorPage.url()).pathname;
 });
 
-const cell = () => teacher.getByRole('gridcell');
+const cell = () => instructorPage.getByRole('gridcell');
 const openMap = async (query: string) => {
-  await teacher.goto(`${exercise}/map?${query}`);
-  await teacher.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
+  await instructorPage.goto(`${exercise}/map?${query}`);
+  await instructorPage.waitForFunction(() => performance.getEntriesByName('map-drawn').length > 0);
 };
 const faults = async (page: Page) =>
   (await axeOn(page)).map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
@@ -34,69 +34,69 @@ test('the map is one stop of the Tab key, walked by arrows, and says each cell',
   await expect(cell()).toHaveText(
     /^.+, HA: \d+ (tighter|wider) than the reference, (within|outside) the tolerance of \d+$/,
   );
-  await teacher.keyboard.press('ArrowRight');
+  await instructorPage.keyboard.press('ArrowRight');
   await expect(cell()).toBeFocused();
   await expect(cell()).toHaveText(/, AV: /);
   await expect(cell()).toHaveAttribute('aria-colindex', '3');
-  const first = await teacher.getByRole('rowheader').textContent();
-  await teacher.keyboard.press('ArrowDown');
-  await expect(teacher.getByRole('rowheader')).not.toHaveText(first!);
-  await teacher.keyboard.press('Control+End');
+  const first = await instructorPage.getByRole('rowheader').textContent();
+  await instructorPage.keyboard.press('ArrowDown');
+  await expect(instructorPage.getByRole('rowheader')).not.toHaveText(first!);
+  await instructorPage.keyboard.press('Control+End');
   await expect(cell()).toHaveText(/, VE: /);
   await expect(
-    teacher
+    instructorPage
       .getByRole('region', { name: 'The line under the cell' })
       .getByRole('img', { name: /^HAVEN TO WAVE as set by / }),
   ).toBeVisible();
   // One stop: from the cell, Tab leads on to the line below.
-  await teacher.keyboard.press('Tab');
-  await expect(teacher.getByRole('link', { name: 'Open at the desk' })).toBeFocused();
+  await instructorPage.keyboard.press('Tab');
+  await expect(instructorPage.getByRole('link', { name: 'Open at the desk' })).toBeFocused();
 });
 
 test('rows are put in order, by name and by a pair', async () => {
   // Names are shown where everything that was sent is released.
   const hidden = exercise;
-  await expect(teacher.getByLabel('Order of the rows').getByRole('option', { name: 'By name' })).toHaveCount(0);
-  await teacher.goto('/courses');
-  await teacher.getByRole('link', { name: 'Lettering for display, first term', exact: true }).click();
-  await teacher.getByRole('link', { name: 'Plates for a toll house' }).first().click();
-  await teacher.waitForURL(/\/exercises\//);
-  exercise = new URL(teacher.url()).pathname;
+  await expect(instructorPage.getByLabel('Order of the rows').getByRole('option', { name: 'By name' })).toHaveCount(0);
+  await instructorPage.goto('/courses');
+  await instructorPage.getByRole('link', { name: 'Lettering for display, first term', exact: true }).click();
+  await instructorPage.getByRole('link', { name: 'Plates for a toll house' }).first().click();
+  await instructorPage.waitForURL(/\/exercises\//);
+  exercise = new URL(instructorPage.url()).pathname;
   await openMap('round=1');
   exercise = hidden;
-  await teacher.getByLabel('Order of the rows').selectOption('By name');
+  await instructorPage.getByLabel('Order of the rows').selectOption('By name');
   await cell().focus();
-  await teacher.keyboard.press('Control+Home');
-  await expect(teacher.getByRole('rowheader')).toHaveText('Bram Oosterveld');
-  await teacher.keyboard.press('ArrowRight');
-  await teacher.getByRole('button', { name: /^Sort the rows by / }).click();
-  await expect(teacher.getByLabel('Order of the rows')).toHaveValue('pair 1');
+  await instructorPage.keyboard.press('Control+Home');
+  await expect(instructorPage.getByRole('rowheader')).toHaveText('Bram Oosterveld');
+  await instructorPage.keyboard.press('ArrowRight');
+  await instructorPage.getByRole('button', { name: /^Sort the rows by / }).click();
+  await expect(instructorPage.getByLabel('Order of the rows')).toHaveValue('pair 1');
   await expect(cell()).toHaveText(/ (wider|tighter) than /);
 });
 
 test('a cell that is pointed at shows its line, and a tap keeps it', async () => {
   await openMap('round=1');
-  const grid = teacher.getByRole('grid');
+  const grid = instructorPage.getByRole('grid');
   await grid.hover({ position: { x: 250, y: 130 } });
-  const under = teacher.getByRole('region', { name: 'The line under the cell' });
+  const under = instructorPage.getByRole('region', { name: 'The line under the cell' });
   const words = await under.getByRole('paragraph').first().textContent();
   await grid.click({ position: { x: 250, y: 130 } });
   await expect(cell()).toBeFocused();
   await expect(under.getByRole('paragraph').first()).toHaveText(words!);
   await under.getByRole('link', { name: 'Open at the desk' }).click();
-  await teacher.waitForURL(/\/critique\//);
+  await instructorPage.waitForURL(/\/critique\//);
 });
 
 test('all lines side by side; the same numbers as a table and as CSV', async () => {
   await openMap('round=1&line=all');
-  await expect(teacher.getByText(/^14 students × 84 pairs/)).toBeVisible();
+  await expect(instructorPage.getByText(/^14 students × 84 pairs/)).toBeVisible();
   await openMap('round=1');
-  await teacher.getByRole('link', { name: 'As a table' }).click();
-  const rows = teacher.getByRole('table', { name: /Deviations/ }).getByRole('row');
+  await instructorPage.getByRole('link', { name: 'As a table' }).click();
+  const rows = instructorPage.getByRole('table', { name: /Deviations/ }).getByRole('row');
   await expect(rows).toHaveCount(15);
   const [download] = await Promise.all([
-    teacher.waitForEvent('download'),
-    teacher.getByRole('link', { name: 'CSV', exact: true }).click(),
+    instructorPage.waitForEvent('download'),
+    instructorPage.getByRole('link', { name: 'CSV', exact: true }).click(),
   ]);
   const records = Papa.parse<Record<string, string>>(readFileSync(await download.path(), 'utf8').slice(1), {
     delimiter: ',',
@@ -114,24 +114,24 @@ test('where names are hidden the map has none, in the page, the numbers and the 
     `${exercise.replace('/exercises/', '/api/class/map/')}?round=2`,
     `${exercise.replace('/exercises/', '/api/exports/map/')}?round=2`,
   ]) {
-    const text = await (await teacher.request.get(address)).text();
+    const text = await (await instructorPage.request.get(address)).text();
     for (const name of names) expect(text.includes(name), `${name} in ${address}`).toBe(false);
   }
 });
 
 test('charts have their numbers and a file of their own, by the strict policy of the pages', async () => {
   const complaints: string[] = [];
-  teacher.on('console', (message) => {
+  instructorPage.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
-  await teacher.goto(`${exercise}/progress`);
-  const chart = teacher
+  await instructorPage.goto(`${exercise}/progress`);
+  const chart = instructorPage
     .getByRole('figure')
-    .filter({ has: teacher.getByRole('img', { name: 'Distance from the nearest reference' }) });
+    .filter({ has: instructorPage.getByRole('img', { name: 'Distance from the nearest reference' }) });
   await chart.getByText('The numbers').click();
   await expect(chart.getByRole('table').getByRole('row')).toHaveCount(3);
   const [download] = await Promise.all([
-    teacher.waitForEvent('download'),
+    instructorPage.waitForEvent('download'),
     chart.getByRole('link', { name: /^CSV/ }).click(),
   ]);
   expect(download.suggestedFilename()).toBe('progress-deviation.csv');
@@ -140,35 +140,35 @@ test('charts have their numbers and a file of their own, by the strict policy of
 });
 
 test('a line of the class page opens to its totals, pair by pair', async () => {
-  await teacher.goto(`${exercise}/class?round=1`);
-  await teacher.getByRole('link', { name: 'HAVEN TO WAVE' }).click();
-  await expect(teacher.getByRole('img', { name: 'Totals of “HAVEN TO WAVE”, pair by pair' })).toBeVisible();
+  await instructorPage.goto(`${exercise}/class?round=1`);
+  await instructorPage.getByRole('link', { name: 'HAVEN TO WAVE' }).click();
+  await expect(instructorPage.getByRole('img', { name: 'Totals of “HAVEN TO WAVE”, pair by pair' })).toBeVisible();
 });
 
 test('the class page says which kinds of side are missed most, and draws them all when asked', async () => {
-  await teacher.goto(`${exercise}/class?round=1`);
-  await expect(teacher.getByText(/Most often at \S beside \S.*: .* of \d+ gaps/)).toBeVisible();
-  await teacher.getByRole('link', { name: 'All kinds as a chart' }).click();
+  await instructorPage.goto(`${exercise}/class?round=1`);
+  await expect(instructorPage.getByText(/Most often at \S beside \S.*: .* of \d+ gaps/)).toBeVisible();
+  await instructorPage.getByRole('link', { name: 'All kinds as a chart' }).click();
   await expect(
-    teacher.getByRole('img', {
+    instructorPage.getByRole('img', {
       name: 'How often the class is outside, by the two sides that face each other',
     }),
   ).toBeVisible();
-  expect(await faults(teacher)).toEqual([]);
+  expect(await faults(instructorPage)).toEqual([]);
 });
 
 test('a term is looked at from the people page, and by its student without what is not released', async ({
   browser,
 }) => {
-  await teacher.goto(exercise);
-  await teacher.getByRole('link', { name: 'Lettering for display' }).first().click();
-  await teacher.getByRole('link', { name: 'People' }).click();
-  await teacher.getByRole('link', { name: `Term of ${bram.name}` }).click();
-  await expect(teacher.getByRole('heading', { name: `${bram.name}: the term` })).toBeVisible();
-  await expect(teacher.getByRole('row', { name: /^Signs for a harbour Round 2/ })).toContainText(
+  await instructorPage.goto(exercise);
+  await instructorPage.getByRole('link', { name: 'Lettering for display' }).first().click();
+  await instructorPage.getByRole('link', { name: 'People' }).click();
+  await instructorPage.getByRole('link', { name: `Term of ${bram.name}` }).click();
+  await expect(instructorPage.getByRole('heading', { name: `${bram.name}: the term` })).toBeVisible();
+  await expect(instructorPage.getByRole('row', { name: /^Signs for a harbour Round 2/ })).toContainText(
     'names are hidden until it is released',
   );
-  expect(await faults(teacher)).toEqual([]);
+  expect(await faults(instructorPage)).toEqual([]);
 
   const { page } = await signedIn(browser, ines);
   await page.goto('/courses');

@@ -8,14 +8,14 @@ import { signedIn } from './people';
 test.describe.configure({ mode: 'serial' });
 
 let own: ReturnType<typeof ownExercise>;
-let teacher: Page, first: Page, second: Page, student: Page;
+let instructorPage: Page, first: Page, second: Page, student: Page;
 let round: string;
 const author = students[0]!;
 
 test.beforeAll(async ({ browser, baseURL }) => {
   own = ownExercise(baseURL!, 'Two pairs of eyes', [author.email]);
   round = `/exercises/${own.exerciseId}/rounds/1`;
-  teacher = (await signedIn(browser, instructor)).page;
+  instructorPage = (await signedIn(browser, instructor)).page;
   first = (await signedIn(browser, assistant)).page;
   second = (await signedIn(browser, secondAssistant)).page;
   student = (await signedIn(browser, author)).page;
@@ -23,11 +23,11 @@ test.beforeAll(async ({ browser, baseURL }) => {
 test.afterAll(() => own.putAway());
 
 test('the instructor asks for a second marker on every proof, and is told how a share is chosen', async () => {
-  await teacher.goto(`/exercises/${own.exerciseId}/plan/rounds/${own.roundId}`);
-  await expect(teacher.getByText('no one can influence the draw', { exact: false })).toBeVisible();
-  await teacher.getByRole('radio', { name: 'Every proof' }).check();
-  await teacher.getByRole('button', { name: 'Save the second marker' }).click();
-  await expect(teacher.getByText('Saved. What was begun stays, whatever is chosen.')).toBeVisible();
+  await instructorPage.goto(`/exercises/${own.exerciseId}/plan/rounds/${own.roundId}`);
+  await expect(instructorPage.getByText('no one can influence the draw', { exact: false })).toBeVisible();
+  await instructorPage.getByRole('radio', { name: 'Every proof' }).check();
+  await instructorPage.getByRole('button', { name: 'Save the second marker' }).click();
+  await expect(instructorPage.getByText('Saved. What was begun stays, whatever is chosen.')).toBeVisible();
 });
 
 test('the first marker gives levels, and cannot be the second', async () => {
@@ -54,26 +54,28 @@ test('the second marker sees nothing of the first, and gives other levels', asyn
 });
 
 test('the release warns of differences and says what would count', async () => {
-  await teacher.goto(`${round}/release`);
-  await expect(teacher.getByText('the two markers differ and it isn’t settled', { exact: false })).toBeVisible();
-  await expect(teacher.getByRole('checkbox', { name: author.name })).not.toBeChecked();
-  await teacher.getByRole('link', { name: `What ${author.name} will see` }).click();
-  await expect(teacher.getByText('The first marker’s level would count', { exact: false }).first()).toBeVisible();
+  await instructorPage.goto(`${round}/release`);
+  await expect(instructorPage.getByText('the two markers differ and it isn’t settled', { exact: false })).toBeVisible();
+  await expect(instructorPage.getByRole('checkbox', { name: author.name })).not.toBeChecked();
+  await instructorPage.getByRole('link', { name: `What ${author.name} will see` }).click();
+  await expect(
+    instructorPage.getByText('The first marker’s level would count', { exact: false }).first(),
+  ).toBeVisible();
 });
 
 test('the agreement claims nothing from one proof, and a difference is settled with a reason', async () => {
-  await teacher.goto(`${round}/agreement`);
-  await expect(teacher.getByText('1 proof: too few to say.', { exact: false }).first()).toBeVisible();
-  await sound(teacher);
+  await instructorPage.goto(`${round}/agreement`);
+  await expect(instructorPage.getByText('1 proof: too few to say.', { exact: false }).first()).toBeVisible();
+  await sound(instructorPage);
   const [download] = await Promise.all([
-    teacher.waitForEvent('download'),
-    teacher.getByRole('link', { name: 'Agreement as CSV' }).click(),
+    instructorPage.waitForEvent('download'),
+    instructorPage.getByRole('link', { name: 'Agreement as CSV' }).click(),
   ]);
   expect(download.suggestedFilename()).toBe('agreement-round-1.csv');
-  await teacher.getByRole('link', { name: author.name }).click();
-  await sound(teacher);
-  const settle = teacher.getByRole('region', { name: /^Settle “/ });
-  const open = () => teacher.getByRole('cell', { name: 'they differ', exact: false });
+  await instructorPage.getByRole('link', { name: author.name }).click();
+  await sound(instructorPage);
+  const settle = instructorPage.getByRole('region', { name: /^Settle “/ });
+  const open = () => instructorPage.getByRole('cell', { name: 'they differ', exact: false });
   const differing = await open().count();
   expect(differing).toBeGreaterThan(0);
   await settle.getByRole('radio').nth(1).check();
@@ -85,20 +87,23 @@ test('the agreement claims nothing from one proof, and a difference is settled w
     await settle.getByRole('button', { name: 'Settle', exact: true }).click();
     await expect(open()).toHaveCount(left - 1);
     await expect(
-      teacher.getByText(left > 1 ? `Settled. ${left - 1} more to settle` : 'Settled. Nothing is left to settle', {
-        exact: false,
-      }),
+      instructorPage.getByText(
+        left > 1 ? `Settled. ${left - 1} more to settle` : 'Settled. Nothing is left to settle',
+        {
+          exact: false,
+        },
+      ),
     ).toBeVisible();
   }
-  await expect(teacher.getByText('Looked at it together, on its head.').first()).toBeVisible();
+  await expect(instructorPage.getByText('Looked at it together, on its head.').first()).toBeVisible();
 });
 
 test('what was settled goes out to the student, without a word of who marked', async () => {
-  await teacher.goto(`${round}/release`);
-  await expect(teacher.getByText('it isn’t settled', { exact: false })).toHaveCount(0);
-  await expect(teacher.getByRole('checkbox', { name: author.name })).toBeChecked();
-  await teacher.getByRole('button', { name: 'Release to those chosen' }).click();
-  await expect(teacher.getByText('Notes and marks went out to 1 student', { exact: false })).toBeVisible();
+  await instructorPage.goto(`${round}/release`);
+  await expect(instructorPage.getByText('it isn’t settled', { exact: false })).toHaveCount(0);
+  await expect(instructorPage.getByRole('checkbox', { name: author.name })).toBeChecked();
+  await instructorPage.getByRole('button', { name: 'Release to those chosen' }).click();
+  await expect(instructorPage.getByText('Notes and marks went out to 1 student', { exact: false })).toBeVisible();
   await student.goto(`/proofs/${own.proofIds[0]}`);
   await expect(student.getByText(/Together .* of .*, which is/).first()).toBeAttached();
   for (const hidden of ['Looked at it together', secondAssistant.name, 'second marker'])
@@ -106,11 +111,11 @@ test('what was settled goes out to the student, without a word of who marked', a
 });
 
 test('the released marks leave as one zip for machines', async () => {
-  await teacher.goto(`/exercises/${own.exerciseId}/class?round=1`);
-  await teacher.getByText('Export', { exact: true }).click();
+  await instructorPage.goto(`/exercises/${own.exerciseId}/class?round=1`);
+  await instructorPage.getByText('Export', { exact: true }).click();
   const [download] = await Promise.all([
-    teacher.waitForEvent('download'),
-    teacher.getByRole('link', { name: /OneRoster/ }).click(),
+    instructorPage.waitForEvent('download'),
+    instructorPage.getByRole('link', { name: /OneRoster/ }).click(),
   ]);
   expect(download.suggestedFilename()).toBe('oneroster-round-1.zip');
   await first.goto(`/exercises/${own.exerciseId}/class?round=1`);

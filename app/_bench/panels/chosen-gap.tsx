@@ -37,7 +37,7 @@ export function ChosenGap({ fieldRef, backToGap, children }: Props) {
   const shared = offsets.every((offset) => offset === offsets[0]) ? (offsets[0] ?? 0) : null;
   const nudge = (by: number) => () => session.edit({ kind: 'nudge', run, by });
   return (
-    <section className={`${styles.panel} ${styles.hand}`} aria-label="Chosen gap">
+    <section className={`${styles.panel} ${styles.chosenGap}`} aria-label="Chosen gap">
       <div className={styles.headed}>
         <h2 className={styles.pairHeading}>
           <PairName first={first} last={last} />

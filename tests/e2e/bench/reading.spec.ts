@@ -152,7 +152,7 @@ test('the guided line goes from a gap to an even line, by keyboard', async ({ pa
   expect(await page.evaluate(() => window.guideEnded)).toBe('done');
 });
 
-test('a teacher sets tolerance and reason, and both are saved with the spacing', async ({ page, server, open }) => {
+test('an instructor sets tolerance and reason, and both are saved with the spacing', async ({ page, server, open }) => {
   server.props = { mode: 'reference', tolerances: new Array(8).fill(null), reasons: new Array(8).fill('') };
   await open();
   await page.getByRole('textbox', { name: 'Tolerance ±' }).fill('8');

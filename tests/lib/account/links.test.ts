@@ -70,17 +70,17 @@ describeOnBothDatabases('a link for a new password', (suite) => {
   });
 
   async function classOf() {
-    const [teacher, student] = [await addPerson(suite.db), await addPerson(suite.db, { passwordHash })];
+    const [instructor, student] = [await addPerson(suite.db), await addPerson(suite.db, { passwordHash })];
     const courseId = await addCourse(suite.db);
-    const teacherMember = await addMember(suite.db, courseId, teacher.id, 'instructor');
+    const instructorMember = await addMember(suite.db, courseId, instructor.id, 'instructor');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
-    return { teacher, student, courseId, memberId, teacherMember };
+    return { instructor, student, courseId, memberId, instructorMember };
   }
 
   it('is handed over by an instructor, works once, ends all sessions, and is written down', async () => {
-    const { teacher, student, courseId, memberId } = await classOf();
+    const { instructor, student, courseId, memberId } = await classOf();
     const { sessionToken } = await signIn(visitor(), { email: student.email, password: 'paper boats in rain' });
-    const token = tokenOf((await createMemberPasswordLink(teacher.caller, { courseId, memberId })).path);
+    const token = tokenOf((await createMemberPasswordLink(instructor.caller, { courseId, memberId })).path);
     expect(await getPasswordLink(visitor(), { token })).toMatchObject({ email: student.email });
     const tries = await Promise.allSettled(
       Array.from({ length: 4 }, () => resetPassword(visitor(), { token, newPassword: 'kites above the mole' })),
@@ -90,14 +90,14 @@ describeOnBothDatabases('a link for a new password', (suite) => {
     await signIn(visitor(), { email: student.email, password: 'kites above the mole' });
     expect(
       await suite.db.auditEvent.count({
-        where: { courseId, verb: 'password link handed over', subject: `member:${memberId}`, actorId: teacher.id },
+        where: { courseId, verb: 'password link handed over', subject: `member:${memberId}`, actorId: instructor.id },
       }),
     ).toBe(1);
   });
 
   it('stops working when a newer one is made, and after a day', async () => {
-    const { teacher, courseId, memberId } = await classOf();
-    const make = async () => createMemberPasswordLink(teacher.caller, { courseId, memberId });
+    const { instructor, courseId, memberId } = await classOf();
+    const make = async () => createMemberPasswordLink(instructor.caller, { courseId, memberId });
     const [older, newer] = [await make(), await make()];
     await expect(
       resetPassword(visitor(), { token: tokenOf(older.path), newPassword: 'kites above the mole' }),
@@ -112,31 +112,31 @@ describeOnBothDatabases('a link for a new password', (suite) => {
   });
 
   it('is never made for somebody who teaches anywhere or may open courses', async () => {
-    const { teacher, student, courseId, memberId, teacherMember } = await classOf();
+    const { instructor, student, courseId, memberId, instructorMember } = await classOf();
     await suite.db.user.update({ where: { id: student.id }, data: { mayCreateCourses: true } });
-    await expect(createMemberPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
+    await expect(createMemberPasswordLink(instructor.caller, { courseId, memberId })).rejects.toMatchObject({
       code: 'CONFLICT',
     });
     await suite.db.user.update({ where: { id: student.id }, data: { mayCreateCourses: false } });
     await addMember(suite.db, await addCourse(suite.db, 'Elsewhere'), student.id, 'instructor');
-    await expect(createMemberPasswordLink(teacher.caller, { courseId, memberId })).rejects.toMatchObject({
+    await expect(createMemberPasswordLink(instructor.caller, { courseId, memberId })).rejects.toMatchObject({
       code: 'CONFLICT',
     });
-    await expect(createMemberPasswordLink(teacher.caller, { courseId, memberId: teacherMember })).rejects.toMatchObject(
-      {
-        code: 'CONFLICT',
-      },
-    );
+    await expect(
+      createMemberPasswordLink(instructor.caller, { courseId, memberId: instructorMember }),
+    ).rejects.toMatchObject({
+      code: 'CONFLICT',
+    });
   });
 
   it('is made at the console for anybody, those who teach too', async () => {
-    const { teacher } = await classOf();
+    const { instructor } = await classOf();
     const { path, name } = await createPasswordLinkByAddress(systemCaller('test'), {
-      email: teacher.email.toUpperCase(),
+      email: instructor.email.toUpperCase(),
     });
     expect(name).toBe('Somebody');
     await resetPassword(visitor(), { token: tokenOf(path), newPassword: 'kites above the mole' });
-    await signIn(visitor(), { email: teacher.email, password: 'kites above the mole' });
+    await signIn(visitor(), { email: instructor.email, password: 'kites above the mole' });
     await expect(
       createPasswordLinkByAddress(systemCaller('test'), { email: 'nobody@school.example' }),
     ).rejects.toMatchObject({ code: 'NOT_FOUND', userMessage: expect.stringContaining('nobody@school.example') });

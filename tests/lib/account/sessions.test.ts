@@ -89,11 +89,11 @@ describeOnBothDatabases('sessions', (suite) => {
   });
 
   it('being removed from a course ends them', async () => {
-    const [student, teacher] = [await signedIn(2), await addPerson(suite.db)];
+    const [student, instructor] = [await signedIn(2), await addPerson(suite.db)];
     const courseId = await addCourse(suite.db);
-    await addMember(suite.db, courseId, teacher.id, 'instructor');
+    await addMember(suite.db, courseId, instructor.id, 'instructor');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
-    await removeMember(teacher.caller, { courseId, memberId });
+    await removeMember(instructor.caller, { courseId, memberId });
     expect(await alive(student.tokens)).toEqual([false, false]);
   });
 

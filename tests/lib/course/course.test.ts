@@ -9,11 +9,12 @@ import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';
 
 describeOnBothDatabases('courses', (suite) => {
-  let teacher: Caller & { kind: 'person' };
+  let instructor: Caller & { kind: 'person' };
   let courseId: string;
   beforeAll(async () => {
-    teacher = (await addPerson(suite.db, { mayCreateCourses: true, name: 'The teacher' })).caller as typeof teacher;
-    courseId = (await createCourse(teacher, { title: ' Display   type ', timeZone: 'Europe/Lisbon' })).courseId;
+    instructor = (await addPerson(suite.db, { mayCreateCourses: true, name: 'The instructor' }))
+      .caller as typeof instructor;
+    courseId = (await createCourse(instructor, { title: ' Display   type ', timeZone: 'Europe/Lisbon' })).courseId;
   });
 
   it('whoever opens one teaches it', async () => {
@@ -23,7 +24,7 @@ describeOnBothDatabases('courses', (suite) => {
       state: 'active',
     });
     expect(await suite.db.member.findFirstOrThrow({ where: { courseId } })).toMatchObject({
-      userId: teacher.userId,
+      userId: instructor.userId,
       role: 'instructor',
     });
   });
@@ -32,7 +33,7 @@ describeOnBothDatabases('courses', (suite) => {
   it.each(['Mars/Olympus', '+02:00', 'Lisbon', '', 'Europe/Lisbon; DROP'])(
     'refuses %j as a time zone and quotes it',
     async (timeZone) => {
-      await expect(createCourse(teacher, { title: 'X', timeZone })).rejects.toMatchObject({
+      await expect(createCourse(instructor, { title: 'X', timeZone })).rejects.toMatchObject({
         code: 'INVALID',
         fields: { timeZone: expect.any(String) },
       });
@@ -50,7 +51,7 @@ describeOnBothDatabases('courses', (suite) => {
   it('of two changes made from the same page, the second is told', async () => {
     const { version } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
     const change = (title: string) =>
-      editCourse(teacher, {
+      editCourse(instructor, {
         courseId,
         version,
         title,
@@ -66,8 +67,8 @@ describeOnBothDatabases('courses', (suite) => {
   it('hides measured figures from students when it is told to, and keeps settings that it does not know', async () => {
     await suite.db.course.update({ where: { id: courseId }, data: { settings: '{"ofLater":1}' } });
     const { version, title } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
-    expect((await getCourseSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: false });
-    await editCourse(teacher, {
+    expect((await getCourseSettings(instructor, { courseId })).settings).toEqual({ figuresHidden: false });
+    await editCourse(instructor, {
       courseId,
       version,
       title,
@@ -75,21 +76,21 @@ describeOnBothDatabases('courses', (suite) => {
       retainUntil: null,
       figuresHidden: true,
     });
-    expect((await getCourseSettings(teacher, { courseId })).settings).toEqual({ figuresHidden: true });
+    expect((await getCourseSettings(instructor, { courseId })).settings).toEqual({ figuresHidden: true });
     const { settings } = await suite.db.course.findUniqueOrThrow({ where: { id: courseId } });
     expect(JSON.parse(settings)).toEqual({ ofLater: 1, figuresHidden: true });
   });
 
   it('has no two sections of one name; taking one away keeps its people', async () => {
     const added = await Promise.allSettled(
-      Array.from({ length: 4 }, () => addSection(teacher, { courseId, name: 'Monday' })),
+      Array.from({ length: 4 }, () => addSection(instructor, { courseId, name: 'Monday' })),
     );
     const [won] = added.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []));
     expect(added.filter(({ status }) => status === 'rejected')).toHaveLength(3);
     const student = await addPerson(suite.db);
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
-    await changeSection(teacher, { courseId, memberId, sectionId: won!.sectionId });
-    await removeSection(teacher, { courseId, sectionId: won!.sectionId });
+    await changeSection(instructor, { courseId, memberId, sectionId: won!.sectionId });
+    await removeSection(instructor, { courseId, sectionId: won!.sectionId });
     expect(await suite.db.member.findUniqueOrThrow({ where: { id: memberId } })).toMatchObject({
       sectionId: null,
       removedAt: null,
@@ -100,16 +101,16 @@ describeOnBothDatabases('courses', (suite) => {
     const [assistant, student] = [await addPerson(suite.db), await addPerson(suite.db, { name: 'Ines' })];
     await addMember(suite.db, courseId, assistant.id, 'assistant');
     const memberId = await addMember(suite.db, courseId, student.id, 'student');
-    await setAccommodations(teacher, { courseId, memberId, accommodations: { moreTime: 25, gapsSpoken: true } });
+    await setAccommodations(instructor, { courseId, memberId, accommodations: { moreTime: 25, gapsSpoken: true } });
     const seenBy = async (caller: Caller) =>
       (await listPeople(caller, { courseId })).students.find(({ id }) => id === memberId)!.accommodations;
-    expect(await seenBy(teacher)).toEqual({ moreTime: 25, gapsSpoken: true });
+    expect(await seenBy(instructor)).toEqual({ moreTime: 25, gapsSpoken: true });
     expect(await seenBy(assistant.caller)).toEqual({ moreTime: 25 });
     const written = await suite.db.auditEvent.findFirstOrThrow({ where: { verb: 'accommodations changed' } });
     expect(written.details).toBe('{}');
-    expect((await listAuditEvents(teacher, { courseId })).acts[0]).toMatchObject({
+    expect((await listAuditEvents(instructor, { courseId })).acts[0]).toMatchObject({
       verb: 'accommodations changed',
-      who: 'The teacher',
+      who: 'The instructor',
       whom: 'Ines',
     });
   });
@@ -123,12 +124,12 @@ describeOnBothDatabases('courses', (suite) => {
       allowCourseMaking(other.caller, { courseId, memberId: otherMember, allowed: true }),
     ).rejects.toMatchObject({ code: 'NOT_FOUND' });
     await expect(
-      allowCourseMaking(teacher, { courseId, memberId: assistantMember, allowed: true }),
+      allowCourseMaking(instructor, { courseId, memberId: assistantMember, allowed: true }),
     ).rejects.toMatchObject({ code: 'CONFLICT' });
     await expect(createCourse(other.caller, { title: 'X', timeZone: 'UTC' })).rejects.toMatchObject({
       code: 'NOT_FOUND',
     });
-    await allowCourseMaking(teacher, { courseId, memberId: otherMember, allowed: true });
+    await allowCourseMaking(instructor, { courseId, memberId: otherMember, allowed: true });
     expect([await may(other.id), await may(assistant.id)]).toEqual([true, false]);
     await createCourse(other.caller, { title: 'X', timeZone: 'UTC' });
   });

@@ -18,12 +18,12 @@ const newcomer = (email: string) => ({ name: 'New Comer', email, password: 'lant
 
 describeOnBothDatabases('join links', (suite) => {
   let courseId: string;
-  let teacher: Caller;
+  let instructor: Caller;
   let section: string;
   beforeAll(async () => {
     courseId = await addCourse(suite.db);
     const person = await addPerson(suite.db);
-    teacher = person.caller;
+    instructor = person.caller;
     await addMember(suite.db, courseId, person.id, 'instructor');
     section = (
       await suite.db.section.create({ data: { id: 'section-1', courseId, name: 'Monday', createdAt: new Date() } })
@@ -31,7 +31,7 @@ describeOnBothDatabases('join links', (suite) => {
   });
 
   const link = (more: object = {}) =>
-    createJoinLink(teacher, { courseId, role: 'student', sectionId: null, days: 14, ...more });
+    createJoinLink(instructor, { courseId, role: 'student', sectionId: null, days: 14, ...more });
 
   it('brings a new person in with the role and the section of the link, signed in, and keeps only its hash', async () => {
     const { path } = await link({ role: 'assistant', sectionId: section });
@@ -82,7 +82,7 @@ describeOnBothDatabases('join links', (suite) => {
     const token = tokenOf((await link({ role: 'instructor' })).path);
     await joinCourse(person.caller, { token });
     expect((await suite.db.member.findUniqueOrThrow({ where: { id: memberId } })).role).toBe('student');
-    await removeMember(teacher, { courseId, memberId });
+    await removeMember(instructor, { courseId, memberId });
     await expect(joinCourse(person.caller, { token })).rejects.toMatchObject({ code: 'CONFLICT' });
   });
 
@@ -95,8 +95,8 @@ describeOnBothDatabases('join links', (suite) => {
     await expect(getJoinLink(visitor(), { token: tokenOf(path) }, { now: expiresAt })).rejects.toMatchObject({
       code: 'NOT_FOUND',
     });
-    const [next] = await listJoinLinks(teacher, { courseId });
-    await revokeJoinLink(teacher, { courseId, joinLinkId: next!.id });
+    const [next] = await listJoinLinks(instructor, { courseId });
+    await revokeJoinLink(instructor, { courseId, joinLinkId: next!.id });
     await expect(joinCourse(person.caller, { token: tokenOf(path) })).rejects.toMatchObject({ code: 'EXPIRED' });
     await expect(
       joinWithNewAccount(visitor(), { token: tokenOf(path), ...newcomer('late@school.example') }),

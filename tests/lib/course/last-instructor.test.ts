@@ -7,7 +7,7 @@ import { addCourse, addMember, addPerson } from '../../fixtures/people';
 const rounds = 12;
 
 describeOnBothDatabases('a course keeps an instructor', (suite) => {
-  async function twoTeachers() {
+  async function twoInstructors() {
     const courseId = await addCourse(suite.db);
     const [one, other] = [await addPerson(suite.db), await addPerson(suite.db)];
     return {
@@ -39,7 +39,7 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
 
   it('when two take each other out at the same moment, one of them stays', async () => {
     for (let round = 0; round < rounds; round += 1) {
-      const { courseId, one, other, oneMember, otherMember } = await twoTeachers();
+      const { courseId, one, other, oneMember, otherMember } = await twoInstructors();
       const acts = [
         () => changeRole(one.caller, { courseId, memberId: otherMember, role: 'assistant' }),
         () => removeMember(other.caller, { courseId, memberId: oneMember }),
@@ -52,7 +52,7 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
 
   it('when both leave at the same moment, one of them stays', async () => {
     for (let round = 0; round < rounds; round += 1) {
-      const { courseId, one, other, oneMember, otherMember } = await twoTeachers();
+      const { courseId, one, other, oneMember, otherMember } = await twoInstructors();
       await Promise.allSettled([
         round % 2
           ? eraseAccount(one.caller, { email: one.email, password: '' })
@@ -64,7 +64,7 @@ describeOnBothDatabases('a course keeps an instructor', (suite) => {
   });
 
   it('a removal is undone with everything as it was, and written down both times', async () => {
-    const { courseId, one, otherMember } = await twoTeachers();
+    const { courseId, one, otherMember } = await twoInstructors();
     await removeMember(one.caller, { courseId, memberId: otherMember });
     await removeMember(one.caller, { courseId, memberId: otherMember });
     await restoreMember(one.caller, { courseId, memberId: otherMember });

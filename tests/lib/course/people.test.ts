@@ -9,12 +9,13 @@ import { describeOnBothDatabases } from '../../fixtures/databases';
 import { addMember, addPerson } from '../../fixtures/people';
 
 describeOnBothDatabases('people of a course, a page at a time', (suite) => {
-  let teacher: Caller & { kind: 'person' };
+  let instructor: Caller & { kind: 'person' };
   let courseId: string;
   let last: Awaited<ReturnType<typeof addPerson>>;
   beforeAll(async () => {
-    teacher = (await addPerson(suite.db, { mayCreateCourses: true, name: 'The teacher' })).caller as typeof teacher;
-    courseId = (await createCourse(teacher, { title: 'Display type', timeZone: 'Europe/Lisbon' })).courseId;
+    instructor = (await addPerson(suite.db, { mayCreateCourses: true, name: 'The instructor' }))
+      .caller as typeof instructor;
+    courseId = (await createCourse(instructor, { title: 'Display type', timeZone: 'Europe/Lisbon' })).courseId;
     for (let index = 0; index < peoplePerPage; index += 1)
       await addMember(
         suite.db,
@@ -25,11 +26,11 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
     last = await addPerson(suite.db, { name: 'Zoë Ångström', email: 'zoe@school.example' });
     await addMember(suite.db, courseId, last.id, 'student');
   });
-  const ask = (input: { page?: number; find?: string } = {}) => listPeople(teacher, { courseId, ...input });
+  const ask = (input: { page?: number; find?: string } = {}) => listPeople(instructor, { courseId, ...input });
 
   it('come by name, those who teach apart', async () => {
     const [first, second] = [await ask(), await ask({ page: 2 })];
-    expect(first).toMatchObject({ pages: 2, studentCount: peoplePerPage + 1, staff: [{ name: 'The teacher' }] });
+    expect(first).toMatchObject({ pages: 2, studentCount: peoplePerPage + 1, staff: [{ name: 'The instructor' }] });
     expect([first.students.length, first.students[0]!.name, second.students.map(({ name }) => name)]).toEqual([
       peoplePerPage,
       'Student 000',
@@ -62,7 +63,7 @@ describeOnBothDatabases('people of a course, a page at a time', (suite) => {
     await suite.db.auditEvent.createMany({ data: acts });
     const seen: string[] = [];
     for (let before: string | null = null; ;) {
-      const page: Awaited<ReturnType<typeof listAuditEvents>> = await listAuditEvents(teacher, { courseId, before });
+      const page: Awaited<ReturnType<typeof listAuditEvents>> = await listAuditEvents(instructor, { courseId, before });
       expect(page.acts.length).toBeLessThanOrEqual(eventsPerPage);
       seen.push(...page.acts.map(({ id }) => id));
       if (page.older === null) break;

@@ -77,16 +77,17 @@ describe('reading a roster', () => {
 
 describeOnBothDatabases('importing a roster', (suite) => {
   let courseId: string;
-  let teacher: Awaited<ReturnType<typeof addPerson>>;
+  let instructor: Awaited<ReturnType<typeof addPerson>>;
   beforeEach(async () => {
-    teacher = await addPerson(suite.db, { name: 'Tobin Ashgrove' });
+    instructor = await addPerson(suite.db, { name: 'Tobin Ashgrove' });
     courseId = await addCourse(suite.db);
-    await addMember(suite.db, courseId, teacher.id, 'instructor');
+    await addMember(suite.db, courseId, instructor.id, 'instructor');
   });
   const unique = () => crypto.randomUUID().slice(0, 8);
-  const preview = (text: string, columns: string[] = []) => previewRoster(teacher.caller, { courseId, text, columns });
+  const preview = (text: string, columns: string[] = []) =>
+    previewRoster(instructor.caller, { courseId, text, columns });
   const bring = (text: string, makeSections = true) =>
-    importRoster(teacher.caller, { courseId, text, columns: [], makeSections });
+    importRoster(instructor.caller, { courseId, text, columns: [], makeSections });
   const people = () =>
     suite.db.member.findMany({
       where: { courseId, role: { not: 'instructor' } },

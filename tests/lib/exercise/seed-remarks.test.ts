@@ -137,8 +137,8 @@ describe('the notes of the demo are true of what is drawn', () => {
 describe('the references of the demo', () => {
   it('are the face’s own kerning, tracked, with small changes', () => {
     for (const [place, pack] of packs.entries()) {
-      for (const teacher of Object.values(authors)) {
-        const { tracking, offsets } = referenceBy(teacher, pack, ownSpacings[place]!, place);
+      for (const instructor of Object.values(authors)) {
+        const { tracking, offsets } = referenceBy(instructor, pack, ownSpacings[place]!, place);
         expect(Math.abs(tracking)).toBeLessThanOrEqual(20);
         for (const offset of offsets) expect(Math.abs(offset)).toBeLessThanOrEqual(24);
       }

@@ -93,7 +93,7 @@ describeOnBothDatabases('send-proof', (suite) => {
     await settings(before);
   });
 
-  it('names the teacher whose reference is nearest when a marker looks, as long as the teacher is there', async () => {
+  it('names the instructor whose reference is nearest when a marker looks, as long as the instructor is there', async () => {
     const marker: Caller = {
       kind: 'person',
       userId: ids.users.assistant,

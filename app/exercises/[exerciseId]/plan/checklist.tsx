@@ -23,7 +23,9 @@ export function Checklist({ plan: { exercise, specimens, rounds, checks } }: { p
         </ButtonLink>
       </Step>
       <li className="checklist-more quiet">
-        If you like: <Link href="#criteria">criteria</Link>, <Link href="#brief">brief and options</Link>
+        <span>
+          If you like: <Link href="#criteria">criteria</Link>, <Link href="#brief">brief and options</Link>
+        </span>
       </li>
     </ol>
   );

@@ -32,7 +32,7 @@ export const accountRows: Rows = {
   'read-calendar-feed': {
     input: () => ({ token: secrets.calendar }),
     answers: only.anyone,
-    tells: ({ ids }) => [ids.course, ids.exercise, ids.round, ids.nextRound],
+    tells: ({ ids }) => [ids.course, ids.exercise, ids.round, ids.nextRound, 'First lines'],
   },
   'change-name': { input: () => ({ name: 'Another Name' }), answers: only.signedIn },
   'change-password': {

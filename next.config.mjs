@@ -24,6 +24,9 @@ const config = {
     'pino',
     'prom-client',
   ],
+  // Everyone gets a page's title in its head at once, never later in the body: what is refused and what was never there
+  // are then answered alike, whichever of their parts was ready first.
+  htmlLimitedBots: /.*/,
   // Letters that were sent earlier link to the old address.
   redirects: async () => [
     { source: '/courses/:courseId/keeping', destination: '/courses/:courseId/retention', permanent: true },

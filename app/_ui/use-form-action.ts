@@ -1,7 +1,7 @@
 'use client';
 
-import { useActionState, useId, useSyncExternalStore } from 'react';
-import { unstable_rethrow as rethrowOwnOfFramework, usePathname, useSearchParams } from 'next/navigation';
+import { useActionState, useSyncExternalStore } from 'react';
+import { unstable_rethrow as rethrowOwnOfFramework } from 'next/navigation';
 import { type FormAction, type FormState, typedValues } from '@/shared/schemas/form-state';
 
 /**
@@ -15,18 +15,7 @@ export function useFormAction(action: FormAction, initial: FormState) {
     () => true,
     () => false,
   );
-  return useActionState(inBrowser ? answering(action) : action, initial, useOwnAddress());
-}
-
-/**
- * This page, and which form on it. Without an address the framework writes an empty one, which HTML forbids; with the
- * page's alone it would show one form's answer in every form of the same action.
- */
-function useOwnAddress(): string | undefined {
-  const [path, asked, form] = [usePathname(), useSearchParams(), useId()];
-  if (!path) return undefined;
-  const query = asked?.toString();
-  return `${path}${query ? `?${query}` : ''}#${form}`;
+  return useActionState(inBrowser ? answering(action) : action, initial);
 }
 
 const never = () => () => {};

@@ -23,3 +23,19 @@ export async function forPage<Result, Schema extends $ZodType>(
     throw error;
   }
 }
+
+/**
+ * The same for the title of a page, which never decides what is answered: null where the page itself will be refused, so
+ * that the title of a refusal says nothing of what there is.
+ */
+export async function forTitle<Result, Schema extends $ZodType>(
+  operation: Operation<Result, Schema>,
+  input: unknown = {},
+): Promise<Result | null> {
+  try {
+    return await operation(await currentCaller(), input);
+  } catch (error) {
+    if (error instanceof AppError) return null;
+    throw error;
+  }
+}

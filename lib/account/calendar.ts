@@ -65,7 +65,7 @@ export const readCalendarFeed = operation({
       method: ICalCalendarMethod.PUBLISH,
       ttl: 60 * 60,
     });
-    for (const { uid, at, what, exercise, course, changed } of memberships.flatMap(datesOf)) {
+    for (const { uid, at, what, exercise, course } of memberships.flatMap(datesOf)) {
       const url = `${origin}/exercises/${exercise.id}`;
       calendar.createEvent({
         id: `${uid}@${new URL(origin).hostname}`,
@@ -73,8 +73,8 @@ export const readCalendarFeed = operation({
         summary: `${exercise.title}: ${what}`,
         description: `${course.title}\n${url}`,
         url,
-        sequence: changed,
-        // Not the time of the request: the same dates give the same calendar.
+        // Not the time of the request: the same dates give the same calendar. No SEQUENCE: a program that subscribes takes
+        // the whole anew, and nothing here only ever rises (an extension that ended is gone).
         stamp: exercise.publishedAt ?? exercise.createdAt,
       });
     }
@@ -89,8 +89,6 @@ type Entry = {
   uid: string;
   at: Date;
   what: string;
-  /** Rises with each change, as calendars expect it. */
-  changed: number;
   exercise: Exercise;
   course: Membership['course'];
 };
@@ -99,23 +97,18 @@ function datesOf({ member, course, exercises }: Membership): Entry[] {
   return exercises.flatMap((exercise) =>
     exercise.rounds.flatMap((round): Entry[] => {
       const name = round.title ? `round ${round.number}, ${round.title}` : `round ${round.number}`;
-      const entry = (key: string, at: Date | null, what: string, changed: number): Entry[] =>
-        at === null ? [] : [{ uid: `${round.id}-${key}`, at, what: `${name} ${what}`, changed, exercise, course }];
+      const entry = (key: string, at: Date | null, what: string): Entry[] =>
+        at === null ? [] : [{ uid: `${round.id}-${key}`, at, what: `${name} ${what}`, exercise, course }];
       if (!teaches(member.role)) {
         const own = ownRound({ ...round, exercise }, member);
-        const versions = [...round.sections, ...member.extensions.filter(({ roundId }) => roundId === round.id)];
-        const changed = versions.reduce((sum, { version }) => sum + version + 1, round.version);
-        return [
-          ...entry('opens', dateOf(own.opensAt), 'opens', changed),
-          ...entry('due', dateOf(own.dueAt), 'is due', changed),
-        ];
+        return [...entry('opens', dateOf(own.opensAt), 'opens'), ...entry('due', dateOf(own.dueAt), 'is due')];
       }
       return [
-        ...entry('opens', round.opensAt, 'opens', round.version),
-        ...entry('due', round.dueAt, 'is due', round.version),
-        ...round.sections.flatMap(({ sectionId, section, opensAt, dueAt, version }) => [
-          ...entry(`opens-${sectionId}`, opensAt, `opens for ${section.name}`, version),
-          ...entry(`due-${sectionId}`, dueAt, `is due for ${section.name}`, version),
+        ...entry('opens', round.opensAt, 'opens'),
+        ...entry('due', round.dueAt, 'is due'),
+        ...round.sections.flatMap(({ sectionId, section, opensAt, dueAt }) => [
+          ...entry(`opens-${sectionId}`, opensAt, `opens for ${section.name}`),
+          ...entry(`due-${sectionId}`, dueAt, `is due for ${section.name}`),
         ]),
       ];
     }),

@@ -39,7 +39,7 @@ export const calendarData = (actor: Actor, db: Db) => ({
         role: true,
         sectionId: true,
         accommodations: true,
-        extensions: { select: { roundId: true, dueAt: true, version: true } },
+        extensions: { select: { roundId: true, dueAt: true } },
         course: { select: { id: true, title: true } },
       },
     });

@@ -8,8 +8,13 @@ import { languageOf } from './languages';
 export type WordList = { words: readonly string[]; ranked: number };
 
 /** One list a language and server process, also when a development server loads this module again. */
-const shared = globalThis as typeof globalThis & { kerncritWordLists?: Map<LanguageCode, Promise<WordList>> };
+const shared = globalThis as typeof globalThis & {
+  kerncritWordLists?: Map<LanguageCode, Promise<WordList>>;
+  kerncritLastWordList?: Promise<void>;
+};
 const lists = (shared.kerncritWordLists ??= new Map<LanguageCode, Promise<WordList>>());
+
+const ended = () => {};
 
 /** Time that a list may take, ms: six seconds of one core, on a busy machine. */
 const AT_MOST = 60_000;
@@ -21,7 +26,9 @@ const AT_MOST = 60_000;
 export function wordListOf(code: LanguageCode): Promise<WordList> {
   const known = lists.get(code);
   if (known) return known;
-  const made = makeInProcess(code);
+  // One after another: each takes a core and much memory for seconds.
+  const made = (shared.kerncritLastWordList ?? Promise.resolve()).then(() => makeInProcess(code));
+  shared.kerncritLastWordList = made.then(ended, ended);
   lists.set(code, made);
   made.catch(() => lists.delete(code));
   return made;

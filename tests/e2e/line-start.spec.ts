@@ -31,7 +31,7 @@ test('a line that begins wrong: set by the instructor, repaired on the bench, an
   await expect(page.getByRole('radio', { name: /^One gap off/ })).toBeChecked();
   await page.getByRole('textbox', { name: /^Amount/ }).fill('40');
   await page.getByRole('textbox', { name: /^Amount/ }).press('Enter');
-  await expect(page.locator('#start')).toContainText('Students begin from this: one gap off');
+  await expect(page.locator('#start')).toContainText('Students will begin from this: one gap off');
   await expect(page.getByRole('radio', { name: /^One gap off/ })).toBeChecked();
   expect((await axeOn(page)).map(({ id }) => id)).toEqual([]);
 

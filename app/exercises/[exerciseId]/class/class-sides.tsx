@@ -123,7 +123,7 @@ function readingOf(most: MissedSides, missed: number, rest: number): string {
   const others =
     rest === 0
       ? ''
-      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by at least one student; the other ${rest === 1 ? 'one is' : `${rest} are`} within throughout.`;
+      : ` ${missed === 1 ? 'This kind alone is' : `${missed} kinds of side are`} missed by at least one student; the other ${rest === 1 ? 'one is' : `${rest} are`} never outside.`;
   const [first, ...more] = most.letters.map((letters) => [...letters].join(' beside '));
   const like = more.length === 0 ? '' : `, and like it ${more.join(' and ')}`;
   return `Most often at ${first}${like}: ${withUnit(share(most), '%')} of ${most.pairs} gaps.${others}`;

@@ -75,7 +75,9 @@ export const moveSpecimenAction = formAction(moveSpecimen, { read: read.move, do
 export const setLineStartAction = formAction(setLineStart, {
   read: read.lineStart,
   done: ({ begins }) =>
-    begins === 'built-in' ? 'Saved. Students begin from the face’s own spacing.' : 'Saved. Students begin from this.',
+    begins === 'built-in'
+      ? 'Saved. Students will begin from the face’s own spacing.'
+      : 'Saved. Students will begin from this.',
 });
 export const retireSpecimenAction = formAction(retireSpecimen, {
   read: read.only('specimenId'),

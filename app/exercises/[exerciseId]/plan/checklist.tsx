@@ -24,7 +24,7 @@ export function Checklist({ plan: { exercise, specimens, rounds, checks } }: { p
       </Step>
       <li className="checklist-more quiet">
         <span>
-          If you like: <Link href="#criteria">criteria</Link>, <Link href="#brief">brief and options</Link>
+          Optional: <Link href="#criteria">criteria</Link>, <Link href="#brief">brief and options</Link>
         </span>
       </li>
     </ol>

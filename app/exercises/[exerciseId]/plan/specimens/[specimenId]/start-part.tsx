@@ -41,7 +41,7 @@ export function StartPart({ exerciseId, specimen }: { exerciseId: string; specim
       {start && (
         <SheetFrame
           ground={specimen.ground}
-          caption={`Students begin from this: ${madeWords[start.made]}. The outlines under it are the face’s own spacing.`}
+          caption={`Students will begin from this: ${madeWords[start.made]}. The outlines under it are the face’s own spacing.`}
         >
           <LineDrawing
             pack={specimen.pack}
@@ -67,7 +67,7 @@ export function StartPart({ exerciseId, specimen }: { exerciseId: string; specim
         <p>
           To set the start yourself, space the line{' '}
           <Link href={`/exercises/${exerciseId}/bench/${specimen.id}`}>on its bench</Link> as it should begin, then
-          choose “As I set it” here.
+          choose “As I set it on the bench of this line” here.
         </p>
         <div className="actions">
           <SubmitButton kind="usual" pending="Saving…">

@@ -49,7 +49,7 @@ function Lessons() {
           <span key={title}>
             {index > 0 && ', '}
             <Link
-              href={`?${new URLSearchParams([...kinds.map((kind) => ['kinds', kind]), ['examples', examples]]).toString()}`}
+              href={`?${new URLSearchParams([...kinds.map((kind) => ['kinds', kind]), ['examples', examples]]).toString()}#found`}
             >
               {title}
             </Link>
@@ -64,17 +64,20 @@ async function Results({ exerciseId, search }: { exerciseId: string; search: Rea
   const found = await forPage(findWords, { exerciseId, ...search });
   if (found.lines.length === 0)
     return (
-      <EmptyState title="No words found">
-        Try other pairs, longer words, another way of writing, or another language.
-        {found.lacking > 0 && ` ${counted(found.lacking, 'word')} need letters that this face does not have.`}
-      </EmptyState>
+      <div id="found">
+        <EmptyState title="No words found">
+          Try other pairs, longer words, another way of writing, or another language.
+          {found.lacking > 0 && ` ${counted(found.lacking, 'word')} need letters that this face does not have.`}
+        </EmptyState>
+      </div>
     );
   return (
     <Section
+      id="found"
       title="Found"
       lead={`${counted(found.matching, 'word')} of ${found.looked} hold what you are looking for; here are the first ${found.lines.length}.${found.lacking > 0 ? ` ${counted(found.lacking, 'word')} need letters that this face does not have.` : ''}`}
     >
-      <ol className="specimen-list" role="list">
+      <ol className="specimen-list found-lines" role="list">
         {found.lines.map((line) => (
           <li key={line.text}>
             <SpecimenFigure pack={line.pack} size={search.size} ground="light" caption={<LineWords line={line} />} />

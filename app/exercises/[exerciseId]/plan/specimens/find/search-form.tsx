@@ -20,7 +20,7 @@ const kindWords: Record<PairKind, string> = {
 /** What to look for, as a form that asks by its address: it works without JavaScript, and a search can be kept. */
 export function SearchForm({ search, faces }: { search: ReadSearch; faces: FaceChoice[] }) {
   return (
-    <form method="get" className="form" aria-label="Find words">
+    <form method="get" action="#found" className="form" aria-label="Find words">
       <Field
         name="examples"
         label="Pairs"

